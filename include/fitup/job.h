@@ -1,0 +1,56 @@
+#pragma once
+// The job folder: everything one `make` writes, first in memory, then read back, then exchanged whole.
+
+#include <filesystem>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "fitup/findings.h"
+#include "fitup/model.h"
+#include "fitup/plan.h"
+#include "fitup/result.h"
+
+namespace fitup {
+
+/// What every page, file and list carries.
+struct JobInfo {
+  std::string name;
+  std::string title;
+  std::string revision;
+  std::string spec_hash;  // SHA-256 of the canonical Spec, hex
+  std::string version;    // of the program
+  std::string timestamp;  // ISO 8601 UTC, from SOURCE_DATE_EPOCH, else fixed
+};
+
+enum class FileGroup { step, dxf, stl, checks };  // `--only`; job.json is always written
+
+struct JobFile {
+  std::string path;  // relative, forward slashes: "flat/S235JR_2mm/PLT03_left-face-plate.dxf"
+  std::string bytes;
+  FileGroup group = FileGroup::checks;
+};
+
+struct JobOptions {
+  std::set<FileGroup> only;  // empty: all
+  bool anyway = false;       // write what would be cut, printed or drilled though a check fails
+  int cores = 1;
+};
+
+/// Every file of the job, sorted by path. If a check failed and not `anyway`: assembly and checks only.
+[[nodiscard]] Result<std::vector<JobFile>> make_job_files(const Plan& plan, const Model& model, const Findings& findings,
+                                                          const JobInfo& info, const JobOptions& options);
+
+/// Reads every file back from its bytes and compares it with Plan and Model.
+[[nodiscard]] Status read_back(const std::vector<JobFile>& files, const Plan& plan, const Model& model);
+
+/// Writes the files into a folder beside `target`, syncs, and exchanges the two. Whatever fails, the old
+/// folder stays whole. Refuses a non-empty folder without our job.json, and one that another run has locked.
+/// Recovers what an interrupted exchange left behind.
+[[nodiscard]] Status exchange_job_folder(const std::filesystem::path& target, const std::vector<JobFile>& files);
+
+/// Set by the signal handler; long work looks at it and stops with Failure::Kind::interrupted.
+[[nodiscard]] bool interrupt_requested();
+void request_interrupt();
+
+}  // namespace fitup

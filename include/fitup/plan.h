@@ -1,0 +1,205 @@
+#pragma once
+// Plan: what is to be built, as plain data. Input: a Layout (and the Spec it came from). No kernel type.
+// Coordinates: millimetres in the frame's system: X right, Y back, Z up, origin at the first box's
+// front-left-bottom frame corner.
+
+#include <cstdint>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "fitup/diagnostic.h"
+#include "fitup/geometry.h"
+#include "fitup/tables.h"
+
+namespace fitup {
+
+enum class Role {
+  ring_member, upright, rail, landing, rod_plate, rod_plate_flange, face_plate,
+  cover_sheet, cover_flange, boss, item, rod, nut, washer, screw, spacer, drill_guide
+};
+[[nodiscard]] std::string_view to_text(Role role);
+
+/// Who makes it: `cut` flat parts come from the laser, `sawn` members and rounds from bars.
+enum class Source { cut, sawn, bought, stand_in, printed };
+[[nodiscard]] std::string_view to_text(Source source);
+
+enum class HoleKind { clear, tapped, window };
+
+/// A place that is marked on a flat part and drilled afterwards (smaller than the cutter can cut): through.
+struct DrilledHole {
+  Vec2 at;
+  double diameter_mm = 0;  // what is drilled
+  std::string purpose;     // "tap M4"
+};
+
+/// A flat part: profile in local x-y, solid from z = 0 to thickness. Holes in the profile are cut through.
+/// Drilled holes are in the solid, not in the cut file.
+struct Flat {
+  Profile profile;
+  double thickness_mm = 0;
+  std::vector<DrilledHole> drilled;
+};
+
+enum class CornerKind { square, chamfer, radius };
+
+/// One step of an end cut in one leg: over the band from..to (measured from the leg's outer heel edge,
+/// across the leg) the material begins `set_back_mm` from the nominal end.
+struct CutStep {
+  double from_mm = 0;
+  double to_mm = 0;
+  double set_back_mm = 0;
+  bool operator==(const CutStep&) const = default;
+};
+
+/// A convex corner of what is kept, on the boundary `at_mm` between two steps, taken off by a 45 degree
+/// chamfer or a radius so that it clears a neighbour's root.
+struct CutCorner {
+  double at_mm = 0;
+  CornerKind kind = CornerKind::square;
+  double size_mm = 0;
+  bool operator==(const CutCorner&) const = default;
+};
+
+/// Steps cover 0..leg without gap, in order.
+struct LegCut {
+  std::vector<CutStep> steps;
+  std::vector<CutCorner> corners;
+  bool operator==(const LegCut&) const = default;
+};
+
+/// What is done to one end of a member. Leg A lies along the section's x, leg B along its y (a flat has
+/// only A). Each leg is cut square through its thickness. The square where the legs cross stays where both
+/// legs stay; the root fillet stays where at least one of its legs stays.
+struct EndCut {
+  LegCut a;
+  LegCut b;
+  bool operator==(const EndCut&) const = default;
+};
+
+enum class Leg { a, b };
+
+/// A round hole square through a leg: `along_mm` from the nominal start, `across_mm` from the heel edge.
+struct MemberHole {
+  Leg leg = Leg::a;
+  double along_mm = 0;
+  double across_mm = 0;
+  double diameter_mm = 0;
+  HoleKind kind = HoleKind::clear;
+  std::string purpose;
+  bool operator==(const MemberHole&) const = default;
+};
+
+/// A length of section: the section in local x-y, running from z = 0 to length.
+struct Member {
+  Section section;
+  double length_mm = 0;  // nominal, before the end cuts
+  EndCut start;
+  EndCut end;  // set-backs measured from the nominal end, towards the middle
+  std::vector<MemberHole> holes;
+};
+
+/// Anything that is a few prisms: rounds, bought parts, items, printed aids. The prisms do not overlap;
+/// they touch face to face and are one solid.
+struct Solidform {
+  std::vector<Prism> prisms;
+};
+
+struct Part {
+  std::string mark;  // "ANG03"
+  std::string name;  // "left bottom ring member"
+  Role role = Role::ring_member;
+  Source source = Source::cut;
+  std::string material;  // empty for items and bought parts
+  double mass_kg = 0;    // computed from the data; given for items; table or computed for bought parts
+  std::string size;      // what to order: "L 40x40x4 x 984", "M4 x 8 ISO 7380-1"
+  std::variant<Flat, Member, Solidform> form;
+};
+
+using PartId = std::size_t;
+using InstanceId = std::size_t;
+
+struct Instance {
+  PartId part = 0;
+  Pose pose;
+  std::string name;  // unique: "block 3", "cover screw left 2"
+  std::string key;   // the spec key it comes from: "box.main.row"
+  Place place;       // where that key stands in the text
+  std::string group; // assembly it belongs to: "frame", "front cover", "items", ...
+};
+
+enum class JointKind { weld, bolted, bearing, slip, thread };
+[[nodiscard]] std::string_view to_text(JointKind kind);
+
+/// Two instances that are meant to meet. `normal` points from a to b. Their surfaces may be up to
+/// `largest_gap_mm` apart along it (a weld's root gap, what a screw draws together). In a thread joint the
+/// two share the annulus between drill and major diameter: the thread's `major_mm`.
+/// A slip joint (a rod in its hole, a part that only slides past) may touch or stand free, never overlap.
+struct Joint {
+  InstanceId a = 0;
+  InstanceId b = 0;
+  JointKind kind = JointKind::weld;
+  Vec3 normal;
+  double largest_gap_mm = 0;
+  double major_mm = 0;
+};
+
+/// A space that must stay free of everything but `owner`.
+struct Zone {
+  InstanceId owner = 0;
+  Box3 box;
+  std::string why;
+  Place place;
+};
+
+/// A screw or nut with what it holds, in order from the head.
+struct Fastener {
+  std::string thread;
+  InstanceId screw = 0;
+  std::vector<InstanceId> stack;
+  double engagement_mm = 0;  // length of thread in the last of the stack
+  double draws_mm = 0;       // gap that the joint draws across
+};
+
+struct LiftPoint {
+  InstanceId boss = 0;
+  Vec3 at;  // top of the boss
+  std::string thread;
+};
+
+struct Plan {
+  std::string name;
+  std::string title;
+  std::string revision;
+  Vec3 frame_size;
+  std::vector<Part> parts;
+  std::vector<Instance> instances;
+  std::vector<Joint> joints;
+  std::vector<Zone> zones;
+  std::vector<Fastener> fasteners;
+  std::vector<LiftPoint> lift_points;
+  std::vector<std::string> open_faces;  // "top", reported
+};
+
+/// Stable text form, one line a thing.
+[[nodiscard]] std::string to_text(const Plan& plan);
+
+/// A part as prisms in its own frame, for exact plane reasoning. `outer` contains the part, `inner` is
+/// contained in it, both are unions of touching prisms without overlap; equal where the part is exactly that.
+/// `bores` are cut from both (coaxial rods are judged by distance and radius).
+struct Body {
+  std::vector<Prism> outer;
+  std::vector<Prism> inner;
+  bool exact = true;
+  std::vector<Bore> bores;
+};
+[[nodiscard]] Body body_of(const Part& part);
+
+/// Closed-form volume of a part from its data, mm3.
+[[nodiscard]] double volume_mm3(const Part& part);
+
+/// What a member keeps of one leg: its outline in the leg's plane, x along the member, y across the leg
+/// from the heel edge. From the end cuts' numbers alone.
+[[nodiscard]] Loop kept_outline(const Member& member, Leg leg);
+
+}  // namespace fitup

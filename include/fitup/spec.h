@@ -1,0 +1,187 @@
+#pragma once
+// Spec: the text with units resolved, defaults filled, each value with its place. Input: TOML text.
+// Output: a Spec, or diagnostics. Later stages never see text.
+
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "fitup/diagnostic.h"
+#include "fitup/quantity.h"
+
+namespace fitup {
+
+enum class UnitSystem { mm_kg, in_lb };
+enum class Face { front, back, left, right, top, bottom };
+inline constexpr std::array<Face, 6> all_faces{Face::front, Face::back, Face::left, Face::right, Face::top, Face::bottom};
+[[nodiscard]] std::string_view to_text(Face face);
+
+enum class HoleClass { close, medium, loose };  // ISO 273 fine, medium, coarse
+enum class Fixing { none, bolted, welded };
+enum class Closure { open, plate, cover };
+enum class CoverStyle { flat, flanged };
+enum class Legs { down, up };
+
+template <std::size_t N>
+using Lengths = Sourced<std::array<Length, N>>;
+
+/// Through-rods along the item's depth; places are (across, up) from the front-left-bottom corner.
+struct RodSpec {
+  Sourced<std::string> thread;  // known to the thread table
+  std::vector<Lengths<2>> at;
+  Sourced<Length> projection;  // beyond either end face
+};
+
+struct FootStripSpec {
+  Sourced<Length> width;  // along the left and the right edge, over the whole depth
+};
+
+/// A zone in front of a face that must stay free.
+struct KeepClearSpec {
+  Sourced<Face> face;
+  Lengths<2> at;    // low corner, in the order of the axes in the face
+  Lengths<2> size;
+  Sourced<Length> depth;
+  Sourced<std::string> why;
+};
+
+struct ItemSpec {
+  std::string name;
+  Place place;
+  Lengths<3> size;  // across, deep, high
+  Sourced<Mass> mass;  // including its rods
+  std::optional<RodSpec> rods;
+  std::optional<FootStripSpec> foot_strips;
+  std::vector<KeepClearSpec> keep_clear;
+};
+
+struct ScrewSpec {
+  Sourced<std::string> thread;
+  Sourced<Length> max_spacing;
+};
+
+struct FrameSpec {
+  Sourced<std::string> section;   // an angle of the section table
+  Sourced<Legs> bottom_legs;
+  Sourced<std::string> uprights;  // a flat of the section table
+  Sourced<Length> cope_gap;
+  Sourced<std::string> material;
+};
+
+/// From the items' bodies to the inside of that face. The bottom follows from the rails.
+struct ClearanceSpec {
+  Sourced<Length> left, right, front, back, top;
+};
+
+struct RailsSpec {
+  Sourced<Length> thickness;
+  Sourced<Length> margin;        // beyond the foot strip on either side
+  std::optional<Sourced<Length>> outer_width;  // of the first and the last rail; absent: by rule
+  std::optional<Sourced<std::vector<Length>>> at;  // centres along X in frame coordinates; absent: by rule
+};
+
+struct RodPlatesSpec {
+  Sourced<Length> thickness;
+  Sourced<HoleClass> clearance_hole;
+  Sourced<Fixing> front;
+  Sourced<Fixing> back;
+  Sourced<std::string> screw;  // thread of the bolted one's screws
+};
+
+struct RowEntry {
+  Place place;
+  Sourced<std::string> of;  // item name
+  Sourced<int> count;
+  std::optional<Sourced<std::string>> between;  // item that stands in each gap
+  std::optional<Sourced<Length>> gap;           // or an empty gap
+  std::optional<Lengths<3>> at;  // front-left-bottom corner of the first, frame coordinates; absent: by rule
+};
+
+struct FaceSpec {
+  Place place;
+  Sourced<bool> entry;
+  Sourced<Closure> closed_by;
+  Sourced<CoverStyle> style;       // of a cover
+  Sourced<Length> thickness;       // of plate or cover
+  ScrewSpec screws;                // of a cover
+  Sourced<Length> flange_depth;    // of a flanged cover
+  Sourced<Length> gap;             // under a flange
+  Sourced<Length> landing_width;   // width of the strips added beside the uprights under a flat cover
+};
+
+struct BoxSpec {
+  std::string name;
+  Place place;
+  FrameSpec frame;
+  ClearanceSpec clearance;
+  RailsSpec rails;
+  std::optional<RodPlatesSpec> rod_plates;
+  std::vector<RowEntry> row;
+  std::array<FaceSpec, 6> faces;  // index: Face
+  [[nodiscard]] const FaceSpec& face(Face f) const { return faces[static_cast<std::size_t>(f)]; }
+};
+
+struct LiftingSpec {
+  Place place;
+  Sourced<std::string> thread;
+  Sourced<int> points;  // 4
+  std::optional<Sourced<Length>> boss_diameter;  // absent: the eye's collar
+  std::optional<Sourced<Length>> boss_height;    // absent: the eye's hole depth, rounded up
+  std::optional<Sourced<std::vector<std::array<Length, 2>>>> at;  // X, Y in frame coordinates
+};
+
+struct PrintSpec {
+  Sourced<Length> fit;  // a printed part is this much smaller than the gap it fills
+};
+
+struct CutterSpec {
+  Sourced<double> smallest_hole;  // times the thickness; smaller holes are marked, then drilled
+};
+
+struct Spec {
+  std::string name;
+  std::string title;
+  std::string revision;
+  UnitSystem units = UnitSystem::mm_kg;
+  std::vector<ItemSpec> items;  // by name
+  std::vector<BoxSpec> boxes;   // one, for now
+  std::optional<LiftingSpec> lifting;
+  PrintSpec print;
+  CutterSpec cutter;
+  [[nodiscard]] const ItemSpec* item(std::string_view name) const;
+};
+
+/// `--set key=value`: here only a bare name of `[sizes]`.
+struct Override {
+  std::string key;
+  std::string value;
+};
+
+struct SpecResult {
+  std::optional<Spec> spec;  // absent exactly if there are errors
+  Diagnostics diagnostics;
+  SourceTexts sources;
+};
+
+/// Never throws. `file_name` is used in diagnostics only.
+[[nodiscard]] SpecResult read_spec(std::string file_name, std::string text, const std::vector<Override>& overrides = {});
+
+/// Canonical text of the resolved Spec: sorted, defaults included, no places. Equal specs, equal text.
+[[nodiscard]] std::string to_text(const Spec& spec);
+
+/// One row of the key table: drives validation, `fitup explain` and the README's reference.
+struct KeyRow {
+  std::string key;        // "box.NAME.rails.thickness"
+  std::string type;       // "length", "mass", "count", "text", "choice", ...
+  std::string fallback;   // default, as written in a spec; empty: must be given or simply absent
+  std::string range;      // "0.5 mm to 50 mm", "down, up"
+  bool required = false;
+  std::string meaning;
+};
+[[nodiscard]] const std::vector<KeyRow>& key_table();
+
+}  // namespace fitup

@@ -1,0 +1,112 @@
+#pragma once
+// The built-in tables: sections, screws, nuts, washers, eyes, materials. Every row names its source.
+// Millimetres, kilograms per metre, kilograms per cubic metre.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "fitup/geometry.h"
+
+namespace fitup {
+
+enum class SectionShape { angle, flat };
+
+/// A rolled section. Angle: heel at (0,0), leg A along +x (leg_a), leg B along +y (leg_b), both `thickness`
+/// thick, root radius between them, toe radius on the inner edge of each leg's end.
+/// Flat: 0..leg_a in x, 0..thickness in y.
+struct Section {
+  SectionShape shape = SectionShape::flat;
+  std::string designation;  // "L 40x40x4", "40x4"
+  double leg_a_mm = 0;
+  double leg_b_mm = 0;
+  double thickness_mm = 0;
+  double root_radius_mm = 0;
+  double toe_radius_mm = 0;
+  double published_mass_kg_per_m = 0;
+  double published_area_mm2 = 0;  // 0 where the table has none
+  std::string source;
+  bool operator==(const Section&) const = default;
+};
+
+/// Exact outline with root and toe radii. A toe radius larger than the thickness (it occurs in the tables)
+/// is limited to the thickness.
+[[nodiscard]] Profile profile_of(const Section& section);
+
+struct Thread {
+  std::string size;  // "M6"
+  double major_mm = 0;
+  double pitch_mm = 0;
+  double minor_internal_mm = 0;
+  double tap_drill_mm = 0;
+  double clear_close_mm = 0;   // ISO 273 fine
+  double clear_medium_mm = 0;  // ISO 273 medium
+  double clear_loose_mm = 0;   // ISO 273 coarse
+  double stress_area_mm2 = 0;
+  std::string source;
+};
+
+struct HexNut {  // ISO 4032
+  std::string size;
+  double across_flats_mm = 0;
+  double height_mm = 0;
+  std::string source;
+};
+
+struct Washer {  // ISO 7089
+  std::string size;
+  double inner_mm = 0;
+  double outer_mm = 0;
+  double thickness_mm = 0;
+  std::string source;
+};
+
+struct ButtonHead {  // ISO 7380-1, largest sizes
+  std::string size;
+  double head_mm = 0;
+  double height_mm = 0;
+  double key_mm = 0;
+  double socket_depth_mm = 0;
+  std::string source;
+};
+
+struct Eye {  // DIN 580
+  std::string size;
+  double collar_mm = 0;
+  double hole_depth_mm = 0;
+  double shank_mm = 0;
+  double axial_kg = 0;
+  double at_45_degrees_kg = 0;  // the lower where sources disagree
+  std::string source;
+};
+
+struct Material {
+  std::string name;  // "S235JR"
+  double density_kg_per_m3 = 0;
+  std::string source;
+  bool operator==(const Material&) const = default;
+};
+
+namespace tables {
+[[nodiscard]] const std::vector<Section>& sections();
+[[nodiscard]] const std::vector<Thread>& threads();
+[[nodiscard]] const std::vector<HexNut>& nuts();
+[[nodiscard]] const std::vector<Washer>& washers();
+[[nodiscard]] const std::vector<ButtonHead>& button_heads();
+[[nodiscard]] const std::vector<Eye>& eyes();
+[[nodiscard]] const std::vector<Material>& materials();
+/// Stock lengths a cut machine screw comes in (common practice), ascending, millimetres.
+[[nodiscard]] const std::vector<double>& screw_lengths_mm();
+
+/// Spaces and case do not matter: "l40x40x4", "L 40 x 40 x 4", "flat 40x4", "40x4".
+[[nodiscard]] const Section* find_section(std::string_view designation);
+[[nodiscard]] const Thread* find_thread(std::string_view size);
+[[nodiscard]] const HexNut* find_nut(std::string_view size);
+[[nodiscard]] const Washer* find_washer(std::string_view size);
+[[nodiscard]] const ButtonHead* find_button_head(std::string_view size);
+[[nodiscard]] const Eye* find_eye(std::string_view size);
+[[nodiscard]] const Material* find_material(std::string_view name);
+}  // namespace tables
+
+}  // namespace fitup
