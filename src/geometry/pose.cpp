@@ -1,0 +1,120 @@
+// Points, directions, poses and boxes.
+// Entry: Pose::at, operator*.
+#include "fitup/geometry.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fitup {
+
+double dot(Vec2 a, Vec2 b) { return a.x * b.x + a.y * b.y; }
+double cross(Vec2 a, Vec2 b) { return a.x * b.y - a.y * b.x; }
+double norm(Vec2 a) { return std::hypot(a.x, a.y); }
+double dot(Vec3 a, Vec3 b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+Vec3 cross(Vec3 a, Vec3 b) { return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x}; }
+double norm(Vec3 a) { return std::hypot(a.x, a.y, a.z); }
+
+Pose Pose::at(Vec3 origin, Vec3 x_direction, Vec3 y_direction) {
+  Pose p;
+  p.origin_ = origin;
+  p.x_ = x_direction;
+  p.y_ = y_direction;
+  p.z_ = cross(x_direction, y_direction);
+  return p;
+}
+
+Vec3 Pose::turn(Vec3 local) const { return local.x * x_ + local.y * y_ + local.z * z_; }
+Vec3 Pose::point(Vec3 local) const { return origin_ + turn(local); }
+
+Vec3 Pose::local(Vec3 world) const {
+  const Vec3 d = world - origin_;
+  return {dot(d, x_), dot(d, y_), dot(d, z_)};
+}
+
+Pose Pose::moved(Vec3 by) const { return at(origin_ + by, x_, y_); }
+
+Pose operator*(const Pose& a, const Pose& b) { return Pose::at(a.point(b.origin_), a.turn(b.x_), a.turn(b.y_)); }
+
+Pose Pose::inverse() const {
+  const Vec3 x{x_.x, y_.x, z_.x};
+  const Vec3 y{x_.y, y_.y, z_.y};
+  return at(Vec3{} - Vec3{dot(origin_, x_), dot(origin_, y_), dot(origin_, z_)}, x, y);
+}
+
+void Box3::add(Vec3 p) {
+  low = {std::min(low.x, p.x), std::min(low.y, p.y), std::min(low.z, p.z)};
+  high = {std::max(high.x, p.x), std::max(high.y, p.y), std::max(high.z, p.z)};
+}
+
+void Box3::add(const Box3& b) {
+  if (b.empty()) return;
+  add(b.low);
+  add(b.high);
+}
+
+void Box2::add(Vec2 p) {
+  low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+  high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+}
+
+namespace {
+
+// The interval of a profile along one direction of its plane; exact for arcs.
+struct Span {
+  double low = 1e300;
+  double high = -1e300;
+  void add(double v) {
+    low = std::min(low, v);
+    high = std::max(high, v);
+  }
+};
+
+bool arc_contains(const Arc& arc, double angle) {
+  constexpr double turn = 2 * M_PI;
+  double d = arc.sweep > 0 ? angle - arc.start : arc.start - angle;
+  d -= turn * std::floor(d / turn);
+  return d <= std::abs(arc.sweep);
+}
+
+void add_edge(Span& span, const Edge& edge, Vec2 direction) {
+  span.add(dot(edge.from, direction));
+  span.add(dot(edge.to, direction));
+  if (edge.straight()) return;
+  const Arc arc = edge.arc();
+  const double reach = arc.radius * norm(direction);
+  const double angle = std::atan2(direction.y, direction.x);
+  if (arc_contains(arc, angle)) span.add(dot(arc.centre, direction) + reach);
+  if (arc_contains(arc, angle + M_PI)) span.add(dot(arc.centre, direction) - reach);
+}
+
+}  // namespace
+
+Box3 Prism::bounds() const {
+  const std::array<Vec3, 3> axes{axis::x, axis::y, axis::z};
+  std::array<double, 3> low{};
+  std::array<double, 3> high{};
+  const auto edges = profile.outer.edges();
+  for (std::size_t i = 0; i < 3; ++i) {
+    const Vec2 in_plane{dot(pose.x(), axes[i]), dot(pose.y(), axes[i])};
+    Span span;
+    for (const Edge& e : edges) add_edge(span, e, in_plane);
+    const double along = length_mm * dot(pose.z(), axes[i]);
+    const double base = dot(pose.origin(), axes[i]);
+    low[i] = base + span.low + std::min(0.0, along);
+    high[i] = base + span.high + std::max(0.0, along);
+  }
+  Box3 box;
+  box.low = {low[0], low[1], low[2]};
+  box.high = {high[0], high[1], high[2]};
+  return box;
+}
+
+Box2 Edge::bounds() const {
+  Span x;
+  Span y;
+  add_edge(x, *this, {1, 0});
+  add_edge(y, *this, {0, 1});
+  return {{x.low, y.low}, {x.high, y.high}};
+}
+
+}  // namespace fitup
