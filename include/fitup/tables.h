@@ -15,7 +15,7 @@ enum class SectionShape { angle, flat };
 
 /// A rolled section. Angle: heel at (0,0), leg A along +x (leg_a), leg B along +y (leg_b), both `thickness`
 /// thick, root radius between them, toe radius on the inner edge of each leg's end.
-/// Flat: 0..leg_a in x, 0..thickness in y.
+/// Flat: 0..leg_a in x, 0..thickness in y; leg_b is 0.
 struct Section {
   SectionShape shape = SectionShape::flat;
   std::string designation;  // "L 40x40x4", "40x4"
@@ -99,7 +99,8 @@ namespace tables {
 /// Stock lengths a cut machine screw comes in (common practice), ascending, millimetres.
 [[nodiscard]] const std::vector<double>& screw_lengths_mm();
 
-/// Spaces and case do not matter: "l40x40x4", "L 40 x 40 x 4", "flat 40x4", "40x4".
+/// Spaces and case do not matter: "l40x40x4", "L 40 x 40 x 4", "flat 40x4", "40x4", "L 2x2x3/16 in",
+/// "1-1/2 x 1/4 in", "1.5 in x 0.25 in", "20x3 mm". Without a unit both are tried: the sizes do not meet.
 [[nodiscard]] const Section* find_section(std::string_view designation);
 [[nodiscard]] const Thread* find_thread(std::string_view size);
 [[nodiscard]] const HexNut* find_nut(std::string_view size);
@@ -107,6 +108,12 @@ namespace tables {
 [[nodiscard]] const ButtonHead* find_button_head(std::string_view size);
 [[nodiscard]] const Eye* find_eye(std::string_view size);
 [[nodiscard]] const Material* find_material(std::string_view name);
+
+/// The name in the table that is most like the one given, for suggestions. Numbers weigh as numbers: the
+/// nearest section to "L 40x40x4.5" is one of its neighbours in size, not in spelling.
+[[nodiscard]] std::string nearest_section(std::string_view designation);
+[[nodiscard]] std::string nearest_thread(std::string_view size);
+[[nodiscard]] std::string nearest_material(std::string_view name);
 }  // namespace tables
 
 }  // namespace fitup

@@ -1,0 +1,32 @@
+// Materials and their densities.
+// Entry: materials(), find_material(), nearest_material().
+#include "tables/names.h"
+
+namespace fitup::tables {
+namespace {
+
+std::vector<Material> all_materials() {
+  const std::string structural = "EN 10025-2; density 7850 kg/m3 as in the section standards";
+  return {{"S235JR", 7850, structural},
+          {"S275JR", 7850, structural},
+          {"S355J2", 7850, structural},
+          {"A36", 7850, "ASTM A36; density 7850 kg/m3 (490 lb/ft3 is the custom of the trade)"},
+          {"1.4301", 7900, "EN 10088-1, density from memory (AISI 304 sheets often say 8000 kg/m3)"},
+          {"5052-H32", 2680, "ASTM B209; density as published in data sheets"},
+          {"6061-T6", 2700, "ASTM B209; density as published in data sheets"},
+          {"6082-T6", 2700, "EN 755-2; density as published in data sheets"},
+          {"6060-T66", 2700, "EN 755-2; density from memory of the handbook"}};
+}
+
+}  // namespace
+
+const std::vector<Material>& materials() {
+  static const std::vector<Material> table = all_materials();
+  return table;
+}
+
+const Material* find_material(std::string_view name) { return find_by_name(materials(), &Material::name, name); }
+
+std::string nearest_material(std::string_view name) { return nearest_name(materials(), &Material::name, name); }
+
+}  // namespace fitup::tables
