@@ -43,7 +43,7 @@ constexpr double inverse_sqrt2 = 0.70710678118654752;
 
 constexpr std::string_view source_with_k =
     "AISC Manual of Steel Construction, 15th ed. (legs, thickness, weight, area, k as published); root radius = k - "
-    "thickness; toe radius is derived from the published area";
+    "thickness, the largest that a bar should have; toe radius derived from the published area";
 constexpr std::string_view source_without_k =
     "AISC Manual of Steel Construction, 9th ed., from memory (legs, thickness, weight, area); radii unknown: root "
     "1/8 in is common practice, toe = root / sqrt 2 keeps the published area; measure the bar before it matters";

@@ -154,19 +154,25 @@ bool comparable(const Reading& reading, const Section& section) {
   return (!reading.shape || *reading.shape == section.shape) && reading.sizes.size() == sizes_of(section).size();
 }
 
+bool is_inch(const Section& section) { return section.designation.ends_with(" in"); }
+
+/// Which sections a size without a unit is held against.
+enum class Systems { both, own };
+
 struct Nearest {
   const Section* section = nullptr;
   double difference_mm = 0;
 };
 
-Nearest nearest_in_size(const Reading& reading) {
+// A size in millimetres may mean an inch section ("38.1x6.35"), but it is no help to suggest one for "38x6".
+Nearest nearest_in_size(const Reading& reading, Systems systems) {
   Nearest best;
   for (const double unit_mm : {1.0, mm_per_in}) {
     if (reading.unit == (unit_mm == 1.0 ? Unit::in : Unit::mm)) {
       continue;
     }
     for (const Section& section : sections()) {
-      if (!comparable(reading, section)) {
+      if (!comparable(reading, section) || (systems == Systems::own && is_inch(section) != (unit_mm != 1.0))) {
         continue;
       }
       const double difference = difference_mm(reading, section, unit_mm);
@@ -190,13 +196,13 @@ const Section* find_section(std::string_view designation) {
   if (!reading) {
     return nullptr;
   }
-  const Nearest nearest = nearest_in_size(*reading);
+  const Nearest nearest = nearest_in_size(*reading, Systems::both);
   return nearest.section != nullptr && nearest.difference_mm < same_size_mm ? nearest.section : nullptr;
 }
 
 std::string nearest_section(std::string_view designation) {
   if (const auto reading = read(designation)) {
-    if (const Nearest nearest = nearest_in_size(*reading); nearest.section != nullptr) {
+    if (const Nearest nearest = nearest_in_size(*reading, Systems::own); nearest.section != nullptr) {
       return nearest.section->designation;
     }
   }
