@@ -4,6 +4,7 @@
 // front-left-bottom frame corner.
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -113,6 +114,7 @@ struct Part {
   std::string material;  // empty for items and bought parts
   double mass_kg = 0;    // computed from the data; given for items; table or computed for bought parts
   std::string size;      // what to order: "L 40x40x4 x 984", "M4 x 8 ISO 7380-1"
+  int loose_count = 0;   // pieces to make that stand nowhere in the assembly (printed aids)
   std::variant<Flat, Member, Solidform> form;
 };
 
@@ -180,6 +182,16 @@ struct Plan {
   std::vector<LiftPoint> lift_points;
   std::vector<std::string> open_faces;  // "top", reported
 };
+
+struct Layout;
+
+struct PlanResult {
+  std::optional<Plan> plan;  // absent exactly if there are errors
+  Diagnostics diagnostics;
+};
+
+/// Decides what is built for a Layout, by the build each box asks for.
+[[nodiscard]] PlanResult make_plan(const Layout& layout);
 
 /// Stable text form, one line a thing.
 [[nodiscard]] std::string to_text(const Plan& plan);

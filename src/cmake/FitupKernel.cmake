@@ -2,9 +2,14 @@
 # Its package exports a library path that no package installs (libtbb.so): only the TK libraries are kept.
 # "Visualization" must be listed or the call fails, though nothing is drawn. The version file wants an exact
 # match, so none is asked for.
+# It also adds its compile definitions to the whole directory: they are put back where they belong.
+get_directory_property(definitions_before COMPILE_DEFINITIONS)
 find_package(OpenCASCADE REQUIRED COMPONENTS FoundationClasses ModelingData ModelingAlgorithms Visualization
                                              ApplicationFramework DataExchange)
+get_directory_property(kernel_definitions COMPILE_DEFINITIONS)
+set_directory_properties(PROPERTIES COMPILE_DEFINITIONS "${definitions_before}")
 add_library(fitup_kernel INTERFACE)
+target_compile_definitions(fitup_kernel INTERFACE ${kernel_definitions})
 target_include_directories(fitup_kernel SYSTEM INTERFACE ${OpenCASCADE_INCLUDE_DIR})
 foreach(lib IN ITEMS TKernel TKMath TKBRep TKGeomBase TKGeomAlgo TKG3d TKG2d TKShHealing TKTopAlgo TKPrim TKBO TKBool
                      TKHLR TKMesh TKFillet TKOffset TKXSBase TKSTEPBase TKSTEPAttr TKSTEP209 TKSTEP TKLCAF TKCAF TKCDF

@@ -1,0 +1,189 @@
+// A part's data turned into outlines, prisms and volumes. No kernel: closed forms and exact profiles.
+// Entry: kept_outline, body_of, volume_mm3.
+#include <algorithm>
+#include <cmath>
+
+#include "fitup/plan.h"
+#include "fitup/tolerances.h"
+#include "plan/section_cut.h"
+
+namespace fitup {
+
+namespace {
+
+using plan::CornerReading;
+
+constexpr double tiny_mm = tolerance::coincident_mm;
+
+void add_vertex(std::vector<Vertex>& out, Vec2 at, double bulge = 0) {
+  if (!out.empty() && norm(out.back().at - at) < tiny_mm) {
+    out.back().bulge = bulge;
+    return;
+  }
+  out.push_back({at, bulge});
+}
+
+const CutCorner* corner_at(const LegCut& cut, double at_mm) {
+  const auto it = std::find_if(cut.corners.begin(), cut.corners.end(), [at_mm](const CutCorner& c) {
+    return c.kind != CornerKind::square && std::abs(c.at_mm - at_mm) < tiny_mm;
+  });
+  return it == cut.corners.end() ? nullptr : &*it;
+}
+
+// The end's outline with growing distance from the heel, as (set-back, across); a rounded corner bulges by
+// `bulge` in this direction of travel.
+std::vector<Vertex> end_outline(const LegCut& cut, double bulge) {
+  std::vector<Vertex> out;
+  for (std::size_t i = 0; i < cut.steps.size(); ++i) {
+    const CutStep& s = cut.steps[i];
+    if (i > 0) {
+      const CutStep& before = cut.steps[i - 1];
+      const CutCorner* c = corner_at(cut, s.from_mm);
+      const double least = std::min(before.set_back_mm, s.set_back_mm);
+      if (c == nullptr || before.set_back_mm == s.set_back_mm) {
+        add_vertex(out, {before.set_back_mm, s.from_mm});
+        add_vertex(out, {s.set_back_mm, s.from_mm});
+      } else {
+        const double arc = c->kind == CornerKind::radius ? bulge : 0;
+        if (before.set_back_mm < s.set_back_mm) {
+          add_vertex(out, {least, s.from_mm - c->size_mm}, arc);
+          add_vertex(out, {least + c->size_mm, s.from_mm});
+          add_vertex(out, {s.set_back_mm, s.from_mm});
+        } else {
+          add_vertex(out, {before.set_back_mm, s.from_mm});
+          add_vertex(out, {least + c->size_mm, s.from_mm}, arc);
+          add_vertex(out, {least, s.from_mm + c->size_mm});
+        }
+      }
+    } else {
+      add_vertex(out, {s.set_back_mm, s.from_mm});
+    }
+    if (i + 1 == cut.steps.size()) add_vertex(out, {s.set_back_mm, s.to_mm});
+  }
+  return out;
+}
+
+// Straight runs that only pass through a point are joined.
+Loop without_flat_corners(std::vector<Vertex> v) {
+  Loop loop;
+  const std::size_t n = v.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    const Vertex& before = v[(i + n - 1) % n];
+    const Vertex& after = v[(i + 1) % n];
+    const bool straight = before.bulge == 0 && v[i].bulge == 0 &&
+                          std::abs(cross(v[i].at - before.at, after.at - v[i].at)) < tiny_mm;
+    if (!straight) loop.vertices.push_back(v[i]);
+  }
+  return loop;
+}
+
+Bore bore_of(const Section& section, const MemberHole& hole) {
+  // Square through the leg: leg A's thickness is along y, leg B's along x.
+  if (hole.leg == Leg::a) {
+    return {hole.diameter_mm, Pose::at({hole.across_mm, 0, hole.along_mm}, axis::z, axis::x), section.thickness_mm};
+  }
+  return {hole.diameter_mm, Pose::at({0, hole.across_mm, hole.along_mm}, axis::y, axis::z), section.thickness_mm};
+}
+
+void add_slab(const Member& m, double low, double high, CornerReading reading, std::vector<Prism>& out, bool& exact) {
+  const double middle = (low + high) / 2;
+  const auto pieces = plan::kept_pieces(m.section, plan::kept_at(m, Leg::a, middle, reading),
+                                        plan::kept_at(m, Leg::b, middle, reading), reading);
+  exact = exact && pieces.exact;
+  for (const Profile& p : pieces.profiles) out.push_back({p, Pose::at({0, 0, low}), high - low});
+}
+
+bool has_corner(const EndCut& cut) { return !cut.a.corners.empty() || !cut.b.corners.empty(); }
+
+Body body_of_member(const Member& m) {
+  Body body;
+  const auto points = plan::breakpoints(m);
+  for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+    add_slab(m, points[i], points[i + 1], CornerReading::outer, body.outer, body.exact);
+    add_slab(m, points[i], points[i + 1], CornerReading::inner, body.inner, body.exact);
+  }
+  if (has_corner(m.start) || has_corner(m.end)) body.exact = false;
+  for (const MemberHole& h : m.holes) body.bores.push_back(bore_of(m.section, h));
+  return body;
+}
+
+Profile with_drilled(const Flat& flat) {
+  Profile profile = flat.profile;
+  for (const DrilledHole& d : flat.drilled) profile.holes.push_back(Loop::circle(d.at, d.diameter_mm / 2));
+  return profile;
+}
+
+// Gauss-Legendre, five points: exact for the polynomials between breakpoints, and far below the volume
+// tolerance for the short arcs of a rounded corner.
+double integrate_area(const Member& m, double low, double high) {
+  constexpr std::array<double, 5> at{-0.9061798459386640, -0.5384693101056831, 0, 0.5384693101056831,
+                                     0.9061798459386640};
+  constexpr std::array<double, 5> weight{0.2369268850561891, 0.4786286704993665, 0.5688888888888889,
+                                         0.4786286704993665, 0.2369268850561891};
+  // Several panels, since a moving corner passes the kinks at thickness and root.
+  constexpr int panels = 64;
+  const double h = (high - low) / panels;
+  double sum = 0;
+  for (int p = 0; p < panels; ++p) {
+    for (std::size_t i = 0; i < at.size(); ++i) {
+      sum += weight[i] * plan::kept_area_mm2(m, low + (p + 0.5 + at[i] / 2) * h);
+    }
+  }
+  return sum * h / 2;
+}
+
+double volume_of_member(const Member& m) {
+  const auto points = plan::breakpoints(m);
+  const bool corners = has_corner(m.start) || has_corner(m.end);
+  double volume = 0;
+  for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+    const double span = points[i + 1] - points[i];
+    volume += corners ? integrate_area(m, points[i], points[i + 1])
+                      : span * plan::kept_area_mm2(m, (points[i] + points[i + 1]) / 2);
+  }
+  for (const MemberHole& h : m.holes) {
+    volume -= M_PI / 4 * h.diameter_mm * h.diameter_mm * m.section.thickness_mm;
+  }
+  return volume;
+}
+
+}  // namespace
+
+Loop kept_outline(const Member& member, Leg leg) {
+  const LegCut& start = leg == Leg::a ? member.start.a : member.start.b;
+  const LegCut& end = leg == Leg::a ? member.end.a : member.end.b;
+  const double quarter = std::tan(M_PI / 8);
+  std::vector<Vertex> out;
+  for (const Vertex& v : end_outline(end, quarter)) add_vertex(out, {member.length_mm - v.at.x, v.at.y}, v.bulge);
+  // Down the start side: reversed, so that each edge's bulge moves to the corner it now leaves.
+  const auto back = end_outline(start, quarter);
+  for (std::size_t i = back.size(); i-- > 0;) add_vertex(out, back[i].at, i > 0 ? back[i - 1].bulge : 0);
+  return without_flat_corners(std::move(out));
+}
+
+Body body_of(const Part& part) {
+  Body body;
+  if (const auto* flat = std::get_if<Flat>(&part.form)) {
+    body.outer.push_back({with_drilled(*flat), Pose{}, flat->thickness_mm});
+    body.inner = body.outer;
+  } else if (const auto* member = std::get_if<Member>(&part.form)) {
+    body = body_of_member(*member);
+  } else {
+    body.outer = std::get<Solidform>(part.form).prisms;
+    body.inner = body.outer;
+  }
+  return body;
+}
+
+double volume_mm3(const Part& part) {
+  if (const auto* member = std::get_if<Member>(&part.form)) return volume_of_member(*member);
+  double volume = 0;
+  if (const auto* flat = std::get_if<Flat>(&part.form)) {
+    volume = with_drilled(*flat).area_mm2() * flat->thickness_mm;
+  } else {
+    for (const Prism& p : std::get<Solidform>(part.form).prisms) volume += p.volume_mm3();
+  }
+  return volume;
+}
+
+}  // namespace fitup
