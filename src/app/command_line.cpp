@@ -1,0 +1,265 @@
+// Parses the command line.
+// Entry: parse_command_line.
+#include "app/command_line.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <thread>
+#include <utility>
+
+#include "diag/words.h"
+
+namespace fitup::app {
+
+namespace {
+
+constexpr int most_cores = 64;
+
+/// What CLI11 fills; nothing is required or converted here, so that every complaint is in our own words.
+struct Raw {
+  Common common;
+  bool help = false;
+  bool version = false;
+  std::string spec_file;
+  std::string folder;
+  std::vector<std::string> only;
+  std::vector<std::string> sets;
+  std::string show;
+  std::string cores;
+  bool anyway = false;
+  std::string key;
+};
+
+template <class T>
+struct Choice {
+  std::string_view word;
+  T value;
+};
+constexpr std::array<Choice<FileGroup>, 4> groups{{{"step", FileGroup::step},
+                                                   {"dxf", FileGroup::dxf},
+                                                   {"stl", FileGroup::stl},
+                                                   {"checks", FileGroup::checks}}};
+constexpr std::array<Choice<Stage>, 5> stages{{{"spec", Stage::spec},
+                                               {"layout", Stage::layout},
+                                               {"plan", Stage::plan},
+                                               {"model", Stage::model},
+                                               {"findings", Stage::findings}}};
+
+template <class T, std::size_t N>
+const Choice<T>* find_choice(const std::array<Choice<T>, N>& choices, std::string_view word) {
+  const auto found = std::find_if(choices.begin(), choices.end(), [&](const auto& c) { return c.word == word; });
+  return found == choices.end() ? nullptr : &*found;
+}
+
+template <class T, std::size_t N>
+std::vector<std::string> words_of(const std::array<Choice<T>, N>& choices) {
+  std::vector<std::string> words;
+  for (const auto& choice : choices) words.emplace_back(choice.word);
+  return words;
+}
+
+void add_common(CLI::App& app, Raw& raw) {
+  app.add_flag("--quiet,-q", raw.common.quiet);
+  app.add_flag("--json", raw.common.json);
+  app.add_flag("--no-color", raw.common.no_colour);
+  app.add_flag("--help,-h", raw.help);
+}
+
+void add_spec_options(CLI::App& app, Raw& raw) {
+  app.add_option("SPEC", raw.spec_file);
+  app.add_option("--set", raw.sets)->allow_extra_args(false);
+  app.add_option("--cores", raw.cores);
+}
+
+struct Parser {
+  Raw raw;
+  CLI::App app{"fitup"};
+
+  Parser() {
+    app.set_help_flag();
+    app.allow_extras();
+    add_common(app, raw);
+    app.add_flag("--version", raw.version);
+    for (const std::string& name : command_names()) add_command(name);
+  }
+
+  void add_command(const std::string& name) {
+    CLI::App& command = *app.add_subcommand(name);
+    command.set_help_flag();
+    command.allow_extras();
+    if (name == "explain") command.add_option("KEY", raw.key);
+    if (name != "explain") add_spec_options(command, raw);
+    if (name == "make") {
+      command.add_option("--output,-o", raw.folder);
+      command.add_option("--only", raw.only)->delimiter(',')->allow_extra_args(false);
+      command.add_option("--show", raw.show);
+      command.add_flag("--anyway", raw.anyway);
+    }
+    add_common(command, raw);
+  }
+
+  [[nodiscard]] std::string command() const {
+    const auto used = app.get_subcommands();
+    return used.empty() ? std::string{} : used.front()->get_name();
+  }
+};
+
+/// What was typed and not understood; options first, since a mistyped option also strands its value.
+std::optional<std::string> stray_argument(const CLI::App& app, const std::string& command) {
+  const auto extras = app.remaining(true);
+  if (extras.empty()) return std::nullopt;
+  const auto option = std::find_if(extras.begin(), extras.end(), [](const auto& e) { return e.starts_with("-"); });
+  if (option != extras.end()) {
+    return fmt::format("there is no option {}{}", diag::quoted(*option), diag::suggestion(*option, option_names(command)));
+  }
+  const std::string& word = extras.front();
+  if (command.empty()) {
+    return fmt::format("there is no command {}{}", diag::quoted(word), diag::suggestion(word, command_names()));
+  }
+  return fmt::format("{} takes one {}; leave out {}", command, command == "explain" ? "key" : "spec", diag::quoted(word));
+}
+
+/// Reads one piece of the raw command line; an empty result means that it is fine.
+using Complaint = std::optional<std::string>;
+
+Complaint read_cores(const std::string& text, int& cores) {
+  if (text.empty()) {
+    cores = std::clamp(static_cast<int>(std::thread::hardware_concurrency()), 1, most_cores);
+    return {};
+  }
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), cores);
+  if (error == std::errc{} && end == text.data() + text.size() && cores >= 1 && cores <= most_cores) return {};
+  return fmt::format("--cores is {}; give a whole number from 1 to {}", diag::quoted(text), most_cores);
+}
+
+Complaint read_sets(const std::vector<std::string>& texts, std::vector<Override>& overrides) {
+  for (const std::string& text : texts) {
+    const auto equals = text.find('=');
+    if (equals == std::string::npos || equals == 0) {
+      return fmt::format("--set is {}; write it as name=value, as in --set gap=12", diag::quoted(text));
+    }
+    overrides.push_back({text.substr(0, equals), text.substr(equals + 1)});
+  }
+  return {};
+}
+
+template <class T, std::size_t N>
+Complaint read_choice(std::string_view option, const std::string& word, const std::array<Choice<T>, N>& choices, T& value) {
+  if (const auto* choice = find_choice(choices, word)) {
+    value = choice->value;
+    return {};
+  }
+  const auto words = words_of(choices);
+  const std::string near = diag::nearest(word, words);
+  return fmt::format("{} does not know {}{}; it takes {}", option, diag::quoted(word), near.empty() ? near : fmt::format("; did you mean \"{}\"?", near), fmt::join(words, ", "));
+}
+
+Complaint read_spec_name(const std::string& command, const std::string& name) {
+  if (!name.empty()) return {};
+  return fmt::format("{} needs the name of a spec, for example: fitup {} front-box.toml", command, command);
+}
+
+Complaint read_folder(const Raw& raw, std::optional<std::string>& folder) {
+  constexpr std::string_view suffix = ".toml";
+  if (!raw.folder.empty()) {
+    folder = raw.folder;
+  } else if (raw.spec_file.ends_with(suffix) && raw.spec_file.size() > suffix.size()) {
+    folder = raw.spec_file.substr(0, raw.spec_file.size() - suffix.size());
+  } else {
+    return fmt::format("{} does not end in .toml, so the job folder has no name of its own; name it with -o DIR",
+                       diag::quoted(raw.spec_file));
+  }
+  return {};
+}
+
+Complaint read_make(const Raw& raw, MakeRequest& request) {
+  if (auto complaint = read_spec_name("make", raw.spec_file)) return complaint;
+  if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
+  if (auto complaint = read_cores(raw.cores, request.cores)) return complaint;
+  for (const std::string& word : raw.only) {
+    FileGroup group{};
+    if (auto complaint = read_choice("--only", word, groups, group)) return complaint;
+    request.only.insert(group);
+  }
+  if (!raw.show.empty()) {
+    Stage stage{};
+    if (auto complaint = read_choice("--show", raw.show, stages, stage)) return complaint;
+    request.show = stage;
+  } else if (auto complaint = read_folder(raw, request.folder)) {
+    return complaint;
+  }
+  request.common = raw.common;
+  request.spec_file = raw.spec_file;
+  request.anyway = raw.anyway;
+  return {};
+}
+
+Complaint read_check(const Raw& raw, CheckRequest& request) {
+  if (auto complaint = read_spec_name("check", raw.spec_file)) return complaint;
+  if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
+  if (auto complaint = read_cores(raw.cores, request.cores)) return complaint;
+  request.common = raw.common;
+  request.spec_file = raw.spec_file;
+  return {};
+}
+
+CommandLine to_request(const Raw& raw, const std::string& command) {
+  if (raw.help) return Request{HelpRequest{raw.common, command}};
+  if (raw.version) return Request{VersionRequest{raw.common}};
+  Complaint complaint;
+  Request request;
+  if (command == "make") {
+    complaint = read_make(raw, request.emplace<MakeRequest>());
+  } else if (command == "check") {
+    complaint = read_check(raw, request.emplace<CheckRequest>());
+  } else if (command == "explain") {
+    request = ExplainRequest{raw.common, raw.key.empty() ? std::nullopt : std::optional(raw.key)};
+  } else {
+    complaint = fmt::format("name a command: {}", fmt::join(command_names(), ", "));
+  }
+  if (complaint) return UsageError{raw.common, command, *std::move(complaint)};
+  return request;
+}
+
+}  // namespace
+
+const std::vector<std::string>& command_names() {
+  static const std::vector<std::string> names{"make", "check", "explain"};
+  return names;
+}
+
+std::vector<std::string> option_names(const std::string& command) {
+  const Parser parser;
+  const CLI::App* app = command.empty() ? &parser.app : parser.app.get_subcommand(command);
+  std::vector<std::string> names;
+  for (const CLI::Option* option : app->get_options()) {
+    for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+    for (const std::string& name : option->get_snames()) names.push_back("-" + name);
+  }
+  return names;
+}
+
+CommandLine parse_command_line(const std::vector<std::string>& arguments) {
+  Parser parser;
+  try {
+    // CLI11 reports through exceptions only; this is the one place outside main and the kernel guard that
+    // catches. It wants the arguments last first.
+    parser.app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+  } catch (const CLI::ParseError& error) {
+    // Parsing stopped early: --json may not have been read yet.
+    parser.raw.common.json = std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
+    return UsageError{parser.raw.common, parser.command(), error.what()};
+  }
+  const std::string command = parser.command();
+  if (!parser.raw.help && !parser.raw.version) {
+    if (auto stray = stray_argument(parser.app, command)) return UsageError{parser.raw.common, command, *std::move(stray)};
+  }
+  return to_request(parser.raw, command);
+}
+
+}  // namespace fitup::app

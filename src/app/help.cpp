@@ -1,0 +1,96 @@
+// The words of --help. A test holds them against the options that the parser knows.
+// Entry: help_text.
+#include "app/help.h"
+
+namespace fitup::app {
+
+namespace {
+
+constexpr std::string_view program = R"(fitup turns one text spec of a welded equipment or battery enclosure into what the shop floor
+needs: exact solids, files for the laser cutter and the 3D printer, and findings that show whether
+everything fits before anything is cut.
+
+Usage: fitup COMMAND ...
+
+Commands
+  make SPEC        check the spec, then write its job folder
+  check SPEC       run every check and print the findings; write nothing
+  explain [KEY]    what a key of the spec means: type, unit, default, range
+
+Options
+  --version        print the version
+  -h, --help       print this; 'fitup COMMAND --help' explains a command
+
+Start with
+  fitup check examples/park-locomotive/front-box.toml
+  fitup explain box.NAME.frame.section
+
+Exit status
+  0  no check fails           3  a file could not be read or written
+  1  a check fails            4  internal error
+  2  the spec or the command line is wrong      130  interrupted
+
+The program helps to plan fabrication. It approves nothing and calls nothing safe.
+)";
+
+constexpr std::string_view make = R"(fitup make: check a spec, then write its job folder
+
+Usage: fitup make SPEC [-o DIR] [options]
+
+What it writes
+  -o, --output DIR     the job folder (default: the spec's path without .toml). It is built beside DIR
+                       and exchanged with it when it is complete and has been read back.
+  --only GROUP,...     limit the files to step, dxf, stl, checks; every check runs regardless
+  --anyway             write the files for cutting and printing even if a check fails
+  --show STAGE         print the text of spec, layout, plan, model or findings, and write nothing
+
+What it builds
+  --set name=value     give a name of [sizes] another value for this run; may be repeated
+  --cores N            use N processor cores (default: all); the result is the same for any N
+
+How it talks
+  -q, --quiet          only what needs attention
+  --json               one JSON object on standard output, messages on standard error
+  --no-color           no colour (so does a NO_COLOR in the environment)
+  -h, --help           print this
+
+A failed check (exit status 1) leaves a job folder with the assembly and the checks, but without the
+files that someone would cut or print from, unless --anyway is given.
+)";
+
+constexpr std::string_view check = R"(fitup check: run every check and print the findings; write nothing
+
+Usage: fitup check SPEC [options]
+
+  --set name=value     give a name of [sizes] another value for this run; may be repeated
+  --cores N            use N processor cores (default: all); the result is the same for any N
+  -q, --quiet          only what needs attention
+  --json               one JSON object on standard output, messages on standard error
+  --no-color           no colour (so does a NO_COLOR in the environment)
+  -h, --help           print this
+
+Verdicts are pass, marginal, fail and not checked; each is counted, and the exit status is 1 if any fails.
+)";
+
+constexpr std::string_view explain = R"(fitup explain: what a key of the spec means
+
+Usage: fitup explain [KEY] [options]
+
+  KEY                  box.NAME.rails.thickness, box.main.rails.thickness, box.NAME.rails or thickness;
+                       without it, the list of all keys
+  -q, --quiet          no effect here
+  --json               one JSON object on standard output, messages on standard error
+  --no-color           no colour (so does a NO_COLOR in the environment)
+  -h, --help           print this
+)";
+
+}  // namespace
+
+std::string help_text(std::string_view command) {
+  if (command == "make") return std::string(make);
+  if (command == "check") return std::string(check);
+  if (command == "explain") return std::string(explain);
+  return std::string(program);
+}
+
+}  // namespace fitup::app

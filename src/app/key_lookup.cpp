@@ -1,0 +1,76 @@
+// Finds rows of the key table.
+// Entry: find_keys.
+#include "app/key_lookup.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace fitup::app {
+
+namespace {
+
+/// "[[item.block.keep_clear]]" and "keep_clear[].at" ask for the same as plain dots.
+std::string without_brackets(std::string_view text) {
+  std::string plain;
+  std::copy_if(text.begin(), text.end(), std::back_inserter(plain), [](char c) { return c != '[' && c != ']' && c != ' '; });
+  return plain;
+}
+
+std::vector<std::string> words_of(std::string_view key) {
+  std::vector<std::string> words{{}};
+  for (const char c : key) {
+    if (c == '.') {
+      words.emplace_back();
+    } else {
+      words.back() += c;
+    }
+  }
+  return words;
+}
+
+bool stands_for_any(const std::string& word) {
+  return !word.empty() && std::all_of(word.begin(), word.end(), [](unsigned char c) { return std::isupper(c) != 0; });
+}
+
+/// The first words of `key` are those of `asked`.
+bool begins_with(const std::vector<std::string>& key, const std::vector<std::string>& asked) {
+  if (asked.size() > key.size()) return false;
+  return std::equal(asked.begin(), asked.end(), key.begin(),
+                    [](const std::string& a, const std::string& k) { return a == k || (stands_for_any(k) && !a.empty()); });
+}
+
+template <class Match>
+std::vector<const KeyRow*> rows_where(Match match) {
+  std::vector<const KeyRow*> rows;
+  for (const KeyRow& row : key_table()) {
+    if (match(row)) rows.push_back(&row);
+  }
+  return rows;
+}
+
+}  // namespace
+
+std::string table_of(std::string_view key) {
+  const auto dot = key.rfind('.');
+  return dot == std::string_view::npos ? std::string{} : std::string(key.substr(0, dot));
+}
+
+std::string last_word(std::string_view key) {
+  const auto dot = key.rfind('.');
+  return std::string(dot == std::string_view::npos ? key : key.substr(dot + 1));
+}
+
+std::vector<const KeyRow*> find_keys(std::string_view asked) {
+  const std::string plain = without_brackets(asked);
+  const auto words = words_of(plain);
+  auto exact = rows_where([&](const KeyRow& row) {
+    const auto key = words_of(without_brackets(row.key));
+    return key.size() == words.size() && begins_with(key, words);
+  });
+  if (!exact.empty()) return exact;
+  auto table = rows_where([&](const KeyRow& row) { return begins_with(words_of(without_brackets(row.key)), words); });
+  if (!table.empty()) return table;
+  return rows_where([&](const KeyRow& row) { return last_word(without_brackets(row.key)) == plain; });
+}
+
+}  // namespace fitup::app

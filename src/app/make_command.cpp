@@ -1,0 +1,112 @@
+// make: check a spec and write its job folder.
+// Entry: make.
+#include <fmt/format.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+#include "app/commands.h"
+#include "app/job_info.h"
+#include "app/show.h"
+#include "app/spec_file.h"
+#include "app/terminal.h"
+#include "diag/words.h"
+#include "fitup/job.h"
+
+namespace fitup::app {
+
+namespace {
+
+std::string_view stage_word(Stage stage) {
+  switch (stage) {
+    case Stage::spec: return "spec";
+    case Stage::layout: return "layout";
+    case Stage::plan: return "plan";
+    case Stage::model: return "model";
+    case Stage::findings: return "findings";
+  }
+  return "";
+}
+
+bool reached(const PipelineResult& result, Stage stage) {
+  switch (stage) {
+    case Stage::spec: return result.spec != nullptr;
+    case Stage::layout: return result.layout.has_value();
+    case Stage::plan: return result.plan.has_value();
+    case Stage::model: return result.model.has_value();
+    case Stage::findings: return result.findings.has_value();
+  }
+  return false;
+}
+
+Outcome show(PipelineResult& result, Stage stage) {
+  const std::string text = reached(result, stage) ? stage_text(result, stage) : std::string{};
+  Outcome outcome = outcome_of("make", result);
+  outcome.text_only = true;
+  outcome.text = text;
+  outcome.extra_key = "show";
+  outcome.extra_json = nlohmann::json{{"stage", stage_word(stage)}, {"text", text}}.dump(
+      -1, ' ', false, nlohmann::json::error_handler_t::replace);
+  return outcome;
+}
+
+/// Makes, reads back and exchanges; the files that now stand in the folder.
+Result<std::vector<JobFile>> write_job(const PipelineResult& result, const MakeRequest& request, const JobInfo& info,
+                                       Progress& progress) {
+  progress.say("writing the files");
+  auto files = make_job_files(*result.plan, *result.model, *result.findings, info,
+                              JobOptions{request.only, request.anyway, request.cores});
+  if (!files) return files;
+  progress.say("reading them back");
+  if (const Status status = read_back(*files, *result.plan, *result.model); !status) return status.error();
+  if (interrupt_requested()) return Failure{Failure::Kind::interrupted, "make", "stopped as asked"};
+  progress.say("putting the job folder in its place");
+  if (const Status status = exchange_job_folder(*request.folder, *files); !status) return status.error();
+  return files;
+}
+
+void report_files(Outcome& outcome, const MakeRequest& request, const std::vector<JobFile>& files) {
+  const std::filesystem::path folder(*request.folder);
+  for (const JobFile& file : files) {
+    outcome.files.push_back({(folder / file.path).generic_string(), file.bytes.size(), sha256_hex(file.bytes)});
+  }
+  outcome.last_line = fmt::format("wrote {} files to {}\n", files.size(), folder.generic_string());
+  if (outcome.status == ExitStatus::check_failed && !request.anyway) {
+    outcome.last_line += "without the files for cutting and printing, because a check failed (--anyway writes them)\n";
+  }
+}
+
+}  // namespace
+
+Outcome make(const MakeRequest& request) {
+  Outcome outcome{.command = "make"};
+  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
+  const auto time = timestamp(epoch);
+  if (!time) {
+    add_error(outcome, ExitStatus::wrong_input, "command-line",
+              fmt::format("SOURCE_DATE_EPOCH is {}; it must be whole seconds since 1970, or not set", diag::quoted(epoch)));
+    return outcome;
+  }
+  auto text = read_spec_file(request.spec_file);
+  if (!text) {
+    add_failure(outcome, text.error());
+    return outcome;
+  }
+  Progress progress(request.common);
+  const auto say = [&progress](std::string_view what) { progress.say(what); };
+  PipelineResult result = run_pipeline({request.spec_file, std::move(text).value(), request.overrides,
+                                        request.show.value_or(Stage::findings), request.cores}, say);
+  if (request.show) return show(result, *request.show);
+  if (!result.findings) return outcome_of("make", result);
+  auto files = write_job(result, request, job_info(*result.spec, *time), progress);
+  outcome = outcome_of("make", result);
+  if (files) {
+    report_files(outcome, request, *files);
+  } else {
+    add_failure(outcome, files.error());
+  }
+  return outcome;
+}
+
+}  // namespace fitup::app

@@ -1,0 +1,135 @@
+// An outcome as people read it: findings worst first, aligned, counted; messages with their places.
+// Entry: to_people, messages.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <array>
+#include <vector>
+
+#include "app/outcome.h"
+
+namespace fitup::app {
+
+namespace {
+
+constexpr std::size_t page_width = 110;
+constexpr std::array<Verdict, 4> worst_first{Verdict::fail, Verdict::marginal, Verdict::not_checked, Verdict::pass};
+
+std::string_view colour_of(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::fail: return "\033[1;31m";
+    case Verdict::not_checked: return "\033[1;35m";
+    case Verdict::marginal: return "\033[1;33m";
+    case Verdict::pass: return "\033[32m";
+  }
+  return "";
+}
+
+/// The word itself says the verdict; colour only repeats it.
+std::string verdict_cell(Verdict verdict, std::size_t width, bool colour) {
+  const std::string word = fmt::format("{:<{}}", to_text(verdict), width);
+  return colour ? fmt::format("{}{}\033[0m", colour_of(verdict), word) : word;
+}
+
+/// Breaks at spaces so that no line is wider than the page, later lines indented.
+std::string wrapped(std::string_view text, std::size_t indent) {
+  std::string out;
+  std::size_t column = indent;
+  while (!text.empty()) {
+    const std::size_t space = std::min(text.find(' '), text.size());
+    const std::string_view word = text.substr(0, space);
+    if (column > indent && column + 1 + word.size() > page_width) {
+      out += "\n" + std::string(indent, ' ');
+      column = indent;
+    } else if (column > indent) {
+      out += ' ';
+      ++column;
+    }
+    out += word;
+    column += word.size();
+    text.remove_prefix(std::min(space + 1, text.size()));
+  }
+  return out;
+}
+
+std::string text_place(const Finding& finding, const SourceTexts& sources) {
+  const Place& place = finding.place;
+  if (place.line <= 0 || static_cast<std::size_t>(place.source) >= sources.size()) return finding.key;
+  const std::string where =
+      fmt::format("{}:{}:{}", sources[static_cast<std::size_t>(place.source)].name, place.line, place.column);
+  return finding.key.empty() ? where : fmt::format("{}, {}", where, finding.key);
+}
+
+/// What a reader needs to act; a pass needs none of it.
+std::vector<std::string> details(const Finding& finding, const SourceTexts& sources) {
+  std::vector<std::string> lines;
+  if (finding.verdict == Verdict::pass) return lines;
+  if (!finding.parts.empty()) lines.push_back(fmt::format("parts: {}", fmt::join(finding.parts, "; ")));
+  if (finding.value) {
+    std::string line = fmt::format("measured {:.5g} {}", *finding.value, finding.unit);
+    if (finding.limit) line += fmt::format(", limit {:.5g} {}", *finding.limit, finding.unit);
+    if (!finding.source.empty()) line += fmt::format(" ({})", finding.source);
+    lines.push_back(line);
+  }
+  if (finding.at) lines.push_back(fmt::format("at x {:.2f}, y {:.2f}, z {:.2f} mm", finding.at->x, finding.at->y, finding.at->z));
+  const std::string where = text_place(finding, sources);
+  if (!where.empty()) lines.push_back(fmt::format("spec: {}", where));
+  if (finding.remedy) lines.push_back(fmt::format("would pass: {} = {}", finding.remedy->key, finding.remedy->value));
+  return lines;
+}
+
+std::string counts(const Findings& findings) {
+  std::vector<std::string> parts;
+  for (const Verdict verdict : worst_first) {
+    const auto count = std::count_if(findings.all.begin(), findings.all.end(),
+                                     [verdict](const Finding& f) { return f.verdict == verdict; });
+    parts.push_back(fmt::format("{} {}", count, to_text(verdict)));
+  }
+  return fmt::format("{}", fmt::join(parts, ", "));
+}
+
+std::string findings_table(const Findings& findings, const SourceTexts& sources, const Common& common, bool colour) {
+  std::vector<const Finding*> rows;
+  for (const Finding& finding : findings.all) {
+    if (!common.quiet || finding.verdict != Verdict::pass) rows.push_back(&finding);
+  }
+  std::stable_sort(rows.begin(), rows.end(),
+                   [](const Finding* a, const Finding* b) { return badness(a->verdict) > badness(b->verdict); });
+  std::size_t check_width = 0;
+  for (const Finding* row : rows) check_width = std::max(check_width, row->check.size());
+  constexpr std::size_t verdict_width = 11;  // "not checked"
+  const std::size_t indent = verdict_width + 2 + check_width + 2;
+  std::string text;
+  for (const Finding* row : rows) {
+    text += fmt::format("{}  {:<{}}  {}\n", verdict_cell(row->verdict, verdict_width, colour), row->check, check_width,
+                        wrapped(row->message, indent));
+    for (const std::string& line : details(*row, sources)) {
+      text += fmt::format("{}{}\n", std::string(indent, ' '), wrapped(line, indent));
+    }
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string to_people(const Outcome& outcome, const Common& common, bool colour) {
+  if (outcome.text_only || !outcome.findings) return outcome.text;
+  const std::string table = findings_table(*outcome.findings, outcome.sources, common, colour);
+  if (common.quiet) return table;
+  std::string text = outcome.text + "\n" + table;
+  if (!table.empty()) text += "\n";
+  return text + counts(*outcome.findings) + "\n" + outcome.last_line;
+}
+
+std::string messages(const Outcome& outcome, bool colour) {
+  std::string text;
+  for (const Diagnostic& diagnostic : outcome.diagnostics.all()) {
+    const std::string message = render(diagnostic, outcome.sources, colour);
+    text += message;
+    if (!message.ends_with('\n')) text += '\n';
+  }
+  return text;
+}
+
+}  // namespace fitup::app

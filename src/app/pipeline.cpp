@@ -1,0 +1,91 @@
+// Runs the stages in order.
+// Entry: run_pipeline.
+#include "app/pipeline.h"
+
+#include <utility>
+
+#include "fitup/job.h"
+
+namespace fitup::app {
+
+namespace {
+
+/// The value, or nothing with the failure kept in `result`.
+template <class T>
+std::optional<T> taken(Result<T> outcome, PipelineResult& result) {
+  if (!outcome) {
+    result.failure = outcome.error();
+    return std::nullopt;
+  }
+  return std::move(outcome).value();
+}
+
+void merge(Diagnostics& into, const Diagnostics& from) {
+  for (const Diagnostic& diagnostic : from.all()) into.add(diagnostic);
+}
+
+bool read(PipelineInput& input, PipelineResult& result) {
+  SpecResult spec = read_spec(std::move(input.file_name), std::move(input.text), input.overrides);
+  result.sources = std::move(spec.sources);
+  merge(result.diagnostics, spec.diagnostics);
+  if (spec.spec) result.spec = std::make_unique<const Spec>(*std::move(spec.spec));
+  return result.spec != nullptr;
+}
+
+bool arrange(PipelineResult& result) {
+  LayoutResult layout = lay_out(*result.spec);
+  merge(result.diagnostics, layout.diagnostics);
+  if (!layout.diagnostics.has_errors()) result.layout = std::move(layout.layout);
+  return result.layout.has_value();
+}
+
+bool plan(PipelineResult& result) {
+  PlanResult plan = make_plan(*result.layout);
+  merge(result.diagnostics, plan.diagnostics);
+  if (!plan.diagnostics.has_errors()) result.plan = std::move(plan.plan);
+  return result.plan.has_value();
+}
+
+bool build(PipelineResult& result, int cores) {
+  result.model = taken(build_model(*result.plan, cores), result);
+  return result.model.has_value();
+}
+
+bool judge(PipelineResult& result, int cores) {
+  result.findings = taken(run_checks(*result.plan, *result.model, cores), result);
+  return result.findings.has_value();
+}
+
+void run_steps(PipelineInput& input, PipelineResult& result, const std::function<void(std::string_view)>& say) {
+  struct Step {
+    Stage stage;
+    std::string_view what;
+    std::function<bool()> work;
+  };
+  const int cores = input.cores;
+  const Step steps[] = {{Stage::spec, "reading the spec", [&] { return read(input, result); }},
+                        {Stage::layout, "placing the items", [&] { return arrange(result); }},
+                        {Stage::plan, "planning the parts", [&] { return plan(result); }},
+                        {Stage::model, "building the solids", [&] { return build(result, cores); }},
+                        {Stage::findings, "checking", [&] { return judge(result, cores); }}};
+  for (const Step& step : steps) {
+    if (step.stage > input.last) return;
+    say(step.what);
+    if (!step.work()) return;
+    if (interrupt_requested()) {
+      result.failure = Failure{Failure::Kind::interrupted, std::string(step.what), "stopped as asked"};
+      return;
+    }
+  }
+}
+
+}  // namespace
+
+PipelineResult run_pipeline(PipelineInput input, const std::function<void(std::string_view)>& say) {
+  PipelineResult result;
+  run_steps(input, result, say);
+  result.diagnostics.sort();
+  return result;
+}
+
+}  // namespace fitup::app

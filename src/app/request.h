@@ -1,0 +1,57 @@
+#pragma once
+// What the command line asks for, as values.
+
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "fitup/job.h"
+#include "fitup/spec.h"
+
+namespace fitup::app {
+
+enum class Stage { spec, layout, plan, model, findings };
+
+/// Options that every command takes.
+struct Common {
+  bool json = false;
+  bool quiet = false;
+  bool no_colour = false;
+};
+
+struct MakeRequest {
+  Common common;
+  std::string spec_file;
+  std::optional<std::string> folder;  // absent: the spec's path without .toml
+  std::set<FileGroup> only;
+  bool anyway = false;
+  std::optional<Stage> show;  // print this stage's text and write nothing
+  int cores = 1;
+  std::vector<Override> overrides;
+};
+
+struct CheckRequest {
+  Common common;
+  std::string spec_file;
+  int cores = 1;
+  std::vector<Override> overrides;
+};
+
+struct ExplainRequest {
+  Common common;
+  std::optional<std::string> key;
+};
+
+struct VersionRequest {
+  Common common;
+};
+
+struct HelpRequest {
+  Common common;
+  std::string command;  // empty: the program's
+};
+
+using Request = std::variant<MakeRequest, CheckRequest, ExplainRequest, VersionRequest, HelpRequest>;
+
+}  // namespace fitup::app

@@ -1,0 +1,63 @@
+// Command line to exit status.
+// Entry: run.
+#include "app/run.h"
+
+#include <algorithm>
+#include <variant>
+
+#include "app/command_line.h"
+#include "app/commands.h"
+#include "app/help.h"
+#include "app/outcome.h"
+#include "app/signals.h"
+#include "app/terminal.h"
+
+namespace fitup::app {
+
+namespace {
+
+struct Dispatch {
+  Outcome operator()(const MakeRequest& request) const { return make(request); }
+  Outcome operator()(const CheckRequest& request) const { return check(request); }
+  Outcome operator()(const ExplainRequest& request) const { return explain(request); }
+  Outcome operator()(const VersionRequest& request) const { return version(request); }
+  Outcome operator()(const HelpRequest& request) const { return help(request); }
+};
+
+Outcome outcome_of_usage(const UsageError& error) {
+  Outcome outcome{.command = error.command};
+  const std::string ask = error.command.empty() ? "fitup --help" : "fitup " + error.command + " --help";
+  add_error(outcome, ExitStatus::wrong_input, "command-line", error.message + "; '" + ask + "' lists what there is");
+  return outcome;
+}
+
+int print(const Outcome& outcome, const Common& common) {
+  print_message(messages(outcome, wants_colour(Stream::error, common)));
+  const std::string text =
+      common.json ? to_json(outcome) : to_people(outcome, common, wants_colour(Stream::output, common));
+  if (print_result(text)) return static_cast<int>(outcome.status);
+  print_message("error: standard output could not be written; is the disk full? [file-trouble]\n");
+  return static_cast<int>(ExitStatus::file_trouble);
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments) {
+  install_signal_handlers();
+  const CommandLine line = parse_command_line(arguments);
+  if (const auto* error = std::get_if<UsageError>(&line)) return print(outcome_of_usage(*error), error->common);
+  const Request& request = std::get<Request>(line);
+  const Common common = std::visit([](const auto& r) { return r.common; }, request);
+  return print(std::visit(Dispatch{}, request), common);
+}
+
+int internal_error(const std::vector<std::string>& arguments, const std::string& reason) {
+  Outcome outcome;
+  add_error(outcome, ExitStatus::internal, "internal-error",
+            "internal error: " + reason + "; this is a fault of the program, please report it with the spec");
+  Common common;
+  common.json = std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
+  return print(outcome, common);
+}
+
+}  // namespace fitup::app

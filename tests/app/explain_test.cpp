@@ -1,0 +1,88 @@
+// explain: every key can be asked for, in every way that a user might write it.
+// Entry: gtest.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+#include <set>
+
+#include "app/commands.h"
+#include "app/key_lookup.h"
+
+namespace fitup::app {
+namespace {
+
+using testing::HasSubstr;
+
+Outcome explained(const std::string& key) { return explain({{}, key}); }
+
+TEST(Explain, KnowsEveryKeyOfTheTable) {
+  ASSERT_FALSE(key_table().empty());
+  for (const KeyRow& row : key_table()) {
+    const Outcome outcome = explained(row.key);
+    EXPECT_EQ(outcome.status, ExitStatus::fine) << row.key;
+    EXPECT_THAT(outcome.text, HasSubstr(row.key));
+    EXPECT_THAT(outcome.text, HasSubstr(row.type));
+    EXPECT_THAT(outcome.text, HasSubstr(row.meaning));
+    const std::string presence = row.required            ? "must be given"
+                                 : row.fallback.empty() ? "may be left out"
+                                                        : "default " + row.fallback;
+    EXPECT_THAT(outcome.text, HasSubstr(presence)) << row.key;
+  }
+}
+
+TEST(Explain, EveryRowSaysWhatItIs) {
+  std::set<std::string> seen;
+  for (const KeyRow& row : key_table()) {
+    EXPECT_TRUE(seen.insert(row.key).second) << row.key << " stands twice";
+    EXPECT_FALSE(row.type.empty()) << row.key;
+    EXPECT_FALSE(row.meaning.empty()) << row.key;
+    EXPECT_FALSE(row.required && !row.fallback.empty()) << row.key << " is required and has a default";
+  }
+}
+
+TEST(Explain, TheListNamesEveryKeyUnderItsTable) {
+  const std::string list = explain({}).text;
+  for (const KeyRow& row : key_table()) {
+    EXPECT_THAT(list, HasSubstr("\n  " + last_word(row.key))) << row.key;
+    const std::string table = table_of(row.key).empty() ? "top of the file" : table_of(row.key);
+    EXPECT_THAT("\n" + list, HasSubstr("\n" + table + "\n"));
+  }
+}
+
+TEST(Explain, ANameOfTheUsersOwnStandsForNAME) {
+  const auto rows = find_keys("box.main.rails.thickness");
+  ASSERT_EQ(rows.size(), 1U);
+  EXPECT_THAT(rows.front()->key, HasSubstr("rails.thickness"));
+}
+
+TEST(Explain, ATableListsItsKeys) {
+  const auto rows = find_keys("box.main.rails");
+  EXPECT_GE(rows.size(), 2U);
+  for (const KeyRow* row : rows) EXPECT_THAT(row->key, HasSubstr(".rails"));
+}
+
+TEST(Explain, ALastWordAloneFindsEveryKeyThatEndsInIt) {
+  const auto rows = find_keys("cope_gap");
+  ASSERT_EQ(rows.size(), 1U);
+  EXPECT_THAT(rows.front()->key, HasSubstr("frame.cope_gap"));
+}
+
+TEST(Explain, AnUnknownKeyIsAnErrorThatNamesTheNearest) {
+  const Outcome outcome = explained("box.NAME.rails.thicknes");
+  EXPECT_EQ(outcome.status, ExitStatus::wrong_input);
+  ASSERT_EQ(outcome.diagnostics.all().size(), 1U);
+  EXPECT_THAT(outcome.diagnostics.all().front().message, HasSubstr("did you mean \"box.NAME.rails.thickness\"?"));
+}
+
+TEST(Explain, JsonHoldsTheRowsAsData) {
+  const auto json = nlohmann::json::parse(to_json(explain({})));
+  ASSERT_EQ(json["keys"].size(), key_table().size());
+  for (std::size_t i = 0; i < key_table().size(); ++i) {
+    EXPECT_EQ(json["keys"][i]["key"], key_table()[i].key);
+    EXPECT_EQ(json["keys"][i]["required"], key_table()[i].required);
+  }
+}
+
+}  // namespace
+}  // namespace fitup::app

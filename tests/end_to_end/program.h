@@ -1,0 +1,58 @@
+#pragma once
+// Runs the built program, and other programs, as a user would: arguments, environment, folder, limits.
+
+#include <filesystem>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace fitup::test {
+
+struct RunOptions {
+  std::filesystem::path folder;                      // empty: the current one
+  std::map<std::string, std::string> environment;    // added to the current one
+  std::optional<unsigned long> largest_file_bytes;   // as `ulimit -f` sets it
+  std::string standard_output;                       // a path to send it to, for example /dev/full
+};
+
+struct RunResult {
+  int status = -1;     // exit status; 128 + signal if one ended it
+  std::string output;  // standard output
+  std::string errors;  // standard error
+  double seconds = 0;  // wall clock
+};
+
+/// Runs `command` (program first, searched in PATH) to its end.
+[[nodiscard]] RunResult run(const std::vector<std::string>& command, const RunOptions& options = {});
+
+/// Runs the fitup of this build.
+[[nodiscard]] RunResult fitup(const std::vector<std::string>& arguments, const RunOptions& options = {});
+
+/// Runs the fitup of this build on a terminal of its own, types Ctrl-C as soon as `text` has been printed there,
+/// and waits for the end. Both streams are in `output`.
+[[nodiscard]] RunResult fitup_interrupted_at(const std::string& text, const std::vector<std::string>& arguments);
+
+/// A fresh folder, removed with everything in it.
+class ScratchFolder {
+ public:
+  ScratchFolder();
+  ~ScratchFolder();
+  ScratchFolder(const ScratchFolder&) = delete;
+  ScratchFolder& operator=(const ScratchFolder&) = delete;
+  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+
+ private:
+  std::filesystem::path path_;
+};
+
+[[nodiscard]] std::string read_file(const std::filesystem::path& path);
+void write_file(const std::filesystem::path& path, const std::string& text);
+
+/// Every file below `folder`: relative path to bytes.
+[[nodiscard]] std::map<std::string, std::string> files_in(const std::filesystem::path& folder);
+
+/// The demo's spec.
+[[nodiscard]] std::filesystem::path demo_spec();
+
+}  // namespace fitup::test
