@@ -84,6 +84,7 @@ TopoDS_Solid prism(const Profile& profile, const Pose& pose, double length_mm) {
 
 TopoDS_Solid cylinder(double diameter_mm, const Pose& pose, double length_mm) {
   BRepPrimAPI_MakeCylinder builder(axes(pose), diameter_mm / 2, length_mm);
+  builder.Build();  // unlike the other makers, it waits to be told
   return only_solid(made(builder, "cylinder"));
 }
 
