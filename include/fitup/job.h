@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "fitup/findings.h"
@@ -23,7 +24,11 @@ struct JobInfo {
   std::string timestamp;  // ISO 8601 UTC, from SOURCE_DATE_EPOCH, else fixed
 };
 
-enum class FileGroup { step, dxf, stl, checks };  // `--only`; job.json is always written
+/// SHA-256 (FIPS 180-4) as 64 lower-case hexadecimal digits.
+[[nodiscard]] std::string sha256_hex(std::string_view bytes);
+
+/// `--only`; job.json is always written. `checks` holds the findings and the picture assembly.svg.
+enum class FileGroup { step, dxf, stl, checks };
 
 struct JobFile {
   std::string path;  // relative, forward slashes: "flat/S235JR_2mm/PLT03_left-face-plate.dxf"
@@ -36,6 +41,13 @@ struct JobOptions {
   bool anyway = false;       // write what would be cut, printed or drilled though a check fails
   int cores = 1;
 };
+
+/// Findings as a JSON array, two spaces a level. Each: check, verdict, message, value, limit, unit, source, parts,
+/// place ([x, y, z] in mm), key, remedy ({key, value}); what is absent is null. No line or column of the spec.
+[[nodiscard]] std::string findings_json(const Findings& findings);
+
+/// The verdict of the whole and the counts in one line, then every finding, worst first, for people; no colour.
+[[nodiscard]] std::string findings_text(const Findings& findings);
 
 /// Every file of the job, sorted by path. If a check failed and not `anyway`: assembly and checks only.
 [[nodiscard]] Result<std::vector<JobFile>> make_job_files(const Plan& plan, const Model& model, const Findings& findings,

@@ -1,0 +1,79 @@
+// A flat part as the cutter gets it: contours, marks and notes.
+// Entry: flat_drawing.
+
+#include "output/flat_drawing.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "output/text.h"
+
+namespace fitup::output {
+namespace {
+
+// Read on a screen beside the part, not engraved: common sizes of lettering, ISO 3098 (from memory).
+constexpr double note_height_mm = 5;
+constexpr double drill_note_height_mm = 2.5;
+constexpr double line_pitch = 1.6;
+constexpr double gap_beside_part_mm = 10;
+
+// A mark that the drill takes away again: shorter than the hole is wide, and never longer than a punch needs.
+constexpr double cross_of_hole = 0.8;
+constexpr double longest_cross_mm = 3;
+
+Loop moved(Loop loop, Vec2 by) {
+  for (Vertex& v : loop.vertices) v.at = v.at + by;
+  return loop;
+}
+
+void add_cross(DxfDrawing& drawing, Vec2 at, const DrilledHole& hole) {
+  const double arm = 0.5 * std::min(longest_cross_mm, cross_of_hole * hole.diameter_mm);
+  drawing.mark.push_back({at - Vec2{arm, 0}, at + Vec2{arm, 0}});
+  drawing.mark.push_back({at - Vec2{0, arm}, at + Vec2{0, arm}});
+  const Vec2 beside = at + Vec2{0.5 * hole.diameter_mm + 1, 1};
+  drawing.notes.push_back({beside, drill_note_height_mm, drill_note(hole)});
+}
+
+std::vector<std::string> title_of(const Part& part, double thickness_mm, const JobInfo& info, std::string_view warning) {
+  std::vector<std::string> lines{fmt::format("{}  {}", part.mark, part.name),
+                                 fmt::format("{}, {} mm", part.material, number(thickness_mm)),
+                                 fmt::format("{}, revision {}", info.name, info.revision),
+                                 fmt::format("spec {}", short_hash(info.spec_hash))};
+  if (!warning.empty()) lines.emplace_back(warning);
+  return lines;
+}
+
+}  // namespace
+
+std::string drill_note(const DrilledHole& hole) {
+  const std::string drill = fmt::format("drill {}", number(hole.diameter_mm));
+  return hole.purpose.empty() ? drill : fmt::format("{}, {}", drill, hole.purpose);
+}
+
+Profile profile_at_origin(const Flat& flat) {
+  const Vec2 by = Vec2{} - flat.profile.bounds().low;
+  Profile at_origin{moved(flat.profile.outer, by), {}};
+  for (const Loop& hole : flat.profile.holes) at_origin.holes.push_back(moved(hole, by));
+  return at_origin;
+}
+
+DxfDrawing flat_drawing(const Part& part, const JobInfo& info, std::string_view warning) {
+  const Flat& flat = std::get<Flat>(part.form);
+  const Profile profile = profile_at_origin(flat);
+  DxfDrawing drawing;
+  drawing.bounds = profile.bounds();
+  drawing.cut = profile.holes;  // holes first: the part stays fixed in the sheet until its outline is cut
+  drawing.cut.push_back(profile.outer);
+  const Vec2 by = Vec2{} - flat.profile.bounds().low;
+  for (const DrilledHole& hole : flat.drilled) add_cross(drawing, hole.at + by, hole);
+
+  Vec2 at{drawing.bounds.high.x + gap_beside_part_mm, drawing.bounds.high.y - note_height_mm};
+  for (const std::string& line : title_of(part, flat.thickness_mm, info, warning)) {
+    drawing.notes.push_back({at, note_height_mm, line});
+    at.y -= line_pitch * note_height_mm;
+  }
+  return drawing;
+}
+
+}  // namespace fitup::output

@@ -1,0 +1,21 @@
+#pragma once
+// A flat part as the cutter gets it.
+
+#include "fitup/job.h"
+#include "fitup/plan.h"
+#include "output/dxf.h"
+
+namespace fitup::output {
+
+/// The part's profile moved so that the lower left of its bounds is the origin; a cross for each hole that is
+/// drilled afterwards; beside the part a note of what it is. `warning`: a further line of the note, or empty.
+/// Precondition: is_cut(part).
+[[nodiscard]] DxfDrawing flat_drawing(const Part& part, const JobInfo& info, std::string_view warning = {});
+
+/// The profile moved to the origin.
+[[nodiscard]] Profile profile_at_origin(const Flat& flat);
+
+/// "drill 3.3, tap M4"
+[[nodiscard]] std::string drill_note(const DrilledHole& hole);
+
+}  // namespace fitup::output

@@ -1,0 +1,144 @@
+// Every file of a job, in memory.
+// Entry: make_job_files.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "fitup/job.h"
+#include "output/flat_drawing.h"
+#include "output/findings_files.h"
+#include "output/job_json.h"
+#include "output/lists.h"
+#include "output/paths.h"
+#include "output/picture.h"
+#include "output/stl.h"
+#include "output/text.h"
+
+namespace fitup {
+namespace {
+
+using output::Release;
+
+class JobWriter {
+ public:
+  JobWriter(const Plan& plan, const Model& model, const Findings& findings, const JobInfo& info,
+            const JobOptions& options)
+      : plan_(plan), model_(model), findings_(findings), info_(info), options_(options) {
+    if (findings.failed()) release_ = options.anyway ? Release::written_anyway : Release::withheld;
+  }
+
+  Result<std::vector<JobFile>> files() {
+    using Step = Status (JobWriter::*)();
+    const bool made = release_ != Release::withheld;
+    for (const auto& [group, wanted, step] : {std::tuple<FileGroup, bool, Step>{FileGroup::step, true, &JobWriter::assembly},
+                                              {FileGroup::step, made, &JobWriter::part_steps},
+                                              {FileGroup::dxf, made, &JobWriter::flats},
+                                              {FileGroup::stl, made, &JobWriter::prints},
+                                              {FileGroup::checks, true, &JobWriter::checks}}) {
+      if (!wanted || !chosen(group)) continue;
+      if (auto done = (this->*step)(); !done) return done.error();
+    }
+    return finished();
+  }
+
+ private:
+  [[nodiscard]] bool chosen(FileGroup group) const { return options_.only.empty() || options_.only.count(group) > 0; }
+
+  [[nodiscard]] StepJob step_job(std::string name) const {
+    const std::string title = info_.title.empty() ? info_.name : info_.title;
+    return {std::move(name),
+            fmt::format("{}, revision {}, spec {}", title, info_.revision, output::short_hash(info_.spec_hash)),
+            info_.timestamp};
+  }
+
+  [[nodiscard]] static Failure interrupted() {
+    return {Failure::Kind::interrupted, "make the job's files", "interrupted; nothing was written"};
+  }
+
+  void add(std::string path, std::string bytes, FileGroup group) {
+    files_.push_back({std::move(path), std::move(bytes), group});
+  }
+
+  Status add(std::string path, Result<std::string> bytes, FileGroup group) {
+    if (interrupt_requested()) return interrupted();
+    if (!bytes) return bytes.error();
+    add(std::move(path), std::move(bytes).value(), group);
+    return Done{};
+  }
+
+  Status assembly() {
+    return add(output::assembly_step, write_assembly_step(plan_, model_, step_job(info_.name)), FileGroup::step);
+  }
+
+  Status part_steps() {
+    for (PartId id = 0; id < plan_.parts.size(); ++id) {
+      const Part& part = plan_.parts[id];
+      const StepJob job = step_job(fmt::format("{} {}", part.mark, part.name));
+      auto done = add(output::step_path(part), write_part_step(part, model_.parts.at(id), job), FileGroup::step);
+      if (!done) return done;
+    }
+    return Done{};
+  }
+
+  Status flats() {
+    const std::string_view warning = release_ == Release::written_anyway ? "WRITTEN ALTHOUGH A CHECK FAILS" : "";
+    for (const Part& part : plan_.parts) {
+      if (!output::is_cut(part)) continue;
+      if (interrupt_requested()) return interrupted();
+      add(output::dxf_path(part), output::write_dxf(output::flat_drawing(part, info_, warning)), FileGroup::dxf);
+    }
+    add(output::order_list, output::write_csv(output::order_rows(plan_, info_)), FileGroup::dxf);
+    return Done{};
+  }
+
+  Status prints() {
+    for (PartId id = 0; id < plan_.parts.size(); ++id) {
+      const Part& part = plan_.parts[id];
+      if (!output::is_printed(part)) continue;
+      auto mesh = solid::triangulate(model_.parts.at(id).solid, output::print_deflection_mm);
+      if (!mesh) return mesh.error();
+      const std::string title = fmt::format("{} {}, mm, {} revision {}, spec {}", part.mark, output::slug(part.name),
+                                            output::slug(info_.name), output::file_safe(info_.revision),
+                                            output::short_hash(info_.spec_hash));
+      add(output::stl_path(part), output::write_stl(*mesh, title), FileGroup::stl);
+    }
+    add(output::print_list, output::write_csv(output::print_rows(plan_, model_, info_)), FileGroup::stl);
+    return Done{};
+  }
+
+  Status checks() {
+    add(output::findings_list, output::findings_json_file(findings_, info_), FileGroup::checks);
+    add(output::findings_page, output::findings_text_file(findings_, info_, release_), FileGroup::checks);
+    return add(output::assembly_picture, output::assembly_svg(plan_, model_, info_), FileGroup::checks);
+  }
+
+  Result<std::vector<JobFile>> finished() {
+    const auto before = [](const JobFile& a, const JobFile& b) { return a.path < b.path; };
+    std::sort(files_.begin(), files_.end(), before);
+    const auto same = [](const JobFile& a, const JobFile& b) { return a.path == b.path; };
+    if (const auto twin = std::adjacent_find(files_.begin(), files_.end(), same); twin != files_.end()) {
+      return Failure{Failure::Kind::file, "name the job's files", fmt::format("two parts share the name {}", twin->path)};
+    }
+    JobFile list{output::job_list, output::job_json(files_, info_, release_), FileGroup::checks};
+    files_.insert(std::lower_bound(files_.begin(), files_.end(), list, before), std::move(list));
+    return std::move(files_);
+  }
+
+  const Plan& plan_;
+  const Model& model_;
+  const Findings& findings_;
+  const JobInfo& info_;
+  const JobOptions& options_;
+  Release release_ = Release::complete;
+  std::vector<JobFile> files_;
+};
+
+}  // namespace
+
+Result<std::vector<JobFile>> make_job_files(const Plan& plan, const Model& model, const Findings& findings,
+                                            const JobInfo& info, const JobOptions& options) {
+  return JobWriter(plan, model, findings, info, options).files();
+}
+
+}  // namespace fitup

@@ -1,0 +1,25 @@
+#pragma once
+// job.json: which program wrote the folder from which spec, and every file with its size and hash.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "fitup/job.h"
+#include "output/findings_files.h"
+
+namespace fitup::output {
+
+[[nodiscard]] std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release);
+
+struct ListedFile {
+  std::string path;
+  std::size_t size = 0;
+  std::string sha256;
+};
+
+/// The files that a job.json lists; nothing if the text is not a job.json of this program.
+[[nodiscard]] std::optional<std::vector<ListedFile>> read_job_json(std::string_view text);
+
+}  // namespace fitup::output

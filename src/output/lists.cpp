@@ -1,0 +1,111 @@
+// The order list for the cutter and the list for the 3D printer.
+// Entry: order_rows, print_rows.
+
+#include "output/lists.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "output/flat_drawing.h"
+#include "output/paths.h"
+#include "output/text.h"
+
+namespace fitup::output {
+namespace {
+
+void add_job(CsvRow& row, const JobInfo& info) {
+  row.insert(row.end(), {info.name, info.revision, short_hash(info.spec_hash)});
+}
+
+CsvRow order_row(const Part& part, std::size_t quantity, const JobInfo& info) {
+  const Flat& flat = std::get<Flat>(part.form);
+  const Vec2 size = flat.profile.bounds().size();
+  CsvRow row{part.mark,
+             part.name,
+             std::to_string(quantity),
+             part.material,
+             number(flat.thickness_mm),
+             number(size.x),
+             number(size.y),
+             number(flat.profile.area_mm2(), 2),
+             number(flat.profile.perimeter_mm(), 2),
+             std::to_string(1 + flat.profile.holes.size()),
+             std::to_string(flat.drilled.size()),
+             number(part.mass_kg),
+             number(static_cast<double>(quantity) * part.mass_kg),
+             dxf_path(part),
+             work_after_cutting(flat)};
+  add_job(row, info);
+  return row;
+}
+
+std::string print_purpose(Role role) {
+  switch (role) {
+    case Role::spacer: return "stands in for an item while things are fitted";
+    case Role::drill_guide: return "guides the drill to the pattern of the rods";
+    default: return "aid for fitting";
+  }
+}
+
+std::string print_note(Role role) {
+  const std::string scale = "print at 100 %, measure the three sizes before use";
+  return role == Role::drill_guide ? scale + "; try the drill in one hole first" : scale;
+}
+
+/// Parts of one kind in the order of the list.
+template <class Wanted, class Before>
+std::vector<PartId> chosen(const Plan& plan, Wanted wanted, Before before) {
+  std::vector<PartId> ids;
+  for (PartId id = 0; id < plan.parts.size(); ++id) {
+    if (wanted(plan.parts[id])) ids.push_back(id);
+  }
+  std::stable_sort(ids.begin(), ids.end(), [&](PartId a, PartId b) { return before(plan.parts[a], plan.parts[b]); });
+  return ids;
+}
+
+}  // namespace
+
+std::string work_after_cutting(const Flat& flat) {
+  std::map<std::pair<double, std::string>, std::size_t> kinds;
+  for (const DrilledHole& hole : flat.drilled) ++kinds[{hole.diameter_mm, hole.purpose}];
+  std::string text;
+  for (const auto& [kind, count] : kinds) {
+    const std::string where = count == 1 ? "mark the centre" : fmt::format("mark {} centres", count);
+    if (!text.empty()) text += "; ";
+    text += fmt::format("{}, {}", where, drill_note({{}, kind.first, kind.second}));
+  }
+  return text;
+}
+
+std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info) {
+  std::vector<CsvRow> rows{{"mark", "description", "quantity", "material", "thickness mm", "width mm", "height mm",
+                            "area mm2", "cut length mm", "piercings", "drilled holes", "mass kg each", "mass kg total",
+                            "file", "notes", "job", "revision", "spec"}};
+  const auto count = quantities(plan);
+  const auto order = [](const Part& p) { return std::tuple(p.material, std::get<Flat>(p.form).thickness_mm, p.mark); };
+  const auto before = [&](const Part& a, const Part& b) { return order(a) < order(b); };
+  for (const PartId id : chosen(plan, is_cut, before)) rows.push_back(order_row(plan.parts[id], count[id], info));
+  return rows;
+}
+
+std::vector<CsvRow> print_rows(const Plan& plan, const Model& model, const JobInfo& info) {
+  std::vector<CsvRow> rows{{"mark", "name", "quantity", "size x mm", "size y mm", "size z mm", "volume cm3", "purpose",
+                            "note", "file", "job", "revision", "spec"}};
+  const auto count = quantities(plan);
+  const auto before = [](const Part& a, const Part& b) { return a.mark < b.mark; };
+  for (const PartId id : chosen(plan, is_printed, before)) {
+    const Part& part = plan.parts[id];
+    const Vec3 size = model.parts.at(id).bounds.size();
+    CsvRow row{part.mark, part.name, std::to_string(count[id]), number(size.x), number(size.y), number(size.z),
+               number(model.parts.at(id).volume_mm3 / 1000, 2), print_purpose(part.role), print_note(part.role),
+               stl_path(part)};
+    add_job(row, info);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+}  // namespace fitup::output

@@ -1,0 +1,189 @@
+// DXF, STL and STEP files against the parts that they are of.
+// Entry: flaw_in_dxf, flaw_in_stl, flaw_in_part_step, flaw_in_assembly_step.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "fitup/tolerances.h"
+#include "output/flat_drawing.h"
+#include "output/paths.h"
+#include "output/read_back.h"
+#include "output/step_scan.h"
+#include "output/stl.h"
+
+namespace fitup::output {
+namespace {
+
+bool near(Vec2 a, Vec2 b) { return std::abs(a.x - b.x) <= file_length_mm && std::abs(a.y - b.y) <= file_length_mm; }
+
+bool near(Vec3 a, Vec3 b, double by) {
+  return std::abs(a.x - b.x) <= by && std::abs(a.y - b.y) <= by && std::abs(a.z - b.z) <= by;
+}
+
+bool near_volume(double a, double b) { return std::abs(a - b) <= tolerance::volume_relative * std::max(std::abs(a), std::abs(b)); }
+
+bool same_loop(const Loop& a, const Loop& b) {
+  if (a.vertices.size() != b.vertices.size()) return false;
+  for (std::size_t i = 0; i < a.vertices.size(); ++i) {
+    if (!near(a.vertices[i].at, b.vertices[i].at)) return false;
+    if (std::abs(a.vertices[i].bulge - b.vertices[i].bulge) > tolerance::direction) return false;
+  }
+  return true;
+}
+
+double area_of(const std::vector<Loop>& contours) {
+  double area = 0;  // the outline comes last, what is before it is cut out
+  for (const Loop& loop : contours) area -= loop.area_mm2();
+  return area + 2 * contours.back().area_mm2();
+}
+
+Flaw flaw_in_contours(const DxfDrawing& drawing, const Profile& profile) {
+  if (drawing.cut.size() != profile.holes.size() + 1) {
+    return fmt::format("it has {} contours, the part has {}", drawing.cut.size(), profile.holes.size() + 1);
+  }
+  const Box2 bounds = profile.bounds();
+  if (!near(drawing.bounds.low, {}) || !near(drawing.bounds.size(), bounds.size())) {
+    return fmt::format("it is {:.6f} x {:.6f} mm, the part is {:.6f} x {:.6f} mm", drawing.bounds.size().x,
+                       drawing.bounds.size().y, bounds.size().x, bounds.size().y);
+  }
+  // A rounded coordinate moves an edge by half a unit of the last decimal over the edge's length.
+  const double area = area_of(drawing.cut);
+  if (std::abs(area - profile.area_mm2()) > file_length_mm * (profile.perimeter_mm() + 1)) {
+    return fmt::format("its area is {:.6f} mm2, the part's {:.6f} mm2", area, profile.area_mm2());
+  }
+  for (std::size_t i = 0; i <= profile.holes.size(); ++i) {
+    const Loop& wanted = i < profile.holes.size() ? profile.holes[i] : profile.outer;
+    const auto circle = wanted.as_circle();  // written and read back as one, whatever its corners were
+    if (!same_loop(drawing.cut[i], circle ? Loop::circle(circle->centre, circle->radius) : wanted)) {
+      return fmt::format("contour {} is not the part's", i + 1);
+    }
+  }
+  return std::nullopt;
+}
+
+std::string control_as_space(std::string text) {
+  for (char& c : text) {
+    if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) c = ' ';
+  }
+  return text;
+}
+
+Flaw flaw_in_product(const StepFacts& facts, const Part& part, const PartSolid& solid) {
+  const auto found = facts.products.find(part.mark);
+  if (found == facts.products.end()) return fmt::format("the product {} is missing", part.mark);
+  if (found->second.name != control_as_space(fmt::format("{} {}", part.mark, part.name))) {
+    return fmt::format("the product {} is called '{}'", part.mark, found->second.name);
+  }
+  if (!found->second.volume_mm3) return fmt::format("the volume of {} is not stated", part.mark);
+  if (!near_volume(*found->second.volume_mm3, solid.volume_mm3)) {
+    return fmt::format("the volume of {} is {:.3f} mm3, the model's {:.3f} mm3", part.mark, *found->second.volume_mm3,
+                       solid.volume_mm3);
+  }
+  return std::nullopt;
+}
+
+bool same_pose(const Pose& a, const Pose& b) {
+  return near(a.origin(), b.origin(), file_length_mm) && near(a.x(), b.x(), tolerance::direction) &&
+         near(a.y(), b.y(), tolerance::direction);
+}
+
+/// A place in the assembly, found by the part's mark and the instance's name.
+using UseName = std::pair<std::string, std::string>;
+
+std::map<UseName, Pose> placed_parts(const StepFacts& facts) {
+  std::map<std::string, Pose> groups;  // those that stand in the top product
+  for (const StepUseFacts& use : facts.uses) {
+    const bool inner = std::any_of(facts.uses.begin(), facts.uses.end(), [&](const auto& u) { return u.parent == use.child; });
+    if (inner) groups[use.child] = use.pose;
+  }
+  std::map<UseName, Pose> placed;
+  for (const StepUseFacts& use : facts.uses) {
+    if (groups.count(use.child) > 0) continue;
+    const auto group = groups.find(use.parent);
+    placed[{use.child, use.name}] = group == groups.end() ? use.pose : group->second * use.pose;
+  }
+  return placed;
+}
+
+Flaw flaw_in_places(const StepFacts& facts, const Plan& plan) {
+  const auto placed = placed_parts(facts);
+  if (placed.size() != plan.instances.size()) {
+    return fmt::format("it places {} parts, the plan {}", placed.size(), plan.instances.size());
+  }
+  for (const Instance& instance : plan.instances) {
+    const std::string& mark = plan.parts.at(instance.part).mark;
+    const auto found = placed.find({mark, control_as_space(instance.name)});
+    if (found == placed.end()) return fmt::format("{} '{}' is not placed", mark, instance.name);
+    if (!same_pose(found->second, instance.pose)) return fmt::format("{} '{}' stands elsewhere", mark, instance.name);
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+Flaw flaw_in_dxf(const std::string& bytes, const Part& part) {
+  const auto read = read_dxf(bytes);
+  if (const auto* flaw = std::get_if<std::string>(&read)) return *flaw;
+  const DxfDrawing& drawing = std::get<DxfDrawing>(read);
+  const Flat& flat = std::get<Flat>(part.form);
+  if (drawing.cut.empty()) return "nothing is cut";
+  if (drawing.mark.size() != 2 * flat.drilled.size()) {
+    return fmt::format("it marks {} lines, the part has {} drilled holes of 2 each", drawing.mark.size(), flat.drilled.size());
+  }
+  const Vec2 by = Vec2{} - flat.profile.bounds().low;
+  for (std::size_t i = 0; i < flat.drilled.size(); ++i) {
+    for (const DxfLine& line : {drawing.mark[2 * i], drawing.mark[2 * i + 1]}) {
+      if (!near(0.5 * (line.from + line.to), flat.drilled[i].at + by)) return fmt::format("drilled hole {} is marked elsewhere", i + 1);
+    }
+  }
+  return flaw_in_contours(drawing, profile_at_origin(flat));
+}
+
+Flaw flaw_in_stl(const std::string& bytes, const PartSolid& solid) {
+  const auto facts = read_stl(bytes);
+  if (!facts) return "its size is not 84 + 50 for each triangle";
+  if (facts->triangles < 4) return fmt::format("it has {} triangles", facts->triangles);
+  if (facts->open_edges > 0) return fmt::format("it is not closed: {} open edges", facts->open_edges);
+  // The mesh stands off the surface by the deflection at most, so the volume by that over the area at most.
+  const double allowed = print_deflection_mm * solid.area_mm2 + 1e-6 * solid.volume_mm3;
+  if (std::abs(facts->volume_mm3 - solid.volume_mm3) > allowed) {
+    return fmt::format("its volume is {:.3f} mm3, the part's {:.3f} mm3", facts->volume_mm3, solid.volume_mm3);
+  }
+  return std::nullopt;
+}
+
+Flaw flaw_in_part_step(const std::string& bytes, const Part& part, const PartSolid& solid) {
+  const auto read = scan_step(bytes);
+  if (const auto* flaw = std::get_if<std::string>(&read)) return *flaw;
+  const StepFacts& facts = std::get<StepFacts>(read);
+  if (facts.products.size() != 1) return fmt::format("it has {} products", facts.products.size());
+  if (facts.solids != 1) return fmt::format("it has {} solids", facts.solids);
+  return flaw_in_product(facts, part, solid);
+}
+
+Flaw flaw_in_assembly_step(const std::string& bytes, const Plan& plan, const Model& model) {
+  const auto read = scan_step(bytes);
+  if (const auto* flaw = std::get_if<std::string>(&read)) return *flaw;
+  const StepFacts& facts = std::get<StepFacts>(read);
+  std::set<PartId> used;
+  std::set<std::string> groups;
+  for (const Instance& instance : plan.instances) {
+    used.insert(instance.part);
+    groups.insert(instance.group);
+  }
+  if (facts.solids != used.size()) return fmt::format("it has {} solids, the plan {} parts", facts.solids, used.size());
+  if (facts.products.size() != used.size() + groups.size() + 1) {
+    return fmt::format("it has {} products; {} parts, {} groups and the whole were expected", facts.products.size(),
+                       used.size(), groups.size());
+  }
+  for (const PartId id : used) {
+    if (auto flaw = flaw_in_product(facts, plan.parts.at(id), model.parts.at(id))) return flaw;
+  }
+  return flaw_in_places(facts, plan);
+}
+
+}  // namespace fitup::output

@@ -1,0 +1,56 @@
+// Numbers and names as they stand in files.
+// Entry: number, slug.
+
+#include "output/text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace fitup::output {
+namespace {
+
+constexpr std::size_t longest_name = 60;  // keeps a path usable on every file system
+
+bool is_lower(char c) { return c >= 'a' && c <= 'z'; }
+bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+char lower(char c) { return is_upper(c) ? static_cast<char>(c - 'A' + 'a') : c; }
+
+std::string hyphenated(std::string_view text, bool keep_case) {
+  std::string out;
+  for (const char c : text) {
+    if (is_lower(c) || is_upper(c) || is_digit(c)) {
+      out.push_back(keep_case ? c : lower(c));
+    } else if (!out.empty() && out.back() != '-') {
+      out.push_back('-');
+    }
+  }
+  out.resize(std::min(out.size(), longest_name));
+  while (!out.empty() && out.back() == '-') out.pop_back();
+  return out.empty() ? "part" : out;
+}
+
+}  // namespace
+
+std::string fixed(double value, int decimals) {
+  std::string text = fmt::format("{:.{}f}", value, decimals);
+  if (text.front() == '-' && text.find_first_not_of("-0.") == std::string::npos) text.erase(0, 1);
+  return text;
+}
+
+std::string number(double value, int decimals) {
+  std::string text = fixed(value, decimals);
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
+std::string slug(std::string_view text) { return hyphenated(text, false); }
+
+std::string file_safe(std::string_view text) { return hyphenated(text, true); }
+
+std::string short_hash(std::string_view hash) { return std::string(hash.substr(0, 12)); }
+
+}  // namespace fitup::output
