@@ -28,47 +28,63 @@ struct Entry {
 inline constexpr Entry catalogue[] = {
     // clang-format off
     // ---- reading the text
-    {"syntax",            Stage::spec, Severity::error, "this is not valid TOML: {}; nothing after this place was read"},
-    {"file-too-large",    Stage::spec, Severity::error, "the spec is {} bytes long; at most {} bytes are read"},
-    {"unknown-key",       Stage::spec, Severity::error, "{} has no key {}{}"},
-    {"missing-key",       Stage::spec, Severity::error, "{} needs {}: {}"},
-    {"wrong-type",        Stage::spec, Severity::error, "{} is {}; it must be {}"},
-    {"wrong-count",       Stage::spec, Severity::error, "{} holds {} values; it must hold {}"},
-    {"too-many",          Stage::spec, Severity::error, "{} holds {} entries; at most {} are read"},
-    {"out-of-range",      Stage::spec, Severity::error, "{} is {}; it must be {}"},
-    {"unknown-word",      Stage::spec, Severity::error, "{} is {}; it must be one of: {}{}"},
-    {"bad-name",          Stage::spec, Severity::error, "{} is not a usable name; use letters, digits, - and _ only, beginning with a letter or digit, at most {} characters"},
-    {"bad-text",          Stage::spec, Severity::error, "{} must be one line of at most {} characters without control characters"},
+    {"syntax", Stage::spec, Severity::error, "this is not valid TOML: {}; nothing after this place was read"},
+    {"file-too-large", Stage::spec, Severity::error, "the spec is {} bytes long; at most {} bytes are read"},
+    {"unknown-key", Stage::spec, Severity::error, "{} has no key {}{}"},
+    {"missing-key", Stage::spec, Severity::error, "{} needs {}: {}"},
+    {"wrong-type", Stage::spec, Severity::error, "{} is {}; it must be {}"},
+    {"wrong-count", Stage::spec, Severity::error, "{} holds {}; it must hold {}"},
+    {"too-many", Stage::spec, Severity::error, "{} holds {} entries; at most {} are read"},
+    {"out-of-range", Stage::spec, Severity::error, "{} is {}; it must be {}"},
+    {"unknown-word", Stage::spec, Severity::error, "{} is {}; it must be one of: {}{}"},
+    {"bad-name", Stage::spec, Severity::error,
+     "{} is not a usable name; use letters, digits, - and _ only, beginning with a letter or digit, at most {} "
+     "characters"},
+    {"bad-text", Stage::spec, Severity::error,
+     "{} must be one line of at most {} characters without control characters"},
     // ---- quantities
-    {"bad-expression",    Stage::spec, Severity::error, "{} cannot be read: {}"},
-    {"too-deep",          Stage::spec, Severity::error, "brackets and signs are nested more than {} deep; split the expression over names in [sizes]"},
-    {"not-finite",        Stage::spec, Severity::error, "{} is not a finite number; give a value that can be measured"},
-    {"division-by-zero",  Stage::spec, Severity::error, "division by zero: what stands right of / is 0"},
-    {"mixed-quantities",  Stage::spec, Severity::error, "{} cannot be {} {}; both sides must be of one kind"},
-    {"bad-product",       Stage::spec, Severity::error, "{} times {} is not a quantity of a spec; one side of * must be a plain number"},
-    {"bad-quotient",      Stage::spec, Severity::error, "{} divided by {} is not a quantity of a spec; divide by a plain number or by the same kind"},
-    {"wrong-quantity",    Stage::spec, Severity::error, "{} is {}; it must be {}"},
-    {"unknown-size",      Stage::spec, Severity::error, "there is no size named {} in [sizes]{}"},
-    {"size-cycle",        Stage::spec, Severity::error, "these sizes refer to each other in a circle: {}; give one of them a number"},
-    {"bad-size-name",     Stage::spec, Severity::error, "{} cannot be the name of a size: {}"},
-    {"set-not-a-size",    Stage::spec, Severity::error, "--set {} does not name a size; it takes a name of [sizes], as in --set gap=12"},
-    {"too-many-at-set",   Stage::spec, Severity::error, "--set {} is given {} times; give it once"},
+    {"bad-expression", Stage::spec, Severity::error, "{} cannot be read: {}"},
+    {"too-deep", Stage::spec, Severity::error,
+     "brackets and signs are nested more than {} deep; split the expression over names in [sizes]"},
+    {"not-finite", Stage::spec, Severity::error, "{} is not a finite number; give a value that can be measured"},
+    {"division-by-zero", Stage::spec, Severity::error, "division by zero: what stands right of / is 0"},
+    {"mixed-quantities", Stage::spec, Severity::error, "{} cannot be {} {}; both sides must be of one kind"},
+    {"bad-product", Stage::spec, Severity::error,
+     "{} times {} is not a quantity of a spec; one side of * must be a plain number"},
+    {"bad-quotient", Stage::spec, Severity::error,
+     "{} divided by {} is not a quantity of a spec; divide by a plain number or by the same kind"},
+    {"wrong-quantity", Stage::spec, Severity::error, "{} is {}; it must be {}"},
+    {"unknown-size", Stage::spec, Severity::error, "there is no size named {} in [sizes]{}"},
+    {"size-cycle", Stage::spec, Severity::error,
+     "these sizes refer to each other in a circle: {}; give one of them a number"},
+    {"bad-size-name", Stage::spec, Severity::error, "{} cannot be the name of a size: {}"},
+    {"set-not-a-size", Stage::spec, Severity::error,
+     "--set {} does not name a size; it takes a name of [sizes], as in --set gap=12"},
+    {"too-many-at-set", Stage::spec, Severity::error, "--set {} is given {} times; give it once"},
     // ---- what refers to what
-    {"unknown-item",      Stage::spec, Severity::error, "there is no item named {}{}"},
-    {"unknown-section",   Stage::spec, Severity::error, "the tables hold no section {}{}"},
-    {"wrong-section",     Stage::spec, Severity::error, "{} is {}; it must be {}, as in \"{}\""},
-    {"unknown-thread",    Stage::spec, Severity::error, "the tables hold no {} {}{}"},
-    {"unknown-material",  Stage::spec, Severity::error, "the tables hold no material {}{}"},
+    {"unknown-item", Stage::spec, Severity::error, "there is no item named {}{}"},
+    {"unknown-section", Stage::spec, Severity::error, "the tables hold no section {}{}"},
+    {"wrong-section", Stage::spec, Severity::error, "{} is {}; it must be {}, as in \"{}\""},
+    {"unknown-thread", Stage::spec, Severity::error, "the tables hold no {} {}; there are: {}"},
+    {"unknown-material", Stage::spec, Severity::error, "the tables hold no material {}{}"},
     // ---- what does not fit together
-    {"rod-outside-item",  Stage::spec, Severity::error, "an {} rod at {} reaches outside the face of {}, which is {} wide and {} high; keep its centre at least {} from each edge"},
-    {"rods-overlap",      Stage::spec, Severity::error, "two {} rods of {} stand {} apart; their centres must be at least {} apart"},
-    {"strips-too-wide",   Stage::spec, Severity::error, "two foot strips of {} are wider than {}, which is {} across; at most {} each"},
-    {"between-and-gap",   Stage::spec, Severity::error, "a row entry takes between (an item in each gap) or gap (an empty gap), not both; leave one out"},
-    {"too-many-items",    Stage::spec, Severity::error, "the row holds {} items, those between them counted; at most {} can stand in one box"},
-    {"one-box-only",      Stage::spec, Severity::error, "the spec has {} boxes; this version builds exactly one, so leave {} out"},
-    {"lift-places",       Stage::spec, Severity::error, "lifting.at gives {} places for {} lift points; give one place for each"},
+    {"rod-outside-item", Stage::spec, Severity::error,
+     "an {} rod at {} reaches outside the face of {}, which is {} wide and {} high; keep its centre at least {} "
+     "from each edge"},
+    {"rods-overlap", Stage::spec, Severity::error,
+     "two {} rods of {} stand {} apart; their centres must be at least {} apart"},
+    {"strips-too-wide", Stage::spec, Severity::error,
+     "two foot strips of {} are wider than {}, which is {} across; at most {} each"},
+    {"between-and-gap", Stage::spec, Severity::error,
+     "a row entry takes between (an item in each gap) or gap (an empty gap), not both; leave one out"},
+    {"too-many-items", Stage::spec, Severity::error,
+     "the row holds {} items, those between them counted; at most {} can stand in one box"},
+    {"one-box-only", Stage::spec, Severity::error,
+     "the spec has {} boxes; this version builds exactly one, so leave {} out"},
+    {"lift-places", Stage::spec, Severity::error,
+     "lifting.at gives {} places for {} lift points; give one place for each"},
     // ---- notes
-    {"also-here",         Stage::spec, Severity::note, "{} stands here"},
+    {"also-here", Stage::spec, Severity::note, "{} stands here"},
     // clang-format on
 };
 
@@ -84,7 +100,8 @@ void id_is_not_in_the_catalogue();  // never defined: calling it is what stops t
 
 consteval const Entry& find(std::string_view id) {
   for (const Entry& entry : catalogue) {
-    if (entry.id == id) return entry;
+    if (entry.id == id)
+      return entry;
   }
   id_is_not_in_the_catalogue();
   return catalogue[0];
@@ -94,8 +111,11 @@ consteval const Entry& find(std::string_view id) {
 template <Id id, class... Args>
 [[nodiscard]] Diagnostic say(const Place& place, const Args&... args) {
   constexpr const Entry& entry = find(id.view());
-  return Diagnostic{std::string(entry.id), entry.severity,
-                    fmt::format(fmt::format_string<const Args&...>(entry.wording), args...), place, {}};
+  return Diagnostic{std::string(entry.id),
+                    entry.severity,
+                    fmt::format(fmt::format_string<const Args&...>(entry.wording), args...),
+                    place,
+                    {}};
 }
 
 /// The same with a note: with_note(say<"a">(...), say<"also-here">(...)).

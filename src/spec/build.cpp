@@ -1,0 +1,251 @@
+// Fills the Spec from checked cells.
+// Entry: build.
+
+#include "spec/build.h"
+
+#include <algorithm>
+#include <array>
+
+#include "spec/keys.h"
+
+namespace fitup::spec {
+
+namespace {
+
+Sourced<Length> length(const Cell& cell) { return cell.get<Length>(); }
+Sourced<std::string> text(const Cell& cell) { return cell.get<std::string>(); }
+
+Sourced<int> count(const Cell& cell) {
+  const auto number = cell.get<double>();
+  return {static_cast<int>(number.value), number.place, number.given};
+}
+
+template <std::size_t N>
+std::array<Length, N> first(const std::vector<Length>& lengths) {
+  std::array<Length, N> out;
+  std::copy_n(lengths.begin(), std::min(N, lengths.size()), out.begin());
+  return out;
+}
+
+template <std::size_t N>
+Lengths<N> lengths(const Cell& cell) {
+  return {first<N>(cell.get<std::vector<Length>>().value), cell.place, cell.given};
+}
+
+std::optional<Sourced<Length>> optional_length(const Cell* cell) {
+  if (cell == nullptr)
+    return std::nullopt;
+  return length(*cell);
+}
+
+std::optional<Sourced<std::string>> optional_text(const Cell* cell) {
+  if (cell == nullptr)
+    return std::nullopt;
+  return text(*cell);
+}
+
+/// The enumerator whose word stands at the same position: the words are those of the key table.
+template <class E, std::size_t N>
+Sourced<E> word(const Cell& cell, const std::array<std::pair<std::string_view, E>, N>& words) {
+  Sourced<E> out{words[0].second, cell.place, cell.given};
+  const auto written = text(cell);
+  for (const auto& [name, value] : words) {
+    if (name == *written)
+      out.value = value;
+  }
+  return out;
+}
+
+template <class E>
+using Word = std::pair<std::string_view, E>;
+constexpr std::array<Word<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg}, {"in", UnitSystem::in_lb}}};
+constexpr std::array<Word<Legs>, 2> legs_words{{{"down", Legs::down}, {"up", Legs::up}}};
+constexpr std::array<Word<HoleClass>, 3> hole_words{
+    {{"close", HoleClass::close}, {"medium", HoleClass::medium}, {"loose", HoleClass::loose}}};
+constexpr std::array<Word<Fixing>, 3> fixing_words{
+    {{"none", Fixing::none}, {"bolted", Fixing::bolted}, {"welded", Fixing::welded}}};
+constexpr std::array<Word<Closure>, 3> closure_words{
+    {{"open", Closure::open}, {"plate", Closure::plate}, {"cover", Closure::cover}}};
+constexpr std::array<Word<CoverStyle>, 2> style_words{{{"flat", CoverStyle::flat}, {"flanged", CoverStyle::flanged}}};
+constexpr std::array<Word<Face>, 6> face_words{{{"front", Face::front},
+                                                {"back", Face::back},
+                                                {"left", Face::left},
+                                                {"right", Face::right},
+                                                {"top", Face::top},
+                                                {"bottom", Face::bottom}}};
+
+std::optional<RodSpec> rods(const Cell* cell) {
+  if (cell == nullptr)
+    return std::nullopt;
+  RodSpec rods;
+  rods.thread = text((*cell)["thread"]);
+  rods.projection = length((*cell)["projection"]);
+  const Cell& at = (*cell)["at"];
+  for (const auto& pair : at.get<std::vector<std::vector<Length>>>().value) {
+    rods.at.push_back({first<2>(pair), at.place, true});
+  }
+  return rods;
+}
+
+std::vector<KeepClearSpec> keep_clear(const Cell* cell) {
+  std::vector<KeepClearSpec> zones;
+  if (cell == nullptr)
+    return zones;
+  for (const Cell& entry : cell->entries) {
+    zones.push_back({word(entry["face"], face_words), lengths<2>(entry["at"]), lengths<2>(entry["size"]),
+                     length(entry["depth"]), text(entry["why"])});
+  }
+  return zones;
+}
+
+ItemSpec item(const std::string& name, const Cell& cell) {
+  ItemSpec item;
+  item.name = name;
+  item.place = cell.place;
+  item.size = lengths<3>(cell["size"]);
+  item.mass = cell["mass"].get<Mass>();
+  item.rods = rods(cell.find("rods"));
+  if (const Cell* strips = cell.find("foot_strips"))
+    item.foot_strips = FootStripSpec{length((*strips)["width"])};
+  item.keep_clear = keep_clear(cell.find("keep_clear"));
+  return item;
+}
+
+FrameSpec frame(const Cell& cell) {
+  return {text(cell["section"]), word(cell["bottom_legs"], legs_words), text(cell["uprights"]),
+          length(cell["cope_gap"]), text(cell["material"])};
+}
+
+ClearanceSpec clearance(const Cell& cell) {
+  return {length(cell["left"]), length(cell["right"]), length(cell["front"]), length(cell["back"]),
+          length(cell["top"])};
+}
+
+RailsSpec rails(const Cell& cell) {
+  RailsSpec rails;
+  rails.thickness = length(cell["thickness"]);
+  rails.margin = length(cell["margin"]);
+  rails.outer_width = optional_length(cell.find("outer_width"));
+  if (const Cell* at = cell.find("at"))
+    rails.at = at->get<std::vector<Length>>();
+  return rails;
+}
+
+std::optional<RodPlatesSpec> rod_plates(const Cell* cell) {
+  if (cell == nullptr)
+    return std::nullopt;
+  return RodPlatesSpec{length((*cell)["thickness"]), word((*cell)["clearance_hole"], hole_words),
+                       word((*cell)["front"], fixing_words), word((*cell)["back"], fixing_words),
+                       text((*cell)["screw"])};
+}
+
+RowEntry row_entry(const Cell& cell) {
+  RowEntry entry;
+  entry.place = cell.place;
+  entry.of = text(cell["of"]);
+  entry.count = count(cell["count"]);
+  entry.between = optional_text(cell.find("between"));
+  entry.gap = optional_length(cell.find("gap"));
+  if (const Cell* at = cell.find("at"))
+    entry.at = lengths<3>(*at);
+  return entry;
+}
+
+FaceSpec face(const Cell& cell) {
+  FaceSpec face;
+  face.place = cell.place;
+  face.entry = cell["entry"].get<bool>();
+  face.closed_by = word(cell["closed_by"], closure_words);
+  face.style = word(cell["style"], style_words);
+  face.thickness = length(cell["thickness"]);
+  face.screws = {text(cell["screws"]["thread"]), length(cell["screws"]["max_spacing"])};
+  face.flange_depth = length(cell["flange_depth"]);
+  face.gap = length(cell["gap"]);
+  face.landing_width = length(cell["landing_width"]);
+  return face;
+}
+
+BoxSpec box(const std::string& name, const Cell& cell) {
+  BoxSpec box;
+  box.name = name;
+  box.place = cell.place;
+  box.frame = frame(cell["frame"]);
+  box.clearance = clearance(cell["clearance"]);
+  box.rails = rails(cell["rails"]);
+  box.rod_plates = rod_plates(cell.find("rod_plates"));
+  for (const Cell& entry : cell["row"].entries)
+    box.row.push_back(row_entry(entry));
+  for (const Face f : all_faces)
+    box.faces[static_cast<std::size_t>(f)] = face(cell["face"][to_text(f)]);
+  return box;
+}
+
+std::optional<LiftingSpec> lifting(const Cell* cell) {
+  if (cell == nullptr)
+    return std::nullopt;
+  LiftingSpec lifting;
+  lifting.place = cell->place;
+  lifting.thread = text((*cell)["thread"]);
+  lifting.points = count((*cell)["points"]);
+  lifting.boss_diameter = optional_length(cell->find("boss_diameter"));
+  lifting.boss_height = optional_length(cell->find("boss_height"));
+  if (const Cell* at = cell->find("at")) {
+    Sourced<std::vector<std::array<Length, 2>>> places{{}, at->place, true};
+    for (const auto& pair : at->get<std::vector<std::vector<Length>>>().value)
+      places.value.push_back(first<2>(pair));
+    lifting.at = places;
+  }
+  return lifting;
+}
+
+}  // namespace
+
+std::string name_from_file(std::string_view file_name) {
+  const std::size_t slash = file_name.find_last_of("/\\");
+  if (slash != std::string_view::npos)
+    file_name.remove_prefix(slash + 1);
+  file_name = file_name.substr(0, file_name.rfind('.'));
+  std::string name;
+  for (const char c : file_name.substr(0, longest_name)) {
+    const bool letter_or_digit = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+    if (letter_or_digit || (!name.empty() && (c == '_' || c == '-')))
+      name += c;
+    else if (!name.empty() && name.back() != '-')
+      name += '-';
+  }
+  while (!name.empty() && name.back() == '-')
+    name.pop_back();
+  return name.empty() ? "enclosure" : name;
+}
+
+Spec build(const Cell& root, const std::string& file_name) {
+  Spec spec;
+  const Cell* name = root.find("name");
+  spec.name = name != nullptr ? *text(*name) : name_from_file(file_name);
+  const Cell* title = root.find("title");
+  spec.title = title != nullptr ? *text(*title) : spec.name;
+  spec.revision = *text(root["revision"]);
+  spec.units = *word(root["units"], unit_words);
+  for (const auto& [item_name, cell] : root["item"].children)
+    spec.items.push_back(item(item_name, cell));
+  for (const auto& [box_name, cell] : root["box"].children)
+    spec.boxes.push_back(box(box_name, cell));
+  spec.lifting = lifting(root.find("lifting"));
+  spec.print.fit = length(root["print"]["fit"]);
+  spec.cutter.smallest_hole = root["cutter"]["smallest_hole"].get<double>();
+  return spec;
+}
+
+}  // namespace fitup::spec
+
+namespace fitup {
+
+const ItemSpec* Spec::item(std::string_view sought) const {
+  for (const ItemSpec& item : items) {
+    if (item.name == sought)
+      return &item;
+  }
+  return nullptr;
+}
+
+}  // namespace fitup

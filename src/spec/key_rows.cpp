@@ -1,0 +1,169 @@
+// The rows of the key table.
+// Entry: rules.
+
+#include "spec/keys.h"
+
+namespace fitup::spec {
+
+namespace {
+
+constexpr Range none{};
+constexpr Range any_place{-20000, 20000};    // mm: a box is no longer than 20 m
+constexpr Range size_range{0, 20000, true};  // mm
+constexpr Range clearance_range{0, 5000};    // mm
+constexpr Range sheet_range{0.5, 50};        // mm: thinner is foil, thicker is not cut from sheet
+constexpr std::string_view face_words = "front, back, left, right, top, bottom";
+
+// clang-format off: a row stays a row
+const std::vector<Rule> top_rows{
+    {"fitup", Type::count, Need::must, "", {1, 1}, "", "version of the spec language"},
+    {"name", Type::name, Need::may, "the file's name", none, "",
+     "short name of the job; the job folder is called after it"},
+    {"title", Type::text, Need::may, "the name", none, "", "what it is, in words; stands on every page"},
+    {"revision", Type::text, Need::filled, "A", none, "",
+     "revision of the spec; stands on every page, so that paper of one never meets plates of another"},
+    {"units", Type::word, Need::filled, "mm", none, "mm, in", "what a bare number means: mm and kg, or in and lb"},
+    {"sizes", Type::named, Need::filled, "", none, "",
+     "names for numbers that occur more than once; usable wherever a quantity is, as in \"2*gap + 1 mm\""},
+    {"sizes.NAME", Type::quantity, Need::may, "", none, "", "a number, a quantity or an expression over other sizes"},
+};
+
+const std::vector<Rule> item_rows{
+    {"item", Type::named, Need::must, "", none, "",
+     "the things that the enclosure carries, each under a name of its own"},
+    {"item.NAME", Type::table, Need::may, "", none, "", "one kind of item"},
+    {"item.NAME.size", Type::three_lengths, Need::must, "", size_range, "",
+     "across (X), deep (Y) and high (Z), without what sticks out"},
+    {"item.NAME.mass", Type::mass, Need::must, "", {0, 50000, true}, "", "mass of one, its rods included"},
+    {"item.NAME.rods", Type::table, Need::may, "", none, "", "threaded rods through the item along its depth"},
+    {"item.NAME.rods.thread", Type::thread, Need::must, "", none, "", "thread of the rods"},
+    {"item.NAME.rods.at", Type::length_pairs, Need::must, "", {0, 20000}, "",
+     "centre of each rod: across and up from the item's left bottom corner, seen from the front"},
+    {"item.NAME.rods.projection", Type::length, Need::must, "", {0, 1000}, "",
+     "how far a rod sticks out beyond either end face"},
+    {"item.NAME.foot_strips", Type::table, Need::may, "", none, "",
+     "strips under the item that it stands on, over its whole depth"},
+    {"item.NAME.foot_strips.sides", Type::word, Need::filled, "left right", none, "left right",
+     "the edges that the strips run along"},
+    {"item.NAME.foot_strips.width", Type::length, Need::must, "", {0, 1000, true}, "",
+     "width of one strip, from the item's edge inward"},
+    {"item.NAME.keep_clear", Type::tables, Need::may, "", none, "",
+     "zones in front of a face that must stay free: connectors, terminals, vents"},
+    {"item.NAME.keep_clear.face", Type::word, Need::must, "", none, face_words, "the face that the zone stands on"},
+    {"item.NAME.keep_clear.at", Type::two_lengths, Need::must, "", any_place, "",
+     "low corner of the zone in that face, from the item's low corner, in X, Y, Z order of the face's axes"},
+    {"item.NAME.keep_clear.size", Type::two_lengths, Need::must, "", size_range, "",
+     "size of the zone in the same two directions"},
+    {"item.NAME.keep_clear.depth", Type::length, Need::must, "", {0, 5000, true}, "",
+     "how far the zone reaches out from the face"},
+    {"item.NAME.keep_clear.why", Type::text, Need::filled, "kept clear", none, "", "what needs the room"},
+};
+
+const std::vector<Rule> box_rows{
+    {"box", Type::named, Need::must, "", none, "", "the enclosure's box, under a name of its own"},
+    {"box.NAME", Type::table, Need::may, "", none, "", "one rectangular frame with its faces"},
+    {"box.NAME.build", Type::word, Need::filled, "framed", none, "framed",
+     "framed: a welded frame of rolled section, closed by plates and covers"},
+    {"box.NAME.frame", Type::table, Need::must, "", none, "", "what the frame is made of"},
+    {"box.NAME.frame.section", Type::angle, Need::must, "", none, "", "equal angle of the bottom and top rings"},
+    {"box.NAME.frame.corners", Type::word, Need::filled, "coped", none, "coped",
+     "coped: one member's end is cut to the other's profile"},
+    {"box.NAME.frame.bottom_legs", Type::word, Need::filled, "down", none, "down, up",
+     "where the bottom ring's standing legs point; down leaves a flat floor for the rails"},
+    {"box.NAME.frame.uprights", Type::flat, Need::filled, "40x4", none, "",
+     "flat bar of the uprights, which lie flush in the side planes"},
+    {"box.NAME.frame.cope_gap", Type::length, Need::filled, "1 mm", {0.2, 10}, "",
+     "gap between a coped end and the member it is cut round, filled by the weld"},
+    {"box.NAME.frame.material", Type::material, Need::filled, "S235JR", none, "", "steel of the frame"},
+    {"box.NAME.clearance", Type::table, Need::must, "", none, "",
+     "free space from the items' bodies to the inside of the frame; the bottom follows from the rails"},
+    {"box.NAME.clearance.left", Type::length, Need::must, "", clearance_range, "", "to the inside of the left face"},
+    {"box.NAME.clearance.right", Type::length, Need::must, "", clearance_range, "", "to the inside of the right face"},
+    {"box.NAME.clearance.front", Type::length, Need::must, "", clearance_range, "", "to the inside of the front face"},
+    {"box.NAME.clearance.back", Type::length, Need::must, "", clearance_range, "", "to the inside of the back face"},
+    {"box.NAME.clearance.top", Type::length, Need::must, "", clearance_range, "", "to the inside of the top face"},
+    {"box.NAME.rails", Type::table, Need::filled, "", none, "",
+     "strips across the floor that the foot strips stand on"},
+    {"box.NAME.rails.thickness", Type::length, Need::filled, "5 mm", {1, 50}, "", "thickness of the rails"},
+    {"box.NAME.rails.margin", Type::length, Need::filled, "3 mm", {0, 100}, "",
+     "how much wider than the foot strip a rail is, on either side"},
+    {"box.NAME.rails.outer_width", Type::length, Need::may, "", {5, 500}, "",
+     "width of the first and the last rail; without it the margin decides"},
+    {"box.NAME.rails.at", Type::lengths, Need::may, "", any_place, "",
+     "centre of each rail along X from the frame's corner; without it each foot strip gets its rail, neighbours "
+     "sharing one"},
+    {"box.NAME.rod_plates", Type::table, Need::may, "", none, "",
+     "plates at the front and the back with the holes for the items' rods"},
+    {"box.NAME.rod_plates.thickness", Type::length, Need::filled, "3 mm", {0.5, 20}, "", "thickness of the plates"},
+    {"box.NAME.rod_plates.clearance_hole", Type::word, Need::filled, "medium", none, "close, medium, loose",
+     "how much larger than the rod the holes are: fine, medium or coarse of ISO 273"},
+    {"box.NAME.rod_plates.front", Type::word, Need::filled, "bolted", none, "none, bolted, welded",
+     "how the front plate is fixed"},
+    {"box.NAME.rod_plates.back", Type::word, Need::filled, "welded", none, "none, bolted, welded",
+     "how the back plate is fixed"},
+    {"box.NAME.rod_plates.screw", Type::screw_thread, Need::filled, "M4", none, "",
+     "thread of a bolted plate's screws"},
+    {"box.NAME.row", Type::tables, Need::must, "", none, "", "what stands in the box, from left to right"},
+    {"box.NAME.row.of", Type::item, Need::must, "", none, "", "which item"},
+    {"box.NAME.row.count", Type::count, Need::filled, "1", {1, 200}, "", "how many of it, next to each other"},
+    {"box.NAME.row.between", Type::item, Need::may, "", none, "", "an item that stands in each gap between them"},
+    {"box.NAME.row.gap", Type::length, Need::may, "", clearance_range, "",
+     "an empty gap between them, in place of an item"},
+    {"box.NAME.row.at", Type::three_lengths, Need::may, "", any_place, "",
+     "front left bottom corner of the first, from the frame's corner; then it is only checked, never moved"},
+    {"box.NAME.face", Type::table, Need::filled, "", none, "",
+     "how each face is closed; a face that is not named stays open"},
+    {"box.NAME.face.FACE", Type::table, Need::filled, "", none, "",
+     "one face: front, back, left, right, top or bottom"},
+    {"box.NAME.face.FACE.entry", Type::yes_no, Need::filled, "false", none, "",
+     "whether the items go in through this face"},
+    {"box.NAME.face.FACE.closed_by", Type::word, Need::filled, "open", none, "open, plate, cover",
+     "plate: welded on; cover: screwed on and removable"},
+    {"box.NAME.face.FACE.style", Type::word, Need::filled, "flat", none, "flat, flanged",
+     "of a cover: flat lies on the frame, flanged laps round it and is screwed from the sides"},
+    {"box.NAME.face.FACE.thickness", Type::length, Need::filled, "2 mm", sheet_range, "",
+     "thickness of the plate or cover"},
+    {"box.NAME.face.FACE.screws", Type::table, Need::filled, "", none, "", "the screws of a cover"},
+    {"box.NAME.face.FACE.screws.thread", Type::screw_thread, Need::filled, "M4", none, "", "thread of the screws"},
+    {"box.NAME.face.FACE.screws.max_spacing", Type::length, Need::filled, "120 mm", {10, 2000}, "",
+     "largest distance from one screw to the next"},
+    {"box.NAME.face.FACE.flange_depth", Type::length, Need::filled, "30 mm", {5, 200}, "",
+     "how far the flanges of a flanged cover reach back"},
+    {"box.NAME.face.FACE.gap", Type::length, Need::filled, "2 mm", {0, 50}, "", "free space under a flange"},
+    {"box.NAME.face.FACE.landing_width", Type::length, Need::filled, "16 mm", {5, 200}, "",
+     "width of the strips beside the uprights that a flat cover lies on"},
+};
+
+const std::vector<Rule> other_rows{
+    {"lifting", Type::table, Need::may, "", none, "", "welded bosses with a tapped hole for lifting eyes"},
+    {"lifting.thread", Type::eye_thread, Need::filled, "M10", none, "", "thread of the eyes"},
+    {"lifting.points", Type::count, Need::filled, "4", {4, 4}, "", "number of lift points"},
+    {"lifting.boss_diameter", Type::length, Need::may, "", {5, 300}, "",
+     "diameter of the bosses; without it the collar of the eye decides"},
+    {"lifting.boss_height", Type::length, Need::may, "", {5, 300}, "",
+     "height of the bosses; without it the depth of hole that the eye asks for decides"},
+    {"lifting.at", Type::length_pairs, Need::may, "", any_place, "",
+     "X and Y of each lift point from the frame's corner; then it is only checked, never moved"},
+    {"print", Type::table, Need::filled, "", none, "", "3D-printed aids"},
+    {"print.fit", Type::length, Need::filled, "0.2 mm", {0, 5}, "",
+     "a printed part is this much smaller than the gap it fills (common practice)"},
+    {"cutter", Type::table, Need::filled, "", none, "", "what the cutter can do"},
+    {"cutter.smallest_hole", Type::number, Need::filled, "1.0", {0.1, 10}, "",
+     "smallest hole that is cut, times the thickness; smaller ones are marked, then drilled (common practice)"},
+};
+
+// clang-format on
+
+}  // namespace
+
+const std::vector<Rule>& rules() {
+  static const std::vector<Rule> all = [] {
+    std::vector<Rule> rows;
+    for (const auto* part : {&top_rows, &item_rows, &box_rows, &other_rows})
+      rows.insert(rows.end(), part->begin(), part->end());
+    return rows;
+  }();
+  return all;
+}
+
+}  // namespace fitup::spec

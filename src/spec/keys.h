@@ -1,0 +1,82 @@
+#pragma once
+// The key table: every key of a spec with its type, default, range and meaning. Validation, defaults, `fitup
+// explain` and the README's reference all come from it.
+//
+// In a key, NAME stands for a name that the user chooses and FACE for front, back, left, right, top, bottom.
+
+#include <map>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace fitup::spec {
+
+enum class Type {
+  table,   // keys of its own
+  tables,  // a list of tables
+  named,   // a table whose keys are names
+  text,
+  name,
+  word,  // one of a few
+  yes_no,
+  count,
+  number,
+  length,
+  mass,
+  quantity,  // of [sizes]
+  two_lengths,
+  three_lengths,
+  lengths,  // a list of any number
+  length_pairs,
+  item,  // the name of an item
+  thread,
+  screw_thread,  // one that the tables have a button head for
+  eye_thread,    // one that the tables have a lifting eye for
+  angle,         // a section
+  flat,
+  material
+};
+
+/// must: the table it stands in is wrong without it. may: its absence means something of its own. filled: the
+/// default is put in; a table is filled with the defaults of its keys.
+enum class Need { must, may, filled };
+
+/// Of each number: lengths in mm, masses in kg, entries of a list for Type::tables and the lists of lengths.
+struct Range {
+  double low = 0;
+  double high = 0;
+  bool above_low = false;  // `low` itself is not allowed
+};
+
+struct Rule {
+  std::string_view key;
+  Type type = Type::table;
+  Need need = Need::filled;
+  std::string_view fallback;
+  Range range;
+  std::string_view words;  // of Type::word: "down, up"
+  std::string_view meaning;
+};
+
+[[nodiscard]] const std::vector<Rule>& rules();
+
+/// The table as a tree by the parts of the keys.
+struct Node {
+  const Rule* rule = nullptr;
+  std::map<std::string, Node, std::less<>> children;
+  std::unique_ptr<Node> named;  // what stands under any NAME
+};
+[[nodiscard]] const Node& schema();
+
+/// "a length, such as 12 or "1 1/2 in"": completes "it must be".
+[[nodiscard]] std::string type_in_words(const Rule& rule);
+/// "down, up" to its words.
+[[nodiscard]] std::vector<std::string> words_of(std::string_view list);
+/// Most entries of a list; every list has at least one.
+[[nodiscard]] std::size_t most_entries(Type type);
+
+inline constexpr std::size_t longest_name = 64;
+inline constexpr std::size_t longest_text = 200;
+
+}  // namespace fitup::spec

@@ -1,0 +1,108 @@
+// Reads the names of things that stand elsewhere: items of the spec, sections, threads and materials of the tables.
+// Entry: ScalarReader::read_reference.
+
+#include <algorithm>
+
+#include "diag/catalogue.h"
+#include "diag/words.h"
+#include "fitup/tables.h"
+#include "spec/scalar.h"
+
+namespace fitup::spec {
+
+namespace {
+
+using diag::quoted;
+using diag::say;
+
+/// The spelling of the table, so that equal specs have equal text; empty if the table has no such row.
+std::string row_of(Type type, std::string_view text) {
+  if (type == Type::screw_thread) {
+    const ButtonHead* head = tables::find_button_head(text);
+    return head != nullptr && tables::find_thread(text) != nullptr ? head->size : std::string();
+  }
+  if (type == Type::eye_thread) {
+    const Eye* eye = tables::find_eye(text);
+    return eye != nullptr && tables::find_thread(text) != nullptr ? eye->size : std::string();
+  }
+  if (type == Type::material) {
+    const Material* material = tables::find_material(text);
+    return material != nullptr ? material->name : std::string();
+  }
+  const Thread* thread = tables::find_thread(text);
+  const bool nut_and_washer = tables::find_nut(text) != nullptr && tables::find_washer(text) != nullptr;
+  return thread != nullptr && nut_and_washer ? thread->size : std::string();
+}
+
+std::vector<std::string> rows_of(Type type) {
+  std::vector<std::string> names;
+  if (type == Type::material) {
+    for (const Material& material : tables::materials())
+      names.push_back(material.name);
+    return names;
+  }
+  for (const Thread& thread : tables::threads()) {
+    if (!row_of(type, thread.size).empty())
+      names.push_back(thread.size);
+  }
+  return names;
+}
+
+std::string_view role_of(Type type) {
+  if (type == Type::eye_thread)
+    return "lifting eye with the thread";
+  if (type == Type::screw_thread)
+    return "screw with the thread";
+  return "rod with the thread";
+}
+
+std::vector<std::string> sections_of(SectionShape shape) {
+  std::vector<std::string> names;
+  for (const Section& section : tables::sections()) {
+    if (section.shape == shape)
+      names.push_back(section.designation);
+  }
+  return names;
+}
+
+}  // namespace
+
+void ScalarReader::read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
+  if (rule.type == Type::angle || rule.type == Type::flat)
+    return read_section(rule, value, key, cell);
+  if (rule.type == Type::item) {
+    if (std::find(items_.begin(), items_.end(), value.text) != items_.end())
+      cell.value = value.text;
+    else
+      diagnostics_.add(say<"unknown-item">(value.place, quoted(value.text), diag::suggestion(value.text, items_)));
+    return;
+  }
+  const std::string found = row_of(rule.type, value.text);
+  if (!found.empty()) {
+    cell.value = found;
+  } else if (rule.type == Type::material) {
+    diagnostics_.add(
+        say<"unknown-material">(value.place, quoted(value.text), diag::suggestion(value.text, rows_of(rule.type))));
+  } else {
+    // No near miss: M6 is not nearer to M7 than M8 is to anyone but a speller.
+    diagnostics_.add(
+        say<"unknown-thread">(value.place, role_of(rule.type), quoted(value.text), diag::listed(rows_of(rule.type))));
+  }
+}
+
+void ScalarReader::read_section(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
+  const bool angle = rule.type == Type::angle;
+  const SectionShape wanted = angle ? SectionShape::angle : SectionShape::flat;
+  const Section* section = tables::find_section(value.text);
+  if (section == nullptr) {
+    diagnostics_.add(
+        say<"unknown-section">(value.place, quoted(value.text), diag::suggestion(value.text, sections_of(wanted))));
+  } else if (section->shape != wanted) {
+    diagnostics_.add(say<"wrong-section">(value.place, key, angle ? "a flat bar" : "an angle",
+                                          angle ? "an angle" : "a flat bar", angle ? "L 40x40x4" : "40x4"));
+  } else {
+    cell.value = section->designation;
+  }
+}
+
+}  // namespace fitup::spec

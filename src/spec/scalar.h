@@ -1,0 +1,47 @@
+#pragma once
+// One value against its rule: type, words, names of the tables, range.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "spec/cell.h"
+#include "spec/keys.h"
+#include "spec/sizes.h"
+#include "spec/value.h"
+
+namespace fitup::spec {
+
+class ScalarReader {
+ public:
+  ScalarReader(std::vector<std::string> items, Sizes& sizes, Diagnostics& diagnostics)
+      : items_(std::move(items)), sizes_(sizes), diagnostics_(diagnostics) {}
+
+  /// Of every type but the tables. `key` is the full path, for messages.
+  [[nodiscard]] Cell read(const Rule& rule, const Value& value, std::string_view key);
+
+  /// As for a `name`; `place` is that of the name.
+  bool check_name(std::string_view name, const Place& place);
+
+ private:
+  void read_quantity(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  void read_list(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  void read_word(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  void read_text(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  void read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  void read_section(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  [[nodiscard]] std::optional<Length> length(const Rule& rule, const Value& value, std::string_view key);
+  [[nodiscard]] std::optional<std::vector<Length>> lengths(const Rule& rule, const Value& value, std::string_view key,
+                                                           Type type);
+  [[nodiscard]] std::optional<double> plain(const Rule& rule, Quantity quantity, const Value& value,
+                                            std::string_view key);
+  bool in_range(const Rule& rule, double value, const Place& place, std::string_view key);
+  void wrong_type(const Rule& rule, const Value& value, std::string_view key);
+  void wrong_quantity(const Rule& rule, Quantity quantity, const Place& place, std::string_view key);
+
+  std::vector<std::string> items_;
+  Sizes& sizes_;
+  Diagnostics& diagnostics_;
+};
+
+}  // namespace fitup::spec

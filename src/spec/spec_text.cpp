@@ -1,0 +1,211 @@
+// The canonical text of a Spec.
+// Entry: to_text(Spec).
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "fitup/spec.h"
+
+namespace fitup {
+
+namespace {
+
+/// A decimal without trailing zeros: every value stands on the grid that the reader snaps to.
+std::string decimal(double value, int digits) {
+  std::string out = fmt::format("{:.{}f}", value, digits);
+  out.erase(out.find_last_not_of('0') + 1);
+  if (out.back() == '.')
+    out.pop_back();
+  return out == "-0" ? "0" : out;
+}
+
+std::string words(Length length) { return decimal(length.mm(), 6) + " mm"; }
+std::string words(Mass mass) { return decimal(mass.kg(), 9) + " kg"; }
+std::string words(bool yes) { return yes ? "true" : "false"; }
+std::string words(int number) { return fmt::format("{}", number); }
+std::string words(double number) { return fmt::format("{}", number); }
+std::string words(const std::string& text) { return "\"" + text + "\""; }
+std::string words(Face face) { return std::string(to_text(face)); }
+std::string words(UnitSystem units) { return units == UnitSystem::mm_kg ? "mm" : "in"; }
+std::string words(Legs legs) { return legs == Legs::down ? "down" : "up"; }
+std::string words(CoverStyle style) { return style == CoverStyle::flat ? "flat" : "flanged"; }
+std::string words(HoleClass hole) {
+  return hole == HoleClass::close ? "close" : hole == HoleClass::medium ? "medium" : "loose";
+}
+std::string words(Fixing fixing) {
+  return fixing == Fixing::none ? "none" : fixing == Fixing::bolted ? "bolted" : "welded";
+}
+std::string words(Closure closure) {
+  return closure == Closure::open ? "open" : closure == Closure::plate ? "plate" : "cover";
+}
+
+template <std::size_t N>
+std::string words(const std::array<Length, N>& lengths);
+
+template <class List>
+std::string listed(const List& list) {
+  std::string out;
+  for (const auto& entry : list)
+    out += (out.empty() ? "" : ", ") + words(entry);
+  return out;
+}
+template <std::size_t N>
+std::string words(const std::array<Length, N>& lengths) {
+  return "(" + listed(lengths) + ")";
+}
+
+template <class T>
+std::string words(const std::vector<T>& list) {
+  return "[" + listed(list) + "]";
+}
+
+class Writer {
+ public:
+  template <class T>
+  void line(const std::string& key, const T& value) {
+    lines_.push_back(key + " = " + words(value));
+  }
+  template <class T>
+  void line(const std::string& key, const Sourced<T>& value) {
+    line(key, value.value);
+  }
+  template <class T>
+  void line(const std::string& key, const std::optional<T>& value) {
+    if (value)
+      line(key, *value);
+  }
+
+  [[nodiscard]] std::string sorted() {
+    std::sort(lines_.begin(), lines_.end());
+    std::string out;
+    for (const std::string& line : lines_)
+      out += line + "\n";
+    return out;
+  }
+
+ private:
+  std::vector<std::string> lines_;
+};
+
+/// Entries of a list keep their order when the lines are sorted.
+std::string numbered(const std::string& key, std::size_t index) { return fmt::format("{}.{:03}", key, index + 1); }
+
+void write_rods(Writer& out, const std::string& key, const RodSpec& rods) {
+  out.line(key + ".thread", rods.thread);
+  out.line(key + ".projection", rods.projection);
+  for (std::size_t i = 0; i < rods.at.size(); ++i)
+    out.line(numbered(key + ".at", i), rods.at[i]);
+}
+
+void write_item(Writer& out, const ItemSpec& item) {
+  const std::string key = "item." + item.name;
+  out.line(key + ".size", item.size);
+  out.line(key + ".mass", item.mass);
+  if (item.rods)
+    write_rods(out, key + ".rods", *item.rods);
+  if (item.foot_strips)
+    out.line(key + ".foot_strips.width", item.foot_strips->width);
+  for (std::size_t i = 0; i < item.keep_clear.size(); ++i) {
+    const KeepClearSpec& zone = item.keep_clear[i];
+    const std::string at = numbered(key + ".keep_clear", i);
+    out.line(at + ".face", zone.face);
+    out.line(at + ".at", zone.at);
+    out.line(at + ".size", zone.size);
+    out.line(at + ".depth", zone.depth);
+    out.line(at + ".why", zone.why);
+  }
+}
+
+void write_frame(Writer& out, const std::string& key, const FrameSpec& frame) {
+  out.line(key + ".section", frame.section);
+  out.line(key + ".bottom_legs", frame.bottom_legs);
+  out.line(key + ".uprights", frame.uprights);
+  out.line(key + ".cope_gap", frame.cope_gap);
+  out.line(key + ".material", frame.material);
+}
+
+void write_clearance(Writer& out, const std::string& key, const ClearanceSpec& clearance) {
+  out.line(key + ".left", clearance.left);
+  out.line(key + ".right", clearance.right);
+  out.line(key + ".front", clearance.front);
+  out.line(key + ".back", clearance.back);
+  out.line(key + ".top", clearance.top);
+}
+
+void write_rails(Writer& out, const std::string& key, const RailsSpec& rails) {
+  out.line(key + ".thickness", rails.thickness);
+  out.line(key + ".margin", rails.margin);
+  out.line(key + ".outer_width", rails.outer_width);
+  out.line(key + ".at", rails.at);
+}
+
+void write_rod_plates(Writer& out, const std::string& key, const RodPlatesSpec& plates) {
+  out.line(key + ".thickness", plates.thickness);
+  out.line(key + ".clearance_hole", plates.clearance_hole);
+  out.line(key + ".front", plates.front);
+  out.line(key + ".back", plates.back);
+  out.line(key + ".screw", plates.screw);
+}
+
+void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
+  out.line(key + ".entry", face.entry);
+  out.line(key + ".closed_by", face.closed_by);
+  out.line(key + ".style", face.style);
+  out.line(key + ".thickness", face.thickness);
+  out.line(key + ".screws.thread", face.screws.thread);
+  out.line(key + ".screws.max_spacing", face.screws.max_spacing);
+  out.line(key + ".flange_depth", face.flange_depth);
+  out.line(key + ".gap", face.gap);
+  out.line(key + ".landing_width", face.landing_width);
+}
+
+void write_box(Writer& out, const BoxSpec& box) {
+  const std::string key = "box." + box.name;
+  write_frame(out, key + ".frame", box.frame);
+  write_clearance(out, key + ".clearance", box.clearance);
+  write_rails(out, key + ".rails", box.rails);
+  if (box.rod_plates)
+    write_rod_plates(out, key + ".rod_plates", *box.rod_plates);
+  for (std::size_t i = 0; i < box.row.size(); ++i) {
+    const std::string at = numbered(key + ".row", i);
+    out.line(at + ".of", box.row[i].of);
+    out.line(at + ".count", box.row[i].count);
+    out.line(at + ".between", box.row[i].between);
+    out.line(at + ".gap", box.row[i].gap);
+    out.line(at + ".at", box.row[i].at);
+  }
+  for (const Face face : all_faces)
+    write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
+}
+
+void write_lifting(Writer& out, const LiftingSpec& lifting) {
+  out.line("lifting.thread", lifting.thread);
+  out.line("lifting.points", lifting.points);
+  out.line("lifting.boss_diameter", lifting.boss_diameter);
+  out.line("lifting.boss_height", lifting.boss_height);
+  out.line("lifting.at", lifting.at);
+}
+
+}  // namespace
+
+std::string to_text(const Spec& spec) {
+  Writer out;
+  out.line("name", spec.name);
+  out.line("title", spec.title);
+  out.line("revision", spec.revision);
+  out.line("units", spec.units);
+  for (const ItemSpec& item : spec.items)
+    write_item(out, item);
+  for (const BoxSpec& box : spec.boxes)
+    write_box(out, box);
+  if (spec.lifting)
+    write_lifting(out, *spec.lifting);
+  out.line("print.fit", spec.print.fit);
+  out.line("cutter.smallest_hole", spec.cutter.smallest_hole);
+  return out.sorted();
+}
+
+}  // namespace fitup

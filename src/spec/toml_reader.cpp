@@ -1,0 +1,132 @@
+// Reads TOML into the value tree; the only file that includes the TOML library.
+// Entry: read_toml.
+
+#include "spec/toml_reader.h"
+
+#include <algorithm>
+#include <string>
+
+#define TOML_EXCEPTIONS 0
+#include <toml++/toml.h>
+
+#include "diag/catalogue.h"
+#include "diag/words.h"
+#include "spec/dotted_depth.h"
+
+namespace fitup::spec {
+
+namespace {
+
+/// The library limits how deep values are nested, not how many parts a dotted key has; its destructors recurse.
+constexpr int deepest_key = 16;
+
+class Converter {
+ public:
+  Converter(std::string_view text, int source) : source_(source) {
+    for (std::size_t begin = 0; begin <= text.size();) {
+      const std::size_t end = std::min(text.find('\n', begin), text.size());
+      lines_.push_back(text.substr(begin, end - begin));
+      begin = end + 1;
+    }
+  }
+
+  [[nodiscard]] Place place_of(const toml::source_region& region) const {
+    Place place{source_, static_cast<int>(region.begin.line), static_cast<int>(region.begin.column), 1};
+    if (region.end.line == region.begin.line && region.end.column > region.begin.column) {
+      place.length = static_cast<int>(region.end.column - region.begin.column);
+    }
+    return place;
+  }
+
+  [[nodiscard]] Value convert(const toml::node& node) const {
+    Value value;
+    value.place = place_of(node.source());
+    if (const auto* table = node.as_table()) {
+      fill_table(*table, value);
+    } else if (const auto* list = node.as_array()) {
+      value.kind = Value::Kind::list;
+      for (const toml::node& entry : *list)
+        value.entries.push_back(convert(entry));
+    } else {
+      fill_scalar(node, value);
+    }
+    return value;
+  }
+
+ private:
+  void fill_table(const toml::table& table, Value& value) const {
+    value.kind = Value::Kind::table;
+    for (const auto& [key, node] : table) {
+      value.members.push_back(Member{std::string(key.str()), place_of(key.source()), convert(node)});
+    }
+    std::stable_sort(value.members.begin(), value.members.end(), [](const Member& a, const Member& b) {
+      return a.place.line != b.place.line ? a.place.line < b.place.line : a.place.column < b.place.column;
+    });
+  }
+
+  void fill_scalar(const toml::node& node, Value& value) const {
+    if (const auto* text = node.as_string()) {
+      value.kind = Value::Kind::text;
+      value.text = text->get();
+      value.verbatim = stands_as_it_is(value);
+    } else if (const auto* integer = node.as_integer()) {
+      value.kind = Value::Kind::number;
+      value.number = static_cast<double>(integer->get());
+    } else if (const auto* real = node.as_floating_point()) {
+      value.kind = Value::Kind::number;
+      value.number = real->get();
+    } else if (const auto* yes = node.as_boolean()) {
+      value.kind = Value::Kind::yes_no;
+      value.yes = yes->get();
+    } else {
+      value.kind = Value::Kind::date;
+    }
+  }
+
+  /// Whether the text follows one opening quote without escapes, so that a place inside it can be counted.
+  [[nodiscard]] bool stands_as_it_is(const Value& value) const {
+    const auto line = static_cast<std::size_t>(value.place.line);
+    if (line == 0 || line > lines_.size())
+      return false;
+    const std::string_view text = lines_[line - 1];
+    std::size_t at = 0;
+    for (int column = 1; column < value.place.column && at < text.size(); ++column) {
+      ++at;
+      while (at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80)
+        ++at;
+    }
+    const std::string_view rest = text.substr(at);
+    const bool quote = !rest.empty() && (rest[0] == '"' || rest[0] == '\'');
+    return quote && rest.substr(1, value.text.size()) == value.text && rest.size() > value.text.size() + 1 &&
+           rest[value.text.size() + 1] == rest[0];
+  }
+
+  int source_;
+  std::vector<std::string_view> lines_;
+};
+
+}  // namespace
+
+std::optional<Value> read_toml(std::string_view text, int source, Diagnostics& diagnostics) {
+  if (text.size() > largest_spec_bytes) {
+    diagnostics.add(diag::say<"file-too-large">(Place{source, 0, 0}, text.size(), largest_spec_bytes));
+    return std::nullopt;
+  }
+  if (const auto deep = find_deep_key(text, deepest_key)) {
+    const std::string why = fmt::format("a key of more than {} parts", deepest_key);
+    diagnostics.add(diag::say<"syntax">(Place{source, deep->line, deep->column}, why));
+    return std::nullopt;
+  }
+  const Converter converter(text, source);
+  const toml::parse_result parsed = toml::parse(text);
+  if (!parsed) {
+    const toml::parse_error& error = parsed.error();
+    Place place = converter.place_of(error.source());
+    place.length = 1;
+    diagnostics.add(diag::say<"syntax">(place, diag::printable(error.description())));
+    return std::nullopt;
+  }
+  return converter.convert(parsed.table());
+}
+
+}  // namespace fitup::spec

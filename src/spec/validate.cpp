@@ -1,0 +1,187 @@
+// Walks the value tree along the key table.
+// Entry: validate.
+
+#include "spec/validate.h"
+
+#include "diag/catalogue.h"
+#include "diag/words.h"
+#include "spec/scalar.h"
+
+namespace fitup::spec {
+
+namespace {
+
+using diag::quoted;
+using diag::say;
+
+std::vector<std::string> keys_of(const Value* table) {
+  std::vector<std::string> keys;
+  if (table == nullptr)
+    return keys;
+  for (const Member& member : table->members)
+    keys.push_back(member.key);
+  return keys;
+}
+
+std::string joined(const std::string& path, std::string_view key) {
+  return path.empty() ? std::string(key) : path + "." + std::string(key);
+}
+
+/// The default as if the user had written it there.
+Value written(const Rule& rule, const Place& place) {
+  Value value;
+  value.place = place;
+  value.kind = rule.type == Type::yes_no ? Value::Kind::yes_no : Value::Kind::text;
+  value.text = rule.fallback;
+  value.yes = rule.fallback == "true";
+  return value;
+}
+
+class Walk {
+ public:
+  Walk(const Value& root, Sizes& sizes, Diagnostics& diagnostics)
+      : scalars_(keys_of(root.find("item")), sizes, diagnostics), diagnostics_(diagnostics) {}
+
+  /// `value` is null where the table is not written but filled in; `place` then is that of the table around it.
+  Cell table(const Node& node, const Value* value, const std::string& path, const Place& place) {
+    Cell cell;
+    cell.place = place;
+    cell.given = value != nullptr;
+    if (value != nullptr) {
+      for (const Member& member : value->members)
+        given_key(node, member, path, cell);
+    }
+    for (const auto& [key, child] : node.children) {
+      const Rule& rule = *child.rule;
+      if (value != nullptr && value->find(key) != nullptr)
+        continue;
+      if (rule.need == Need::must)
+        missing(rule, key, path, cell);
+      if (rule.need == Need::filled)
+        filled_in(child, key, path, cell);
+    }
+    return cell;
+  }
+
+ private:
+  void given_key(const Node& node, const Member& member, const std::string& path, Cell& cell) {
+    const auto found = node.children.find(member.key);
+    const Node* child = found != node.children.end() ? &found->second : node.named.get();
+    if (child == nullptr)
+      return unknown(node, member, path);
+    const std::string key = joined(path, diag::printable(member.key));
+    if (child->rule->type == Type::quantity)
+      return;  // [sizes] is evaluated by Sizes
+    if (child == node.named.get() && !scalars_.check_name(member.key, member.place)) {
+      cell.sound = false;
+      return;
+    }
+    add(cell, member.key, value_of(*child, member.value, key));
+  }
+
+  static void add(Cell& cell, const std::string& key, Cell child) {
+    cell.sound = cell.sound && child.sound;
+    cell.children.insert_or_assign(key, std::move(child));
+  }
+
+  Cell value_of(const Node& node, const Value& value, const std::string& key) {
+    const Rule& rule = *node.rule;
+    switch (rule.type) {
+      case Type::table:
+        return value.kind == Value::Kind::table ? table(node, &value, key, value.place) : wrong(rule, value, key);
+      case Type::named:
+        return value.kind == Value::Kind::table ? named(node, value, key) : wrong(rule, value, key);
+      case Type::tables:
+        return value.kind == Value::Kind::list ? list(node, value, key) : wrong(rule, value, key);
+      default:
+        return scalars_.read(rule, value, key);
+    }
+  }
+
+  Cell named(const Node& node, const Value& value, const std::string& key) {
+    const std::size_t most = most_entries(Type::named);
+    const bool is_sizes = node.named->rule->type == Type::quantity;
+    if (!is_sizes && value.members.size() > most)
+      return too_many(value, key, value.members.size(), most);
+    if (!is_sizes && value.members.empty()) {
+      diagnostics_.add(say<"wrong-count">(value.place, key, "nothing", fmt::format("1 to {}", most)));
+    }
+    return table(node, &value, key, value.place);
+  }
+
+  Cell list(const Node& node, const Value& value, const std::string& key) {
+    const std::size_t most = most_entries(Type::tables);
+    if (value.entries.size() > most)
+      return too_many(value, key, value.entries.size(), most);
+    Cell cell;
+    cell.place = value.place;
+    cell.given = true;
+    if (value.entries.empty()) {
+      diagnostics_.add(say<"wrong-count">(value.place, key, "nothing", fmt::format("1 to {}", most)));
+      cell.sound = false;
+    }
+    for (const Value& entry : value.entries) {
+      if (entry.kind == Value::Kind::table) {
+        cell.entries.push_back(table(node, &entry, key, entry.place));
+      } else {
+        cell.entries.push_back(wrong(*node.rule, entry, key));
+      }
+      cell.sound = cell.sound && cell.entries.back().sound;
+    }
+    return cell;
+  }
+
+  Cell too_many(const Value& value, const std::string& key, std::size_t count, std::size_t most) {
+    diagnostics_.add(say<"too-many">(value.place, key, count, most));
+    return unsound(value.place);
+  }
+
+  Cell wrong(const Rule& rule, const Value& value, const std::string& key) {
+    diagnostics_.add(say<"wrong-type">(value.place, key, kind_in_words(value.kind), type_in_words(rule)));
+    return unsound(value.place);
+  }
+
+  static Cell unsound(const Place& place) {
+    Cell cell;
+    cell.place = place;
+    cell.given = true;
+    cell.sound = false;
+    return cell;
+  }
+
+  void unknown(const Node& node, const Member& member, const std::string& path) {
+    std::vector<std::string> known;
+    for (const auto& [key, child] : node.children)
+      known.push_back(key);
+    const std::string where = path.empty() ? "the spec" : path;
+    diagnostics_.add(say<"unknown-key">(member.place, where, quoted(member.key), diag::suggestion(member.key, known)));
+  }
+
+  void missing(const Rule& rule, const std::string& key, const std::string& path, Cell& cell) {
+    const std::string where = path.empty() ? "the spec" : path;
+    diagnostics_.add(say<"missing-key">(cell.place, where, key, rule.meaning));
+    cell.sound = false;
+  }
+
+  void filled_in(const Node& child, const std::string& key, const std::string& path, Cell& cell) {
+    const Rule& rule = *child.rule;
+    const std::string full = joined(path, key);
+    const bool is_table = rule.type == Type::table || rule.type == Type::named;
+    Cell value =
+        is_table ? table(child, nullptr, full, cell.place) : scalars_.read(rule, written(rule, cell.place), full);
+    value.given = false;
+    add(cell, key, std::move(value));
+  }
+
+  ScalarReader scalars_;
+  Diagnostics& diagnostics_;
+};
+
+}  // namespace
+
+Cell validate(const Value& root, Sizes& sizes, Diagnostics& diagnostics) {
+  const Place no_place{root.place.source, 0, 0, 1};
+  return Walk(root, sizes, diagnostics).table(schema(), &root, "", no_place);
+}
+
+}  // namespace fitup::spec

@@ -1,0 +1,38 @@
+#pragma once
+// The spec's text as a tree of values with their places, before anything is understood. Merging works on this.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "fitup/diagnostic.h"
+
+namespace fitup::spec {
+
+struct Member;
+
+struct Value {
+  enum class Kind { table, list, text, number, yes_no, date };
+  Kind kind = Kind::table;
+  Place place;
+  std::string text;   // of a text
+  double number = 0;  // of a number, as written: no unit yet
+  bool yes = false;
+  bool verbatim = false;        // a text whose characters stand in the source as they are, after one quote
+  std::vector<Member> members;  // of a table, in the order of the text
+  std::vector<Value> entries;   // of a list
+
+  [[nodiscard]] const Value* find(std::string_view key) const;
+  [[nodiscard]] Value* find(std::string_view key);
+};
+
+struct Member {
+  std::string key;
+  Place place;  // of the key
+  Value value;
+};
+
+/// "a list", "a text": for messages.
+[[nodiscard]] std::string_view kind_in_words(Value::Kind kind);
+
+}  // namespace fitup::spec
