@@ -1,4 +1,5 @@
 # One function per kind of target, so that a folder's CMakeLists.txt says only its files and what it may use.
+include(FitupHeaders)
 
 add_library(fitup_options INTERFACE)
 target_compile_features(fitup_options INTERFACE cxx_std_20)
@@ -18,10 +19,9 @@ function(fitup_stage name)
   cmake_parse_arguments(S "" "" "SOURCES;USES;PRIVATE_USES" ${ARGN})
   add_library(fitup_${name} STATIC ${S_SOURCES})
   add_library(fitup::${name} ALIAS fitup_${name})
-  target_include_directories(fitup_${name} PUBLIC $<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}/include>
-                             $<INSTALL_INTERFACE:${CMAKE_INSTALL_INCLUDEDIR}> PRIVATE ${PROJECT_SOURCE_DIR}/src)
+  target_include_directories(fitup_${name} PRIVATE ${PROJECT_SOURCE_DIR}/src)
   list(TRANSFORM S_USES PREPEND fitup::)
-  target_link_libraries(fitup_${name} PUBLIC ${S_USES} PRIVATE $<BUILD_INTERFACE:fitup_options> ${S_PRIVATE_USES})
+  target_link_libraries(fitup_${name} PUBLIC fitup::headers ${S_USES} PRIVATE $<BUILD_INTERFACE:fitup_options> ${S_PRIVATE_USES})
   set_target_properties(fitup_${name} PROPERTIES EXPORT_NAME ${name})
   set_property(GLOBAL APPEND PROPERTY FITUP_STAGES fitup_${name})
 endfunction()

@@ -91,6 +91,7 @@ Thread unified_thread(const UnifiedRow& row) {
 
 std::vector<Thread> all_threads() {
   std::vector<Thread> threads;
+  threads.reserve(std::size(metric_rows) + std::size(unified_rows));
   for (const MetricRow& row : metric_rows) {
     threads.push_back(metric_thread(row));
   }

@@ -1,0 +1,11 @@
+# The public headers as one target, so that a header set can be installed and each header is compiled alone.
+# Building fitup_headers_verify_interface_header_sets (part of the tests) proves that each is self-contained.
+add_library(fitup_headers INTERFACE)
+add_library(fitup::headers ALIAS fitup_headers)
+target_compile_features(fitup_headers INTERFACE cxx_std_20)
+set(FITUP_PUBLIC_HEADERS diagnostic findings geometry job layout model plan quantity result spec tables tolerances)
+list(TRANSFORM FITUP_PUBLIC_HEADERS PREPEND ${PROJECT_SOURCE_DIR}/include/fitup/)
+list(TRANSFORM FITUP_PUBLIC_HEADERS APPEND .h)
+target_sources(fitup_headers INTERFACE FILE_SET HEADERS BASE_DIRS ${PROJECT_SOURCE_DIR}/include
+                                       FILES ${FITUP_PUBLIC_HEADERS})
+set_target_properties(fitup_headers PROPERTIES EXPORT_NAME headers VERIFY_INTERFACE_HEADER_SETS ON)
