@@ -5,6 +5,9 @@
 
 namespace fitup {
 
+/// What a bare number of a spec means, and what the user is answered in.
+enum class UnitSystem { mm_kg, in_lb };
+
 class Length {
  public:
   constexpr Length() = default;

@@ -15,7 +15,6 @@
 
 namespace fitup {
 
-enum class UnitSystem { mm_kg, in_lb };
 enum class Face { front, back, left, right, top, bottom };
 inline constexpr std::array<Face, 6> all_faces{Face::front, Face::back, Face::left, Face::right, Face::top, Face::bottom};
 [[nodiscard]] std::string_view to_text(Face face);

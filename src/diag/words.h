@@ -6,7 +6,6 @@
 #include <vector>
 
 #include "fitup/quantity.h"
-#include "fitup/spec.h"
 
 namespace fitup::diag {
 
