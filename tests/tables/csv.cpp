@@ -26,6 +26,13 @@ std::vector<std::string> fields_of(const std::string& line) {
 
 }  // namespace
 
+std::ostream& operator<<(std::ostream& out, const CsvRow& row) {
+  for (const auto& [column, text] : row.fields_) {
+    out << column << '=' << text << ' ';
+  }
+  return out;
+}
+
 std::vector<CsvRow> read_csv(const std::string& name_in_fixtures) {
   std::ifstream file(std::string(FITUP_FIXTURES) + "/" + name_in_fixtures);
   std::string line;

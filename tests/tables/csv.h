@@ -2,6 +2,7 @@
 // Reads a published table from fixtures/: a heading line, then rows; quoted fields as in RFC 4180.
 
 #include <map>
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,8 @@ class CsvRow {
   [[nodiscard]] const std::string& text(const std::string& column) const { return fields_.at(column); }
   [[nodiscard]] double number(const std::string& column) const { return std::stod(fields_.at(column)); }
   [[nodiscard]] bool empty(const std::string& column) const { return fields_.at(column).empty(); }
+  /// How a failing test shows the row.
+  friend std::ostream& operator<<(std::ostream& out, const CsvRow& row);
 
  private:
   std::map<std::string, std::string> fields_;
