@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <nlohmann/json.hpp>
 
 #include "app/commands.h"
@@ -32,22 +33,28 @@ std::string one_key(const KeyRow& row) {
   return text + fmt::format("; {}\n  {}\n", presence(row), row.meaning);
 }
 
-std::string heading(const std::string& table) { return table.empty() ? "top of the file" : table; }
+/// "[box.NAME.rails]  what it is", or what stands outside any table.
+std::string heading(const std::string& table) {
+  if (table.empty()) return "at the top of the file\n";
+  const auto row = std::find_if(key_table().begin(), key_table().end(), [&](const KeyRow& r) { return r.key == table; });
+  return fmt::format("[{}]  {}\n", table, row == key_table().end() ? std::string{} : row->meaning);
+}
 
-/// Tables in the order of their first key, each with its keys on one line.
+/// Tables in the order of their first key, each key on a line with its type and whether it must be given.
 std::string key_list() {
+  std::vector<std::string> tables;
+  std::map<std::string, std::string> lines;
   std::size_t width = 0;
   for (const KeyRow& row : key_table()) width = std::max(width, last_word(row.key).size());
-  std::string text;
-  std::string table = "\n";  // no key's table
   for (const KeyRow& row : key_table()) {
-    if (table_of(row.key) != table) {
-      table = table_of(row.key);
-      text += fmt::format("{}{}\n", text.empty() ? "" : "\n", heading(table));
-    }
-    text += fmt::format("  {:<{}}  {}; {}\n", last_word(row.key), width, row.type, presence(row));
+    if (is_table(row)) continue;
+    const std::string table = table_of(row.key);
+    if (!lines.contains(table)) tables.push_back(table);
+    lines[table] += fmt::format("  {:<{}}  {}; {}\n", last_word(row.key), width, row.type, presence(row));
   }
-  return text + "\n'fitup explain KEY' says more about one of them.\n";
+  std::string text;
+  for (const std::string& table : tables) text += heading(table) + lines[table] + "\n";
+  return text + "'fitup explain KEY' says what one of them means, 'fitup explain TABLE' all in it.\n";
 }
 
 std::vector<std::string> all_keys() {

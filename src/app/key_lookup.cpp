@@ -60,16 +60,16 @@ std::string last_word(std::string_view key) {
   return std::string(dot == std::string_view::npos ? key : key.substr(dot + 1));
 }
 
+bool is_table(const KeyRow& row) {
+  const std::string below = row.key + ".";
+  return std::any_of(key_table().begin(), key_table().end(), [&](const KeyRow& r) { return r.key.starts_with(below); });
+}
+
 std::vector<const KeyRow*> find_keys(std::string_view asked) {
   const std::string plain = without_brackets(asked);
   const auto words = words_of(plain);
-  auto exact = rows_where([&](const KeyRow& row) {
-    const auto key = words_of(without_brackets(row.key));
-    return key.size() == words.size() && begins_with(key, words);
-  });
-  if (!exact.empty()) return exact;
-  auto table = rows_where([&](const KeyRow& row) { return begins_with(words_of(without_brackets(row.key)), words); });
-  if (!table.empty()) return table;
+  auto rows = rows_where([&](const KeyRow& row) { return begins_with(words_of(without_brackets(row.key)), words); });
+  if (!rows.empty()) return rows;
   return rows_where([&](const KeyRow& row) { return last_word(without_brackets(row.key)) == plain; });
 }
 

@@ -15,8 +15,11 @@ namespace fitup::app {
 /// "thickness" of "box.NAME.rails.thickness".
 [[nodiscard]] std::string last_word(std::string_view key);
 
-/// Rows named by `asked`: the key itself (a word in capitals such as NAME stands for any name); else all rows of
-/// that table; else all rows whose last word it is. Empty: none.
+/// Whether other keys lie below this one: it is a table.
+[[nodiscard]] bool is_table(const KeyRow& row);
+
+/// The row of the key asked for and all rows below it (in the table, a word in capitals such as NAME stands for
+/// any name); else all rows whose last word it is. Empty: none.
 [[nodiscard]] std::vector<const KeyRow*> find_keys(std::string_view asked);
 
 }  // namespace fitup::app

@@ -1,0 +1,112 @@
+// Reads expect.toml and holds findings against it.
+// Entry: read_case, surprises.
+#include "end_to_end/expectation.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <toml++/toml.h>
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <set>
+#include <stdexcept>
+
+namespace fitup::test {
+
+namespace {
+
+void allow_only(const toml::table& table, const std::set<std::string_view>& keys, const std::filesystem::path& file) {
+  for (const auto& [key, value] : table) {
+    if (!keys.contains(key.str())) throw std::runtime_error(fmt::format("{}: unknown key {}", file.string(), key.str()));
+  }
+}
+
+template <class T>
+T need(const toml::table& table, std::string_view key, const std::filesystem::path& file) {
+  const auto value = table[key].value<T>();
+  if (!value) throw std::runtime_error(fmt::format("{}: {} is missing or of another type", file.string(), key));
+  return *value;
+}
+
+Expectation read_expectation(const toml::table& table, const std::filesystem::path& file) {
+  allow_only(table, {"check", "verdict", "parts", "amount", "tolerance", "remedy"}, file);
+  Expectation expectation;
+  expectation.check = need<std::string>(table, "check", file);
+  expectation.verdict = need<std::string>(table, "verdict", file);
+  if (const auto* parts = table["parts"].as_array()) {
+    for (const auto& part : *parts) expectation.parts.push_back(part.value<std::string>().value());
+  }
+  if (table.contains("amount")) {
+    expectation.amount = need<double>(table, "amount", file);
+    expectation.tolerance = need<double>(table, "tolerance", file);
+  }
+  if (const auto* remedy = table["remedy"].as_table()) {
+    expectation.remedy_key = need<std::string>(*remedy, "key", file);
+    expectation.remedy_value = need<std::string>(*remedy, "value", file);
+  }
+  return expectation;
+}
+
+/// Whether each piece can have a part of its own; the lists are short, so trying every way is fine.
+bool named(const std::vector<std::string>& pieces, std::vector<std::string> parts, std::size_t from = 0) {
+  if (from == pieces.size()) return true;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (parts[i].find(pieces[from]) == std::string::npos) continue;
+    std::vector<std::string> rest = parts;
+    rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
+    if (named(pieces, std::move(rest), from + 1)) return true;
+  }
+  return false;
+}
+
+bool describes(const Expectation& e, const nlohmann::json& finding) {
+  if (finding.at("check") != e.check || finding.at("verdict") != e.verdict) return false;
+  if (!named(e.parts, finding.at("parts").get<std::vector<std::string>>())) return false;
+  if (e.amount) {
+    const auto& value = finding.at("value");
+    if (!value.is_number() || std::abs(value.get<double>() - *e.amount) > e.tolerance) return false;
+  }
+  if (!e.remedy_key) return true;
+  const auto& remedy = finding.at("remedy");
+  return remedy.is_object() && remedy.at("key") == *e.remedy_key && remedy.at("value") == *e.remedy_value;
+}
+
+std::string in_words(const Expectation& e) {
+  std::string text = fmt::format("{} {} naming [{}]", e.verdict, e.check, fmt::join(e.parts, "; "));
+  if (e.amount) text += fmt::format(", {} within {}", *e.amount, e.tolerance);
+  return text;
+}
+
+}  // namespace
+
+Case read_case(const std::filesystem::path& file) {
+  const toml::table table = toml::parse_file(file.string());
+  allow_only(table, {"expect", "other_failures"}, file);
+  Case result;
+  result.other_failures = table["other_failures"].value_or(false);
+  const auto* entries = table["expect"].as_array();
+  if (entries == nullptr || entries->empty()) throw std::runtime_error(file.string() + ": expects nothing");
+  for (const auto& entry : *entries) result.expected.push_back(read_expectation(*entry.as_table(), file));
+  return result;
+}
+
+std::vector<std::string> surprises(const Case& expected, const nlohmann::json& findings) {
+  std::vector<std::string> lines;
+  const auto described_by = [&](const nlohmann::json& finding) {
+    return std::any_of(expected.expected.begin(), expected.expected.end(),
+                       [&](const Expectation& e) { return describes(e, finding); });
+  };
+  for (const Expectation& e : expected.expected) {
+    if (std::none_of(findings.begin(), findings.end(), [&](const auto& f) { return describes(e, f); })) {
+      lines.push_back("missing: " + in_words(e));
+    }
+  }
+  if (expected.other_failures) return lines;
+  for (const auto& finding : findings) {
+    if (finding.at("verdict") == "fail" && !described_by(finding)) lines.push_back("unexpected: " + finding.dump());
+  }
+  return lines;
+}
+
+}  // namespace fitup::test

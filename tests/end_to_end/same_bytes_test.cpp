@@ -1,0 +1,99 @@
+// The same spec and version give the same bytes: twice, in another folder, time zone and locale, with one core
+// and two.
+// Entry: gtest.
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "end_to_end/program.h"
+
+namespace fitup::test {
+namespace {
+
+using Files = std::map<std::string, std::string>;
+
+class SameBytes : public testing::Test {
+ protected:
+  /// Runs in a folder of its own, with a relative DIR, so that no path is the same twice.
+  Files made(const std::string& name, RunOptions options = {}, const std::vector<std::string>& more = {}) {
+    options.folder = scratch_.path() / name;
+    std::filesystem::create_directories(options.folder);
+    std::vector<std::string> arguments{"make", demo_spec().string(), "-o", "job"};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    const RunResult result = fitup(arguments, options);
+    EXPECT_EQ(result.status, 0) << name << ": " << result.errors;
+    return files_in(options.folder / "job");
+  }
+
+  static void expect_same(const Files& a, const Files& b, const std::string& where) {
+    ASSERT_FALSE(a.empty());
+    ASSERT_EQ(a.size(), b.size()) << where;
+    for (const auto& [name, bytes] : a) {
+      ASSERT_TRUE(b.contains(name)) << where << ": " << name;
+      EXPECT_TRUE(bytes == b.at(name)) << where << ": " << name << " differs";
+    }
+  }
+
+  ScratchFolder scratch_;
+};
+
+TEST_F(SameBytes, TwiceInOtherFoldersAndWithOneCoreOrTwo) {
+  const Files first = made("first");
+  expect_same(first, made("second place"), "another folder");
+  expect_same(first, made("one", {}, {"--cores", "1"}), "one core");
+  expect_same(first, made("two", {}, {"--cores", "2"}), "two cores");
+}
+
+/// Locales to try: those the machine has, and one with a decimal comma if it can be compiled here.
+std::vector<std::map<std::string, std::string>> locales(const std::filesystem::path& scratch) {
+  std::vector<std::map<std::string, std::string>> all{{{"LC_ALL", "C"}}, {{"LC_ALL", "C.UTF-8"}}};
+  const RunResult compiled =
+      run({"localedef", "--no-archive", "-i", "de_DE", "-f", "UTF-8", (scratch / "de_DE.UTF-8").string()});
+  if (compiled.status <= 1) all.push_back({{"LOCPATH", scratch.string()}, {"LC_ALL", "de_DE.UTF-8"}});
+  return all;
+}
+
+TEST_F(SameBytes, InAnotherTimeZoneAndLocale) {
+  const Files first = made("first");
+  RunOptions zone;
+  zone.environment["TZ"] = "Pacific/Chatham";
+  expect_same(first, made("zone", zone), "another time zone");
+  int number = 0;
+  for (const auto& environment : locales(scratch_.path())) {
+    RunOptions options;
+    options.environment = environment;
+    expect_same(first, made("locale" + std::to_string(++number), options), "LC_ALL=" + environment.at("LC_ALL"));
+  }
+}
+
+TEST_F(SameBytes, WhenTheSpecIsWrittenDifferentlyButSaysTheSame) {
+  std::string text = read_file(demo_spec());
+  text.replace(text.find("gap = 12 "), 9, "gap = \"1.2 cm\" # as bought\n#");
+  const auto spec = scratch_.path() / "front-box.toml";
+  write_file(spec, text);
+  const RunResult result = fitup({"make", spec.string(), "-o", (scratch_.path() / "job").string()});
+  ASSERT_EQ(result.status, 0) << result.errors;
+  expect_same(made("first"), files_in(scratch_.path() / "job"), "centimetres");
+}
+
+TEST_F(SameBytes, SourceDateEpochChangesTheTimeAndNothingElse) {
+  const Files plain = made("plain");
+  RunOptions dated;
+  dated.environment["SOURCE_DATE_EPOCH"] = "1000000000";
+  const Files other = made("dated", dated);
+  ASSERT_EQ(plain.size(), other.size());
+  const std::string fixed_time = "1970-01-01T00:00:00Z";
+  const std::string given_time = "2001-09-09T01:46:40Z";
+  EXPECT_NE(other.at("assembly.step").find(given_time.substr(0, 19)), std::string::npos);
+  for (const auto& [name, bytes] : plain) {
+    if (name == "job.json") continue;  // holds the hashes of files that carry the time
+    std::string expected = bytes;
+    for (std::size_t at = 0; (at = expected.find(fixed_time.substr(0, 19), at)) != std::string::npos;) {
+      expected.replace(at, 19, given_time.substr(0, 19));
+    }
+    EXPECT_TRUE(expected == other.at(name)) << name;
+  }
+}
+
+}  // namespace
+}  // namespace fitup::test

@@ -1,0 +1,115 @@
+// What can go wrong outside the spec: the folder, the disk, an interrupt. Each is said clearly, has its exit
+// status, and leaves the old folder whole.
+// Entry: gtest.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <unistd.h>
+
+#include <set>
+
+#include "end_to_end/program.h"
+
+namespace fitup::test {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+class Trouble : public testing::Test {
+ protected:
+  std::vector<std::string> make(const std::filesystem::path& folder, const std::vector<std::string>& more = {}) {
+    std::vector<std::string> arguments{"make", demo_spec().string(), "-o", folder.string()};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    return arguments;
+  }
+
+  std::set<std::string> names_beside() const {
+    std::set<std::string> names;
+    for (const auto& entry : std::filesystem::directory_iterator(scratch_.path())) names.insert(entry.path().filename().string());
+    return names;
+  }
+
+  ScratchFolder scratch_;
+  std::filesystem::path job_ = scratch_.path() / "job";
+};
+
+TEST_F(Trouble, AFolderThatIsNotOursIsRefusedAndLeftAlone) {
+  std::filesystem::create_directory(job_);
+  write_file(job_ / "letter.txt", "keep me");
+  const RunResult result = fitup(make(job_));
+  EXPECT_EQ(result.status, 3);
+  EXPECT_THAT(result.errors, HasSubstr(job_.string()));
+  EXPECT_EQ(files_in(job_), (std::map<std::string, std::string>{{"letter.txt", "keep me"}}));
+}
+
+TEST_F(Trouble, AFileInThePlaceOfTheFolderIsRefusedAndLeftAlone) {
+  write_file(job_, "a file");
+  EXPECT_EQ(fitup(make(job_)).status, 3);
+  EXPECT_EQ(read_file(job_), "a file");
+}
+
+TEST_F(Trouble, AnEmptyFolderIsTaken) {
+  std::filesystem::create_directory(job_);
+  EXPECT_EQ(fitup(make(job_)).status, 0);
+  EXPECT_TRUE(std::filesystem::exists(job_ / "job.json"));
+}
+
+// The owner of the machine may write anywhere: /proc takes no folder from anybody.
+TEST_F(Trouble, AFolderThatCannotBeWrittenIsSaidWithTheReason) {
+  const RunResult result = fitup(make("/proc/fitup-job"));
+  EXPECT_EQ(result.status, 3);
+  EXPECT_THAT(result.errors, HasSubstr("/proc/fitup-job"));
+  EXPECT_THAT(result.errors, HasSubstr("[file-trouble]"));
+}
+
+TEST_F(Trouble, AFullDiskLeavesTheOldFolderWholeAndNothingBeside) {
+  ASSERT_EQ(fitup(make(job_)).status, 0);
+  const auto before = files_in(job_);
+  const auto beside = names_beside();
+  RunOptions options;
+  options.largest_file_bytes = 40000;  // smaller than assembly.step
+  ASSERT_GT(before.at("assembly.step").size(), *options.largest_file_bytes);
+  const RunResult result = fitup(make(job_, {"--set", "gap=13"}), options);
+  EXPECT_EQ(result.status, 3);
+  EXPECT_THAT(result.errors, HasSubstr("[file-trouble]"));
+  EXPECT_EQ(files_in(job_), before);
+  EXPECT_EQ(names_beside(), beside);
+}
+
+TEST_F(Trouble, CtrlCStopsTheWorkWithItsOwnStatusAndTheOldFolderWhole) {
+  ASSERT_EQ(fitup(make(job_)).status, 0);
+  const auto before = files_in(job_);
+  const auto beside = names_beside();
+  const std::set<std::string> moments{"building the solids", "checking", "writing the files"};
+  for (const std::string& moment : moments) {
+    const RunResult result = fitup_interrupted_at(moment, make(job_, {"--set", "gap=13"}));
+    EXPECT_EQ(result.status, 130) << moment << result.output;
+    EXPECT_THAT(result.output, HasSubstr("[interrupted]"));
+    EXPECT_EQ(files_in(job_), before) << moment;
+    EXPECT_EQ(names_beside(), beside) << moment;
+  }
+  EXPECT_EQ(fitup(make(job_, {"--set", "gap=13"})).status, 0) << "the next run works as ever";
+  EXPECT_NE(files_in(job_), before);
+}
+
+TEST_F(Trouble, AFailedCheckWithholdsWhatWouldBeCutUnlessAnyway) {
+  // Holes of M6 rods in the front and back plates and rows that leave the box: a block set 30 mm into the frame.
+  std::string text = read_file(demo_spec());
+  const std::string row = "count = 6, ";
+  ASSERT_NE(text.find(row), std::string::npos);
+  text.replace(text.find(row), row.size(), "count = 6, at = [5, 48, 45], ");
+  const auto spec = scratch_.path() / "shifted.toml";
+  write_file(spec, text);
+  const RunResult without = fitup({"make", spec.string(), "-o", job_.string()});
+  EXPECT_EQ(without.status, 1) << without.output << without.errors;
+  EXPECT_THAT(without.output, HasSubstr("--anyway"));
+  const auto files = files_in(job_);
+  EXPECT_TRUE(files.contains("assembly.step"));
+  EXPECT_TRUE(files.contains("checks/findings.txt"));
+  for (const auto& [name, bytes] : files) EXPECT_THAT(name, Not(testing::AnyOf(HasSubstr(".dxf"), HasSubstr(".stl"))));
+  EXPECT_EQ(fitup({"make", spec.string(), "-o", job_.string(), "--anyway"}).status, 1);
+  EXPECT_GT(files_in(job_).size(), files.size());
+}
+
+}  // namespace
+}  // namespace fitup::test
