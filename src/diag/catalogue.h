@@ -100,8 +100,7 @@ void id_is_not_in_the_catalogue();  // never defined: calling it is what stops t
 
 consteval const Entry& find(std::string_view id) {
   for (const Entry& entry : catalogue) {
-    if (entry.id == id)
-      return entry;
+    if (entry.id == id) return entry;
   }
   id_is_not_in_the_catalogue();
   return catalogue[0];

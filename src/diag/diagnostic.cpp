@@ -22,8 +22,7 @@ struct Colours {
 };
 
 Colours colours_of(Severity severity, bool colour) {
-  if (!colour)
-    return {};
+  if (!colour) return {};
   const std::string_view mark = severity == Severity::error     ? "\x1b[1;31m"
                                 : severity == Severity::warning ? "\x1b[1;33m"
                                                                 : "\x1b[1;36m";
@@ -47,11 +46,9 @@ bool is_known(const Place& place, const SourceTexts& sources) {
 }
 
 std::string where(const Place& place, const SourceTexts& sources) {
-  if (!is_known(place, sources))
-    return {};
+  if (!is_known(place, sources)) return {};
   const std::string name = diag::printable(sources[static_cast<std::size_t>(place.source)].name);
-  if (place.line <= 0)
-    return fmt::format("{}: ", name);
+  if (place.line <= 0) return fmt::format("{}: ", name);
   return fmt::format("{}:{}:{}: ", name, place.line, place.column);
 }
 
@@ -59,13 +56,11 @@ std::string_view line_of(std::string_view text, int line) {
   std::size_t begin = 0;
   for (int i = 1; i < line; ++i) {
     const std::size_t end = text.find('\n', begin);
-    if (end == std::string_view::npos)
-      return {};
+    if (end == std::string_view::npos) return {};
     begin = end + 1;
   }
   std::string_view found = text.substr(begin, text.find('\n', begin) - begin);
-  if (!found.empty() && found.back() == '\r')
-    found.remove_suffix(1);
+  if (!found.empty() && found.back() == '\r') found.remove_suffix(1);
   return found;
 }
 
@@ -88,20 +83,16 @@ std::vector<std::string> cells_of(std::string_view line) {
 
 /// Two lines: the source line (the part around the caret if it is long) and the caret under it.
 std::string excerpt(const Place& place, const SourceTexts& sources, const Colours& colours) {
-  if (!is_known(place, sources) || place.line <= 0)
-    return {};
+  if (!is_known(place, sources) || place.line <= 0) return {};
   const auto cells = cells_of(line_of(sources[static_cast<std::size_t>(place.source)].text, place.line));
-  if (cells.empty())
-    return {};
+  if (cells.empty()) return {};
   const std::size_t caret = std::min<std::size_t>(std::max(place.column, 1) - 1, cells.size());
   const std::size_t first = caret < widest_excerpt * 3 / 4 ? 0 : caret - widest_excerpt / 2;
   const std::size_t last = std::min(cells.size(), first + widest_excerpt);
   std::string shown = first > 0 ? "..." : "";
   const std::size_t indent = shown.size() + caret - first;
-  for (std::size_t i = first; i < last; ++i)
-    shown += cells[i];
-  if (last < cells.size())
-    shown += "...";
+  for (std::size_t i = first; i < last; ++i) shown += cells[i];
+  if (last < cells.size()) shown += "...";
   const std::size_t wanted = static_cast<std::size_t>(std::max(place.length, 1));
   const std::size_t marked = std::max<std::size_t>(1, std::min(wanted, last - std::min(last, caret)));
   const std::string number = fmt::format("{:>4}", place.line);
@@ -130,8 +121,7 @@ void Diagnostics::sort() {
 std::string render(const Diagnostic& d, const SourceTexts& sources, bool colour) {
   const Colours colours = colours_of(d.severity, colour);
   std::string out = headline(d, sources, colours) + excerpt(d.place, sources, colours);
-  for (const Diagnostic& note : d.notes)
-    out += headline(note, sources, colours_of(note.severity, colour));
+  for (const Diagnostic& note : d.notes) out += headline(note, sources, colours_of(note.severity, colour));
   return out;
 }
 

@@ -1,5 +1,5 @@
 // Puts values into words for messages.
-// Entry: in_units, quoted, suggestion.
+// Entry: in_units, in_quotes, suggestion.
 
 #include "diag/words.h"
 
@@ -20,14 +20,11 @@ constexpr std::size_t longest_quote = 60;
 std::size_t sequence_length(std::string_view text, std::size_t at) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
   const unsigned char first = byte(at);
-  if (first < 0x80)
-    return 1;
+  if (first < 0x80) return 1;
   const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
-  if (first < 0xC2 || first > 0xF4 || at + length > text.size())
-    return 0;
+  if (first < 0xC2 || first > 0xF4 || at + length > text.size()) return 0;
   for (std::size_t i = 1; i < length; ++i) {
-    if ((byte(at + i) & 0xC0) != 0x80)
-      return 0;
+    if ((byte(at + i) & 0xC0) != 0x80) return 0;
   }
   const unsigned char second = byte(at + 1);
   const bool overlong = (first == 0xE0 && second < 0xA0) || (first == 0xF0 && second < 0x90);
@@ -38,8 +35,7 @@ std::size_t sequence_length(std::string_view text, std::size_t at) {
 
 bool is_control(std::string_view sequence) {
   const auto first = static_cast<unsigned char>(sequence[0]);
-  if (first < 0x20 || first == 0x7F)
-    return true;
+  if (first < 0x20 || first == 0x7F) return true;
   return first == 0xC2 && static_cast<unsigned char>(sequence[1]) < 0xA0;  // U+0080 to U+009F
 }
 
@@ -53,17 +49,14 @@ std::string lower(std::string_view word) {
 /// Edits (insert, delete, change, swap neighbours) that turn one word into the other.
 std::size_t edits(std::string_view a, std::string_view b) {
   std::vector<std::vector<std::size_t>> d(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
-  for (std::size_t i = 0; i <= a.size(); ++i)
-    d[i][0] = i;
-  for (std::size_t j = 0; j <= b.size(); ++j)
-    d[0][j] = j;
+  for (std::size_t i = 0; i <= a.size(); ++i) d[i][0] = i;
+  for (std::size_t j = 0; j <= b.size(); ++j) d[0][j] = j;
   for (std::size_t i = 1; i <= a.size(); ++i) {
     for (std::size_t j = 1; j <= b.size(); ++j) {
       const std::size_t change = d[i - 1][j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
       d[i][j] = std::min({d[i - 1][j] + 1, d[i][j - 1] + 1, change});
       const bool swapped = i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1];
-      if (swapped)
-        d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
+      if (swapped) d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
     }
   }
   return d[a.size()][b.size()];
@@ -78,14 +71,12 @@ bool begins_with_the_other(std::string_view a, std::string_view b) {
 }  // namespace
 
 std::string in_units(Length length, UnitSystem units) {
-  if (units == UnitSystem::in_lb)
-    return fmt::format("{:.7g} in", length.mm() / mm_per_inch);
+  if (units == UnitSystem::in_lb) return fmt::format("{:.7g} in", length.mm() / mm_per_inch);
   return fmt::format("{:.7g} mm", length.mm());
 }
 
 std::string in_units(Mass mass, UnitSystem units) {
-  if (units == UnitSystem::in_lb)
-    return fmt::format("{:.7g} lb", mass.kg() / kg_per_pound);
+  if (units == UnitSystem::in_lb) return fmt::format("{:.7g} lb", mass.kg() / kg_per_pound);
   return fmt::format("{:.7g} kg", mass.kg());
 }
 
@@ -102,12 +93,11 @@ std::string printable(std::string_view text) {
 
 std::size_t code_points(std::string_view text) {
   std::size_t count = 0;
-  for (std::size_t at = 0; at < text.size(); ++count)
-    at += std::max<std::size_t>(sequence_length(text, at), 1);
+  for (std::size_t at = 0; at < text.size(); ++count) at += std::max<std::size_t>(sequence_length(text, at), 1);
   return count;
 }
 
-std::string quoted(std::string_view word) {
+std::string in_quotes(std::string_view word) {
   std::size_t end = 0;
   for (std::size_t count = 0; end < word.size() && count < longest_quote; ++count) {
     end += std::max<std::size_t>(sequence_length(word, end), 1);
@@ -116,8 +106,7 @@ std::string quoted(std::string_view word) {
 }
 
 std::string nearest(std::string_view word, const std::vector<std::string>& candidates) {
-  if (word.size() > longest_quote)
-    return {};
+  if (word.size() > longest_quote) return {};
   const std::string sought = lower(word);
   const std::size_t allowed = std::max<std::size_t>(1, word.size() / 3);
   std::string best;
@@ -134,19 +123,15 @@ std::string nearest(std::string_view word, const std::vector<std::string>& candi
 
 std::string listed(const std::vector<std::string>& words, std::size_t most) {
   std::string out;
-  for (std::size_t i = 0; i < words.size() && i < most; ++i)
-    out += (i == 0 ? "" : ", ") + printable(words[i]);
-  if (words.size() > most)
-    out += fmt::format(" and {} more", words.size() - most);
+  for (std::size_t i = 0; i < words.size() && i < most; ++i) out += (i == 0 ? "" : ", ") + printable(words[i]);
+  if (words.size() > most) out += fmt::format(" and {} more", words.size() - most);
   return out;
 }
 
 std::string suggestion(std::string_view word, const std::vector<std::string>& candidates) {
-  if (candidates.empty())
-    return {};
+  if (candidates.empty()) return {};
   const std::string near = nearest(word, candidates);
-  if (!near.empty())
-    return fmt::format("; did you mean {}?", quoted(near));
+  if (!near.empty()) return fmt::format("; did you mean {}?", in_quotes(near));
   return fmt::format("; there {} {}", candidates.size() == 1 ? "is only" : "are:", listed(candidates));
 }
 

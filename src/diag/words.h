@@ -1,5 +1,5 @@
 #pragma once
-// Putting values into words for messages: quantities in the user's units, quoted words, near misses.
+// Putting values into words for messages: quantities in the user's units, in_quotes words, near misses.
 
 #include <string>
 #include <string_view>
@@ -15,7 +15,7 @@ namespace fitup::diag {
 [[nodiscard]] std::string in_units(Mass mass, UnitSystem units);
 
 /// In double quotes, shortened to a readable length, control characters and broken UTF-8 shown as '?'.
-[[nodiscard]] std::string quoted(std::string_view word);
+[[nodiscard]] std::string in_quotes(std::string_view word);
 
 /// Fit for a terminal: control characters and broken UTF-8 become '?'.
 [[nodiscard]] std::string printable(std::string_view text);

@@ -33,14 +33,12 @@ Lengths<N> lengths(const Cell& cell) {
 }
 
 std::optional<Sourced<Length>> optional_length(const Cell* cell) {
-  if (cell == nullptr)
-    return std::nullopt;
+  if (cell == nullptr) return std::nullopt;
   return length(*cell);
 }
 
 std::optional<Sourced<std::string>> optional_text(const Cell* cell) {
-  if (cell == nullptr)
-    return std::nullopt;
+  if (cell == nullptr) return std::nullopt;
   return text(*cell);
 }
 
@@ -50,8 +48,7 @@ Sourced<E> word(const Cell& cell, const std::array<std::pair<std::string_view, E
   Sourced<E> out{words[0].second, cell.place, cell.given};
   const auto written = text(cell);
   for (const auto& [name, value] : words) {
-    if (name == *written)
-      out.value = value;
+    if (name == *written) out.value = value;
   }
   return out;
 }
@@ -75,8 +72,7 @@ constexpr std::array<Word<Face>, 6> face_words{{{"front", Face::front},
                                                 {"bottom", Face::bottom}}};
 
 std::optional<RodSpec> rods(const Cell* cell) {
-  if (cell == nullptr)
-    return std::nullopt;
+  if (cell == nullptr) return std::nullopt;
   RodSpec rods;
   rods.thread = text((*cell)["thread"]);
   rods.projection = length((*cell)["projection"]);
@@ -89,8 +85,7 @@ std::optional<RodSpec> rods(const Cell* cell) {
 
 std::vector<KeepClearSpec> keep_clear(const Cell* cell) {
   std::vector<KeepClearSpec> zones;
-  if (cell == nullptr)
-    return zones;
+  if (cell == nullptr) return zones;
   for (const Cell& entry : cell->entries) {
     zones.push_back({word(entry["face"], face_words), lengths<2>(entry["at"]), lengths<2>(entry["size"]),
                      length(entry["depth"]), text(entry["why"])});
@@ -105,8 +100,7 @@ ItemSpec item(const std::string& name, const Cell& cell) {
   item.size = lengths<3>(cell["size"]);
   item.mass = cell["mass"].get<Mass>();
   item.rods = rods(cell.find("rods"));
-  if (const Cell* strips = cell.find("foot_strips"))
-    item.foot_strips = FootStripSpec{length((*strips)["width"])};
+  if (const Cell* strips = cell.find("foot_strips")) item.foot_strips = FootStripSpec{length((*strips)["width"])};
   item.keep_clear = keep_clear(cell.find("keep_clear"));
   return item;
 }
@@ -126,14 +120,12 @@ RailsSpec rails(const Cell& cell) {
   rails.thickness = length(cell["thickness"]);
   rails.margin = length(cell["margin"]);
   rails.outer_width = optional_length(cell.find("outer_width"));
-  if (const Cell* at = cell.find("at"))
-    rails.at = at->get<std::vector<Length>>();
+  if (const Cell* at = cell.find("at")) rails.at = at->get<std::vector<Length>>();
   return rails;
 }
 
 std::optional<RodPlatesSpec> rod_plates(const Cell* cell) {
-  if (cell == nullptr)
-    return std::nullopt;
+  if (cell == nullptr) return std::nullopt;
   return RodPlatesSpec{length((*cell)["thickness"]), word((*cell)["clearance_hole"], hole_words),
                        word((*cell)["front"], fixing_words), word((*cell)["back"], fixing_words),
                        text((*cell)["screw"])};
@@ -146,8 +138,7 @@ RowEntry row_entry(const Cell& cell) {
   entry.count = count(cell["count"]);
   entry.between = optional_text(cell.find("between"));
   entry.gap = optional_length(cell.find("gap"));
-  if (const Cell* at = cell.find("at"))
-    entry.at = lengths<3>(*at);
+  if (const Cell* at = cell.find("at")) entry.at = lengths<3>(*at);
   return entry;
 }
 
@@ -173,16 +164,13 @@ BoxSpec box(const std::string& name, const Cell& cell) {
   box.clearance = clearance(cell["clearance"]);
   box.rails = rails(cell["rails"]);
   box.rod_plates = rod_plates(cell.find("rod_plates"));
-  for (const Cell& entry : cell["row"].entries)
-    box.row.push_back(row_entry(entry));
-  for (const Face f : all_faces)
-    box.faces[static_cast<std::size_t>(f)] = face(cell["face"][to_text(f)]);
+  for (const Cell& entry : cell["row"].entries) box.row.push_back(row_entry(entry));
+  for (const Face f : all_faces) box.faces[static_cast<std::size_t>(f)] = face(cell["face"][to_text(f)]);
   return box;
 }
 
 std::optional<LiftingSpec> lifting(const Cell* cell) {
-  if (cell == nullptr)
-    return std::nullopt;
+  if (cell == nullptr) return std::nullopt;
   LiftingSpec lifting;
   lifting.place = cell->place;
   lifting.thread = text((*cell)["thread"]);
@@ -191,8 +179,7 @@ std::optional<LiftingSpec> lifting(const Cell* cell) {
   lifting.boss_height = optional_length(cell->find("boss_height"));
   if (const Cell* at = cell->find("at")) {
     Sourced<std::vector<std::array<Length, 2>>> places{{}, at->place, true};
-    for (const auto& pair : at->get<std::vector<std::vector<Length>>>().value)
-      places.value.push_back(first<2>(pair));
+    for (const auto& pair : at->get<std::vector<std::vector<Length>>>().value) places.value.push_back(first<2>(pair));
     lifting.at = places;
   }
   return lifting;
@@ -202,8 +189,7 @@ std::optional<LiftingSpec> lifting(const Cell* cell) {
 
 std::string name_from_file(std::string_view file_name) {
   const std::size_t slash = file_name.find_last_of("/\\");
-  if (slash != std::string_view::npos)
-    file_name.remove_prefix(slash + 1);
+  if (slash != std::string_view::npos) file_name.remove_prefix(slash + 1);
   file_name = file_name.substr(0, file_name.rfind('.'));
   std::string name;
   for (const char c : file_name.substr(0, longest_name)) {
@@ -213,8 +199,7 @@ std::string name_from_file(std::string_view file_name) {
     else if (!name.empty() && name.back() != '-')
       name += '-';
   }
-  while (!name.empty() && name.back() == '-')
-    name.pop_back();
+  while (!name.empty() && name.back() == '-') name.pop_back();
   return name.empty() ? "enclosure" : name;
 }
 
@@ -226,10 +211,8 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.title = title != nullptr ? *text(*title) : spec.name;
   spec.revision = *text(root["revision"]);
   spec.units = *word(root["units"], unit_words);
-  for (const auto& [item_name, cell] : root["item"].children)
-    spec.items.push_back(item(item_name, cell));
-  for (const auto& [box_name, cell] : root["box"].children)
-    spec.boxes.push_back(box(box_name, cell));
+  for (const auto& [item_name, cell] : root["item"].children) spec.items.push_back(item(item_name, cell));
+  for (const auto& [box_name, cell] : root["box"].children) spec.boxes.push_back(box(box_name, cell));
   spec.lifting = lifting(root.find("lifting"));
   spec.print.fit = length(root["print"]["fit"]);
   spec.cutter.smallest_hole = root["cutter"]["smallest_hole"].get<double>();
@@ -242,8 +225,7 @@ namespace fitup {
 
 const ItemSpec* Spec::item(std::string_view sought) const {
   for (const ItemSpec& item : items) {
-    if (item.name == sought)
-      return &item;
+    if (item.name == sought) return &item;
   }
   return nullptr;
 }

@@ -15,8 +15,8 @@ namespace fitup::spec {
 
 namespace {
 
+using diag::in_quotes;
 using diag::in_units;
-using diag::quoted;
 using diag::say;
 
 constexpr long most_in_a_row = 200;
@@ -28,16 +28,14 @@ class Checks {
   void rods_in_face(const ItemSpec& item) {
     const RodSpec& rods = *item.rods;
     const Thread* thread = tables::find_thread(*rods.thread);
-    if (thread == nullptr)
-      return;
+    if (thread == nullptr) return;
     const Length width = item.size.value[0];
     const Length height = item.size.value[2];
     const Length radius = Length::mm(thread->major_mm / 2);
     for (const auto& at : rods.at) {
       const auto [x, z] = at.value;
-      if (x >= radius && z >= radius && x <= width - radius && z <= height - radius)
-        continue;
-      diagnostics_.add(say<"rod-outside-item">(at.place, *rods.thread, place_in_words(at.value), quoted(item.name),
+      if (x >= radius && z >= radius && x <= width - radius && z <= height - radius) continue;
+      diagnostics_.add(say<"rod-outside-item">(at.place, *rods.thread, place_in_words(at.value), in_quotes(item.name),
                                                words(width), words(height), words(radius)));
     }
     rods_apart(item, Length::mm(thread->major_mm));
@@ -46,42 +44,35 @@ class Checks {
   void strips_in_item(const ItemSpec& item) {
     const Length across = item.size.value[0];
     const auto& width = item.foot_strips->width;
-    if (2 * *width <= across)
-      return;
+    if (2 * *width <= across) return;
     diagnostics_.add(
-        say<"strips-too-wide">(width.place, words(*width), quoted(item.name), words(across), words(0.5 * across)));
+        say<"strips-too-wide">(width.place, words(*width), in_quotes(item.name), words(across), words(0.5 * across)));
   }
 
   void row_entry(const RowEntry& entry) {
-    if (!entry.between || !entry.gap)
-      return;
+    if (!entry.between || !entry.gap) return;
     const Place& later = entry.gap->place;
     diagnostics_.add(diag::with_note(say<"between-and-gap">(later), say<"also-here">(entry.between->place, "between")));
   }
 
   void row(const BoxSpec& box) {
     long total = 0;
-    for (const RowEntry& entry : box.row)
-      total += *entry.count + (entry.between ? *entry.count - 1 : 0);
-    if (total > most_in_a_row)
-      diagnostics_.add(say<"too-many-items">(box.row.back().place, total, most_in_a_row));
+    for (const RowEntry& entry : box.row) total += *entry.count + (entry.between ? *entry.count - 1 : 0);
+    if (total > most_in_a_row) diagnostics_.add(say<"too-many-items">(box.row.back().place, total, most_in_a_row));
   }
 
   void lift_places(const LiftingSpec& lifting) {
-    if (!lifting.at || lifting.at->value.size() == static_cast<std::size_t>(*lifting.points))
-      return;
+    if (!lifting.at || lifting.at->value.size() == static_cast<std::size_t>(*lifting.points)) return;
     diagnostics_.add(say<"lift-places">(lifting.at->place, lifting.at->value.size(), *lifting.points));
   }
 
   void one_box(const std::vector<BoxSpec>& boxes) {
-    if (boxes.size() < 2)
-      return;
+    if (boxes.size() < 2) return;
     const BoxSpec* last = &boxes[0];
     for (const BoxSpec& box : boxes) {
-      if (box.place.line > last->place.line)
-        last = &box;
+      if (box.place.line > last->place.line) last = &box;
     }
-    diagnostics_.add(say<"one-box-only">(last->place, boxes.size(), quoted(last->name)));
+    diagnostics_.add(say<"one-box-only">(last->place, boxes.size(), in_quotes(last->name)));
   }
 
  private:
@@ -92,10 +83,9 @@ class Checks {
         const double dx_mm = (at[i].value[0] - at[j].value[0]).mm();
         const double dz_mm = (at[i].value[1] - at[j].value[1]).mm();
         const Length apart = Length::mm(std::hypot(dx_mm, dz_mm));
-        if (apart >= diameter)
-          continue;
+        if (apart >= diameter) continue;
         diagnostics_.add(
-            say<"rods-overlap">(at[i].place, *item.rods->thread, quoted(item.name), words(apart), words(diameter)));
+            say<"rods-overlap">(at[i].place, *item.rods->thread, in_quotes(item.name), words(apart), words(diameter)));
       }
     }
   }
@@ -115,21 +105,15 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
   Checks checks(spec.units, diagnostics);
   for (const ItemSpec& item : spec.items) {
     const Cell& cell = root["item"][item.name];
-    if (!cell["size"].sound)
-      continue;
-    if (item.rods && cell["rods"].sound)
-      checks.rods_in_face(item);
-    if (item.foot_strips && cell["foot_strips"].sound)
-      checks.strips_in_item(item);
+    if (!cell["size"].sound) continue;
+    if (item.rods && cell["rods"].sound) checks.rods_in_face(item);
+    if (item.foot_strips && cell["foot_strips"].sound) checks.strips_in_item(item);
   }
   for (const BoxSpec& box : spec.boxes) {
-    for (const RowEntry& entry : box.row)
-      checks.row_entry(entry);
-    if (root["box"][box.name]["row"].sound)
-      checks.row(box);
+    for (const RowEntry& entry : box.row) checks.row_entry(entry);
+    if (root["box"][box.name]["row"].sound) checks.row(box);
   }
-  if (spec.lifting && root["lifting"].sound)
-    checks.lift_places(*spec.lifting);
+  if (spec.lifting && root["lifting"].sound) checks.lift_places(*spec.lifting);
   checks.one_box(spec.boxes);
 }
 

@@ -17,16 +17,13 @@ class Scanner {
       if (c == '"' || c == '\'') {
         skip_string(c);
       } else if (c == '#') {
-        while (at_ < text_.size() && text_[at_] != '\n')
-          step();
+        while (at_ < text_.size() && text_[at_] != '\n') step();
       } else if (c == '.') {
-        if (++dots_ >= most_)
-          return position_;
+        if (++dots_ >= most_) return position_;
         step();
       } else {
         // A bare key or blanks belong to the key that is being counted; anything else ends it.
-        if (c == '=' || c == ',' || c == '{' || c == '}' || c == '[' || c == ']' || c == '\n')
-          dots_ = 0;
+        if (c == '=' || c == ',' || c == '{' || c == '}' || c == '[' || c == ']' || c == '\n') dots_ = 0;
         step();
       }
     }
@@ -44,8 +41,7 @@ class Scanner {
   }
 
   void step(std::size_t count) {
-    for (std::size_t i = 0; i < count && at_ < text_.size(); ++i)
-      step();
+    for (std::size_t i = 0; i < count && at_ < text_.size(); ++i) step();
   }
 
   void skip_string(char quote) {
@@ -53,12 +49,10 @@ class Scanner {
     const bool multi_line = text_.substr(at_, 3) == triple;
     step(multi_line ? 3 : 1);
     while (at_ < text_.size()) {
-      if (multi_line ? text_.substr(at_, 3) == triple : (text_[at_] == quote || text_[at_] == '\n'))
-        break;
+      if (multi_line ? text_.substr(at_, 3) == triple : (text_[at_] == quote || text_[at_] == '\n')) break;
       step(quote == '"' && text_[at_] == '\\' ? 2 : 1);
     }
-    if (at_ < text_.size() && text_[at_] == quote)
-      step(multi_line ? 3 : 1);
+    if (at_ < text_.size() && text_[at_] == quote) step(multi_line ? 3 : 1);
   }
 
   std::string_view text_;

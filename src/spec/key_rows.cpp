@@ -14,7 +14,8 @@ constexpr Range clearance_range{0, 5000};    // mm
 constexpr Range sheet_range{0.5, 50};        // mm: thinner is foil, thicker is not cut from sheet
 constexpr std::string_view face_words = "front, back, left, right, top, bottom";
 
-// clang-format off: a row stays a row
+// A row stays a row.
+// clang-format off
 const std::vector<Rule> top_rows{
     {"fitup", Type::count, Need::must, "", {1, 1}, "", "version of the spec language"},
     {"name", Type::name, Need::may, "the file's name", none, "",

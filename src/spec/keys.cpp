@@ -45,8 +45,7 @@ constexpr TypeWords type_words[] = {
 
 const TypeWords& words_for(Type type) {
   for (const TypeWords& words : type_words) {
-    if (words.type == type)
-      return words;
+    if (words.type == type) return words;
   }
   return type_words[0];
 }
@@ -64,16 +63,12 @@ std::string_view unit_of(Type type) {
 }
 
 std::string range_in_words(const Rule& rule) {
-  if (rule.type == Type::word)
-    return std::string(rule.words);
+  if (rule.type == Type::word) return std::string(rule.words);
   const Range& range = rule.range;
-  if (range.low == 0 && range.high == 0)
-    return {};
+  if (range.low == 0 && range.high == 0) return {};
   const std::string_view unit = unit_of(rule.type);
-  if (range.low == range.high)
-    return fmt::format("{}{}", range.low, unit);
-  if (range.above_low)
-    return fmt::format("more than {}{} up to {}{}", range.low, unit, range.high, unit);
+  if (range.low == range.high) return fmt::format("{}{}", range.low, unit);
+  if (range.above_low) return fmt::format("more than {}{} up to {}{}", range.low, unit, range.high, unit);
   return fmt::format("{}{} to {}{}", range.low, unit, range.high, unit);
 }
 
@@ -91,12 +86,10 @@ void insert(Node& node, const std::vector<std::string>& parts, std::size_t at, c
   if (at == parts.size()) {
     node.rule = &rule;
   } else if (parts[at] == "NAME") {
-    if (!node.named)
-      node.named = std::make_unique<Node>();
+    if (!node.named) node.named = std::make_unique<Node>();
     insert(*node.named, parts, at + 1, rule);
   } else if (parts[at] == "FACE") {
-    for (const Face face : all_faces)
-      insert(node.children[std::string(to_text(face))], parts, at + 1, rule);
+    for (const Face face : all_faces) insert(node.children[std::string(to_text(face))], parts, at + 1, rule);
   } else {
     insert(node.children[parts[at]], parts, at + 1, rule);
   }
@@ -107,8 +100,7 @@ void insert(Node& node, const std::vector<std::string>& parts, std::size_t at, c
 const Node& schema() {
   static const Node root = [] {
     Node node;
-    for (const Rule& rule : rules())
-      insert(node, parts_of(rule.key), 0, rule);
+    for (const Rule& rule : rules()) insert(node, parts_of(rule.key), 0, rule);
     return node;
   }();
   return root;

@@ -36,10 +36,8 @@ double snapped(double value, double steps_per_unit) {
 /// A bare number as a quantity of the other side's kind.
 Quantity coerced(Quantity bare, QuantityKind kind, UnitSystem units) {
   const bool imperial = units == UnitSystem::in_lb;
-  if (kind == QuantityKind::length)
-    return {bare.value * (imperial ? mm_per_inch : 1.0), kind};
-  if (kind == QuantityKind::mass)
-    return {bare.value * (imperial ? kg_per_pound : 1.0), kind};
+  if (kind == QuantityKind::length) return {bare.value * (imperial ? mm_per_inch : 1.0), kind};
+  if (kind == QuantityKind::mass) return {bare.value * (imperial ? kg_per_pound : 1.0), kind};
   return {bare.value, kind};
 }
 
@@ -53,8 +51,7 @@ QuantityKind plain_kind(QuantityKind a, QuantityKind b) {
 
 const Unit* find_unit(std::string_view word) {
   for (const Unit& unit : units_table) {
-    if (unit.symbol == word)
-      return &unit;
+    if (unit.symbol == word) return &unit;
   }
   return nullptr;
 }
@@ -80,18 +77,14 @@ std::string_view kind_in_words(QuantityKind kind) {
 std::optional<Quantity> add(Quantity a, Quantity b, double sign, UnitSystem units) {
   if (a.kind != b.kind && is_plain(a.kind) && is_plain(b.kind))
     return Quantity{a.value + sign * b.value, QuantityKind::ratio};
-  if (a.kind == QuantityKind::bare)
-    a = coerced(a, b.kind, units);
-  if (b.kind == QuantityKind::bare)
-    b = coerced(b, a.kind, units);
-  if (a.kind != b.kind)
-    return std::nullopt;
+  if (a.kind == QuantityKind::bare) a = coerced(a, b.kind, units);
+  if (b.kind == QuantityKind::bare) b = coerced(b, a.kind, units);
+  if (a.kind != b.kind) return std::nullopt;
   return Quantity{a.value + sign * b.value, a.kind};
 }
 
 std::optional<Quantity> multiply(Quantity a, Quantity b) {
-  if (!is_plain(a.kind) && !is_plain(b.kind))
-    return std::nullopt;
+  if (!is_plain(a.kind) && !is_plain(b.kind)) return std::nullopt;
   const QuantityKind kind = !is_plain(a.kind) ? a.kind : !is_plain(b.kind) ? b.kind : plain_kind(a.kind, b.kind);
   return Quantity{a.value * b.value, kind};
 }
@@ -101,25 +94,20 @@ std::optional<Quantity> divide(Quantity a, Quantity b) {
     const QuantityKind kind = is_plain(a.kind) ? plain_kind(a.kind, b.kind) : a.kind;
     return Quantity{a.value / b.value, kind};
   }
-  if (a.kind != b.kind)
-    return std::nullopt;
+  if (a.kind != b.kind) return std::nullopt;
   return Quantity{a.value / b.value, QuantityKind::ratio};
 }
 
 std::optional<Length> as_length(Quantity quantity, UnitSystem units) {
-  if (quantity.kind == QuantityKind::bare)
-    quantity = coerced(quantity, QuantityKind::length, units);
-  if (quantity.kind != QuantityKind::length)
-    return std::nullopt;
+  if (quantity.kind == QuantityKind::bare) quantity = coerced(quantity, QuantityKind::length, units);
+  if (quantity.kind != QuantityKind::length) return std::nullopt;
   return Length::mm(snapped(quantity.value, 1.0 / tolerance::snap_mm));
 }
 
 std::optional<Mass> as_mass(Quantity quantity, UnitSystem units) {
   constexpr double steps_per_kg = 1e9;
-  if (quantity.kind == QuantityKind::bare)
-    quantity = coerced(quantity, QuantityKind::mass, units);
-  if (quantity.kind != QuantityKind::mass)
-    return std::nullopt;
+  if (quantity.kind == QuantityKind::bare) quantity = coerced(quantity, QuantityKind::mass, units);
+  if (quantity.kind != QuantityKind::mass) return std::nullopt;
   return Mass::kg(snapped(quantity.value, steps_per_kg));
 }
 

@@ -27,15 +27,11 @@ class Parser {
       : expression_(expression), tokens_(std::move(tokens)), units_(units), names_(names), diagnostics_(diagnostics) {}
 
   std::optional<Quantity> run() {
-    if (tokens_.stray)
-      return fail(*tokens_.stray, 1, stray_in_words());
-    if (here().kind == Token::Kind::end)
-      return fail(0, 1, "it is empty; write a number, such as \"12 mm\"");
+    if (tokens_.stray) return fail(*tokens_.stray, 1, stray_in_words());
+    if (here().kind == Token::Kind::end) return fail(0, 1, "it is empty; write a number, such as \"12 mm\"");
     const auto value = sum();
-    if (!value)
-      return std::nullopt;
-    if (here().kind != Token::Kind::end)
-      return fail(here().at, here().text.size(), leftover_in_words());
+    if (!value) return std::nullopt;
+    if (here().kind != Token::Kind::end) return fail(here().at, here().text.size(), leftover_in_words());
     return value;
   }
 
@@ -47,8 +43,7 @@ class Parser {
     while (left && (is_sign('+') || is_sign('-'))) {
       const Token sign = take();
       const Value right = product();
-      if (!right)
-        return std::nullopt;
+      if (!right) return std::nullopt;
       left = summed(*left, *right, sign);
     }
     return left;
@@ -59,8 +54,7 @@ class Parser {
     while (left && (is_sign('*') || is_sign('/'))) {
       const Token sign = take();
       const Value right = factor();
-      if (!right)
-        return std::nullopt;
+      if (!right) return std::nullopt;
       left = sign.text[0] == '*' ? multiplied(*left, *right, sign) : divided(*left, *right, sign);
     }
     return left;
@@ -68,14 +62,10 @@ class Parser {
 
   Value factor() {
     const Token token = here();
-    if (is_sign('+') || is_sign('-') || is_sign('('))
-      return nested();
-    if (token.kind == Token::Kind::number)
-      return number();
-    if (token.kind == Token::Kind::word)
-      return name();
-    if (token.kind == Token::Kind::end)
-      return fail(token.at, 1, "it ends where a number or a name should follow");
+    if (is_sign('+') || is_sign('-') || is_sign('(')) return nested();
+    if (token.kind == Token::Kind::number) return number();
+    if (token.kind == Token::Kind::word) return name();
+    if (token.kind == Token::Kind::end) return fail(token.at, 1, "it ends where a number or a name should follow");
     return fail(token.at, token.text.size(), fmt::format("a number or a name should stand in place of {}", token.text));
   }
 
@@ -86,18 +76,15 @@ class Parser {
       return std::nullopt;
     }
     Value value = token.text[0] == '(' ? bracketed(token) : factor();
-    if (value && token.text[0] == '-')
-      value->value = -value->value;
+    if (value && token.text[0] == '-') value->value = -value->value;
     --depth_;
     return value;
   }
 
   Value bracketed(const Token& open) {
     const Value value = sum();
-    if (!value)
-      return std::nullopt;
-    if (!is_sign(')'))
-      return fail(open.at, 1, "this bracket is not closed");
+    if (!value) return std::nullopt;
+    if (!is_sign(')')) return fail(open.at, 1, "this bracket is not closed");
     take();
     return value;
   }
@@ -107,14 +94,12 @@ class Parser {
     double value = first.value;
     if (first.whole && here().kind == Token::Kind::number) {
       const Value fraction = mixed_fraction(first);
-      if (!fraction)
-        return std::nullopt;
+      if (!fraction) return std::nullopt;
       value += fraction->value;
     } else if (first.whole && is_fraction_with_unit()) {
       const Token slash = take();
       const Token below = take();
-      if (below.value == 0)
-        return zero_division(slash);
+      if (below.value == 0) return zero_division(slash);
       value /= below.value;
     }
     return with_unit(value, first);
@@ -130,8 +115,7 @@ class Parser {
     take();
     const Token slash = take();
     const Token below = take();
-    if (below.value == 0)
-      return zero_division(slash);
+    if (below.value == 0) return zero_division(slash);
     if (above.value >= below.value) {
       return fail(above.at, below.at + below.text.size() - above.at,
                   "the fraction of a mixed number must be less than one");
@@ -166,8 +150,7 @@ class Parser {
 
   Value summed(Quantity left, Quantity right, const Token& sign) {
     const double direction = sign.text[0] == '+' ? 1.0 : -1.0;
-    if (const auto value = add(left, right, direction, units_))
-      return finite(*value, sign);
+    if (const auto value = add(left, right, direction, units_)) return finite(*value, sign);
     const auto [first, verb, second] = sign.text[0] == '+' ? std::tuple(left.kind, "added to", right.kind)
                                                            : std::tuple(right.kind, "subtracted from", left.kind);
     diagnostics_.add(say<"mixed-quantities">(place(sign.at, 1), kind_in_words(first), verb, kind_in_words(second)));
@@ -175,25 +158,21 @@ class Parser {
   }
 
   Value multiplied(Quantity left, Quantity right, const Token& sign) {
-    if (const auto value = multiply(left, right))
-      return finite(*value, sign);
+    if (const auto value = multiply(left, right)) return finite(*value, sign);
     diagnostics_.add(say<"bad-product">(place(sign.at, 1), kind_in_words(left.kind), kind_in_words(right.kind)));
     return std::nullopt;
   }
 
   Value divided(Quantity left, Quantity right, const Token& sign) {
-    if (right.value == 0)
-      return zero_division(sign);
-    if (const auto value = divide(left, right))
-      return finite(*value, sign);
+    if (right.value == 0) return zero_division(sign);
+    if (const auto value = divide(left, right)) return finite(*value, sign);
     diagnostics_.add(say<"bad-quotient">(place(sign.at, 1), kind_in_words(left.kind), kind_in_words(right.kind)));
     return std::nullopt;
   }
 
   Value finite(Quantity quantity, const Token& at) {
-    if (std::isfinite(quantity.value))
-      return quantity;
-    diagnostics_.add(say<"not-finite">(place(at.at, at.text.size()), diag::quoted(expression_.text)));
+    if (std::isfinite(quantity.value)) return quantity;
+    diagnostics_.add(say<"not-finite">(place(at.at, at.text.size()), diag::in_quotes(expression_.text)));
     return std::nullopt;
   }
 
@@ -203,33 +182,29 @@ class Parser {
   }
 
   Value fail(std::size_t at, std::size_t length, std::string_view why) {
-    diagnostics_.add(say<"bad-expression">(place(at, length), diag::quoted(expression_.text), why));
+    diagnostics_.add(say<"bad-expression">(place(at, length), diag::in_quotes(expression_.text), why));
     return std::nullopt;
   }
 
   [[nodiscard]] std::string stray_in_words() const {
     const std::string_view rest = expression_.text.substr(*tokens_.stray);
-    if (rest[0] == ',')
-      return "a comma has no place here; the decimal sign is a point";
-    if (rest[0] == '"')
-      return "inches are written in, as in \"3/16 in\"";
+    if (rest[0] == ',') return "a comma has no place here; the decimal sign is a point";
+    if (rest[0] == '"') return "inches are written in, as in \"3/16 in\"";
     const std::size_t length = (static_cast<unsigned char>(rest[0]) & 0x80) == 0 ? 1 : rest.size();
-    return fmt::format("{} has no place here", diag::quoted(rest.substr(0, length)));
+    return fmt::format("{} has no place here", diag::in_quotes(rest.substr(0, length)));
   }
 
   [[nodiscard]] std::string leftover_in_words() const {
     const Token token = here();
-    if (token.text == ")")
-      return "this bracket was never opened";
+    if (token.text == ")") return "this bracket was never opened";
     if (is_unit(token.text))
       return fmt::format("the unit {} must follow a number; write * 1 {} here", token.text, token.text);
-    return fmt::format("+, -, * or / should stand before {}", diag::quoted(token.text));
+    return fmt::format("+, -, * or / should stand before {}", diag::in_quotes(token.text));
   }
 
   [[nodiscard]] Place place(std::size_t at, std::size_t length) const {
     Place place = expression_.place;
-    if (!expression_.verbatim)
-      return place;
+    if (!expression_.verbatim) return place;
     place.column += 1 + static_cast<int>(diag::code_points(expression_.text.substr(0, at)));
     place.length = static_cast<int>(std::max<std::size_t>(length, 1));
     return place;

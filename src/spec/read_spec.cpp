@@ -17,7 +17,7 @@ namespace fitup {
 
 namespace {
 
-using diag::quoted;
+using diag::in_quotes;
 using diag::say;
 using spec::Value;
 
@@ -27,14 +27,13 @@ void apply(const Override& override, int source, Value& root, Diagnostics& diagn
   Value* sizes = root.find("sizes");
   std::vector<std::string> known;
   if (sizes != nullptr) {
-    for (const auto& member : sizes->members)
-      known.push_back(member.key);
+    for (const auto& member : sizes->members) known.push_back(member.key);
   }
   Value* target = sizes != nullptr ? sizes->find(override.key) : nullptr;
   if (override.key.find('.') != std::string::npos || known.empty()) {
-    diagnostics.add(say<"set-not-a-size">(at_key, quoted(override.key)));
+    diagnostics.add(say<"set-not-a-size">(at_key, in_quotes(override.key)));
   } else if (target == nullptr) {
-    diagnostics.add(say<"unknown-size">(at_key, quoted(override.key), diag::suggestion(override.key, known)));
+    diagnostics.add(say<"unknown-size">(at_key, in_quotes(override.key), diag::suggestion(override.key, known)));
   } else {
     Value value;
     value.kind = Value::Kind::text;
@@ -55,7 +54,7 @@ void apply_all(const std::vector<Override>& overrides, Value& root, SpecResult& 
     if (times == 1) {
       apply(override, source, root, result.diagnostics);
     } else if (&*std::find_if(overrides.begin(), overrides.end(), same_key) == &override) {
-      result.diagnostics.add(say<"too-many-at-set">(Place{source, 1, 1, 1}, quoted(override.key), times));
+      result.diagnostics.add(say<"too-many-at-set">(Place{source, 1, 1, 1}, in_quotes(override.key), times));
     }
   }
 }
@@ -71,8 +70,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   SpecResult result;
   result.sources.push_back({std::move(file_name), std::move(text)});
   std::optional<Value> root = spec::read_toml(result.sources[0].text, 0, result.diagnostics);
-  if (!root)
-    return result;
+  if (!root) return result;
   apply_all(overrides, *root, result);
   spec::Sizes sizes(root->find("sizes"), units_of(*root), result.diagnostics);
   sizes.evaluate_all();
@@ -80,8 +78,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   Spec spec = spec::build(cells, result.sources[0].name);
   spec::check_together(spec, cells, result.diagnostics);
   result.diagnostics.sort();
-  if (!result.diagnostics.has_errors())
-    result.spec = std::move(spec);
+  if (!result.diagnostics.has_errors()) result.spec = std::move(spec);
   return result;
 }
 

@@ -12,7 +12,7 @@ namespace fitup::spec {
 
 namespace {
 
-using diag::quoted;
+using diag::in_quotes;
 using diag::say;
 
 /// The spelling of the table, so that equal specs have equal text; empty if the table has no such row.
@@ -37,30 +37,25 @@ std::string row_of(Type type, std::string_view text) {
 std::vector<std::string> rows_of(Type type) {
   std::vector<std::string> names;
   if (type == Type::material) {
-    for (const Material& material : tables::materials())
-      names.push_back(material.name);
+    for (const Material& material : tables::materials()) names.push_back(material.name);
     return names;
   }
   for (const Thread& thread : tables::threads()) {
-    if (!row_of(type, thread.size).empty())
-      names.push_back(thread.size);
+    if (!row_of(type, thread.size).empty()) names.push_back(thread.size);
   }
   return names;
 }
 
 std::string_view role_of(Type type) {
-  if (type == Type::eye_thread)
-    return "lifting eye with the thread";
-  if (type == Type::screw_thread)
-    return "screw with the thread";
+  if (type == Type::eye_thread) return "lifting eye with the thread";
+  if (type == Type::screw_thread) return "screw with the thread";
   return "rod with the thread";
 }
 
 std::vector<std::string> sections_of(SectionShape shape) {
   std::vector<std::string> names;
   for (const Section& section : tables::sections()) {
-    if (section.shape == shape)
-      names.push_back(section.designation);
+    if (section.shape == shape) names.push_back(section.designation);
   }
   return names;
 }
@@ -68,13 +63,12 @@ std::vector<std::string> sections_of(SectionShape shape) {
 }  // namespace
 
 void ScalarReader::read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
-  if (rule.type == Type::angle || rule.type == Type::flat)
-    return read_section(rule, value, key, cell);
+  if (rule.type == Type::angle || rule.type == Type::flat) return read_section(rule, value, key, cell);
   if (rule.type == Type::item) {
     if (std::find(items_.begin(), items_.end(), value.text) != items_.end())
       cell.value = value.text;
     else
-      diagnostics_.add(say<"unknown-item">(value.place, quoted(value.text), diag::suggestion(value.text, items_)));
+      diagnostics_.add(say<"unknown-item">(value.place, in_quotes(value.text), diag::suggestion(value.text, items_)));
     return;
   }
   const std::string found = row_of(rule.type, value.text);
@@ -82,11 +76,11 @@ void ScalarReader::read_reference(const Rule& rule, const Value& value, std::str
     cell.value = found;
   } else if (rule.type == Type::material) {
     diagnostics_.add(
-        say<"unknown-material">(value.place, quoted(value.text), diag::suggestion(value.text, rows_of(rule.type))));
+        say<"unknown-material">(value.place, in_quotes(value.text), diag::suggestion(value.text, rows_of(rule.type))));
   } else {
     // No near miss: M6 is not nearer to M7 than M8 is to anyone but a speller.
-    diagnostics_.add(
-        say<"unknown-thread">(value.place, role_of(rule.type), quoted(value.text), diag::listed(rows_of(rule.type))));
+    diagnostics_.add(say<"unknown-thread">(value.place, role_of(rule.type), in_quotes(value.text),
+                                           diag::listed(rows_of(rule.type))));
   }
 }
 
@@ -96,7 +90,7 @@ void ScalarReader::read_section(const Rule& rule, const Value& value, std::strin
   const Section* section = tables::find_section(value.text);
   if (section == nullptr) {
     diagnostics_.add(
-        say<"unknown-section">(value.place, quoted(value.text), diag::suggestion(value.text, sections_of(wanted))));
+        say<"unknown-section">(value.place, in_quotes(value.text), diag::suggestion(value.text, sections_of(wanted))));
   } else if (section->shape != wanted) {
     diagnostics_.add(say<"wrong-section">(value.place, key, angle ? "a flat bar" : "an angle",
                                           angle ? "an angle" : "a flat bar", angle ? "L 40x40x4" : "40x4"));

@@ -15,25 +15,21 @@ namespace fitup::spec {
 
 namespace {
 
-using diag::quoted;
+using diag::in_quotes;
 using diag::say;
 
 /// A number of a rule or of the spec as the user would write it.
 std::string in_words(Type type, double value, UnitSystem units) {
-  if (type == Type::count || type == Type::number)
-    return fmt::format("{:.7g}", value);
-  if (type == Type::mass)
-    return diag::in_units(Mass::kg(value), units);
+  if (type == Type::count || type == Type::number) return fmt::format("{:.7g}", value);
+  if (type == Type::mass) return diag::in_units(Mass::kg(value), units);
   return diag::in_units(Length::mm(value), units);
 }
 
 std::string limits_in_words(const Rule& rule, UnitSystem units) {
   const std::string low = in_words(rule.type, rule.range.low, units);
   const std::string high = in_words(rule.type, rule.range.high, units);
-  if (rule.range.low == rule.range.high)
-    return low;
-  if (rule.range.above_low)
-    return fmt::format("more than {} and at most {}", low, high);
+  if (rule.range.low == rule.range.high) return low;
+  if (rule.range.above_low) return fmt::format("more than {} and at most {}", low, high);
   return fmt::format("from {} to {}", low, high);
 }
 
@@ -91,24 +87,18 @@ Cell ScalarReader::read(const Rule& rule, const Value& value, std::string_view k
 
 void ScalarReader::read_quantity(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
   if (rule.type == Type::length) {
-    if (const auto found = length(rule, value, key))
-      cell.value = *found;
+    if (const auto found = length(rule, value, key)) cell.value = *found;
     return;
   }
-  if (value.kind != Value::Kind::number && value.kind != Value::Kind::text)
-    return wrong_type(rule, value, key);
+  if (value.kind != Value::Kind::number && value.kind != Value::Kind::text) return wrong_type(rule, value, key);
   const auto quantity = sizes_.quantity_of(value);
-  if (!quantity)
-    return;
+  if (!quantity) return;
   if (rule.type == Type::mass) {
     const auto mass = as_mass(*quantity, sizes_.units());
-    if (!mass)
-      return wrong_quantity(rule, *quantity, value.place, key);
-    if (in_range(rule, mass->kg(), value.place, key))
-      cell.value = *mass;
+    if (!mass) return wrong_quantity(rule, *quantity, value.place, key);
+    if (in_range(rule, mass->kg(), value.place, key)) cell.value = *mass;
   } else if (const auto number = plain(rule, *quantity, value, key)) {
-    if (in_range(rule, *number, value.place, key))
-      cell.value = *number;
+    if (in_range(rule, *number, value.place, key)) cell.value = *number;
   }
 }
 
@@ -119,13 +109,11 @@ std::optional<double> ScalarReader::plain(const Rule& rule, Quantity quantity, c
     wrong_quantity(rule, quantity, value.place, key);
     return std::nullopt;
   }
-  if (rule.type == Type::number)
-    return quantity.value;
+  if (rule.type == Type::number) return quantity.value;
   // A count may come from an expression: "total/pitch" is whole up to rounding.
   constexpr double rounding = 1e-9;
   const double whole = std::round(quantity.value);
-  if (std::abs(quantity.value - whole) <= rounding * std::max(1.0, std::abs(whole)))
-    return whole;
+  if (std::abs(quantity.value - whole) <= rounding * std::max(1.0, std::abs(whole))) return whole;
   diagnostics_.add(say<"wrong-type">(value.place, key, fmt::format("{:.7g}", quantity.value), type_in_words(rule)));
   return std::nullopt;
 }
@@ -137,13 +125,10 @@ std::optional<Length> ScalarReader::length(const Rule& rule, const Value& value,
     return std::nullopt;
   }
   const auto quantity = sizes_.quantity_of(value);
-  if (!quantity)
-    return std::nullopt;
+  if (!quantity) return std::nullopt;
   const auto found = as_length(*quantity, sizes_.units());
-  if (!found)
-    wrong_quantity(rule, *quantity, value.place, key);
-  if (!found || !in_range(rule, found->mm(), value.place, key))
-    return std::nullopt;
+  if (!found) wrong_quantity(rule, *quantity, value.place, key);
+  if (!found || !in_range(rule, found->mm(), value.place, key)) return std::nullopt;
   return found;
 }
 
@@ -163,22 +148,18 @@ std::optional<std::vector<Length>> ScalarReader::lengths(const Rule& rule, const
   }
   std::vector<Length> all;
   for (const Value& entry : value.entries) {
-    if (const auto found = length(rule, entry, key))
-      all.push_back(*found);
+    if (const auto found = length(rule, entry, key)) all.push_back(*found);
   }
-  if (all.size() != value.entries.size())
-    return std::nullopt;
+  if (all.size() != value.entries.size()) return std::nullopt;
   return all;
 }
 
 void ScalarReader::read_list(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
   if (rule.type != Type::length_pairs) {
-    if (auto found = lengths(rule, value, key, rule.type))
-      cell.value = std::move(*found);
+    if (auto found = lengths(rule, value, key, rule.type)) cell.value = std::move(*found);
     return;
   }
-  if (value.kind != Value::Kind::list)
-    return wrong_type(rule, value, key);
+  if (value.kind != Value::Kind::list) return wrong_type(rule, value, key);
   const std::size_t most = most_entries(rule.type);
   if (value.entries.empty() || value.entries.size() > most) {
     diagnostics_.add(
@@ -187,11 +168,9 @@ void ScalarReader::read_list(const Rule& rule, const Value& value, std::string_v
   }
   std::vector<std::vector<Length>> pairs;
   for (const Value& entry : value.entries) {
-    if (auto pair = lengths(rule, entry, key, Type::two_lengths))
-      pairs.push_back(std::move(*pair));
+    if (auto pair = lengths(rule, entry, key, Type::two_lengths)) pairs.push_back(std::move(*pair));
   }
-  if (pairs.size() == value.entries.size())
-    cell.value = std::move(pairs);
+  if (pairs.size() == value.entries.size()) cell.value = std::move(pairs);
 }
 
 void ScalarReader::read_word(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
@@ -202,14 +181,13 @@ void ScalarReader::read_word(const Rule& rule, const Value& value, std::string_v
   }
   const std::string near = diag::nearest(value.text, words);
   const std::string hint =
-      near.empty() || words.size() == 1 ? std::string() : fmt::format("; did you mean {}?", quoted(near));
-  diagnostics_.add(say<"unknown-word">(value.place, key, quoted(value.text), diag::listed(words), hint));
+      near.empty() || words.size() == 1 ? std::string() : fmt::format("; did you mean {}?", in_quotes(near));
+  diagnostics_.add(say<"unknown-word">(value.place, key, in_quotes(value.text), diag::listed(words), hint));
 }
 
 void ScalarReader::read_text(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
   if (rule.type == Type::name) {
-    if (check_name(value.text, value.place))
-      cell.value = value.text;
+    if (check_name(value.text, value.place)) cell.value = value.text;
   } else if (value.text.empty() || diag::code_points(value.text) > longest_text ||
              diag::printable(value.text) != value.text) {
     diagnostics_.add(say<"bad-text">(value.place, key, longest_text));
@@ -219,20 +197,17 @@ void ScalarReader::read_text(const Rule& rule, const Value& value, std::string_v
 }
 
 bool ScalarReader::check_name(std::string_view name, const Place& place) {
-  if (usable_name(name))
-    return true;
-  diagnostics_.add(say<"bad-name">(place, quoted(name), longest_name));
+  if (usable_name(name)) return true;
+  diagnostics_.add(say<"bad-name">(place, in_quotes(name), longest_name));
   return false;
 }
 
 bool ScalarReader::in_range(const Rule& rule, double value, const Place& place, std::string_view key) {
   const Range& range = rule.range;
-  if (range.low == 0 && range.high == 0)
-    return true;
+  if (range.low == 0 && range.high == 0) return true;
   const bool low_enough = value <= range.high;
   const bool high_enough = range.above_low ? value > range.low : value >= range.low;
-  if (low_enough && high_enough)
-    return true;
+  if (low_enough && high_enough) return true;
   const UnitSystem units = sizes_.units();
   diagnostics_.add(say<"out-of-range">(place, key, in_words(rule.type, value, units), limits_in_words(rule, units)));
   return false;

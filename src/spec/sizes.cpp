@@ -13,7 +13,7 @@ namespace fitup::spec {
 
 namespace {
 
-using diag::quoted;
+using diag::in_quotes;
 using diag::say;
 
 constexpr std::size_t most_sizes = 500;
@@ -30,51 +30,43 @@ bool is_word(std::string_view name) {
 
 Sizes::Sizes(const Value* table, UnitSystem units, Diagnostics& diagnostics)
     : units_(units), diagnostics_(diagnostics) {
-  if (table == nullptr || table->kind != Value::Kind::table)
-    return;
+  if (table == nullptr || table->kind != Value::Kind::table) return;
   if (table->members.size() > most_sizes) {
     diagnostics_.add(say<"too-many">(table->place, "sizes", table->members.size(), most_sizes));
     return;
   }
-  for (const Member& member : table->members)
-    add(member);
+  for (const Member& member : table->members) add(member);
 }
 
 void Sizes::add(const Member& member) {
   if (is_unit(member.key)) {
-    diagnostics_.add(say<"bad-size-name">(member.place, quoted(member.key), "it is the name of a unit"));
+    diagnostics_.add(say<"bad-size-name">(member.place, in_quotes(member.key), "it is the name of a unit"));
   } else if (!is_word(member.key)) {
-    diagnostics_.add(say<"bad-size-name">(member.place, quoted(member.key),
+    diagnostics_.add(say<"bad-size-name">(member.place, in_quotes(member.key),
                                           "use at most 64 letters, digits and _, beginning with a letter"));
   }
-  if (member.key.size() <= longest_name)
-    sizes_[member.key].member = &member;
+  if (member.key.size() <= longest_name) sizes_[member.key].member = &member;
 }
 
 void Sizes::evaluate_all() {
   for (auto& [name, size] : sizes_) {
-    if (size.state == State::waiting)
-      (void)resolve(name, size, size.member->value.place);
+    if (size.state == State::waiting) (void)resolve(name, size, size.member->value.place);
   }
 }
 
 std::optional<Quantity> Sizes::find(std::string_view name, const Place& used_at) {
   const auto found = sizes_.find(name);
-  if (found != sizes_.end())
-    return resolve(found->first, found->second, used_at);
+  if (found != sizes_.end()) return resolve(found->first, found->second, used_at);
   std::vector<std::string> known;
-  for (const auto& [known_name, size] : sizes_)
-    known.push_back(known_name);
+  for (const auto& [known_name, size] : sizes_) known.push_back(known_name);
   const std::string hint = known.empty() ? std::string("; [sizes] is empty") : diag::suggestion(name, known);
-  diagnostics_.add(say<"unknown-size">(used_at, quoted(name), hint));
+  diagnostics_.add(say<"unknown-size">(used_at, in_quotes(name), hint));
   return std::nullopt;
 }
 
 std::optional<Quantity> Sizes::resolve(const std::string& name, Size& size, const Place& used_at) {
-  if (size.state == State::open)
-    report_cycle(name, used_at);
-  if (size.state != State::waiting)
-    return size.quantity;
+  if (size.state == State::open) report_cycle(name, used_at);
+  if (size.state != State::waiting) return size.quantity;
   size.state = State::open;
   open_.push_back(name);
   const Value& value = size.member->value;
@@ -91,15 +83,13 @@ std::optional<Quantity> Sizes::resolve(const std::string& name, Size& size, cons
 
 void Sizes::report_cycle(std::string_view name, const Place& used_at) {
   std::string chain;
-  for (auto it = std::find(open_.begin(), open_.end(), name); it != open_.end(); ++it)
-    chain += *it + " -> ";
+  for (auto it = std::find(open_.begin(), open_.end(), name); it != open_.end(); ++it) chain += *it + " -> ";
   diagnostics_.add(say<"size-cycle">(used_at, chain + std::string(name)));
 }
 
 std::optional<Quantity> Sizes::quantity_of(const Value& value) {
   if (value.kind == Value::Kind::number) {
-    if (std::isfinite(value.number))
-      return Quantity{value.number, QuantityKind::bare};
+    if (std::isfinite(value.number)) return Quantity{value.number, QuantityKind::bare};
     diagnostics_.add(say<"not-finite">(value.place, value.number != value.number ? "nan" : "inf"));
     return std::nullopt;
   }

@@ -17,8 +17,7 @@ namespace {
 std::string decimal(double value, int digits) {
   std::string out = fmt::format("{:.{}f}", value, digits);
   out.erase(out.find_last_not_of('0') + 1);
-  if (out.back() == '.')
-    out.pop_back();
+  if (out.back() == '.') out.pop_back();
   return out == "-0" ? "0" : out;
 }
 
@@ -48,8 +47,7 @@ std::string words(const std::array<Length, N>& lengths);
 template <class List>
 std::string listed(const List& list) {
   std::string out;
-  for (const auto& entry : list)
-    out += (out.empty() ? "" : ", ") + words(entry);
+  for (const auto& entry : list) out += (out.empty() ? "" : ", ") + words(entry);
   return out;
 }
 template <std::size_t N>
@@ -74,15 +72,13 @@ class Writer {
   }
   template <class T>
   void line(const std::string& key, const std::optional<T>& value) {
-    if (value)
-      line(key, *value);
+    if (value) line(key, *value);
   }
 
   [[nodiscard]] std::string sorted() {
     std::sort(lines_.begin(), lines_.end());
     std::string out;
-    for (const std::string& line : lines_)
-      out += line + "\n";
+    for (const std::string& line : lines_) out += line + "\n";
     return out;
   }
 
@@ -96,18 +92,15 @@ std::string numbered(const std::string& key, std::size_t index) { return fmt::fo
 void write_rods(Writer& out, const std::string& key, const RodSpec& rods) {
   out.line(key + ".thread", rods.thread);
   out.line(key + ".projection", rods.projection);
-  for (std::size_t i = 0; i < rods.at.size(); ++i)
-    out.line(numbered(key + ".at", i), rods.at[i]);
+  for (std::size_t i = 0; i < rods.at.size(); ++i) out.line(numbered(key + ".at", i), rods.at[i]);
 }
 
 void write_item(Writer& out, const ItemSpec& item) {
   const std::string key = "item." + item.name;
   out.line(key + ".size", item.size);
   out.line(key + ".mass", item.mass);
-  if (item.rods)
-    write_rods(out, key + ".rods", *item.rods);
-  if (item.foot_strips)
-    out.line(key + ".foot_strips.width", item.foot_strips->width);
+  if (item.rods) write_rods(out, key + ".rods", *item.rods);
+  if (item.foot_strips) out.line(key + ".foot_strips.width", item.foot_strips->width);
   for (std::size_t i = 0; i < item.keep_clear.size(); ++i) {
     const KeepClearSpec& zone = item.keep_clear[i];
     const std::string at = numbered(key + ".keep_clear", i);
@@ -167,8 +160,7 @@ void write_box(Writer& out, const BoxSpec& box) {
   write_frame(out, key + ".frame", box.frame);
   write_clearance(out, key + ".clearance", box.clearance);
   write_rails(out, key + ".rails", box.rails);
-  if (box.rod_plates)
-    write_rod_plates(out, key + ".rod_plates", *box.rod_plates);
+  if (box.rod_plates) write_rod_plates(out, key + ".rod_plates", *box.rod_plates);
   for (std::size_t i = 0; i < box.row.size(); ++i) {
     const std::string at = numbered(key + ".row", i);
     out.line(at + ".of", box.row[i].of);
@@ -177,8 +169,7 @@ void write_box(Writer& out, const BoxSpec& box) {
     out.line(at + ".gap", box.row[i].gap);
     out.line(at + ".at", box.row[i].at);
   }
-  for (const Face face : all_faces)
-    write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
+  for (const Face face : all_faces) write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
 }
 
 void write_lifting(Writer& out, const LiftingSpec& lifting) {
@@ -197,12 +188,9 @@ std::string to_text(const Spec& spec) {
   out.line("title", spec.title);
   out.line("revision", spec.revision);
   out.line("units", spec.units);
-  for (const ItemSpec& item : spec.items)
-    write_item(out, item);
-  for (const BoxSpec& box : spec.boxes)
-    write_box(out, box);
-  if (spec.lifting)
-    write_lifting(out, *spec.lifting);
+  for (const ItemSpec& item : spec.items) write_item(out, item);
+  for (const BoxSpec& box : spec.boxes) write_box(out, box);
+  if (spec.lifting) write_lifting(out, *spec.lifting);
   out.line("print.fit", spec.print.fit);
   out.line("cutter.smallest_hole", spec.cutter.smallest_hole);
   return out.sorted();

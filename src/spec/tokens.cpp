@@ -17,8 +17,7 @@ bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')
 Token number_at(std::string_view text, std::size_t at) {
   Token token{Token::Kind::number, {}, at, 0, false};
   const auto result = std::from_chars(text.data() + at, text.data() + text.size(), token.value);
-  if (result.ec == std::errc::result_out_of_range)
-    token.value = std::numeric_limits<double>::infinity();
+  if (result.ec == std::errc::result_out_of_range) token.value = std::numeric_limits<double>::infinity();
   token.text = text.substr(at, static_cast<std::size_t>(result.ptr - text.data()) - at);
   token.whole = std::all_of(token.text.begin(), token.text.end(), is_digit);
   return token;
@@ -26,8 +25,7 @@ Token number_at(std::string_view text, std::size_t at) {
 
 Token word_at(std::string_view text, std::size_t at) {
   std::size_t end = at;
-  while (end < text.size() && (is_letter(text[end]) || is_digit(text[end])))
-    ++end;
+  while (end < text.size() && (is_letter(text[end]) || is_digit(text[end]))) ++end;
   return Token{Token::Kind::word, text.substr(at, end - at), at, 0, false};
 }
 

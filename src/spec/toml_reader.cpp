@@ -45,8 +45,7 @@ class Converter {
       fill_table(*table, value);
     } else if (const auto* list = node.as_array()) {
       value.kind = Value::Kind::list;
-      for (const toml::node& entry : *list)
-        value.entries.push_back(convert(entry));
+      for (const toml::node& entry : *list) value.entries.push_back(convert(entry));
     } else {
       fill_scalar(node, value);
     }
@@ -86,14 +85,12 @@ class Converter {
   /// Whether the text follows one opening quote without escapes, so that a place inside it can be counted.
   [[nodiscard]] bool stands_as_it_is(const Value& value) const {
     const auto line = static_cast<std::size_t>(value.place.line);
-    if (line == 0 || line > lines_.size())
-      return false;
+    if (line == 0 || line > lines_.size()) return false;
     const std::string_view text = lines_[line - 1];
     std::size_t at = 0;
     for (int column = 1; column < value.place.column && at < text.size(); ++column) {
       ++at;
-      while (at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80)
-        ++at;
+      while (at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80) ++at;
     }
     const std::string_view rest = text.substr(at);
     const bool quote = !rest.empty() && (rest[0] == '"' || rest[0] == '\'');

@@ -11,15 +11,13 @@ namespace fitup::spec {
 
 namespace {
 
-using diag::quoted;
+using diag::in_quotes;
 using diag::say;
 
 std::vector<std::string> keys_of(const Value* table) {
   std::vector<std::string> keys;
-  if (table == nullptr)
-    return keys;
-  for (const Member& member : table->members)
-    keys.push_back(member.key);
+  if (table == nullptr) return keys;
+  for (const Member& member : table->members) keys.push_back(member.key);
   return keys;
 }
 
@@ -48,17 +46,13 @@ class Walk {
     cell.place = place;
     cell.given = value != nullptr;
     if (value != nullptr) {
-      for (const Member& member : value->members)
-        given_key(node, member, path, cell);
+      for (const Member& member : value->members) given_key(node, member, path, cell);
     }
     for (const auto& [key, child] : node.children) {
       const Rule& rule = *child.rule;
-      if (value != nullptr && value->find(key) != nullptr)
-        continue;
-      if (rule.need == Need::must)
-        missing(rule, key, path, cell);
-      if (rule.need == Need::filled)
-        filled_in(child, key, path, cell);
+      if (value != nullptr && value->find(key) != nullptr) continue;
+      if (rule.need == Need::must) missing(rule, key, path, cell);
+      if (rule.need == Need::filled) filled_in(child, key, path, cell);
     }
     return cell;
   }
@@ -67,11 +61,9 @@ class Walk {
   void given_key(const Node& node, const Member& member, const std::string& path, Cell& cell) {
     const auto found = node.children.find(member.key);
     const Node* child = found != node.children.end() ? &found->second : node.named.get();
-    if (child == nullptr)
-      return unknown(node, member, path);
+    if (child == nullptr) return unknown(node, member, path);
     const std::string key = joined(path, diag::printable(member.key));
-    if (child->rule->type == Type::quantity)
-      return;  // [sizes] is evaluated by Sizes
+    if (child->rule->type == Type::quantity) return;  // [sizes] is evaluated by Sizes
     if (child == node.named.get() && !scalars_.check_name(member.key, member.place)) {
       cell.sound = false;
       return;
@@ -101,8 +93,7 @@ class Walk {
   Cell named(const Node& node, const Value& value, const std::string& key) {
     const std::size_t most = most_entries(Type::named);
     const bool is_sizes = node.named->rule->type == Type::quantity;
-    if (!is_sizes && value.members.size() > most)
-      return too_many(value, key, value.members.size(), most);
+    if (!is_sizes && value.members.size() > most) return too_many(value, key, value.members.size(), most);
     if (!is_sizes && value.members.empty()) {
       diagnostics_.add(say<"wrong-count">(value.place, key, "nothing", fmt::format("1 to {}", most)));
     }
@@ -111,8 +102,7 @@ class Walk {
 
   Cell list(const Node& node, const Value& value, const std::string& key) {
     const std::size_t most = most_entries(Type::tables);
-    if (value.entries.size() > most)
-      return too_many(value, key, value.entries.size(), most);
+    if (value.entries.size() > most) return too_many(value, key, value.entries.size(), most);
     Cell cell;
     cell.place = value.place;
     cell.given = true;
@@ -151,10 +141,10 @@ class Walk {
 
   void unknown(const Node& node, const Member& member, const std::string& path) {
     std::vector<std::string> known;
-    for (const auto& [key, child] : node.children)
-      known.push_back(key);
+    for (const auto& [key, child] : node.children) known.push_back(key);
     const std::string where = path.empty() ? "the spec" : path;
-    diagnostics_.add(say<"unknown-key">(member.place, where, quoted(member.key), diag::suggestion(member.key, known)));
+    diagnostics_.add(
+        say<"unknown-key">(member.place, where, in_quotes(member.key), diag::suggestion(member.key, known)));
   }
 
   void missing(const Rule& rule, const std::string& key, const std::string& path, Cell& cell) {

@@ -7,16 +7,14 @@ namespace fitup::spec {
 
 const Value* Value::find(std::string_view key) const {
   for (const Member& member : members) {
-    if (member.key == key)
-      return &member.value;
+    if (member.key == key) return &member.value;
   }
   return nullptr;
 }
 
 Value* Value::find(std::string_view key) {
   for (Member& member : members) {
-    if (member.key == key)
-      return &member.value;
+    if (member.key == key) return &member.value;
   }
   return nullptr;
 }
