@@ -1,0 +1,16 @@
+#!/usr/bin/env bash
+# Builds the program as released and the benchmarks; times whole runs against the bare kernel, then each stage.
+#   tests/speed/run.sh [SPEC]     default: the park locomotive's front box
+set -euo pipefail
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
+spec=${1:-$root/examples/park-locomotive/front-box.toml}
+build=$root/build/speed
+
+bash "$root/src/cmake/install-packages.sh" test
+cmake -C "$root/src/cmake/release.cmake" -S "$root" -B "$build" -G Ninja -DFITUP_TESTS=ON -DFITUP_BENCHMARKS=ON >/dev/null
+cmake --build "$build" -j "$(nproc)" --target fitup stages_speed bare_kernel
+
+status=0
+python3 "$root/tests/speed/whole_runs.py" "$build/src/app/fitup" "$build/tests/speed/bare_kernel" "$spec" || status=$?
+"$build/tests/speed/stages_speed" "$spec" --benchmark_counters_tabular=true 2>&1 | grep -v "^Run on\|^  L\|CPU Caches\|^\*\*\*"
+exit "$status"
