@@ -83,6 +83,22 @@ inline constexpr Entry catalogue[] = {
      "the spec has {} boxes; this version builds exactly one, so leave {} out"},
     {"lift-places", Stage::spec, Severity::error,
      "lifting.at gives {} places for {} lift points; give one place for each"},
+    // ---- what cannot be built
+    {"end-cut",           Stage::plan, Severity::error, "{} cannot be cut to fit: {}; change the section or the size of the box"},
+    {"rail-count",        Stage::plan, Severity::error, "rails.at gives {} places; the foot strips need {} rails, one place for each"},
+    {"uneven-rods",       Stage::plan, Severity::error, "the rods' {} ends are not in one plane: those of {} stand {:.3g} mm off; a flat rod plate needs items of one depth in a row"},
+    {"rod-too-short",     Stage::plan, Severity::error, "{} rods project {:.4g} mm; inner nut, rod plate, washer, outer nut and two threads need {:.4g} mm"},
+    {"no-such-nut",       Stage::plan, Severity::error, "the tables hold no hexagon nut and washer for {}; choose a metric thread from M3 to M16"},
+    {"no-such-screw",     Stage::plan, Severity::error, "the tables hold no button-head screw {} at least {:.4g} mm long; choose another thread"},
+    {"no-such-eye",       Stage::plan, Severity::error, "the tables hold no lifting eye {}; choose M8, M10, M12, M16, M20 or M24"},
+    {"thread-too-short",  Stage::plan, Severity::error, "{} is {:.4g} mm thick; an {} thread in steel needs at least {:.4g} mm (one diameter); choose a smaller thread or a thicker section"},
+    {"plate-impossible",  Stage::plan, Severity::error, "the {} rod plate cannot be cut: {}; move the rods, the zones that are kept clear, or the items apart"},
+    {"no-room-for-hole",  Stage::plan, Severity::error, "there is no room for the {:.4g} mm hole of {} in {}: it would leave the part or run into a root; move it or make the part wider"},
+    {"no-room-for-flange", Stage::plan, Severity::error, "the {} rod plate's return flange has {:.4g} mm behind its screws and needs {:.4g} mm; give more clearance at that face, a cover flange less deep, or weld the plate"},
+    {"boss-too-small",    Stage::plan, Severity::error, "the lift boss is {:.4g} mm across and {:.4g} mm high; an {} eye needs a collar of {:.4g} mm and a hole {:.4g} mm deep"},
+    {"boss-too-wide",     Stage::plan, Severity::error, "a lift boss {:.4g} mm across does not stand on a leg of {:.4g} mm whose root ends {:.4g} mm from the heel; choose a smaller eye or a wider section"},
+    {"boss-nowhere",      Stage::plan, Severity::error, "there is no leg of the top ring under the lift point at X {:.4g} mm, Y {:.4g} mm; put it on a horizontal leg"},
+    {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {} yet; this version offers that at the {} face; leave it open"},
     // ---- notes
     {"also-here", Stage::spec, Severity::note, "{} stands here"},
     // clang-format on

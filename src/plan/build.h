@@ -1,0 +1,98 @@
+#pragma once
+// What every step of planning a box shares, and what one way of building offers the others to hold on to.
+// Private to the plan.
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "fitup/layout.h"
+#include "plan/draft.h"
+
+namespace fitup::plan {
+
+/// A thing a cover, a rod plate or a boss can be screwed or welded to.
+struct Host {
+  InstanceId id = 0;
+  Box3 box;  // where it may be drilled: the leg or plate that faces the user
+};
+
+enum Side { low = 0, high = 1 };  // left and right, or front and back, or bottom and top
+
+/// What a way of building offers. Frame coordinates. Built by `framed` from rolled sections, by another way
+/// from plates; items, rods, rod plates, covers and lift points are the same for both.
+struct Shell {
+  Vec3 size;        // outer size of the frame
+  double wall_mm = 0;   // thickness between outside and inside at the four sides
+  double floor_mm = 0;  // height of the surface the items stand on
+  double deck_mm = 0;   // height of the surface the rails lie on
+  double rail_inset_mm = 0;        // rails begin this far from the outside
+  std::array<double, 2> opening_z{};  // clear height between bottom and top at the front and the back
+  // Faces of the front [low] and the back [high] side: bottom and top strips, left and right uprights.
+  std::array<Host, 2> bottom{};
+  std::array<Host, 2> top{};
+  std::array<std::array<Host, 2>, 2> upright{};  // [front, back][left, right]
+  // Horizontal strips at the left and right top, for lift bosses; at the front and back top likewise.
+  std::array<Host, 2> top_side_deck{};
+  std::array<Host, 2> top_face_deck{};
+  std::vector<InstanceId> deck;                    // what rails lie on
+  std::array<std::vector<InstanceId>, 2> beside{};  // what a left or right face plate lies on
+  double deck_root_mm = 0;  // on a deck, from the outside: nothing round may stand nearer
+  double weld_gap_mm = 1;   // root gap of the frame's own welds
+};
+
+struct Build {
+  const Spec& spec;
+  const BoxLayout& box;
+  Draft& draft;
+  Diagnostics& diagnostics;
+  Shell shell;
+
+  [[nodiscard]] const BoxSpec& box_spec() const { return *box.spec; }
+  [[nodiscard]] std::string key(const std::string& tail) const { return "box." + box.spec->name + "." + tail; }
+  /// Layout to frame coordinates; what was placed by hand is in frame coordinates already.
+  [[nodiscard]] Vec3 shift_of(std::size_t item) const {
+    return box.items[item].fixed_place ? Vec3{} : Vec3{shell.wall_mm, shell.wall_mm, shell.floor_mm};
+  }
+};
+
+/// A flat part that fills an axis-parallel box; its thickness runs along `normal` (an axis direction, sign
+/// without meaning). Holes are added with make_hole.
+struct PlateSpec {
+  std::string mark;
+  std::string name;
+  Role role = Role::face_plate;
+  std::string material;
+};
+InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3 normal, const std::string& name,
+                     const Origin& origin);
+
+/// The material all steel of the box is made of.
+[[nodiscard]] inline const std::string& material_of(const Build& build) { return *build.box_spec().frame.material; }
+
+/// Front-left-bottom corner of a placed item in frame coordinates, and its size.
+[[nodiscard]] Box3 item_box(const Build& build, std::size_t item);
+
+// The steps, in the order in which they are taken. The first is a way of building, the others are shared.
+bool build_frame(Build& build);
+std::vector<InstanceId> add_rails(Build& build);
+struct PlacedHardware {
+  std::vector<InstanceId> items;
+  std::vector<InstanceId> rods;
+  std::array<std::vector<InstanceId>, 2> inner_nuts;  // [front, back][rod]
+};
+PlacedHardware add_items(Build& build, const std::vector<InstanceId>& rails);
+void add_rod_plates(Build& build, const PlacedHardware& hardware);
+void add_face_plates(Build& build);
+void add_covers(Build& build);
+void add_lift_points(Build& build);
+void add_printed_aids(Build& build);
+
+/// Diameter of the rod plates' holes for a rod of this thread.
+[[nodiscard]] double rod_hole_mm(const Build& build, const std::string& thread);
+
+/// True if this face is closed by a flanged cover: what lies beside it starts behind its flange.
+[[nodiscard]] bool is_flanged(const BoxSpec& box, Face face);
+
+}  // namespace fitup::plan

@@ -1,0 +1,178 @@
+// Covers of the front and the back: flat on a landing, or with flanges that lap round the frame.
+// Entry: add_covers.
+#include <algorithm>
+#include <cmath>
+
+#include <map>
+
+#include <fmt/format.h>
+
+#include "fitup/tolerances.h"
+#include "plan/holes.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double hold_back_mm = 2;    // a sheet's edge from the frame's edge, where nothing laps it
+constexpr double row_end_mm = 20;     // a row's first screw from the end of what it is screwed into
+constexpr double flange_row_mm = 12;  // a flange's screws from the face of the frame
+
+// One cover, in coordinates of its face: x as in the frame, depth inwards from the frame's face, z.
+class Cover {
+ public:
+  Cover(Build& build, Side depth)
+      : build_(build), shell_(build.shell), depth_(depth), face_(depth == low ? Face::front : Face::back),
+        spec_(build.box_spec().face(face_)), word_(to_text(face_)) {}
+
+  void run() {
+    if (*spec_.style == CoverStyle::flat) {
+      add_flat();
+    } else {
+      add_flanged();
+    }
+  }
+
+ private:
+  [[nodiscard]] double world_y(double depth) const { return depth_ == low ? depth : shell_.size.y - depth; }
+  [[nodiscard]] Vec3 inward() const { return depth_ == low ? axis::y : axis::minus_y; }
+  [[nodiscard]] double t() const { return spec_.thickness->mm(); }
+  [[nodiscard]] Vec3 at(double x, double depth, double z) const { return {x, world_y(depth), z}; }
+  [[nodiscard]] Box3 box(double x0, double x1, double d0, double d1, double z0, double z1) const {
+    Box3 b;
+    b.add(at(x0, d0, z0));
+    b.add(at(x1, d1, z1));
+    return b;
+  }
+  [[nodiscard]] Origin origin(const std::string& group) const { return {build_.key("face." + word_), spec_.place, group}; }
+  [[nodiscard]] Origin cover_origin() const { return origin(word_ + " cover"); }
+  [[nodiscard]] std::string mark(int number) const { return fmt::format("PLT{}", (depth_ == low ? 30 : 40) + number); }
+
+  InstanceId plate(int number, const std::string& name, Role role, const Box3& b, Vec3 normal, const std::string& instance,
+                   const Origin& from) {
+    return add_plate(build_, {mark(number), name, role, material_of(build_)}, b, normal, instance, from);
+  }
+
+  void screw(const std::string& name, Vec3 seat, Vec3 direction, std::vector<Layer> layers) {
+    add_screw(build_, {*spec_.screws.thread, spec_.screws.thread.place, seat, direction, std::move(layers),
+                       fmt::format("{} cover screw {} {}", word_, name, ++count_[name]), cover_origin()});
+  }
+
+  [[nodiscard]] static double middle_z(const Host& h) { return (h.box.low.z + h.box.high.z) / 2; }
+
+  // A row from the front or the back into a strip of the frame that lies across.
+  void row_into_strip(InstanceId sheet, const Host& strip, const std::string& name) {
+    const double into = strip.box.size().y;
+    for (const double x : spread(row_end_mm, shell_.size.x - row_end_mm, spec_.screws.max_spacing->mm())) {
+      screw(name, at(x, -t(), middle_z(strip)), inward(), {{sheet, 0, t()}, {strip.id, t(), t() + into}});
+    }
+  }
+
+  void lie_on(InstanceId sheet, InstanceId host) { build_.draft.join(sheet, host, JointKind::bearing, inward()); }
+
+  void add_flat() {
+    const Vec3 s = shell_.size;
+    const InstanceId sheet =
+        plate(0, word_ + " cover sheet", Role::cover_sheet,
+              box(hold_back_mm, s.x - hold_back_mm, -t(), 0, hold_back_mm, s.z - hold_back_mm), axis::y,
+              word_ + " cover sheet", cover_origin());
+    const Host& bottom = shell_.bottom[depth_];
+    const Host& top = shell_.top[depth_];
+    row_into_strip(sheet, bottom, "bottom");
+    row_into_strip(sheet, top, "top");
+    for (const Side side : {low, high}) {
+      const auto [landing, middle_x] = add_landing(side);
+      lie_on(sheet, shell_.upright[depth_][side].id);
+      const double into = bottom.box.size().y;
+      for (const double z : spread_between(middle_z(bottom), middle_z(top), spec_.screws.max_spacing->mm())) {
+        screw(side == low ? "left" : "right", at(middle_x, -t(), z), inward(),
+              {{sheet, 0, t()}, {landing, t(), t() + into}});
+      }
+    }
+  }
+
+  // A strip beside the upright, flush with the frame's face, from the bottom ring to the top one.
+  std::pair<InstanceId, double> add_landing(Side side) {
+    const double width = spec_.landing_width->mm();
+    const double into = shell_.bottom[depth_].box.size().y;
+    const Host& upright = shell_.upright[depth_][side];
+    const double x = side == low ? upright.box.high.x : upright.box.low.x - width;
+    const InstanceId id =
+        plate(5, "landing strip", Role::landing, box(x, x + width, 0, into, shell_.opening_z[low], shell_.opening_z[high]),
+              axis::y, fmt::format("{} landing {}", word_, side == low ? "left" : "right"), origin("frame"));
+    Draft& draft = build_.draft;
+    draft.join(id, upright.id, JointKind::weld, side == low ? axis::minus_x : axis::x);
+    draft.join(id, shell_.bottom[depth_].id, JointKind::weld, axis::minus_z, shell_.weld_gap_mm);
+    draft.join(id, shell_.top[depth_].id, JointKind::weld, axis::z, shell_.weld_gap_mm);
+    return {id, x + width / 2};
+  }
+
+  void add_flanged() {
+    const Vec3 s = shell_.size;
+    const double gap = spec_.gap->mm();
+    const double out = gap + t();
+    const double reach = spec_.flange_depth->mm();
+    const InstanceId sheet = plate(0, word_ + " cover sheet", Role::cover_sheet,
+                                   box(-out, s.x + out, -t(), 0, hold_back_mm, s.z + out), axis::y,
+                                   word_ + " cover sheet", cover_origin());
+    lie_on(sheet, shell_.top[depth_].id);
+    row_into_strip(sheet, shell_.bottom[depth_], "bottom");
+    const InstanceId top = plate(2, "top flange", Role::cover_flange,
+                                 box(-out, s.x + out, 0, reach, s.z + gap, s.z + out), axis::z,
+                                 word_ + " cover flange top", cover_origin());
+    build_.draft.join(top, sheet, JointKind::weld, Vec3{} - inward());
+    screw_top(top, gap);
+    for (const Side side : {low, high}) {
+      lie_on(sheet, shell_.upright[depth_][side].id);
+      const double x = side == low ? -out : s.x + gap;
+      const InstanceId flange =
+          plate(1, "side flange", Role::cover_flange, box(x, x + t(), 0, reach, hold_back_mm, s.z + gap), axis::x,
+                fmt::format("{} cover flange {}", word_, side == low ? "left" : "right"), cover_origin());
+      build_.draft.join(flange, sheet, JointKind::weld, Vec3{} - inward());
+      build_.draft.join(flange, top, JointKind::weld, axis::z);
+      screw_side(flange, side, gap);
+    }
+  }
+
+  void screw_top(InstanceId flange, double gap) {
+    const Host& deck = shell_.top_face_deck[depth_];
+    const Thread* thread = tables::find_thread(*spec_.screws.thread);
+    // The thread keeps clear of the root under it.
+    const double depth = std::max(flange_row_mm, std::ceil(shell_.deck_root_mm + thread->major_mm / 2 - tolerance::contact_mm));
+    const double first = t() + gap;
+    for (const double x : spread(1.5 * row_end_mm, shell_.size.x - 1.5 * row_end_mm, spec_.screws.max_spacing->mm())) {
+      screw("top", at(x, depth, shell_.size.z + first), axis::minus_z,
+            {{flange, 0, t()}, {deck.id, first, first + deck.box.size().z}});
+    }
+  }
+
+  void screw_side(InstanceId flange, Side side, double gap) {
+    const Host& upright = shell_.upright[depth_][side];
+    const double first = t() + gap;
+    const double x = side == low ? -first : shell_.size.x + first;
+    const Vec3 into = side == low ? axis::x : axis::minus_x;
+    for (const double z : spread(upright.box.low.z + row_end_mm, upright.box.high.z - row_end_mm, spec_.screws.max_spacing->mm())) {
+      screw(side == low ? "left" : "right", at(x, flange_row_mm, z), into,
+            {{flange, 0, t()}, {upright.id, first, first + upright.box.size().x}});
+    }
+  }
+
+  Build& build_;
+  const Shell& shell_;
+  Side depth_;
+  Face face_;
+  const FaceSpec& spec_;
+  std::string word_;
+  std::map<std::string, int> count_;
+};
+
+}  // namespace
+
+void add_covers(Build& build) {
+  for (const Side depth : {low, high}) {
+    const Face face = depth == low ? Face::front : Face::back;
+    if (*build.box_spec().face(face).closed_by == Closure::cover) Cover(build, depth).run();
+  }
+}
+
+}  // namespace fitup::plan

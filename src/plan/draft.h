@@ -1,0 +1,46 @@
+#pragma once
+// A Plan in the making: every instance still has a part of its own, so that holes can be added; finishing
+// finds which parts are one. Private to the plan.
+
+#include <string>
+#include <vector>
+
+#include "fitup/plan.h"
+
+namespace fitup::plan {
+
+/// Where a thing comes from in the spec, and the assembly it belongs to.
+struct Origin {
+  std::string key;
+  Place place;
+  std::string group;
+};
+
+class Draft {
+ public:
+  InstanceId add(Part part, const Pose& pose, std::string name, const Origin& origin);
+  /// A part that stands nowhere: a printed aid.
+  void add_loose(Part part, int count);
+  void join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double largest_gap_mm = 0, double major_mm = 0);
+
+  [[nodiscard]] Part& part(InstanceId id) { return parts_[id]; }
+  [[nodiscard]] const Part& part(InstanceId id) const { return parts_[id]; }
+  [[nodiscard]] Pose& pose(InstanceId id) { return instances_[id].pose; }
+  [[nodiscard]] const Instance& instance(InstanceId id) const { return instances_[id]; }
+
+  std::vector<Zone> zones;
+  std::vector<Fastener> fasteners;
+  std::vector<LiftPoint> lift_points;
+
+  /// Parts that a proper rotation carries onto each other become one, under the mark of the first; masses are
+  /// computed from the data. Instances keep their order.
+  [[nodiscard]] Plan finish() const;
+
+ private:
+  std::vector<Part> parts_;  // index: InstanceId
+  std::vector<Instance> instances_;
+  std::vector<Joint> joints_;
+  std::vector<Part> loose_;
+};
+
+}  // namespace fitup::plan

@@ -1,0 +1,215 @@
+// The welded frame of angle: bottom ring, top ring, flat uprights in the side planes, each end cut derived.
+// Entry: build_frame.
+#include <array>
+
+#include <map>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "plan/build.h"
+#include "plan/end_cut.h"
+
+namespace fitup::plan {
+
+namespace {
+
+struct MemberLine {
+  std::string mark;
+  std::string name;
+  std::string instance;
+  Role role = Role::ring_member;
+  Pose pose;
+  double length_mm = 0;
+};
+
+class Frame {
+ public:
+  Frame(Build& build, const Section& angle, const Section& flat)
+      : build_(build), angle_(angle), flat_(flat), up_(*build.box_spec().frame.bottom_legs == Legs::up),
+        options_{build.box_spec().frame.cope_gap->mm(), CornerKind::chamfer} {}
+
+  bool run() {
+    size_shell();
+    return add_ring(false) && add_ring(true) && add_uprights();
+  }
+
+ private:
+  // Where the standing or hanging leg of a ring is, and its horizontal one.
+  struct Ring {
+    double heel_z;
+    Vec3 upright_leg;  // direction of the vertical leg
+    double low_z;      // of the vertical leg
+  };
+
+  [[nodiscard]] Ring ring(bool top) const {
+    const Vec3 size = build_.shell.size;
+    const double leg = angle_.leg_a_mm;
+    if (top) return {size.z, axis::minus_z, size.z - leg};
+    if (up_) return {0, axis::z, 0};
+    return {leg, axis::minus_z, 0};
+  }
+
+  void size_shell() {
+    Shell& shell = build_.shell;
+    const double leg = angle_.leg_a_mm;
+    const double t = angle_.thickness_mm;
+    shell.wall_mm = std::max(t, flat_.thickness_mm);
+    shell.deck_mm = up_ ? t : leg;
+    shell.floor_mm = shell.deck_mm + build_.box_spec().rails.thickness->mm();
+    const Vec3 inside = build_.box.inside;
+    shell.size = {inside.x + 2 * shell.wall_mm, inside.y + 2 * shell.wall_mm, shell.floor_mm + inside.z + t};
+    // A rail beside a leg that stands up begins beyond its root.
+    shell.rail_inset_mm = up_ ? t + angle_.root_radius_mm + options_.gap_mm : shell.wall_mm + 2;
+    shell.deck_root_mm = t + angle_.root_radius_mm;
+    shell.weld_gap_mm = options_.gap_mm;
+    shell.opening_z = {up_ ? leg + options_.gap_mm : leg, shell.size.z - leg - options_.gap_mm};
+  }
+
+  // The heel's line from a to b with the two legs; the order of the legs makes the pose proper.
+  [[nodiscard]] static Pose angle_pose(Vec3 a, Vec3 b, Vec3 leg_1, Vec3 leg_2) {
+    const Vec3 along = (1 / norm(b - a)) * (b - a);
+    return dot(cross(leg_1, leg_2), along) > 0 ? Pose::at(a, leg_1, leg_2) : Pose::at(a, leg_2, leg_1);
+  }
+
+  bool add_ring(bool top) {
+    const Vec3 s = build_.shell.size;
+    const Ring r = ring(top);
+    const char* level = top ? "top" : "bottom";
+    const int first = top ? 5 : 1;
+    const auto line = [&](int number, const char* name, const char* side, Vec3 a, Vec3 b, Vec3 inward) {
+      return MemberLine{fmt::format("ANG{:02}", first + number), fmt::format("{} ring member", name),
+                        fmt::format("{} ring member {}", level, side), Role::ring_member,
+                        angle_pose(a, b, r.upright_leg, inward), norm(b - a)};
+    };
+    const std::array<MemberLine, 4> lines{
+        line(0, "front", "front", {0, 0, r.heel_z}, {s.x, 0, r.heel_z}, axis::y),
+        line(1, "back", "back", {0, s.y, r.heel_z}, {s.x, s.y, r.heel_z}, axis::minus_y),
+        line(2, "side", "left", {0, 0, r.heel_z}, {0, s.y, r.heel_z}, axis::x),
+        line(3, "side", "right", {s.x, 0, r.heel_z}, {s.x, s.y, r.heel_z}, axis::minus_x)};
+    std::array<InstanceId, 4> ids{};
+    for (std::size_t i = 0; i < 4; ++i) {
+      // Front and back come first; left and right yield to them.
+      const std::vector<InstanceId> earlier = i < 2 ? std::vector<InstanceId>{} : std::vector<InstanceId>{ids[0], ids[1]};
+      const auto id = add_member(lines[i], angle_, earlier);
+      if (!id) return false;
+      ids[i] = *id;
+    }
+    weld_ring(ids);
+    offer_ring(top, ids);
+    return true;
+  }
+
+  void weld_ring(const std::array<InstanceId, 4>& ids) {
+    for (const std::size_t side : {2, 3}) {
+      build_.draft.join(ids[side], ids[0], JointKind::weld, axis::minus_y, options_.gap_mm);
+      build_.draft.join(ids[side], ids[1], JointKind::weld, axis::y, options_.gap_mm);
+    }
+  }
+
+  void offer_ring(bool top, const std::array<InstanceId, 4>& ids) {
+    Shell& shell = build_.shell;
+    const Vec3 s = shell.size;
+    const double t = angle_.thickness_mm;
+    const double leg = angle_.leg_a_mm;
+    const double low_z = ring(top).low_z;
+    auto& strips = top ? shell.top : shell.bottom;
+    strips[low] = {ids[0], {{0, 0, low_z}, {s.x, t, low_z + leg}}};
+    strips[high] = {ids[1], {{0, s.y - t, low_z}, {s.x, s.y, low_z + leg}}};
+    shell.beside[low].insert(shell.beside[low].end(), {ids[0], ids[1], ids[2]});
+    shell.beside[high].insert(shell.beside[high].end(), {ids[0], ids[1], ids[3]});
+    if (!top) {
+      shell.deck = {ids.begin(), ids.end()};
+      return;
+    }
+    shell.top_face_deck = {Host{ids[0], {{0, 0, s.z - t}, {s.x, leg, s.z}}},
+                           Host{ids[1], {{0, s.y - leg, s.z - t}, {s.x, s.y, s.z}}}};
+    const double end = leg + options_.gap_mm;
+    shell.top_side_deck = {Host{ids[2], {{0, end, s.z - t}, {leg, s.y - end, s.z}}},
+                           Host{ids[3], {{s.x - leg, end, s.z - t}, {s.x, s.y - end, s.z}}}};
+  }
+
+  bool add_uprights() {
+    Shell& shell = build_.shell;
+    const Vec3 s = shell.size;
+    const double t = flat_.thickness_mm;
+    const double w = flat_.leg_a_mm;
+    for (const Side depth : {low, high}) {
+      for (const Side side : {low, high}) {
+        const double x = side == low ? t : s.x;
+        const double y = depth == low ? 0 : s.y - w;
+        const double foot = up_ ? 0 : shell.deck_mm;
+        const MemberLine line{fmt::format("BAR{:02}", 1 + 2 * depth + side), "upright",
+                              fmt::format("upright {} {}", depth == low ? "front" : "back", side == low ? "left" : "right"),
+                              Role::upright, Pose::at({x, y, foot}, axis::y, axis::minus_x), s.z - foot};
+        if (!add_upright(line, depth, side)) return false;
+        Host& host = shell.upright[depth][side];
+        host.box = {{x - t, y, shell.opening_z[low]}, {x, y + w, shell.opening_z[high]}};
+        shell.beside[side].push_back(host.id);
+      }
+    }
+    return true;
+  }
+
+  bool add_upright(const MemberLine& line, Side depth, Side side) {
+    Shell& shell = build_.shell;
+    const InstanceId top_side = shell.top_side_deck[side].id;
+    const InstanceId bottom_side = shell.deck[side == low ? 2 : 3];
+    std::vector<InstanceId> earlier{shell.top[depth].id, top_side};
+    // It stands on a leg's flat, or ends above a leg that stands up.
+    if (up_) earlier.insert(earlier.end(), {shell.bottom[depth].id, bottom_side});
+    const auto id = add_member(line, flat_, earlier);
+    if (!id) return false;
+    shell.upright[depth][side].id = *id;
+    Draft& draft = build_.draft;
+    for (const InstanceId above : {shell.top[depth].id, top_side}) {
+      draft.join(*id, above, JointKind::weld, axis::z, options_.gap_mm);
+    }
+    draft.join(*id, shell.bottom[depth].id, JointKind::weld, axis::minus_z, up_ ? options_.gap_mm : 0);
+    if (up_) draft.join(*id, bottom_side, JointKind::weld, axis::minus_z, options_.gap_mm);
+    return true;
+  }
+
+  std::optional<InstanceId> add_member(const MemberLine& line, const Section& section,
+                                       const std::vector<InstanceId>& earlier) {
+    Member member{section, line.length_mm, square_cut(section), square_cut(section), {}};
+    Pose pose = line.pose;
+    std::vector<Obstacle> obstacles;
+    for (const InstanceId id : earlier) obstacles.push_back(uncut_[id]);
+    const EndCutResult cut = derive_end_cuts(member, pose, obstacles, options_);
+    if (!cut.ok) {
+      build_.diagnostics.add(diag::say<"end-cut">(build_.box_spec().frame.section.place, line.instance, cut.problem));
+      return std::nullopt;
+    }
+    Part part;
+    part.mark = line.mark;
+    part.name = line.name;
+    part.role = line.role;
+    part.source = Source::sawn;
+    part.material = material_of(build_);
+    part.size = fmt::format("{} x {:g} mm", section.designation, member.length_mm);
+    part.form = member;
+    const InstanceId id = build_.draft.add(std::move(part), pose, line.instance,
+                                           {build_.key("frame"), build_.box_spec().frame.section.place, "frame"});
+    uncut_[id] = {section, line.pose, line.length_mm, line.instance};
+    return id;
+  }
+
+  Build& build_;
+  const Section& angle_;
+  const Section& flat_;
+  bool up_;
+  EndCutOptions options_;
+  std::map<InstanceId, Obstacle> uncut_;
+};
+
+}  // namespace
+
+bool build_frame(Build& build) {
+  const FrameSpec& spec = build.box_spec().frame;
+  const Section* angle = tables::find_section(*spec.section);
+  const Section* flat = tables::find_section(*spec.uprights);
+  return Frame(build, *angle, *flat).run();
+}
+
+}  // namespace fitup::plan

@@ -1,0 +1,88 @@
+// Bought and turned parts as prisms, from the tables.
+// Entry: threaded_rod, hex_nut, plain_washer, button_head_screw, lift_boss.
+#include "plan/hardware.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "fitup/tolerances.h"
+
+namespace fitup::plan {
+
+namespace {
+
+Profile disc(double diameter) { return {Loop::circle({}, diameter / 2), {}}; }
+Profile ring(double outer, double inner) { return {Loop::circle({}, outer / 2), {Loop::circle({}, inner / 2)}}; }
+
+Part bought(std::string mark, std::string name, Role role, std::string size, std::vector<Prism> prisms) {
+  Part part;
+  part.mark = std::move(mark);
+  part.name = std::move(name);
+  part.role = role;
+  part.source = Source::bought;
+  part.size = std::move(size);
+  part.form = Solidform{std::move(prisms)};
+  return part;
+}
+
+}  // namespace
+
+Pose along(Vec3 origin, Vec3 direction) {
+  // Any perpendicular pair will do; a fixed choice for each axis keeps equal parts equal.
+  if (std::abs(direction.x) > 0.5) {
+    return Pose::at(origin, axis::y, direction.x > 0 ? axis::z : axis::minus_z);
+  }
+  if (std::abs(direction.y) > 0.5) {
+    return Pose::at(origin, axis::z, direction.y > 0 ? axis::x : axis::minus_x);
+  }
+  return Pose::at(origin, axis::x, direction.z > 0 ? axis::y : axis::minus_y);
+}
+
+Part threaded_rod(const Thread& thread, double length_mm) {
+  return bought(fmt::format("ROD-{}x{:g}", thread.size, length_mm), "threaded rod", Role::rod,
+                fmt::format("{} x {:g} mm", thread.size, length_mm), {{disc(thread.major_mm), Pose{}, length_mm}});
+}
+
+Part hex_nut(const Thread& thread, const HexNut& nut) {
+  const Profile profile{Loop::hexagon({}, nut.across_flats_mm), {Loop::circle({}, thread.minor_internal_mm / 2)}};
+  return bought("NUT-" + nut.size, "hexagon nut", Role::nut, nut.size + " ISO 4032",
+                {{profile, Pose{}, nut.height_mm}});
+}
+
+Part plain_washer(const Washer& washer) {
+  return bought("WSH-" + washer.size, "plain washer", Role::washer, washer.size + " ISO 7089",
+                {{ring(washer.outer_mm, washer.inner_mm), Pose{}, washer.thickness_mm}});
+}
+
+Part button_head_screw(const Thread& thread, const ButtonHead& head, double length_mm) {
+  const Profile socketed{Loop::circle({}, head.head_mm / 2), {Loop::hexagon({}, head.key_mm)}};
+  std::vector<Prism> prisms{{socketed, Pose::at({0, 0, -head.height_mm}), head.socket_depth_mm},
+                            {disc(head.head_mm), Pose::at({0, 0, head.socket_depth_mm - head.height_mm}),
+                             head.height_mm - head.socket_depth_mm},
+                            {disc(thread.major_mm), Pose{}, length_mm}};
+  return bought(fmt::format("SCR-{}x{:g}", thread.size, length_mm), "button-head screw", Role::screw,
+                fmt::format("{} x {:g} ISO 7380-1", thread.size, length_mm), std::move(prisms));
+}
+
+Part lift_boss(const Thread& thread, double diameter_mm, double height_mm, const std::string& material) {
+  Part part;
+  part.mark = "BOS01";
+  part.name = "lift boss";
+  part.role = Role::boss;
+  part.source = Source::sawn;
+  part.material = material;
+  part.size = fmt::format("round {:g} x {:g} mm, tapped {} through", diameter_mm, height_mm, thread.size);
+  part.form = Solidform{{{ring(diameter_mm, thread.tap_drill_mm), Pose{}, height_mm}}};
+  return part;
+}
+
+double screw_length_mm(double least_mm) {
+  const auto& lengths = tables::screw_lengths_mm();
+  const auto it = std::find_if(lengths.begin(), lengths.end(),
+                               [least_mm](double l) { return l >= least_mm - tolerance::contact_mm; });
+  return it == lengths.end() ? 0 : *it;
+}
+
+}  // namespace fitup::plan

@@ -1,0 +1,41 @@
+#pragma once
+// Holes placed in the world, and screws with everything they pass. Private to the plan.
+
+#include <string>
+#include <vector>
+
+#include "plan/build.h"
+
+namespace fitup::plan {
+
+/// Cuts a round hole square through a flat part or a member's leg at a world point, along an axis direction.
+/// False where the part has no face square to it there or the point misses it.
+[[nodiscard]] bool make_hole(Build& build, InstanceId id, Vec3 point, Vec3 direction, double diameter_mm, HoleKind kind,
+                             const std::string& purpose);
+
+/// One thing a screw passes, from..to along the screw from the head's seat.
+struct Layer {
+  InstanceId instance = 0;
+  double from_mm = 0;
+  double to_mm = 0;
+};
+
+/// A button-head screw from the seat along `direction`; the last layer is tapped, the others get a clearance
+/// hole (ISO 273 medium). Chooses the shortest stock length that threads the last layer fully.
+struct ScrewPlace {
+  std::string thread;
+  Place thread_place;
+  Vec3 seat;
+  Vec3 direction;
+  std::vector<Layer> layers;
+  std::string name;
+  Origin origin;
+};
+void add_screw(Build& build, const ScrewPlace& place);
+
+/// From `low` to `high`, both included, evenly, no step larger than `largest_step_mm`.
+[[nodiscard]] std::vector<double> spread(double low, double high, double largest_step_mm);
+/// The same without the ends.
+[[nodiscard]] std::vector<double> spread_between(double low, double high, double largest_step_mm);
+
+}  // namespace fitup::plan

@@ -1,0 +1,122 @@
+// Items on their rails, their rods, and the inner nuts against their end faces.
+// Entry: add_items.
+#include <map>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/build.h"
+#include "plan/hardware.h"
+
+namespace fitup::plan {
+
+namespace {
+
+bool share(double a_low, double a_high, double b_low, double b_high) {
+  return std::min(a_high, b_high) - std::max(a_low, b_low) > tolerance::contact_mm;
+}
+
+// A box of its size with a hole for each rod; profile in X-Z, extruded from the back to the front.
+Part item_part(const ItemSpec& item, int number) {
+  const auto& s = *item.size;
+  Part part;
+  part.mark = fmt::format("ITM{:02}", number);
+  part.name = item.name;
+  part.role = Role::item;
+  part.source = Source::stand_in;
+  part.mass_kg = item.mass->kg();
+  part.size = fmt::format("{:g} x {:g} x {:g} mm", s[0].mm(), s[1].mm(), s[2].mm());
+  Profile profile{Loop::rectangle({0, 0}, {s[0].mm(), s[2].mm()}), {}};
+  if (item.rods) {
+    const Thread* thread = tables::find_thread(*item.rods->thread);
+    for (const auto& at : item.rods->at) {
+      profile.holes.push_back(Loop::circle({(*at)[0].mm(), (*at)[1].mm()}, thread->major_mm / 2));
+    }
+  }
+  part.form = Solidform{{{profile, Pose{}, s[1].mm()}}};
+  return part;
+}
+
+class Items {
+ public:
+  Items(Build& build, const std::vector<InstanceId>& rails) : build_(build), rails_(rails) {}
+
+  PlacedHardware run() {
+    for (std::size_t i = 0; i < build_.box.items.size(); ++i) add_item(i);
+    for (const PlacedRod& rod : build_.box.rods) add_rod(rod);
+    for (const PlacedZone& zone : build_.box.zones) add_zone(zone);
+    return std::move(out_);
+  }
+
+ private:
+  void add_item(std::size_t index) {
+    const PlacedItem& placed = build_.box.items[index];
+    const Box3 box = item_box(build_, index);
+    int number = 1;
+    while (build_.spec.items[static_cast<std::size_t>(number - 1)].name != placed.item->name) ++number;
+    const Pose pose = Pose::at({box.low.x, box.high.y, box.low.z}, axis::x, axis::z);
+    const InstanceId id = build_.draft.add(item_part(*placed.item, number), pose, placed.name,
+                                           {build_.key("row"), placed.place, "items"});
+    join_item(id, index, box);
+    out_.items.push_back(id);
+  }
+
+  void join_item(InstanceId id, std::size_t index, const Box3& box) {
+    for (const InstanceId rail : rails_) {
+      const Flat& flat = std::get<Flat>(build_.draft.part(rail).form);
+      const double low_x = build_.draft.pose(rail).origin().x;
+      if (share(box.low.x, box.high.x, low_x, low_x + flat.profile.bounds().size().x)) {
+        build_.draft.join(id, rail, JointKind::bearing, axis::minus_z);
+      }
+    }
+    if (index == 0) return;
+    const Box3 before = item_box(build_, index - 1);
+    if (std::abs(before.high.x - box.low.x) <= tolerance::contact_mm) {
+      build_.draft.join(out_.items[index - 1], id, JointKind::bearing, axis::x);
+    }
+  }
+
+  void add_rod(const PlacedRod& rod) {
+    const Thread& thread = *tables::find_thread(rod.thread);
+    const HexNut* nut = tables::find_nut(rod.thread);
+    const ItemSpec& item = *build_.box.items[rod.item].item;
+    if (nut == nullptr) {
+      build_.diagnostics.add(diag::say<"no-such-nut">(item.rods->thread.place, rod.thread));
+      return;
+    }
+    const Vec3 shift = build_.shift_of(rod.item);
+    const Vec3 tip = Vec3{rod.x, rod.front_y, rod.z} + shift;
+    const std::string name = fmt::format("{} rod {}", build_.box.items[rod.item].name, ++count_[rod.item]);
+    const Origin origin{"item." + item.name + ".rods", item.rods->thread.place, "items"};
+    const InstanceId id = build_.draft.add(threaded_rod(thread, rod.back_y - rod.front_y), along(tip, axis::y), name, origin);
+    build_.draft.join(id, out_.items[rod.item], JointKind::slip, axis::x);
+    out_.rods.push_back(id);
+    const Box3 box = item_box(build_, rod.item);
+    for (const Side depth : {low, high}) {
+      const double y = depth == low ? box.low.y : box.high.y;
+      const Vec3 outward = depth == low ? axis::minus_y : axis::y;
+      const InstanceId n = build_.draft.add(hex_nut(thread, *nut), along({tip.x, y, tip.z}, outward),
+                                            fmt::format("{} inner nut {}", name, depth == low ? "front" : "back"), origin);
+      build_.draft.join(n, id, JointKind::thread, axis::y, 0, thread.major_mm);
+      build_.draft.join(n, out_.items[rod.item], JointKind::bearing, Vec3{} - outward);
+      out_.inner_nuts[depth].push_back(n);
+    }
+  }
+
+  void add_zone(const PlacedZone& zone) {
+    const Vec3 shift = build_.shift_of(zone.item);
+    build_.draft.zones.push_back({out_.items[zone.item], {zone.box.low + shift, zone.box.high + shift}, zone.why, zone.place});
+  }
+
+  Build& build_;
+  const std::vector<InstanceId>& rails_;
+  PlacedHardware out_;
+  std::map<std::size_t, int> count_;
+};
+
+}  // namespace
+
+PlacedHardware add_items(Build& build, const std::vector<InstanceId>& rails) { return Items(build, rails).run(); }
+
+}  // namespace fitup::plan

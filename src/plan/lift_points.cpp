@@ -1,0 +1,109 @@
+// Lift bosses through the horizontal legs of the top ring: by rule, or where the spec puts them.
+// Entry: add_lift_points.
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "plan/hardware.h"
+#include "plan/holes.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double from_end_mm = 60;     // by rule: a boss's edge from the member's end, clear of seams and flanges
+constexpr double step_mm = 5;          // places and heights are rounded up to this
+constexpr double fit_mm = 0.25;        // radial gap of the boss in its hole, before welding
+constexpr double above_leg_mm = 4;     // stands proud for a fillet weld above
+constexpr double least_rim_mm = 3;     // steel that stays between the hole and the leg's toe
+
+double rounded_up(double v) { return step_mm * std::ceil(v / step_mm - 1e-9); }
+
+class LiftPoints {
+ public:
+  explicit LiftPoints(Build& build) : build_(build), spec_(*build.spec.lifting) {}
+
+  void run() {
+    const Eye* eye = tables::find_eye(*spec_.thread);
+    if (eye == nullptr) {
+      build_.diagnostics.add(diag::say<"no-such-eye">(spec_.thread.place, *spec_.thread));
+      return;
+    }
+    diameter_ = spec_.boss_diameter ? (*spec_.boss_diameter)->mm() : eye->collar_mm;
+    height_ = spec_.boss_height ? (*spec_.boss_height)->mm() : rounded_up(eye->hole_depth_mm);
+    if (height_ < eye->hole_depth_mm || diameter_ < eye->collar_mm) {
+      build_.diagnostics.add(diag::say<"boss-too-small">(spec_.thread.place, diameter_, height_, eye->size, eye->collar_mm,
+                                                         eye->hole_depth_mm));
+      return;
+    }
+    if (spec_.at) {
+      for (const auto& at : spec_.at->value) add_given({at[0].mm(), at[1].mm()});
+    } else {
+      add_by_rule();
+    }
+  }
+
+ private:
+  // On the left and the right top member, as near their ends as they may: the load hangs from far apart.
+  void add_by_rule() {
+    const Shell& shell = build_.shell;
+    const double from_heel = std::ceil(shell.deck_root_mm + diameter_ / 2 + fit_mm);
+    for (const Side side : {low, high}) {
+      const Host& host = shell.top_side_deck[side];
+      const double leg = host.box.size().x;
+      if (from_heel + diameter_ / 2 + fit_mm + least_rim_mm > leg) {
+        build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, diameter_, leg, shell.deck_root_mm));
+        return;
+      }
+      const double x = side == low ? from_heel : shell.size.x - from_heel;
+      const double y = rounded_up(from_end_mm + diameter_ / 2);
+      add(host.id, {x, y});
+      add(host.id, {x, shell.size.y - y});
+    }
+  }
+
+  void add_given(Vec2 at) {
+    const Shell& shell = build_.shell;
+    for (const auto& decks : {shell.top_side_deck, shell.top_face_deck}) {
+      for (const Host& h : decks) {
+        if (at.x < h.box.low.x || at.x > h.box.high.x || at.y < h.box.low.y || at.y > h.box.high.y) continue;
+        add(h.id, at);
+        return;
+      }
+    }
+    build_.diagnostics.add(diag::say<"boss-nowhere">(spec_.at->place, at.x, at.y));
+  }
+
+  void add(InstanceId host, Vec2 at) {
+    const Shell& shell = build_.shell;
+    const double hole = diameter_ + 2 * fit_mm;
+    const Vec3 top{at.x, at.y, shell.size.z + above_leg_mm};
+    const std::string name = fmt::format("lift boss {}", build_.draft.lift_points.size() + 1);
+    if (!make_hole(build_, host, {at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "lift boss")) {
+      build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.at ? spec_.at->place : spec_.thread.place, hole, name,
+                                                           build_.draft.instance(host).name));
+      return;
+    }
+    const Thread& thread = *tables::find_thread(*spec_.thread);
+    const InstanceId id = build_.draft.add(lift_boss(thread, diameter_, height_, material_of(build_)),
+                                           along({top.x, top.y, top.z - height_}, axis::z), name,
+                                           {"lifting", spec_.place, "frame"});
+    build_.draft.join(id, host, JointKind::weld, axis::x, fit_mm);
+    build_.draft.lift_points.push_back({id, top, *spec_.thread});
+  }
+
+  Build& build_;
+  const LiftingSpec& spec_;
+  double diameter_ = 0;
+  double height_ = 0;
+};
+
+}  // namespace
+
+void add_lift_points(Build& build) {
+  if (build.spec.lifting) LiftPoints(build).run();
+}
+
+}  // namespace fitup::plan

@@ -1,0 +1,56 @@
+// Small things that every step uses: plates that fill a box, items' places, which face has a flange.
+// Entry: add_plate, item_box, is_flanged.
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "plan/build.h"
+
+namespace fitup::plan {
+
+InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3 normal, const std::string& name,
+                     const Origin& origin) {
+  const Vec3 s = box.size();
+  Flat flat;
+  Pose pose;
+  Vec2 size;
+  if (std::abs(normal.x) > 0.5) {
+    size = {s.y, s.z};
+    flat.thickness_mm = s.x;
+    pose = Pose::at(box.low, axis::y, axis::z);
+  } else if (std::abs(normal.y) > 0.5) {
+    size = {s.x, s.z};
+    flat.thickness_mm = s.y;
+    // x cross z runs to the front: the part begins at its back surface.
+    pose = Pose::at({box.low.x, box.high.y, box.low.z}, axis::x, axis::z);
+  } else {
+    size = {s.x, s.y};
+    flat.thickness_mm = s.z;
+    pose = Pose::at(box.low, axis::x, axis::y);
+  }
+  flat.profile.outer = Loop::rectangle({0, 0}, size);
+  Part part;
+  part.mark = plate.mark;
+  part.name = plate.name;
+  part.role = plate.role;
+  part.source = Source::cut;
+  part.material = plate.material;
+  part.size = fmt::format("{:g} x {:g} x {:g} mm", std::max(size.x, size.y), std::min(size.x, size.y), flat.thickness_mm);
+  part.form = std::move(flat);
+  return build.draft.add(std::move(part), pose, name, origin);
+}
+
+Box3 item_box(const Build& build, std::size_t item) {
+  const PlacedItem& placed = build.box.items[item];
+  const auto& s = *placed.item->size;
+  const Vec3 corner = placed.corner + build.shift_of(item);
+  return {corner, corner + Vec3{s[0].mm(), s[1].mm(), s[2].mm()}};
+}
+
+bool is_flanged(const BoxSpec& box, Face face) {
+  const FaceSpec& f = box.face(face);
+  return *f.closed_by == Closure::cover && *f.style == CoverStyle::flanged;
+}
+
+}  // namespace fitup::plan

@@ -1,0 +1,203 @@
+// When two parts are one: each allowed attitude is written as text, the smallest text is common to all.
+// Entry: attitude_of.
+#include "plan/same_part.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include <fmt/format.h>
+
+namespace fitup::plan {
+
+namespace {
+
+// Far below anything that is made, far above the rounding of a turned coordinate.
+std::string number(double v) {
+  const double r = std::round(v * 1e4) / 1e4;
+  return fmt::format("{:.4f}", r == 0 ? 0.0 : r);
+}
+std::string point(Vec2 p) { return number(p.x) + "," + number(p.y); }
+
+std::string loop_text(const Loop& loop) {
+  if (const auto c = loop.as_circle()) return "circle " + point(c->centre) + " " + number(c->radius);
+  std::vector<std::string> corners;
+  for (const Vertex& v : loop.vertices) corners.push_back(point(v.at) + "~" + number(v.bulge));
+  std::rotate(corners.begin(), std::min_element(corners.begin(), corners.end()), corners.end());
+  return fmt::format("{}", fmt::join(corners, " "));
+}
+
+std::string sorted_text(std::vector<std::string> lines) {
+  std::sort(lines.begin(), lines.end());
+  return fmt::format("{}", fmt::join(lines, ";"));
+}
+
+std::string profile_text(const Profile& p) {
+  std::vector<std::string> holes;
+  for (const Loop& h : p.holes) holes.push_back(loop_text(h));
+  return loop_text(p.outer) + "|" + sorted_text(std::move(holes));
+}
+
+std::string flat_text(const Flat& f) {
+  std::vector<std::string> drilled;
+  for (const DrilledHole& d : f.drilled) drilled.push_back(point(d.at) + " " + number(d.diameter_mm) + d.purpose);
+  return "flat " + number(f.thickness_mm) + " " + profile_text(f.profile) + "|" + sorted_text(std::move(drilled));
+}
+
+std::string cut_text(const LegCut& cut) {
+  std::string out;
+  for (const CutStep& s : cut.steps) out += number(s.from_mm) + ":" + number(s.set_back_mm) + " ";
+  for (const CutCorner& c : cut.corners) {
+    out += fmt::format("@{}k{}s{} ", number(c.at_mm), static_cast<int>(c.kind), number(c.size_mm));
+  }
+  return out;
+}
+
+std::string member_text(const Member& m) {
+  std::vector<std::string> holes;
+  for (const MemberHole& h : m.holes) {
+    holes.push_back(fmt::format("{} {} {} {} {} {}", h.leg == Leg::a ? "a" : "b", number(h.along_mm),
+                                number(h.across_mm), number(h.diameter_mm), static_cast<int>(h.kind), h.purpose));
+  }
+  return fmt::format("member {} {} [{}][{}][{}][{}] {}", m.section.designation, number(m.length_mm), cut_text(m.start.a),
+                     cut_text(m.start.b), cut_text(m.end.a), cut_text(m.end.b), sorted_text(std::move(holes)));
+}
+
+Vec2 flat_point(const Pose& turn, Vec2 p) {
+  const Vec3 q = turn.point({p.x, p.y, 0});
+  return {q.x, q.y};
+}
+
+Loop turned(const Loop& loop, const Pose& turn, bool over) {
+  if (const auto c = loop.as_circle()) return Loop::circle(flat_point(turn, c->centre), c->radius);
+  Loop out;
+  const std::size_t n = loop.vertices.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    // Turned over, the loop runs the other way: reversed, each edge leaves from its other end.
+    const Vertex& corner = loop.vertices[over ? n - 1 - i : i];
+    const Vertex& edge = over ? loop.vertices[(2 * n - 2 - i) % n] : corner;
+    out.vertices.push_back({flat_point(turn, corner.at), edge.bulge});
+  }
+  return out;
+}
+
+Flat turned(const Flat& flat, const Pose& turn, bool over) {
+  Flat out{{turned(flat.profile.outer, turn, over), {}}, flat.thickness_mm, {}};
+  for (const Loop& h : flat.profile.holes) out.profile.holes.push_back(turned(h, turn, over));
+  for (const DrilledHole& d : flat.drilled) {
+    out.drilled.push_back({flat_point(turn, d.at), d.diameter_mm, d.purpose});
+  }
+  return out;
+}
+
+// The turn, moved so that the part's bounds begin at the origin.
+Pose at_origin(const Flat& flat, const Pose& turn, bool over) {
+  const Box2 b = turned(flat, turn, over).profile.bounds();
+  return turn.moved({-b.low.x, -b.low.y, over ? flat.thickness_mm : 0});
+}
+
+Attitude flat_attitude(const Flat& flat) {
+  constexpr std::array<Vec3, 4> quarters{axis::x, axis::y, axis::minus_x, axis::minus_y};
+  Attitude best;
+  for (const bool over : {false, true}) {
+    for (std::size_t i = 0; i < 4; ++i) {
+      const Vec3 left = quarters[(i + 1) % 4];
+      const Pose turn = at_origin(flat, Pose::at({}, quarters[i], over ? Vec3{} - left : left), over);
+      const std::string text = flat_text(turned(flat, turn, over));
+      if (best.key.empty() || text < best.key) best = {text, turn};
+    }
+  }
+  return best;
+}
+
+LegCut mirrored(const LegCut& cut, double width) {
+  LegCut out;
+  for (auto it = cut.steps.rbegin(); it != cut.steps.rend(); ++it) {
+    out.steps.push_back({width - it->to_mm, width - it->from_mm, it->set_back_mm});
+  }
+  for (auto it = cut.corners.rbegin(); it != cut.corners.rend(); ++it) {
+    out.corners.push_back({width - it->at_mm, it->kind, it->size_mm});
+  }
+  return out;
+}
+
+// An equal angle end for end about the bisector of its legs: (x, y, z) becomes (y, x, length - z).
+Member about_bisector(const Member& m) {
+  Member out = m;
+  out.start = {m.end.b, m.end.a};
+  out.end = {m.start.b, m.start.a};
+  for (MemberHole& h : out.holes) {
+    h.leg = h.leg == Leg::a ? Leg::b : Leg::a;
+    h.along_mm = m.length_mm - h.along_mm;
+  }
+  return out;
+}
+
+// A flat bar: ends exchanged, width reversed, or both. Holes go through, so the thickness does not matter.
+Member flat_bar_turned(const Member& m, bool ends, bool width) {
+  Member out = m;
+  const double w = m.section.leg_a_mm;
+  if (ends) std::swap(out.start, out.end);
+  if (width) {
+    out.start.a = mirrored(out.start.a, w);
+    out.end.a = mirrored(out.end.a, w);
+  }
+  for (MemberHole& h : out.holes) {
+    if (ends) h.along_mm = m.length_mm - h.along_mm;
+    if (width) h.across_mm = w - h.across_mm;
+  }
+  return out;
+}
+
+// x by `width`, z by `ends`; the thickness axis follows so that the turn is proper.
+Pose flat_bar_turn(const Member& m, bool ends, bool width) {
+  const bool through = ends != width;
+  const Vec3 origin{width ? m.section.leg_a_mm : 0, through ? m.section.thickness_mm : 0, ends ? m.length_mm : 0};
+  return Pose::at(origin, width ? axis::minus_x : axis::x, through ? axis::minus_y : axis::y);
+}
+
+Attitude member_attitude(const Member& m) {
+  Attitude best{member_text(m), Pose{}};
+  const auto consider = [&best](const Member& variant, const Pose& turn) {
+    const std::string text = member_text(variant);
+    if (text < best.key) best = {text, turn};
+  };
+  if (m.section.shape == SectionShape::flat) {
+    for (const bool ends : {false, true}) {
+      for (const bool width : {false, true}) {
+        consider(flat_bar_turned(m, ends, width), flat_bar_turn(m, ends, width));
+      }
+    }
+  } else if (m.section.leg_a_mm == m.section.leg_b_mm) {
+    consider(about_bisector(m), Pose::at({0, 0, m.length_mm}, axis::y, axis::x));
+  }
+  return best;
+}
+
+std::string solid_text(const Solidform& s) {
+  std::string out = "solid";
+  for (const Prism& p : s.prisms) {
+    for (const Vec3 v : {p.pose.origin(), p.pose.x(), p.pose.y()}) {
+      out += " " + number(v.x) + "," + number(v.y) + "," + number(v.z);
+    }
+    out += " " + number(p.length_mm) + " " + profile_text(p.profile);
+  }
+  return out;
+}
+
+}  // namespace
+
+Attitude attitude_of(const Part& part) {
+  Attitude result;
+  if (const auto* flat = std::get_if<Flat>(&part.form)) {
+    result = flat_attitude(*flat);
+  } else if (const auto* member = std::get_if<Member>(&part.form)) {
+    result = member_attitude(*member);
+  } else {
+    result = {solid_text(std::get<Solidform>(part.form)), Pose{}};
+  }
+  result.key += fmt::format(" {} {} {}", static_cast<int>(part.source), part.material, part.size);
+  return result;
+}
+
+}  // namespace fitup::plan

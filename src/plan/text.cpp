@@ -1,0 +1,117 @@
+// The stable text form of a Plan, for reading and for tests.
+// Entry: to_text.
+#include <array>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "fitup/plan.h"
+
+namespace fitup {
+
+namespace {
+
+template <std::size_t N>
+std::string_view word(const std::array<std::string_view, N>& words, std::size_t index) {
+  return words.at(index);
+}
+
+// No "-0.000".
+std::string mm(double v) {
+  std::string s = fmt::format("{:.3f}", v);
+  return s == "-0.000" ? "0.000" : s;
+}
+std::string place(Vec3 p) { return fmt::format("({}, {}, {})", mm(p.x), mm(p.y), mm(p.z)); }
+
+std::string direction(Vec3 d) {
+  const std::array<std::pair<Vec3, const char*>, 6> names{{{axis::x, "+X"}, {axis::y, "+Y"}, {axis::z, "+Z"},
+                                                            {axis::minus_x, "-X"}, {axis::minus_y, "-Y"}, {axis::minus_z, "-Z"}}};
+  for (const auto& [v, name] : names) {
+    if (dot(v, d) > 1 - 1e-9) return name;
+  }
+  return fmt::format("({:.6f}, {:.6f}, {:.6f})", d.x, d.y, d.z);
+}
+
+void add_cut(std::string& out, const char* label, const LegCut& cut) {
+  if (cut.steps.empty()) return;
+  out += fmt::format("      {}:", label);
+  for (const CutStep& s : cut.steps) out += fmt::format(" {}..{} back {}", mm(s.from_mm), mm(s.to_mm), mm(s.set_back_mm));
+  for (const CutCorner& c : cut.corners) {
+    out += fmt::format(" corner at {} {} {}", mm(c.at_mm), c.kind == CornerKind::chamfer ? "chamfer" : "radius", mm(c.size_mm));
+  }
+  out += "\n";
+}
+
+void add_form(std::string& out, const Part& part) {
+  if (const auto* flat = std::get_if<Flat>(&part.form)) {
+    const Vec2 s = flat->profile.bounds().size();
+    out += fmt::format("    flat {} x {} x {}, {} cut holes, {} drilled, cut length {}\n", mm(s.x), mm(s.y),
+                       mm(flat->thickness_mm), flat->profile.holes.size(), flat->drilled.size(),
+                       mm(flat->profile.perimeter_mm()));
+  } else if (const auto* m = std::get_if<Member>(&part.form)) {
+    out += fmt::format("    member {} length {}, {} holes\n", m->section.designation, mm(m->length_mm), m->holes.size());
+    add_cut(out, "start A", m->start.a);
+    add_cut(out, "start B", m->start.b);
+    add_cut(out, "end A", m->end.a);
+    add_cut(out, "end B", m->end.b);
+  } else {
+    out += fmt::format("    {} prisms\n", std::get<Solidform>(part.form).prisms.size());
+  }
+}
+
+void add_parts(std::string& out, const Plan& plan) {
+  for (PartId id = 0; id < plan.parts.size(); ++id) {
+    const Part& p = plan.parts[id];
+    int count = p.loose_count;
+    for (const Instance& i : plan.instances) count += i.part == id ? 1 : 0;
+    out += fmt::format("  {:<12} {} x {} [{}, {}] {} {:.3f} kg\n", p.mark, count, p.name, to_text(p.role),
+                       to_text(p.source), p.size, p.mass_kg);
+    add_form(out, p);
+  }
+}
+
+}  // namespace
+
+std::string_view to_text(Role role) {
+  static constexpr std::array<std::string_view, 17> words{
+      "ring member", "upright", "rail", "landing", "rod plate", "rod plate flange", "face plate", "cover sheet",
+      "cover flange", "boss", "item", "rod", "nut", "washer", "screw", "spacer", "drill guide"};
+  return word(words, static_cast<std::size_t>(role));
+}
+
+std::string_view to_text(Source source) {
+  static constexpr std::array<std::string_view, 5> words{"cut", "sawn", "bought", "stand-in", "printed"};
+  return word(words, static_cast<std::size_t>(source));
+}
+
+std::string_view to_text(JointKind kind) {
+  static constexpr std::array<std::string_view, 5> words{"weld", "bolted", "bearing", "slip", "thread"};
+  return word(words, static_cast<std::size_t>(kind));
+}
+
+std::string to_text(const Plan& plan) {
+  std::string out = fmt::format("plan {} revision {}: frame {} x {} x {} mm\n", plan.name, plan.revision,
+                                mm(plan.frame_size.x), mm(plan.frame_size.y), mm(plan.frame_size.z));
+  if (!plan.open_faces.empty()) out += fmt::format("open: {}\n", fmt::join(plan.open_faces, ", "));
+  out += "parts\n";
+  add_parts(out, plan);
+  out += "instances\n";
+  for (const Instance& i : plan.instances) {
+    out += fmt::format("  {:<32} {:<10} at {} x {} y {} in {}\n", i.name, plan.parts[i.part].mark, place(i.pose.origin()),
+                       direction(i.pose.x()), direction(i.pose.y()), i.group);
+  }
+  out += "joints\n";
+  for (const Joint& j : plan.joints) {
+    out += fmt::format("  {} {} to {} {} gap up to {}\n", to_text(j.kind), plan.instances[j.a].name,
+                       plan.instances[j.b].name, direction(j.normal), mm(j.largest_gap_mm));
+  }
+  out += "fasteners\n";
+  for (const Fastener& f : plan.fasteners) {
+    out += fmt::format("  {} {} engagement {} draws {}\n", f.thread, plan.instances[f.screw].name, mm(f.engagement_mm),
+                       mm(f.draws_mm));
+  }
+  for (const LiftPoint& l : plan.lift_points) out += fmt::format("lift point {} {}\n", l.thread, place(l.at));
+  return out;
+}
+
+}  // namespace fitup
