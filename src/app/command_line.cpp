@@ -115,13 +115,13 @@ std::optional<std::string> stray_argument(const CLI::App& app, const std::string
   if (extras.empty()) return std::nullopt;
   const auto option = std::find_if(extras.begin(), extras.end(), [](const auto& e) { return e.starts_with("-"); });
   if (option != extras.end()) {
-    return fmt::format("there is no option {}{}", diag::quoted(*option), diag::suggestion(*option, option_names(command)));
+    return fmt::format("there is no option {}{}", diag::in_quotes(*option), diag::suggestion(*option, option_names(command)));
   }
   const std::string& word = extras.front();
   if (command.empty()) {
-    return fmt::format("there is no command {}{}", diag::quoted(word), diag::suggestion(word, command_names()));
+    return fmt::format("there is no command {}{}", diag::in_quotes(word), diag::suggestion(word, command_names()));
   }
-  return fmt::format("{} takes one {}; leave out {}", command, command == "explain" ? "key" : "spec", diag::quoted(word));
+  return fmt::format("{} takes one {}; leave out {}", command, command == "explain" ? "key" : "spec", diag::in_quotes(word));
 }
 
 /// Reads one piece of the raw command line; an empty result means that it is fine.
@@ -134,14 +134,14 @@ Complaint read_cores(const std::string& text, int& cores) {
   }
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), cores);
   if (error == std::errc{} && end == text.data() + text.size() && cores >= 1 && cores <= most_cores) return {};
-  return fmt::format("--cores is {}; give a whole number from 1 to {}", diag::quoted(text), most_cores);
+  return fmt::format("--cores is {}; give a whole number from 1 to {}", diag::in_quotes(text), most_cores);
 }
 
 Complaint read_sets(const std::vector<std::string>& texts, std::vector<Override>& overrides) {
   for (const std::string& text : texts) {
     const auto equals = text.find('=');
     if (equals == std::string::npos || equals == 0) {
-      return fmt::format("--set is {}; write it as name=value, as in --set gap=12", diag::quoted(text));
+      return fmt::format("--set is {}; write it as name=value, as in --set gap=12", diag::in_quotes(text));
     }
     overrides.push_back({text.substr(0, equals), text.substr(equals + 1)});
   }
@@ -156,7 +156,7 @@ Complaint read_choice(std::string_view option, const std::string& word, const st
   }
   const auto words = words_of(choices);
   const std::string near = diag::nearest(word, words);
-  return fmt::format("{} does not know {}{}; it takes {}", option, diag::quoted(word), near.empty() ? near : fmt::format("; did you mean \"{}\"?", near), fmt::join(words, ", "));
+  return fmt::format("{} does not know {}{}; it takes {}", option, diag::in_quotes(word), near.empty() ? near : fmt::format("; did you mean \"{}\"?", near), fmt::join(words, ", "));
 }
 
 Complaint read_spec_name(const std::string& command, const std::string& name) {
@@ -172,7 +172,7 @@ Complaint read_folder(const Raw& raw, std::optional<std::string>& folder) {
     folder = raw.spec_file.substr(0, raw.spec_file.size() - suffix.size());
   } else {
     return fmt::format("{} does not end in .toml, so the job folder has no name of its own; name it with -o DIR",
-                       diag::quoted(raw.spec_file));
+                       diag::in_quotes(raw.spec_file));
   }
   return {};
 }

@@ -57,10 +57,12 @@ std::string key_list() {
   return text + "'fitup explain KEY' says what one of them means, 'fitup explain TABLE' all in it.\n";
 }
 
-std::vector<std::string> all_keys() {
-  std::vector<std::string> keys;
-  for (const KeyRow& row : key_table()) keys.push_back(row.key);
-  return keys;
+/// Keys in full, and their last words: either may be asked for.
+std::vector<std::string> all_questions() {
+  std::vector<std::string> questions;
+  for (const KeyRow& row : key_table()) questions.push_back(row.key);
+  for (const KeyRow& row : key_table()) questions.push_back(last_word(row.key));
+  return questions;
 }
 
 /// A cell of a Markdown table: a bar would end it.
@@ -91,10 +93,10 @@ Outcome explain(const ExplainRequest& request) {
   if (request.key) {
     rows = find_keys(*request.key);
     if (rows.empty()) {
-      const std::string near = diag::nearest(*request.key, all_keys());
+      const std::string near = diag::nearest(*request.key, all_questions());
       add_error(outcome, ExitStatus::wrong_input, "unknown-key",
-                fmt::format("a spec has no key {}{}; 'fitup explain' lists them all", diag::quoted(*request.key),
-                            near.empty() ? std::string{} : fmt::format("; did you mean \"{}\"?", near)));
+                fmt::format("a spec has no key {}; {}'fitup explain' lists them all", diag::in_quotes(*request.key),
+                            near.empty() ? std::string{} : fmt::format("did you mean \"{}\"? ", near)));
     }
     for (const KeyRow* row : rows) outcome.text += (outcome.text.empty() ? "" : "\n") + one_key(*row);
   } else {

@@ -26,9 +26,12 @@ Start with
   fitup explain box.NAME.frame.section
 
 Exit status
-  0  no check fails           3  a file could not be read or written
-  1  a check fails            4  internal error
-  2  the spec or the command line is wrong      130  interrupted
+  0    no check fails
+  1    a check fails
+  2    the spec or the command line is wrong
+  3    a file could not be read or written
+  4    internal error
+  130  interrupted
 
 The program helps to plan fabrication. It approves nothing and calls nothing safe.
 )";

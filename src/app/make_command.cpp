@@ -85,7 +85,7 @@ Outcome make(const MakeRequest& request) {
   const auto time = timestamp(epoch);
   if (!time) {
     add_error(outcome, ExitStatus::wrong_input, "command-line",
-              fmt::format("SOURCE_DATE_EPOCH is {}; it must be whole seconds since 1970, or not set", diag::quoted(epoch)));
+              fmt::format("SOURCE_DATE_EPOCH is {}; it must be whole seconds since 1970, or not set", diag::in_quotes(epoch)));
     return outcome;
   }
   auto text = read_spec_file(request.spec_file);

@@ -46,7 +46,7 @@ std::string to_json(const Outcome& outcome) {
   json["findings"] = outcome.findings ? Json::parse(findings_json(*outcome.findings)) : Json::array();
   json["files"] = Json::array();
   for (const WrittenFile& file : outcome.files) {
-    json["files"].push_back(Json{{"path", file.path}, {"bytes", file.bytes}, {"sha256", file.sha256}});
+    json["files"].push_back(Json{{"path", file.path}, {"size", file.bytes}, {"sha256", file.sha256}});
   }
   if (!outcome.extra_key.empty()) json[outcome.extra_key] = Json::parse(outcome.extra_json);
   // A path or a message may hold bytes that are not UTF-8: replaced, never thrown over.
