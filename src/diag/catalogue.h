@@ -31,12 +31,12 @@ inline constexpr Entry catalogue[] = {
     {"syntax", Stage::spec, Severity::error, "this is not valid TOML: {}; nothing after this place was read"},
     {"file-too-large", Stage::spec, Severity::error, "the spec is {} bytes long; at most {} bytes are read"},
     {"unknown-key", Stage::spec, Severity::error, "{} has no key {}{}"},
-    {"missing-key", Stage::spec, Severity::error, "{} needs {}: {}"},
+    {"missing-key", Stage::spec, Severity::error, "{} needs {}"},
     {"wrong-type", Stage::spec, Severity::error, "{} is {}; it must be {}"},
     {"wrong-count", Stage::spec, Severity::error, "{} holds {}; it must hold {}"},
     {"too-many", Stage::spec, Severity::error, "{} holds {} entries; at most {} are read"},
     {"out-of-range", Stage::spec, Severity::error, "{} is {}; it must be {}"},
-    {"unknown-word", Stage::spec, Severity::error, "{} is {}; it must be one of: {}{}"},
+    {"unknown-word", Stage::spec, Severity::error, "{} is {}; it must be {}{}"},
     {"bad-name", Stage::spec, Severity::error,
      "{} is not a usable name; use letters, digits, - and _ only, beginning with a letter or digit, at most {} "
      "characters"},
@@ -60,7 +60,7 @@ inline constexpr Entry catalogue[] = {
     {"bad-size-name", Stage::spec, Severity::error, "{} cannot be the name of a size: {}"},
     {"set-not-a-size", Stage::spec, Severity::error,
      "--set {} does not name a size; it takes a name of [sizes], as in --set gap=12"},
-    {"too-many-at-set", Stage::spec, Severity::error, "--set {} is given {} times; give it once"},
+    {"set-given-twice", Stage::spec, Severity::error, "--set {} is given {} times; give it once"},
     // ---- what refers to what
     {"unknown-item", Stage::spec, Severity::error, "there is no item named {}{}"},
     {"unknown-section", Stage::spec, Severity::error, "the tables hold no section {}{}"},

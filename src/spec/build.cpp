@@ -77,9 +77,8 @@ std::optional<RodSpec> rods(const Cell* cell) {
   rods.thread = text((*cell)["thread"]);
   rods.projection = length((*cell)["projection"]);
   const Cell& at = (*cell)["at"];
-  for (const auto& pair : at.get<std::vector<std::vector<Length>>>().value) {
-    rods.at.push_back({first<2>(pair), at.place, true});
-  }
+  const auto pairs = at.get<std::vector<std::vector<Length>>>().value;
+  for (std::size_t i = 0; i < pairs.size(); ++i) rods.at.push_back({first<2>(pairs[i]), at.entry_places[i], true});
   return rods;
 }
 

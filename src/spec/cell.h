@@ -21,7 +21,8 @@ struct Cell {
                std::vector<std::vector<Length>>>
       value;
   std::map<std::string, Cell, std::less<>> children;
-  std::vector<Cell> entries;  // of a list of tables
+  std::vector<Cell> entries;        // of a list of tables
+  std::vector<Place> entry_places;  // of a list of pairs
 
   /// Null if the key is absent.
   [[nodiscard]] const Cell* find(std::string_view key) const {
@@ -31,7 +32,7 @@ struct Cell {
 
   /// For keys that are required or filled in; an unsound empty cell after an error.
   [[nodiscard]] const Cell& operator[](std::string_view key) const {
-    static const Cell missing{{}, false, false, {}, {}, {}};
+    static const Cell missing{{}, false, false, {}, {}, {}, {}};
     const Cell* found = find(key);
     return found != nullptr ? *found : missing;
   }

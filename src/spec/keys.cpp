@@ -52,13 +52,10 @@ const TypeWords& words_for(Type type) {
 
 std::string_view unit_of(Type type) {
   switch (type) {
-    case Type::mass:
-      return " kg";
+    case Type::mass: return " kg";
     case Type::count:
-    case Type::number:
-      return "";
-    default:
-      return " mm";
+    case Type::number: return "";
+    default: return " mm";
   }
 }
 
@@ -116,20 +113,18 @@ std::vector<std::string> words_of(std::string_view list) {
   return words;
 }
 
-std::string type_in_words(const Rule& rule) { return std::string(words_for(rule.type).phrase); }
+std::string type_in_words(const Rule& rule) {
+  const std::string phrase(words_for(rule.type).phrase);
+  return rule.type == Type::word ? fmt::format("{}: {}", phrase, rule.words) : phrase;
+}
 
 std::size_t most_entries(Type type) {
   switch (type) {
-    case Type::two_lengths:
-      return 2;
-    case Type::three_lengths:
-      return 3;
-    case Type::tables:
-      return 50;
-    case Type::named:
-      return 200;
-    default:
-      return 100;
+    case Type::two_lengths: return 2;
+    case Type::three_lengths: return 3;
+    case Type::tables: return 50;
+    case Type::named: return 200;
+    default: return 100;
   }
 }
 

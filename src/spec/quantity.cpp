@@ -60,16 +60,11 @@ bool is_unit(std::string_view word) { return find_unit(word) != nullptr; }
 
 std::string_view kind_in_words(QuantityKind kind) {
   switch (kind) {
-    case QuantityKind::bare:
-      return "a plain number";
-    case QuantityKind::ratio:
-      return "a ratio, which has no unit";
-    case QuantityKind::length:
-      return "a length";
-    case QuantityKind::mass:
-      return "a mass";
-    case QuantityKind::angle:
-      return "an angle";
+    case QuantityKind::bare: return "a plain number";
+    case QuantityKind::ratio: return "a ratio without a unit";
+    case QuantityKind::length: return "a length";
+    case QuantityKind::mass: return "a mass";
+    case QuantityKind::angle: return "an angle";
   }
   return "";
 }

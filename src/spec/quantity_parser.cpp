@@ -189,7 +189,7 @@ class Parser {
   [[nodiscard]] std::string stray_in_words() const {
     const std::string_view rest = expression_.text.substr(*tokens_.stray);
     if (rest[0] == ',') return "a comma has no place here; the decimal sign is a point";
-    if (rest[0] == '"') return "inches are written in, as in \"3/16 in\"";
+    if (rest[0] == '"') return "inches are written with in, such as 3/16 in";
     const std::size_t length = (static_cast<unsigned char>(rest[0]) & 0x80) == 0 ? 1 : rest.size();
     return fmt::format("{} has no place here", diag::in_quotes(rest.substr(0, length)));
   }

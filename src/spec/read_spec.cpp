@@ -54,7 +54,7 @@ void apply_all(const std::vector<Override>& overrides, Value& root, SpecResult& 
     if (times == 1) {
       apply(override, source, root, result.diagnostics);
     } else if (&*std::find_if(overrides.begin(), overrides.end(), same_key) == &override) {
-      result.diagnostics.add(say<"too-many-at-set">(Place{source, 1, 1, 1}, in_quotes(override.key), times));
+      result.diagnostics.add(say<"set-given-twice">(Place{source, 1, 1, 1}, in_quotes(override.key), times));
     }
   }
 }

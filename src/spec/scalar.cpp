@@ -35,6 +35,10 @@ std::string limits_in_words(const Rule& rule, UnitSystem units) {
 
 std::string in_words(std::size_t count) { return fmt::format("{} value{}", count, count == 1 ? "" : "s"); }
 
+std::string allowed_in_words(const std::vector<std::string>& words) {
+  return words.size() == 1 ? in_quotes(words[0]) : "one of: " + diag::listed(words);
+}
+
 bool usable_name(std::string_view name) {
   const auto letter_or_digit = [](char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
@@ -56,15 +60,11 @@ Cell ScalarReader::read(const Rule& rule, const Value& value, std::string_view k
     case Type::count:
     case Type::number:
     case Type::length:
-    case Type::mass:
-      read_quantity(rule, value, key, cell);
-      break;
+    case Type::mass: read_quantity(rule, value, key, cell); break;
     case Type::two_lengths:
     case Type::three_lengths:
     case Type::lengths:
-    case Type::length_pairs:
-      read_list(rule, value, key, cell);
-      break;
+    case Type::length_pairs: read_list(rule, value, key, cell); break;
     case Type::yes_no:
       if (value.kind == Value::Kind::yes_no)
         cell.value = value.yes;
@@ -168,6 +168,8 @@ void ScalarReader::read_list(const Rule& rule, const Value& value, std::string_v
   }
   std::vector<std::vector<Length>> pairs;
   for (const Value& entry : value.entries) {
+    if (entry.kind != Value::Kind::list) return wrong_type(rule, entry, key);  // once, not for each number
+    cell.entry_places.push_back(entry.place);
     if (auto pair = lengths(rule, entry, key, Type::two_lengths)) pairs.push_back(std::move(*pair));
   }
   if (pairs.size() == value.entries.size()) cell.value = std::move(pairs);
@@ -182,7 +184,7 @@ void ScalarReader::read_word(const Rule& rule, const Value& value, std::string_v
   const std::string near = diag::nearest(value.text, words);
   const std::string hint =
       near.empty() || words.size() == 1 ? std::string() : fmt::format("; did you mean {}?", in_quotes(near));
-  diagnostics_.add(say<"unknown-word">(value.place, key, in_quotes(value.text), diag::listed(words), hint));
+  diagnostics_.add(say<"unknown-word">(value.place, key, in_quotes(value.text), allowed_in_words(words), hint));
 }
 
 void ScalarReader::read_text(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {

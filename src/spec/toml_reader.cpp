@@ -102,6 +102,14 @@ class Converter {
   std::vector<std::string_view> lines_;
 };
 
+/// "Error while parsing array: expected ..." without the beginning: the place says where.
+std::string reason(const toml::parse_error& error) {
+  std::string_view text = error.description();
+  const std::size_t colon = text.find(": ");
+  if (text.rfind("Error while", 0) == 0 && colon != std::string_view::npos) text.remove_prefix(colon + 2);
+  return diag::printable(text);
+}
+
 }  // namespace
 
 std::optional<Value> read_toml(std::string_view text, int source, Diagnostics& diagnostics) {
@@ -120,7 +128,7 @@ std::optional<Value> read_toml(std::string_view text, int source, Diagnostics& d
     const toml::parse_error& error = parsed.error();
     Place place = converter.place_of(error.source());
     place.length = 1;
-    diagnostics.add(diag::say<"syntax">(place, diag::printable(error.description())));
+    diagnostics.add(diag::say<"syntax">(place, reason(error)));
     return std::nullopt;
   }
   return converter.convert(parsed.table());

@@ -3,6 +3,8 @@
 
 #include "spec/validate.h"
 
+#include <algorithm>
+
 #include "diag/catalogue.h"
 #include "diag/words.h"
 #include "spec/scalar.h"
@@ -48,12 +50,13 @@ class Walk {
     if (value != nullptr) {
       for (const Member& member : value->members) given_key(node, member, path, cell);
     }
+    std::vector<const Rule*> lacking;
     for (const auto& [key, child] : node.children) {
-      const Rule& rule = *child.rule;
       if (value != nullptr && value->find(key) != nullptr) continue;
-      if (rule.need == Need::must) missing(rule, key, path, cell);
-      if (rule.need == Need::filled) filled_in(child, key, path, cell);
+      if (child.rule->need == Need::must) lacking.push_back(child.rule);
+      if (child.rule->need == Need::filled) filled_in(child, key, path, cell);
     }
+    if (!lacking.empty()) missing(std::move(lacking), path, cell);
     return cell;
   }
 
@@ -81,12 +84,9 @@ class Walk {
     switch (rule.type) {
       case Type::table:
         return value.kind == Value::Kind::table ? table(node, &value, key, value.place) : wrong(rule, value, key);
-      case Type::named:
-        return value.kind == Value::Kind::table ? named(node, value, key) : wrong(rule, value, key);
-      case Type::tables:
-        return value.kind == Value::Kind::list ? list(node, value, key) : wrong(rule, value, key);
-      default:
-        return scalars_.read(rule, value, key);
+      case Type::named: return value.kind == Value::Kind::table ? named(node, value, key) : wrong(rule, value, key);
+      case Type::tables: return value.kind == Value::Kind::list ? list(node, value, key) : wrong(rule, value, key);
+      default: return scalars_.read(rule, value, key);
     }
   }
 
@@ -114,7 +114,9 @@ class Walk {
       if (entry.kind == Value::Kind::table) {
         cell.entries.push_back(table(node, &entry, key, entry.place));
       } else {
-        cell.entries.push_back(wrong(*node.rule, entry, key));
+        const std::string where = "an entry of " + key;
+        diagnostics_.add(say<"wrong-type">(entry.place, where, kind_in_words(entry.kind), "a table of keys"));
+        cell.entries.push_back(unsound(entry.place));
       }
       cell.sound = cell.sound && cell.entries.back().sound;
     }
@@ -147,9 +149,15 @@ class Walk {
         say<"unknown-key">(member.place, where, in_quotes(member.key), diag::suggestion(member.key, known)));
   }
 
-  void missing(const Rule& rule, const std::string& key, const std::string& path, Cell& cell) {
-    const std::string where = path.empty() ? "the spec" : path;
-    diagnostics_.add(say<"missing-key">(cell.place, where, key, rule.meaning));
+  /// All that one table lacks in one diagnostic, in the order of the key table.
+  void missing(std::vector<const Rule*> lacking, const std::string& path, Cell& cell) {
+    std::sort(lacking.begin(), lacking.end());  // they point into one vector
+    std::string keys;
+    for (const Rule* rule : lacking) {
+      const std::string_view key = rule->key.substr(rule->key.rfind('.') + 1);
+      keys += fmt::format("{}{} ({})", keys.empty() ? "" : ", ", key, rule->meaning);
+    }
+    diagnostics_.add(say<"missing-key">(cell.place, path.empty() ? "the spec" : path, keys));
     cell.sound = false;
   }
 

@@ -21,18 +21,12 @@ Value* Value::find(std::string_view key) {
 
 std::string_view kind_in_words(Value::Kind kind) {
   switch (kind) {
-    case Value::Kind::table:
-      return "a table";
-    case Value::Kind::list:
-      return "a list";
-    case Value::Kind::text:
-      return "a text";
-    case Value::Kind::number:
-      return "a number";
-    case Value::Kind::yes_no:
-      return "true or false";
-    case Value::Kind::date:
-      return "a date or time";
+    case Value::Kind::table: return "a table";
+    case Value::Kind::list: return "a list";
+    case Value::Kind::text: return "a text";
+    case Value::Kind::number: return "a number";
+    case Value::Kind::yes_no: return "true or false";
+    case Value::Kind::date: return "a date or time";
   }
   return "";
 }
