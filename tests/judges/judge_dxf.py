@@ -1,0 +1,159 @@
+#!/usr/bin/python3
+"""Judges every DXF file of a job folder with python3-ezdxf and with plain arithmetic.
+
+judge_dxf.py JOBDIR    reads JOBDIR/flat/order.csv; exit status 0: nothing found, 1: found, printed.
+
+For each row: the auditor of ezdxf finds nothing (on both of its ways of reading), the unit is the millimetre,
+only circles and closed polylines lie on CUT, only lines on MARK and texts on NOTE, one colour throughout, no two
+contours on the same place, the lower left at the origin; area, size, cut length, piercings and drilled holes
+as measured here are those of the list.
+"""
+import csv
+import math
+import pathlib
+import sys
+
+import ezdxf
+from ezdxf import bbox, recover
+from ezdxf.audit import Auditor
+from ezdxf.math import bulge_to_arc
+
+ALLOWED = {"CUT": {"CIRCLE", "LWPOLYLINE"}, "MARK": {"LINE"}, "BEND": set(), "NOTE": {"TEXT"}}
+BY_LAYER = 256
+COLOUR = 7
+LIST_LENGTH_MM = 0.00051  # the list has 3 decimals of a length
+LIST_FINE = 0.0051        # and 2 of an area or a cut length
+
+
+class Contour:
+    """Area, length and extents of a closed contour in closed form."""
+
+    def __init__(self):
+        self.area = 0.0
+        self.length = 0.0
+        self.points = []
+
+    def add_line(self, a, b):
+        self.area += (a[0] * b[1] - b[0] * a[1]) / 2
+        self.length += math.dist(a, b)
+        self.points += [a, b]
+
+    def add_arc(self, a, b, bulge):
+        self.area += (a[0] * b[1] - b[0] * a[1]) / 2
+        centre, start, end, radius = bulge_to_arc(a, b, bulge)
+        sweep = 4 * math.atan(bulge)
+        # The segment between chord and arc: r^2 / 2 (sweep - sin sweep), outside for a positive bulge.
+        self.area += radius**2 / 2 * (sweep - math.sin(sweep))
+        self.length += radius * abs(sweep)
+        self.points += [a, b]
+        turn = (end - start) % (2 * math.pi)  # bulge_to_arc answers counter-clockwise
+        for quarter in range(4):
+            angle = quarter * math.pi / 2
+            if (angle - start) % (2 * math.pi) < turn:
+                self.points.append((centre[0] + radius * math.cos(angle), centre[1] + radius * math.sin(angle)))
+
+
+def contour_of(entity):
+    contour = Contour()
+    if entity.dxftype() == "CIRCLE":
+        c, r = entity.dxf.center, entity.dxf.radius
+        contour.area = math.pi * r**2
+        contour.length = 2 * math.pi * r
+        contour.points = [(c.x - r, c.y - r), (c.x + r, c.y + r)]
+        return contour
+    corners = list(entity.get_points("xyb"))
+    for i, (x, y, bulge) in enumerate(corners):
+        nx, ny, _ = corners[(i + 1) % len(corners)]
+        if bulge == 0:
+            contour.add_line((x, y), (nx, ny))
+        else:
+            contour.add_arc((x, y), (nx, ny), bulge)
+    contour.area = abs(contour.area)
+    return contour
+
+
+def audit(path):
+    doc = ezdxf.readfile(path)
+    found = []
+    auditor = Auditor(doc)
+    auditor.run()
+    found += [f"auditor: {e.message}" for e in auditor.errors + auditor.fixes]
+    _, repairs = recover.readfile(path)
+    found += [f"reading with repair: {e.message}" for e in repairs.errors + repairs.fixes]
+    return doc, found
+
+
+def rules(doc):
+    found = []
+    if doc.header.get("$INSUNITS") != 4 or doc.header.get("$MEASUREMENT") != 1:
+        found.append("the unit is not the millimetre")
+    for layer in doc.layers:
+        if layer.dxf.color != COLOUR:
+            found.append(f"layer {layer.dxf.name} has colour {layer.dxf.color}")
+    seen = set()
+    for e in doc.modelspace():
+        if e.dxftype() not in ALLOWED.get(e.dxf.layer, set()):
+            found.append(f"{e.dxftype()} on layer {e.dxf.layer}")
+        if e.dxf.get("color", BY_LAYER) != BY_LAYER:
+            found.append(f"{e.dxftype()} has a colour of its own")
+        if e.dxftype() == "LWPOLYLINE" and not e.closed:
+            found.append("an open polyline")
+        if e.dxf.layer == "CUT":
+            place = tuple(round(v, 4) for v in extents([contour_of(e)]))
+            if (e.dxftype(), place) in seen:
+                found.append(f"two contours on one place: {place}")
+            seen.add((e.dxftype(), place))
+    return found
+
+
+def extents(contours):
+    xs = [p[0] for c in contours for p in c.points]
+    ys = [p[1] for c in contours for p in c.points]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def compare(doc, row):
+    cut = [e for e in doc.modelspace() if e.dxf.layer == "CUT"]
+    if not cut:
+        return ["nothing is cut"]
+    contours = [contour_of(e) for e in cut]
+    x0, y0, x1, y1 = extents(contours)
+    areas = sorted(c.area for c in contours)
+    measured = {
+        "width mm": (x1 - x0, LIST_LENGTH_MM),
+        "height mm": (y1 - y0, LIST_LENGTH_MM),
+        "area mm2": (areas[-1] - sum(areas[:-1]), LIST_FINE + 2e-6 * sum(c.length for c in contours)),
+        "cut length mm": (sum(c.length for c in contours), LIST_FINE),
+        "piercings": (len(contours), 0),
+        "drilled holes": (sum(e.dxf.layer == "MARK" for e in doc.modelspace()) / 2, 0),
+    }
+    found = [f"{name} is {value:.6f}, the list says {row[name]}" for name, (value, by) in measured.items()
+             if abs(value - float(row[name])) > by]
+    if max(abs(x0), abs(y0)) > 1e-6:
+        found.append(f"the lower left is at {x0:.6f}, {y0:.6f}")
+    box = bbox.extents(cut, flatten=0.001)  # a second opinion: arcs as chords within 0.001 mm
+    if max(abs(box.extmin.x - x0), abs(box.extmin.y - y0), abs(box.extmax.x - x1), abs(box.extmax.y - y1)) > 0.002:
+        found.append(f"ezdxf's own extents are {box}")
+    notes = " ".join(e.dxf.text for e in doc.modelspace() if e.dxf.layer == "NOTE")
+    for word in (row["mark"], row["material"], f"{row['thickness mm']} mm", row["job"], row["spec"]):
+        if word not in notes:
+            found.append(f"no note says {word}")
+    return found
+
+
+def main():
+    job = pathlib.Path(sys.argv[1])
+    with open(job / "flat" / "order.csv", newline="", encoding="utf-8") as f:
+        rows = list(csv.DictReader(f))
+    found = []
+    for row in rows:
+        doc, flaws = audit(job / row["file"])
+        found += [f"{row['file']}: {flaw}" for flaw in flaws + rules(doc) + compare(doc, row)]
+    unlisted = {p.relative_to(job).as_posix() for p in job.glob("flat/**/*.dxf")} - {row["file"] for row in rows}
+    found += [f"{path}: not in order.csv" for path in sorted(unlisted)]
+    print("\n".join(found) if found else f"{len(rows)} DXF files, nothing found")
+    return 1 if found else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
