@@ -1,6 +1,7 @@
 // A part's data turned into outlines, prisms and volumes. No kernel: closed forms and exact profiles.
 // Entry: kept_outline, body_of, volume_mm3.
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "fitup/plan.h"
@@ -30,36 +31,35 @@ const CutCorner* corner_at(const LegCut& cut, double at_mm) {
   return it == cut.corners.end() ? nullptr : &*it;
 }
 
+// The boundary between two steps, the corner taken off the one that reaches further out.
+void add_boundary(const LegCut& cut, double before_mm, const CutStep& after, double bulge, std::vector<Vertex>& out) {
+  const double at = after.from_mm;
+  const CutCorner* corner = corner_at(cut, at);
+  const double size = corner == nullptr ? 0 : corner->size_mm;
+  const double arc = corner != nullptr && corner->kind == CornerKind::radius ? bulge : 0;
+  const double inner = std::min(before_mm, after.set_back_mm) + size;
+  if (before_mm < after.set_back_mm) {
+    add_vertex(out, {before_mm, at - size}, arc);
+    add_vertex(out, {inner, at});
+    add_vertex(out, {after.set_back_mm, at});
+  } else {
+    add_vertex(out, {before_mm, at});
+    add_vertex(out, {inner, at}, arc);
+    add_vertex(out, {after.set_back_mm, at + size});
+  }
+}
+
 // The end's outline with growing distance from the heel, as (set-back, across); a rounded corner bulges by
 // `bulge` in this direction of travel.
 std::vector<Vertex> end_outline(const LegCut& cut, double bulge) {
-  std::vector<Vertex> out;
-  for (std::size_t i = 0; i < cut.steps.size(); ++i) {
-    const CutStep& s = cut.steps[i];
-    if (i > 0) {
-      const CutStep& before = cut.steps[i - 1];
-      const CutCorner* c = corner_at(cut, s.from_mm);
-      const double least = std::min(before.set_back_mm, s.set_back_mm);
-      if (c == nullptr || before.set_back_mm == s.set_back_mm) {
-        add_vertex(out, {before.set_back_mm, s.from_mm});
-        add_vertex(out, {s.set_back_mm, s.from_mm});
-      } else {
-        const double arc = c->kind == CornerKind::radius ? bulge : 0;
-        if (before.set_back_mm < s.set_back_mm) {
-          add_vertex(out, {least, s.from_mm - c->size_mm}, arc);
-          add_vertex(out, {least + c->size_mm, s.from_mm});
-          add_vertex(out, {s.set_back_mm, s.from_mm});
-        } else {
-          add_vertex(out, {before.set_back_mm, s.from_mm});
-          add_vertex(out, {least + c->size_mm, s.from_mm}, arc);
-          add_vertex(out, {least, s.from_mm + c->size_mm});
-        }
-      }
-    } else {
-      add_vertex(out, {s.set_back_mm, s.from_mm});
+  if (cut.steps.empty()) return {};
+  std::vector<Vertex> out{{{cut.steps.front().set_back_mm, cut.steps.front().from_mm}}};
+  for (std::size_t i = 1; i < cut.steps.size(); ++i) {
+    if (cut.steps[i].set_back_mm != cut.steps[i - 1].set_back_mm) {
+      add_boundary(cut, cut.steps[i - 1].set_back_mm, cut.steps[i], bulge, out);
     }
-    if (i + 1 == cut.steps.size()) add_vertex(out, {s.set_back_mm, s.to_mm});
   }
+  add_vertex(out, {cut.steps.back().set_back_mm, cut.steps.back().to_mm});
   return out;
 }
 
@@ -85,24 +85,22 @@ Bore bore_of(const Section& section, const MemberHole& hole) {
   return {hole.diameter_mm, Pose::at({0, hole.across_mm, hole.along_mm}, axis::y, axis::z), section.thickness_mm};
 }
 
-void add_slab(const Member& m, double low, double high, CornerReading reading, std::vector<Prism>& out, bool& exact) {
+void add_slab(const Member& m, double low, double high, CornerReading reading, std::vector<Prism>& out) {
   const double middle = (low + high) / 2;
-  const auto pieces = plan::kept_pieces(m.section, plan::kept_at(m, Leg::a, middle, reading),
-                                        plan::kept_at(m, Leg::b, middle, reading), reading);
-  exact = exact && pieces.exact;
-  for (const Profile& p : pieces.profiles) out.push_back({p, Pose::at({0, 0, low}), high - low});
+  for (const Profile& p : plan::kept_pieces(m.section, plan::kept_at(m, Leg::a, middle, reading),
+                                            plan::kept_at(m, Leg::b, middle, reading))) {
+    out.push_back({p, Pose::at({0, 0, low}), high - low});
+  }
 }
-
-bool has_corner(const EndCut& cut) { return !cut.a.corners.empty() || !cut.b.corners.empty(); }
 
 Body body_of_member(const Member& m) {
   Body body;
   const auto points = plan::breakpoints(m);
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-    add_slab(m, points[i], points[i + 1], CornerReading::outer, body.outer, body.exact);
-    add_slab(m, points[i], points[i + 1], CornerReading::inner, body.inner, body.exact);
+    add_slab(m, points[i], points[i + 1], CornerReading::outer, body.outer);
+    add_slab(m, points[i], points[i + 1], CornerReading::inner, body.inner);
   }
-  if (has_corner(m.start) || has_corner(m.end)) body.exact = false;
+  body.exact = plan::corner_runs(m).empty();
   for (const MemberHole& h : m.holes) body.bores.push_back(bore_of(m.section, h));
   return body;
 }
@@ -113,37 +111,43 @@ Profile with_drilled(const Flat& flat) {
   return profile;
 }
 
-// Gauss-Legendre, five points: exact for the polynomials between breakpoints, and far below the volume
-// tolerance for the short arcs of a rounded corner.
-double integrate_area(const Member& m, double low, double high) {
+double kept_area_mm2(const Member& m, double along_mm) {
+  double area = 0;
+  for (const Profile& p : plan::kept_pieces(m.section, plan::kept_at(m, Leg::a, along_mm, CornerReading::exact),
+                                            plan::kept_at(m, Leg::b, along_mm, CornerReading::exact))) {
+    area += p.area_mm2();
+  }
+  return area;
+}
+
+// Gauss-Legendre, five points a panel, over the few millimetres in which a corner is taken off; several panels,
+// since the moving edge passes the kinks at thickness, root and toe.
+double integrated_mm3(const Member& m, double low, double high) {
   constexpr std::array<double, 5> at{-0.9061798459386640, -0.5384693101056831, 0, 0.5384693101056831,
                                      0.9061798459386640};
   constexpr std::array<double, 5> weight{0.2369268850561891, 0.4786286704993665, 0.5688888888888889,
                                          0.4786286704993665, 0.2369268850561891};
-  // Several panels, since a moving corner passes the kinks at thickness and root.
-  constexpr int panels = 64;
+  constexpr int panels = 24;
   const double h = (high - low) / panels;
   double sum = 0;
   for (int p = 0; p < panels; ++p) {
-    for (std::size_t i = 0; i < at.size(); ++i) {
-      sum += weight[i] * plan::kept_area_mm2(m, low + (p + 0.5 + at[i] / 2) * h);
-    }
+    for (std::size_t i = 0; i < at.size(); ++i) sum += weight[i] * kept_area_mm2(m, low + (p + 0.5 + at[i] / 2) * h);
   }
   return sum * h / 2;
 }
 
 double volume_of_member(const Member& m) {
   const auto points = plan::breakpoints(m);
-  const bool corners = has_corner(m.start) || has_corner(m.end);
+  const auto runs = plan::corner_runs(m);
   double volume = 0;
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-    const double span = points[i + 1] - points[i];
-    volume += corners ? integrate_area(m, points[i], points[i + 1])
-                      : span * plan::kept_area_mm2(m, (points[i] + points[i + 1]) / 2);
+    const double middle = (points[i] + points[i + 1]) / 2;
+    const bool corner = std::any_of(runs.begin(), runs.end(),
+                                    [middle](const plan::Interval& run) { return run.low < middle && middle < run.high; });
+    volume += corner ? integrated_mm3(m, points[i], points[i + 1])
+                     : (points[i + 1] - points[i]) * kept_area_mm2(m, middle);
   }
-  for (const MemberHole& h : m.holes) {
-    volume -= M_PI / 4 * h.diameter_mm * h.diameter_mm * m.section.thickness_mm;
-  }
+  for (const MemberHole& h : m.holes) volume -= M_PI / 4 * h.diameter_mm * h.diameter_mm * m.section.thickness_mm;
   return volume;
 }
 

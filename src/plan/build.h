@@ -24,7 +24,8 @@ enum Side { low = 0, high = 1 };  // left and right, or front and back, or botto
 /// from plates; items, rods, rod plates, covers and lift points are the same for both.
 struct Shell {
   Vec3 size;        // outer size of the frame
-  double wall_mm = 0;   // thickness between outside and inside at the four sides
+  double side_wall_mm = 0;  // between outside and inside at the left and the right
+  double end_wall_mm = 0;   // at the front and the back
   double floor_mm = 0;  // height of the surface the items stand on
   double deck_mm = 0;   // height of the surface the rails lie on
   double rail_inset_mm = 0;        // rails begin this far from the outside
@@ -36,7 +37,7 @@ struct Shell {
   // Horizontal strips at the left and right top, for lift bosses; at the front and back top likewise.
   std::array<Host, 2> top_side_deck{};
   std::array<Host, 2> top_face_deck{};
-  std::vector<InstanceId> deck;                    // what rails lie on
+  std::vector<Host> deck;                           // what rails lie on: horizontal strips at deck height
   std::array<std::vector<InstanceId>, 2> beside{};  // what a left or right face plate lies on
   double deck_root_mm = 0;  // on a deck, from the outside: nothing round may stand nearer
   double weld_gap_mm = 1;   // root gap of the frame's own welds
@@ -53,7 +54,7 @@ struct Build {
   [[nodiscard]] std::string key(const std::string& tail) const { return "box." + box.spec->name + "." + tail; }
   /// Layout to frame coordinates; what was placed by hand is in frame coordinates already.
   [[nodiscard]] Vec3 shift_of(std::size_t item) const {
-    return box.items[item].fixed_place ? Vec3{} : Vec3{shell.wall_mm, shell.wall_mm, shell.floor_mm};
+    return box.items[item].fixed_place ? Vec3{} : Vec3{shell.side_wall_mm, shell.end_wall_mm, shell.floor_mm};
   }
 };
 

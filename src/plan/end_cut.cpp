@@ -1,4 +1,4 @@
-// End cuts from numbers: obstacles as boxes and roots in each leg's own coordinates, then steps per end.
+// End cuts from what the obstacles take of each leg: steps and corners per end, then tidied to what a shop makes.
 // Entry: derive_end_cuts.
 #include "plan/end_cut.h"
 
@@ -9,269 +9,222 @@
 #include <fmt/format.h>
 
 #include "fitup/tolerances.h"
+#include "plan/section_cut.h"
 
 namespace fitup::plan {
 
 namespace {
 
-constexpr double tiny_mm = 1e-6;
+using Steps = std::vector<CutStep>;
 
-// Leg coordinates: u across the leg from the heel, w through its thickness, s along the member.
-enum Axis { u = 0, w = 1, s = 2 };
-
-struct Range {
-  double low = 0;
-  double high = 0;
-  [[nodiscard]] bool meets(const Range& o) const { return low < o.high - tiny_mm && o.low < high - tiny_mm; }
-};
-using Region = std::array<Range, 3>;  // indexed by Axis
-
-// What an obstacle takes from a leg: over these parts of its width and length, through the whole thickness.
-struct Take {
-  Range across;
-  Range along;
-  std::string obstacle;
-};
-
-// A root fillet of the obstacle that runs square to the leg's plane: it shows as a rounded corner there.
-struct RootCorner {
+// A root seen in the leg's plane at one end: `back` is the distance from that end.
+struct EndRoot {
   double across = 0;
-  double along = 0;
+  double sign = 1;
+  double back = 0;
   double radius = 0;
-  Range across_range;
-  Range along_range;
-  std::string obstacle;
 };
 
-struct LegTakes {
-  std::vector<Take> takes;
-  std::vector<RootCorner> roots;
+// One leg at one end while its cut is worked out.
+struct EndLeg {
+  LegCut cut;
+  std::vector<EndRoot> roots;
 };
 
-Vec3 in_leg(Leg leg, Vec3 p) { return leg == Leg::a ? Vec3{p.x, p.y, p.z} : Vec3{p.y, p.x, p.z}; }
-std::array<double, 3> triple(Vec3 p) { return {p.x, p.y, p.z}; }
+struct EndLegs {
+  EndLeg a;
+  EndLeg b;
+};
 
-Region region(Leg leg, const Pose& to_member, Vec3 low, Vec3 high) {
-  const auto a = triple(in_leg(leg, to_member.point(low)));
-  const auto b = triple(in_leg(leg, to_member.point(high)));
-  Region r;
-  for (std::size_t i = 0; i < 3; ++i) r[i] = {std::min(a[i], b[i]), std::max(a[i], b[i])};
-  return r;
-}
-
-// The obstacle's legs grown by the gap, outer corners sharp, toes square, ends longer by the gap.
-std::vector<Region> grown_legs(Leg leg, const Pose& to_member, const Obstacle& o, double gap) {
-  const double t = o.section.thickness_mm + gap;
-  const double end = o.length_mm + gap;
-  std::vector<Region> out{region(leg, to_member, {-gap, -gap, -gap}, {o.section.leg_a_mm + gap, t, end})};
-  if (o.section.shape == SectionShape::angle) {
-    out.push_back(region(leg, to_member, {-gap, -gap, -gap}, {t, o.section.leg_b_mm + gap, end}));
+Steps merged(const Steps& steps) {
+  Steps out;
+  for (const CutStep& step : steps) {
+    if (step.to_mm - step.from_mm <= same_place_mm) {
+      if (!out.empty()) out.back().to_mm = step.to_mm;
+    } else if (!out.empty() && std::abs(out.back().set_back_mm - step.set_back_mm) <= same_place_mm) {
+      out.back().to_mm = step.to_mm;
+    } else {
+      out.push_back({out.empty() ? 0 : out.back().to_mm, step.to_mm, step.set_back_mm});
+    }
   }
   return out;
 }
 
-double fillet_of_radius(double r, double from) {
-  Section s;
-  s.root_radius_mm = r;
-  return from >= r ? 0 : s.root_radius_mm - std::sqrt(std::max(0.0, r * r - (r - from) * (r - from)));
+// Over this range at least `back_mm` is taken.
+void deepen(Steps& steps, const Range& over, double back_mm) {
+  Steps out;
+  for (const CutStep& step : steps) {
+    const double low = std::clamp(over.low, step.from_mm, step.to_mm);
+    const double high = std::clamp(over.high, step.from_mm, step.to_mm);
+    out.push_back({step.from_mm, low, step.set_back_mm});
+    out.push_back({low, high, std::max(step.set_back_mm, back_mm)});
+    out.push_back({high, step.to_mm, step.set_back_mm});
+  }
+  steps = merged(out);
 }
 
-double root_radius(const Section& section) {
-  return section.shape == SectionShape::angle ? section.root_radius_mm : 0;
+double deepest(const Steps& steps, const Range& over) {
+  double back = 0;
+  for (const CutStep& step : steps) {
+    if (over.meets({step.from_mm, step.to_mm})) back = std::max(back, step.set_back_mm);
+  }
+  return back;
 }
 
-// A box takes what it touches of the slab, and of the root fillet on it.
-void take_box(const Section& own, const Region& box, const std::string& name, double leg_mm, std::vector<Take>& out) {
-  const double t = own.thickness_mm;
-  const double r = root_radius(own);
-  const Range slab{0, t};
-  const Range width{0, leg_mm};
-  if (!box[u].meets(width)) return;
-  if (box[w].meets(slab)) out.push_back({{std::max(0.0, box[u].low), std::min(leg_mm, box[u].high)}, box[s], name});
-  if (r > 0 && box[w].high > t + tiny_mm) {
-    const double reach = t + fillet_of_radius(r, std::max(0.0, box[w].low - t));
-    const Range fillet{std::max(t, box[u].low), std::min(reach, box[u].high)};
-    if (fillet.high - fillet.low > tiny_mm) out.push_back({fillet, box[s], name});
+// The step to which this one is levelled, if it is too small to be made: see end_cut.h.
+std::optional<double> levelled(const Steps& steps, std::size_t i, double stub) {
+  const CutStep& step = steps[i];
+  double deeper = 1e300;
+  bool tongue = true;
+  for (const std::size_t j : {i - 1, i + 1}) {
+    if (j >= steps.size()) continue;
+    if (steps[j].set_back_mm > step.set_back_mm) deeper = std::min(deeper, steps[j].set_back_mm);
+    else tongue = false;
+  }
+  if (deeper > 1e299) return std::nullopt;
+  const double least = tongue ? stub : level_mm;
+  const bool too_small = step.to_mm - step.from_mm < least - same_place_mm ||
+                         deeper - step.set_back_mm < level_mm - same_place_mm;
+  return too_small ? std::optional(deeper) : std::nullopt;
+}
+
+void level(Steps& steps, double stub) {
+  for (std::size_t i = 0; i < steps.size();) {
+    const auto back = levelled(steps, i, stub);
+    if (back) {
+      steps[i].set_back_mm = *back;
+      steps = merged(steps);
+      i = 0;
+    } else {
+      ++i;
+    }
   }
 }
 
-struct GrownRoot {
-  std::array<double, 3> corner{};
-  std::array<double, 3> direction{};  // of the two section axes summed, and along the obstacle
-  Range along_obstacle;
-  Axis axis = u;
-  double radius = 0;
-};
+// What the legs share where they cross goes as a whole or stays as a whole, so that each leg's outline is true.
+void join_heels(EndLegs& end, double thickness) {
+  const Range heel{0, thickness};
+  const double back = std::max(deepest(end.a.cut.steps, heel), deepest(end.b.cut.steps, heel));
+  deepen(end.a.cut.steps, heel, back);
+  deepen(end.b.cut.steps, heel, back);
+}
 
-std::optional<GrownRoot> grown_root(Leg leg, const Pose& to_member, const Obstacle& o, double gap) {
-  if (o.section.shape != SectionShape::angle || o.section.root_radius_mm - gap <= tiny_mm) return std::nullopt;
-  GrownRoot g;
-  g.radius = o.section.root_radius_mm - gap;
-  const double c = o.section.thickness_mm + gap;
-  g.corner = triple(in_leg(leg, to_member.point({c, c, 0})));
-  g.direction = triple(in_leg(leg, to_member.turn({1, 1, 0})));
-  const auto along = triple(in_leg(leg, to_member.turn(axis::z)));
-  for (const Axis a : {u, w, s}) {
-    if (std::abs(along[a]) > 0.5) g.axis = a;
+// Whether the corner leaves the tongue `i` a flat end of its own thickness and does not pass its side.
+bool fits(const LegCut& cut, std::size_t i, double side_mm, double size, double thickness) {
+  const CutStep& tongue = cut.steps[i];
+  double used = size;
+  for (const CutCorner& c : cut.corners) {
+    const bool other_end = c.at_mm == tongue.from_mm || c.at_mm == tongue.to_mm;
+    if (other_end && c.at_mm != side_mm) used += c.size_mm;
   }
-  const Region ends = region(leg, to_member, {c, c, -gap}, {c, c, o.length_mm + gap});
-  g.along_obstacle = ends[g.axis];
-  return g;
+  const std::size_t beside = side_mm == tongue.from_mm ? i - 1 : i + 1;
+  return size <= cut.steps[beside].set_back_mm - tongue.set_back_mm && used <= tongue.to_mm - tongue.from_mm - thickness;
 }
 
-Range from_corner(const GrownRoot& g, Axis a, double reach) {
-  const double other = g.corner[a] + g.direction[a] * reach;
-  return {std::min(g.corner[a], other), std::max(g.corner[a], other)};
-}
-
-// Where the root shows edge-on it is a box as deep as the fillet is at the slab's nearest plane.
-void take_root(const Section& own, const GrownRoot& g, const std::string& name, double leg_mm, LegTakes& out) {
-  const Range slab{0, own.thickness_mm + root_radius(own)};
-  if (g.axis == w) {
-    if (!g.along_obstacle.meets({0, own.thickness_mm})) return;
-    out.roots.push_back({g.corner[u], g.corner[s], g.radius, from_corner(g, u, g.radius),
-                         from_corner(g, s, g.radius), name});
+void add_corner(LegCut& cut, const CutCorner& corner) {
+  for (CutCorner& c : cut.corners) {
+    if (c.at_mm != corner.at_mm) continue;
+    c.size_mm = std::max(c.size_mm, corner.size_mm);
     return;
   }
-  const Axis other = g.axis == u ? s : u;
-  const Range through = from_corner(g, w, g.radius);
-  if (!through.meets(slab)) return;
-  const double nearest = g.direction[w] > 0 ? std::max(0.0, slab.low - g.corner[w])
-                                            : std::max(0.0, g.corner[w] - own.thickness_mm);
-  Region box;
-  box[g.axis] = g.along_obstacle;
-  box[w] = through;
-  box[other] = from_corner(g, other, fillet_of_radius(g.radius, nearest));
-  if (box[other].high - box[other].low > tiny_mm) take_box(own, box, name, leg_mm, out.takes);
+  cut.corners.push_back(corner);
 }
 
-LegTakes takes_of_leg(const Member& m, const Pose& pose, Leg leg, const std::vector<Obstacle>& obstacles, double gap) {
-  LegTakes out;
-  const double leg_mm = leg == Leg::a ? m.section.leg_a_mm : m.section.leg_b_mm;
-  const Pose world_to_member = pose.inverse();
-  for (const Obstacle& o : obstacles) {
-    const Pose to_member = world_to_member * o.pose;
-    for (const Region& box : grown_legs(leg, to_member, o, gap)) take_box(m.section, box, o.name, leg_mm, out.takes);
-    if (const auto root = grown_root(leg, to_member, o, gap)) take_root(m.section, *root, o.name, leg_mm, out);
+// Clears a root from step `i`: by a corner, or where no corner can stand by more depth. With the step's corner at
+// (p, q) from the root's corner and f the depth of the fillet, a 45 degree chamfer of size c has its own corners at
+// (p + c, q) and (p, q + c). The fillet bulges away from the straight line between them, so the chamfer clears it
+// exactly if both clear: c = max(f(q) - p, f(p) - q). For a tongue that lies along both faces that is the whole
+// radius; (2 - sqrt 2) r only touches the middle of the arc, and the chamfer's ends would stand in the fillet.
+void clear_root(LegCut& cut, std::size_t i, const EndRoot& root, double thickness, CornerKind kind) {
+  const CutStep step = cut.steps[i];
+  const double side_mm = root.sign > 0 ? step.from_mm : step.to_mm;
+  const double far_mm = root.sign > 0 ? step.to_mm : step.from_mm;
+  const double offset = root.sign * (side_mm - root.across);
+  const double p = std::max(0.0, offset);
+  const double q = std::max(0.0, step.set_back_mm - root.back);
+  const double depth = fillet_depth_mm(root.radius, p);
+  if (root.sign * (far_mm - root.across) <= same_place_mm || q >= depth - same_place_mm) return;
+  const double width = fillet_depth_mm(root.radius, q);
+  const double size = kind == CornerKind::radius ? root.radius : std::max(width - p, depth - q);
+  const std::size_t beside = root.sign > 0 ? i - 1 : i + 1;
+  const bool convex = offset > -same_place_mm && beside < cut.steps.size() &&
+                      cut.steps[beside].set_back_mm > step.set_back_mm;
+  if (convex && fits(cut, i, side_mm, size, thickness)) return add_corner(cut, {side_mm, kind, size});
+  const double from = root.across + root.sign * p;
+  const double to = root.across + root.sign * width;
+  deepen(cut.steps, {std::min(from, to), std::max(from, to)}, root.back + depth);
+}
+
+void clear_roots(EndLeg& leg, double thickness, CornerKind kind) {
+  leg.cut.corners.clear();
+  for (const EndRoot& root : leg.roots) {
+    for (std::size_t i = 0; i < leg.cut.steps.size(); ++i) clear_root(leg.cut, i, root, thickness, kind);
   }
-  return out;
 }
 
-enum class End { start, end, beside, mid_run };
-
-End end_of(const Range& along, double length_mm, double stub_mm) {
-  if (along.high <= tiny_mm || along.low >= length_mm - tiny_mm) return End::beside;
-  if (along.low <= stub_mm && along.high < length_mm / 2) return End::start;
-  if (along.high >= length_mm - stub_mm && along.low > length_mm / 2) return End::end;
-  return End::mid_run;
+// Each rule only ever deepens, so that repeating them until nothing changes comes to an end.
+EndCut settled(EndLegs end, const Section& section, CornerKind kind) {
+  const double t = section.thickness_mm;
+  const bool angle = section.shape == SectionShape::angle;
+  for (;;) {
+    const Steps a = end.a.cut.steps;
+    const Steps b = end.b.cut.steps;
+    if (angle) join_heels(end, t);
+    level(end.a.cut.steps, stub_mm(section));
+    level(end.b.cut.steps, stub_mm(section));
+    clear_roots(end.a, t, kind);
+    clear_roots(end.b, t, kind);
+    if (end.a.cut.steps == a && end.b.cut.steps == b) return {end.a.cut, end.b.cut};
+  }
 }
 
-void merge_equal(std::vector<CutStep>& steps) {
-  std::vector<CutStep> merged;
-  for (const CutStep& step : steps) {
-    if (!merged.empty() && std::abs(merged.back().set_back_mm - step.set_back_mm) < tiny_mm) {
-      merged.back().to_mm = step.to_mm;
-    } else {
-      merged.push_back(step);
+enum class At { nowhere, start, end };
+
+// Both legs' takes, and at which end each obstacle stands.
+struct Takes {
+  const Section& section;
+  double length_mm = 0;
+  LegTakes a;
+  LegTakes b;
+  std::vector<At> at;
+
+  [[nodiscard]] EndLeg leg(Leg which, At end) const {
+    EndLeg out;
+    const double width = width_mm(section, which);
+    if (width > 0) out.cut.steps = {{0, width, 0}};
+    const LegTakes& takes = which == Leg::a ? a : b;
+    for (const Take& t : takes.takes) {
+      const double back = end == At::start ? t.along.high : length_mm - t.along.low;
+      if (at[t.obstacle] == end) deepen(out.cut.steps, t.across, back);
     }
+    for (const Root& r : takes.roots) {
+      // A root that opens towards the end lies in front of the leg it belongs to.
+      const bool inward = end == At::start ? r.along_sign > 0 : r.along_sign < 0;
+      const double back = end == At::start ? r.along : length_mm - r.along;
+      if (at[r.obstacle] == end && inward) out.roots.push_back({r.across, r.across_sign, back, r.radius_mm});
+    }
+    return out;
   }
-  steps = std::move(merged);
-}
+  [[nodiscard]] EndLegs legs(At end) const { return {leg(Leg::a, end), leg(Leg::b, end)}; }
 
-// A step that no saw makes is levelled to the deeper neighbour; a tongue too narrow to stay goes back to the
-// less deep of its neighbours.
-bool raise_one(std::vector<CutStep>& steps, double stub_mm) {
-  for (std::size_t i = 0; i < steps.size(); ++i) {
-    double neighbour = 1e300;
-    for (const std::size_t j : {i - 1, i + 1}) {
-      if (j >= steps.size()) continue;
-      if (steps[j].set_back_mm <= steps[i].set_back_mm) {
-        neighbour = -1;
-        break;
+  /// From where to where the obstacle touches the member along its length.
+  [[nodiscard]] Range run_of(std::size_t obstacle) const {
+    Range run{1e300, -1e300};
+    const auto add = [&run](double low, double high) {
+      run = {std::min(run.low, low), std::max(run.high, high)};
+    };
+    for (const LegTakes* takes : {&a, &b}) {
+      for (const Take& t : takes->takes) {
+        if (t.obstacle == obstacle) add(t.along.low, t.along.high);
       }
-      neighbour = std::min(neighbour, steps[j].set_back_mm);
+      for (const Root& r : takes->roots) {
+        const double other = r.along + r.along_sign * r.radius_mm;
+        if (r.obstacle == obstacle) add(std::min(r.along, other), std::max(r.along, other));
+      }
     }
-    if (neighbour < 0 || neighbour > 1e299) continue;
-    const bool narrow = steps[i].to_mm - steps[i].from_mm < stub_mm;
-    if (narrow || neighbour - steps[i].set_back_mm < level_mm) {
-      steps[i].set_back_mm = neighbour;
-      return true;
-    }
+    return run;
   }
-  return false;
-}
-
-std::vector<CutStep> steps_of(const std::vector<Take>& takes, bool at_start, double length_mm, double leg_mm,
-                              double stub_mm) {
-  std::vector<double> edges{0, leg_mm};
-  for (const Take& t : takes) {
-    edges.push_back(t.across.low);
-    edges.push_back(t.across.high);
-  }
-  std::sort(edges.begin(), edges.end());
-  std::vector<CutStep> steps;
-  for (std::size_t i = 0; i + 1 < edges.size(); ++i) {
-    if (edges[i + 1] - edges[i] < tiny_mm) continue;
-    const double middle = (edges[i] + edges[i + 1]) / 2;
-    double back = 0;
-    for (const Take& t : takes) {
-      if (end_of(t.along, length_mm, stub_mm) != (at_start ? End::start : End::end)) continue;
-      if (middle < t.across.low || middle > t.across.high) continue;
-      back = std::max(back, at_start ? t.along.high : length_mm - t.along.low);
-    }
-    steps.push_back({edges[i], edges[i + 1], back});
-  }
-  steps.back().to_mm = leg_mm;
-  merge_equal(steps);
-  while (raise_one(steps, stub_mm)) merge_equal(steps);
-  return steps;
-}
-
-// The corner of a tongue that stands in the neighbour's root: on the boundary between two steps.
-std::optional<CutCorner> corner_for(const RootCorner& root, const std::vector<CutStep>& steps, bool at_start,
-                                    double length_mm, CornerKind kind) {
-  const double back = at_start ? root.along : length_mm - root.along;
-  for (std::size_t i = 0; i + 1 < steps.size(); ++i) {
-    const double tongue = std::min(steps[i].set_back_mm, steps[i + 1].set_back_mm);
-    if (std::abs(steps[i].to_mm - root.across) > tiny_mm || std::abs(tongue - back) > tiny_mm) continue;
-    // A 45 degree chamfer of (2 - sqrt 2) r just touches the fillet of radius r.
-    const double size = kind == CornerKind::chamfer ? (2 - std::sqrt(2.0)) * root.radius : root.radius;
-    return CutCorner{root.across, kind, size};
-  }
-  return std::nullopt;
-}
-
-bool reaches_kept(const RootCorner& root, const std::vector<CutStep>& steps, bool at_start, double length_mm) {
-  const double deepest = at_start ? root.along_range.high : length_mm - root.along_range.low;
-  return std::any_of(steps.begin(), steps.end(), [&](const CutStep& step) {
-    return Range{step.from_mm, step.to_mm}.meets(root.across_range) && step.set_back_mm < deepest - tiny_mm;
-  });
-}
-
-LegCut cut_of(LegTakes takes, bool at_start, double length_mm, double leg_mm, double stub_mm, CornerKind kind) {
-  const End here = at_start ? End::start : End::end;
-  std::vector<RootCorner> roots;
-  for (const RootCorner& r : takes.roots) {
-    if (end_of(r.along_range, length_mm, stub_mm + r.radius + 60) == here) roots.push_back(r);
-  }
-  LegCut cut;
-  cut.steps = steps_of(takes.takes, at_start, length_mm, leg_mm, stub_mm);
-  bool again = false;
-  for (const RootCorner& r : roots) {
-    if (corner_for(r, cut.steps, at_start, length_mm, kind) || !reaches_kept(r, cut.steps, at_start, length_mm)) continue;
-    // No tongue's corner stands there: the root's whole square is taken.
-    Take whole{{std::max(0.0, r.across_range.low), std::min(leg_mm, r.across_range.high)}, r.along_range, r.obstacle};
-    (at_start ? whole.along.low : whole.along.high) = at_start ? 0 : length_mm;
-    if (whole.across.high - whole.across.low < tiny_mm) continue;
-    takes.takes.push_back(whole);
-    again = true;
-  }
-  if (again) cut.steps = steps_of(takes.takes, at_start, length_mm, leg_mm, stub_mm);
-  for (const RootCorner& r : roots) {
-    if (const auto corner = corner_for(r, cut.steps, at_start, length_mm, kind)) cut.corners.push_back(*corner);
-  }
-  return cut;
-}
+};
 
 double least_set_back(const EndCut& cut) {
   double least = 1e300;
@@ -281,24 +234,62 @@ double least_set_back(const EndCut& cut) {
   return least;
 }
 
-void shift(EndCut& cut, double by_mm) {
-  for (LegCut* leg : {&cut.a, &cut.b}) {
-    for (CutStep& step : leg->steps) step.set_back_mm = std::max(0.0, step.set_back_mm - by_mm);
+double most_set_back(const EndCut& cut) {
+  double most = 0;
+  for (const LegCut* leg : {&cut.a, &cut.b}) {
+    for (const CutStep& step : leg->steps) most = std::max(most, step.set_back_mm);
   }
+  return most;
 }
 
-std::optional<EndCutResult> crossing(const LegTakes& takes, double length_mm, double stub_mm) {
-  for (const Take& t : takes.takes) {
-    if (end_of(t.along, length_mm, stub_mm) != End::mid_run) continue;
-    return EndCutResult{false,
-                        fmt::format("{} crosses it from {:.1f} to {:.1f} mm of its {:.1f} mm", t.obstacle,
-                                    std::max(0.0, t.along.low), std::min(length_mm, t.along.high), length_mm),
-                        t.obstacle};
+// An obstacle belongs to an end if no more than a stub would stand beyond it, what others take counted; and it may
+// not reach mid-length. Returns the first that belongs to neither.
+std::optional<std::size_t> sort_to_ends(Takes& takes) {
+  const double length = takes.length_mm;
+  const double stub = stub_mm(takes.section);
+  for (bool again = true; again;) {
+    again = false;
+    const double start = least_set_back({takes.leg(Leg::a, At::start).cut, takes.leg(Leg::b, At::start).cut}) + stub;
+    const double end = least_set_back({takes.leg(Leg::a, At::end).cut, takes.leg(Leg::b, At::end).cut}) + stub;
+    for (std::size_t i = 0; i < takes.at.size(); ++i) {
+      const Range run = takes.run_of(i);
+      if (takes.at[i] != At::nowhere || run.high < run.low) continue;
+      if (run.low <= start && run.high < length / 2) takes.at[i] = At::start;
+      if (length - run.high <= end && run.low > length / 2) takes.at[i] = At::end;
+      again = again || takes.at[i] != At::nowhere;
+    }
+  }
+  for (std::size_t i = 0; i < takes.at.size(); ++i) {
+    const Range run = takes.run_of(i);
+    if (takes.at[i] == At::nowhere && run.high > run.low) return i;
   }
   return std::nullopt;
 }
 
+double snapped(double mm) { return std::round(mm / tolerance::snap_mm) * tolerance::snap_mm; }
+
+// Measures from the real end, `by_mm` behind the nominal one, on the snap grid.
+void finish(EndCut& cut, double by_mm) {
+  for (LegCut* leg : {&cut.a, &cut.b}) {
+    for (CutStep& step : leg->steps) {
+      step = {snapped(step.from_mm), snapped(step.to_mm), snapped(step.set_back_mm - by_mm)};
+    }
+    for (CutCorner& c : leg->corners) c = {snapped(c.at_mm), c.kind, snapped(c.size_mm)};
+    std::sort(leg->corners.begin(), leg->corners.end(),
+              [](const CutCorner& x, const CutCorner& y) { return x.at_mm < y.at_mm; });
+  }
+}
+
+EndCutResult crossing(const Takes& takes, const Obstacle& obstacle, const Range& run) {
+  return {false,
+          fmt::format("{} crosses it from {:.1f} to {:.1f} mm of its {:.1f} mm", obstacle.name, std::max(0.0, run.low),
+                      std::min(takes.length_mm, run.high), takes.length_mm),
+          obstacle.name};
+}
+
 }  // namespace
+
+double stub_mm(const Section& section) { return std::max(2 * section.thickness_mm, least_stub_mm); }
 
 EndCut square_cut(const Section& section) {
   EndCut cut;
@@ -310,27 +301,25 @@ EndCut square_cut(const Section& section) {
 EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obstacle>& obstacles,
                              const EndCutOptions& options) {
   const double length = member.length_mm;
-  const double stub = std::max(2 * member.section.thickness_mm, least_stub_mm);
-  EndCut start = square_cut(member.section);
-  EndCut end = start;
-  for (const Leg leg : {Leg::a, Leg::b}) {
-    if (leg == Leg::b && member.section.shape == SectionShape::flat) continue;
-    const double leg_mm = leg == Leg::a ? member.section.leg_a_mm : member.section.leg_b_mm;
-    const LegTakes takes = takes_of_leg(member, pose, leg, obstacles, options.gap_mm);
-    if (auto problem = crossing(takes, length, stub)) return *problem;
-    (leg == Leg::a ? start.a : start.b) = cut_of(takes, true, length, leg_mm, stub, options.corner);
-    (leg == Leg::a ? end.a : end.b) = cut_of(takes, false, length, leg_mm, stub, options.corner);
+  const bool angle = member.section.shape == SectionShape::angle;
+  Takes takes{member.section, length, takes_of_leg(member, pose, Leg::a, obstacles, options.gap_mm), {},
+              std::vector<At>(obstacles.size(), At::nowhere)};
+  if (angle) takes.b = takes_of_leg(member, pose, Leg::b, obstacles, options.gap_mm);
+  if (const auto odd = sort_to_ends(takes)) return crossing(takes, obstacles[*odd], takes.run_of(*odd));
+  EndCut start = settled(takes.legs(At::start), member.section, options.corner);
+  EndCut end = settled(takes.legs(At::end), member.section, options.corner);
+  const double whole = length - most_set_back(start) - most_set_back(end);
+  if (whole < stub_mm(member.section)) {
+    return {false, fmt::format("only {:.1f} mm of its {:.1f} mm would be left whole between its neighbours",
+                               std::max(0.0, whole), length), {}};
   }
-  const double from_start = least_set_back(start);
-  const double from_end = least_set_back(end);
-  if (from_start + from_end >= length - stub) {
-    return {false, fmt::format("nothing of its {:.1f} mm is left between its neighbours", length), {}};
-  }
-  shift(start, from_start);
-  shift(end, from_end);
-  member.start = start;
-  member.end = end;
-  member.length_mm = length - from_start - from_end;
+  const double from_start = snapped(least_set_back(start));
+  const double from_end = snapped(least_set_back(end));
+  finish(start, from_start);
+  finish(end, from_end);
+  member.start = std::move(start);
+  member.end = std::move(end);
+  member.length_mm = snapped(length - from_start - from_end);
   pose = pose.moved(from_start * pose.z());
   return {true, {}, {}};
 }

@@ -6,27 +6,20 @@
 #include <vector>
 
 #include "fitup/plan.h"
+#include "plan/end_takes.h"
 
 namespace fitup::plan {
-
-/// A neighbour that comes earlier: its section, where it stands (section in the pose's x-y, running along
-/// its z), its own uncut length.
-struct Obstacle {
-  Section section;
-  Pose pose;
-  double length_mm = 0;
-  std::string name;
-};
 
 struct EndCutOptions {
   double gap_mm = 1;                          // cope gap
   CornerKind corner = CornerKind::chamfer;    // how a root is cleared: what a shop saws, or a radius
 };
 
-/// Largest clearance beyond the gap that the rules below may leave between a member and what it yields to:
-/// a stub up to max(2 t, 10 mm) is cut off, and steps of less than `level_mm` are levelled.
+/// What a shop cannot make or use is taken off with what is beside it: a tongue narrower than max(2 t,
+/// least_stub_mm) is cut off square, a step or a ledge smaller than level_mm is levelled to the deeper side.
 inline constexpr double least_stub_mm = 10;
 inline constexpr double level_mm = 2;
+[[nodiscard]] double stub_mm(const Section& section);
 
 struct EndCutResult {
   bool ok = false;
@@ -35,8 +28,9 @@ struct EndCutResult {
 };
 
 /// Sets `member.start` and `member.end` (square cuts where nothing is in the way). Then shortens the member
-/// to what is left of it: length, pose and holes move so that the smallest set-back of each end is 0.
-/// An obstacle that crosses mid-run, or leaves nothing, is a problem and leaves the member as it was.
+/// to what is left of it: length and pose move so that the smallest set-back of each end is 0. Set-backs,
+/// corners and length lie on the snap grid. Where the legs cross, both have the same set-back.
+/// An obstacle that crosses mid-run, or leaves too little, is a problem and leaves the member as it was.
 /// Precondition: the member has no holes yet; all axes are parallel to the world's.
 [[nodiscard]] EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obstacle>& obstacles,
                                            const EndCutOptions& options);

@@ -76,7 +76,7 @@ class RodPlate {
 
   void add_plate_with_holes() {
     const Shell& shell = build_.shell;
-    const double gap = shell.wall_mm + edge_gap_mm;
+    const double gap = shell.side_wall_mm + edge_gap_mm;
     box_ = {{gap, std::min(inner_, outer_), shell.floor_mm + above_rails_mm},
             {shell.size.x - gap, std::max(inner_, outer_), span_.high.z - above_rails_mm}};
     const bool front = depth_ == low;

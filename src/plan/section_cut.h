@@ -20,22 +20,18 @@ enum class CornerReading { exact, outer, inner };
 /// Distances along the member at which what is kept may change, 0 and the length included, ascending.
 [[nodiscard]] std::vector<double> breakpoints(const Member& member);
 
+/// Where along the member a chamfered or rounded corner is being taken off, so that the section changes steadily.
+[[nodiscard]] Intervals corner_runs(const Member& member);
+
 /// The part of the leg's width (from the heel edge) that is kept at `along_mm`.
 [[nodiscard]] Intervals kept_at(const Member& member, Leg leg, double along_mm, CornerReading reading);
 
-/// Area of what is kept of the section at `along_mm`, holes not counted.
-[[nodiscard]] double kept_area_mm2(const Member& member, double along_mm);
+/// What is kept of the section where these parts of its legs are kept: touching profiles without overlap. The square
+/// where the legs cross stays where both stay, the root fillet where either does.
+[[nodiscard]] std::vector<Profile> kept_pieces(const Section& section, const Intervals& a, const Intervals& b);
 
-/// What is kept of the section there, as touching profiles without overlap. `exact` is false where the root
-/// fillet is taken from both sides and only a bound can be given.
-struct SectionPieces {
-  std::vector<Profile> profiles;
-  bool exact = true;
-};
-[[nodiscard]] SectionPieces kept_pieces(const Section& section, const Intervals& a, const Intervals& b,
-                                        CornerReading reading);
-
-/// Depth of the root fillet beyond a leg's inner face, `from_face_mm` from the other leg's inner face.
-[[nodiscard]] double fillet_depth_mm(const Section& section, double from_face_mm);
+/// Depth of a root fillet beyond a leg's inner face, `from_face_mm` from the other leg's inner face: the whole
+/// radius at that face, 0 from the radius on.
+[[nodiscard]] double fillet_depth_mm(double radius_mm, double from_face_mm);
 
 }  // namespace fitup::plan

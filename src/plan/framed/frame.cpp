@@ -54,13 +54,14 @@ class Frame {
     Shell& shell = build_.shell;
     const double leg = angle_.leg_a_mm;
     const double t = angle_.thickness_mm;
-    shell.wall_mm = std::max(t, flat_.thickness_mm);
+    shell.side_wall_mm = std::max(t, flat_.thickness_mm);
+    shell.end_wall_mm = t;
     shell.deck_mm = up_ ? t : leg;
     shell.floor_mm = shell.deck_mm + build_.box_spec().rails.thickness->mm();
     const Vec3 inside = build_.box.inside;
-    shell.size = {inside.x + 2 * shell.wall_mm, inside.y + 2 * shell.wall_mm, shell.floor_mm + inside.z + t};
+    shell.size = {inside.x + 2 * shell.side_wall_mm, inside.y + 2 * shell.end_wall_mm, shell.floor_mm + inside.z + t};
     // A rail beside a leg that stands up begins beyond its root.
-    shell.rail_inset_mm = up_ ? t + angle_.root_radius_mm + options_.gap_mm : shell.wall_mm + 2;
+    shell.rail_inset_mm = up_ ? t + angle_.root_radius_mm + options_.gap_mm : std::max(shell.side_wall_mm, shell.end_wall_mm) + 2;
     shell.deck_root_mm = t + angle_.root_radius_mm;
     shell.weld_gap_mm = options_.gap_mm;
     shell.opening_z = {up_ ? leg + options_.gap_mm : leg, shell.size.z - leg - options_.gap_mm};
@@ -118,15 +119,26 @@ class Frame {
     strips[high] = {ids[1], {{0, s.y - t, low_z}, {s.x, s.y, low_z + leg}}};
     shell.beside[low].insert(shell.beside[low].end(), {ids[0], ids[1], ids[2]});
     shell.beside[high].insert(shell.beside[high].end(), {ids[0], ids[1], ids[3]});
-    if (!top) {
-      shell.deck = {ids.begin(), ids.end()};
-      return;
+    const std::vector<Host> decks = horizontal_legs(ids, top ? s.z - t : shell.deck_mm - t);
+    if (top) {
+      shell.top_face_deck = {decks[0], decks[1]};
+      shell.top_side_deck = {decks[2], decks[3]};
+    } else {
+      shell.deck = decks;
+      bottom_side_ = {ids[2], ids[3]};
     }
-    shell.top_face_deck = {Host{ids[0], {{0, 0, s.z - t}, {s.x, leg, s.z}}},
-                           Host{ids[1], {{0, s.y - leg, s.z - t}, {s.x, s.y, s.z}}}};
+  }
+
+  // Front, back, left, right; the last two end before the first two.
+  [[nodiscard]] std::vector<Host> horizontal_legs(const std::array<InstanceId, 4>& ids, double z) const {
+    const Vec3 s = build_.shell.size;
+    const double leg = angle_.leg_a_mm;
     const double end = leg + options_.gap_mm;
-    shell.top_side_deck = {Host{ids[2], {{0, end, s.z - t}, {leg, s.y - end, s.z}}},
-                           Host{ids[3], {{s.x - leg, end, s.z - t}, {s.x, s.y - end, s.z}}}};
+    const double high_z = z + angle_.thickness_mm;
+    return {{ids[0], {{0, 0, z}, {s.x, leg, high_z}}},
+            {ids[1], {{0, s.y - leg, z}, {s.x, s.y, high_z}}},
+            {ids[2], {{0, end, z}, {leg, s.y - end, high_z}}},
+            {ids[3], {{s.x - leg, end, z}, {s.x, s.y - end, high_z}}}};
   }
 
   bool add_uprights() {
@@ -154,7 +166,7 @@ class Frame {
   bool add_upright(const MemberLine& line, Side depth, Side side) {
     Shell& shell = build_.shell;
     const InstanceId top_side = shell.top_side_deck[side].id;
-    const InstanceId bottom_side = shell.deck[side == low ? 2 : 3];
+    const InstanceId bottom_side = bottom_side_[side];
     std::vector<InstanceId> earlier{shell.top[depth].id, top_side};
     // It stands on a leg's flat, or ends above a leg that stands up.
     if (up_) earlier.insert(earlier.end(), {shell.bottom[depth].id, bottom_side});
@@ -200,6 +212,7 @@ class Frame {
   const Section& flat_;
   bool up_;
   EndCutOptions options_;
+  std::array<InstanceId, 2> bottom_side_{};
   std::map<InstanceId, Obstacle> uncut_;
 };
 

@@ -75,6 +75,12 @@ std::vector<Strip> as_given(Build& build, std::vector<Strip> rails) {
   return rails;
 }
 
+bool lies_on(const Box3& rail, const Box3& deck) {
+  constexpr double band = tolerance::contact_mm;
+  return rail.low.x < deck.high.x - band && deck.low.x < rail.high.x - band && rail.low.y < deck.high.y - band &&
+         deck.low.y < rail.high.y - band;
+}
+
 }  // namespace
 
 std::vector<InstanceId> add_rails(Build& build) {
@@ -91,11 +97,9 @@ std::vector<InstanceId> add_rails(Build& build) {
     const InstanceId id = add_plate(build, plate, box, axis::z, fmt::format("rail {}", i + 1),
                                     {build.key("rails"), spec.thickness.place, "frame"});
     ids.push_back(id);
-    build.draft.join(id, shell.deck[0], JointKind::weld, axis::minus_z);
-    build.draft.join(id, shell.deck[1], JointKind::weld, axis::minus_z);
-    const double leg = shell.top_face_deck[low].box.high.y;
-    if (rails[i].low < leg) build.draft.join(id, shell.deck[2], JointKind::weld, axis::minus_z);
-    if (rails[i].high > shell.size.x - leg) build.draft.join(id, shell.deck[3], JointKind::weld, axis::minus_z);
+    for (const Host& host : shell.deck) {
+      if (lies_on(box, host.box)) build.draft.join(id, host.id, JointKind::weld, axis::minus_z);
+    }
   }
   return ids;
 }
