@@ -1,0 +1,60 @@
+// Broad phase, then one decision per near pair.
+// Entry: find_contacts.
+#include "checks/contacts.h"
+
+#include <algorithm>
+#include <atomic>
+#include <thread>
+
+#include "checks/near.h"
+#include "fitup/tolerances.h"
+
+namespace fitup::checks {
+
+namespace {
+
+void sort_pairs(const Scene& scene, Contacts& contacts) {
+  const Plan& plan = scene.plan();
+  const std::size_t instances = plan.instances.size();
+  std::vector<Box3> boxes;
+  for (Thing t = 0; t < instances + plan.zones.size(); ++t) boxes.push_back(scene.body(t).outer.box);
+  for (const auto& [a, b] : near_pairs(boxes, tolerance::contact_mm)) {
+    if (b < instances) {
+      contacts.instances.push_back({a, b, {}});
+    } else if (a < instances && plan.zones[b - instances].owner != a) {
+      contacts.zones.push_back({a, b, {}});
+    }
+  }
+}
+
+}  // namespace
+
+void for_each_index(std::size_t count, int cores, const std::function<void(std::size_t)>& work) {
+  std::atomic<std::size_t> next{0};
+  const auto run = [&] {
+    for (std::size_t i = next++; i < count; i = next++) work(i);
+  };
+  std::vector<std::thread> helpers;
+  for (int i = 1; i < cores; ++i) helpers.emplace_back(run);
+  run();
+  for (std::thread& helper : helpers) helper.join();
+}
+
+Contacts find_contacts(const Scene& scene, int cores) {
+  Contacts contacts;
+  sort_pairs(scene, contacts);
+  for (auto* pairs : {&contacts.instances, &contacts.zones}) {
+    for_each_index(pairs->size(), cores, [&](std::size_t i) {
+      PairAnswer& pair = (*pairs)[i];
+      pair.answer = scene.decide(pair.a, pair.b);
+    });
+  }
+  contacts.stats.instances = scene.plan().instances.size();
+  contacts.stats.near_pairs = contacts.instances.size();
+  contacts.stats.kernel_pairs = static_cast<std::size_t>(
+      std::count_if(contacts.instances.begin(), contacts.instances.end(),
+                    [](const PairAnswer& p) { return p.answer.by_kernel; }));
+  return contacts;
+}
+
+}  // namespace fitup::checks

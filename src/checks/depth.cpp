@@ -1,0 +1,91 @@
+// Doubling steps to the first free (or touching) place, then bisection.
+// Entry: least_separation, gap_along.
+#include "checks/depth.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "fitup/tolerances.h"
+
+namespace fitup::checks {
+
+namespace {
+
+constexpr double band = tolerance::contact_mm;
+constexpr double first_step_mm = 1e-3;
+constexpr double precision_mm = 1e-5;
+
+// The least t in (low, high] for which `holds`, given that it holds at `high` and not at `low`.
+template <class Holds>
+double bisect(double low, double high, Holds&& holds) {
+  while (high - low > precision_mm) {
+    const double middle = (low + high) / 2;
+    (holds(middle) ? high : low) = middle;
+  }
+  return high;
+}
+
+// How far `a` must go along `way` until the boxes are apart for certain.
+double way_out_mm(const Box3& a, const Box3& b, Vec3 way) {
+  double most = 0;
+  for (int i = 0; i < 3; ++i) {
+    const double w = component(way, i);
+    if (w > 0) most = std::max(most, component(b.high, i) - component(a.low, i));
+    if (w < 0) most = std::max(most, component(a.high, i) - component(b.low, i));
+  }
+  return most + 2 * band;
+}
+
+double extent_mm(const Box3& box, Vec3 way) {
+  const Vec3 s = box.size();
+  return std::abs(dot(s, {std::abs(way.x), std::abs(way.y), std::abs(way.z)}));
+}
+
+}  // namespace
+
+std::optional<Separation> least_separation(const Scene& scene, Thing a, Thing b) {
+  std::optional<Separation> best;
+  for (const Vec3 way : {axis::x, axis::minus_x, axis::y, axis::minus_y, axis::z, axis::minus_z}) {
+    bool undecided = false;
+    const auto free = [&](double t) {
+      const Decision d = scene.decide(a, b, t * way).decision;
+      undecided = undecided || d == Decision::unsure;
+      return d == Decision::clear || d == Decision::touch;
+    };
+    const double out = way_out_mm(scene.body(a).outer.box, scene.body(b).outer.box, way);
+    double low = 0;
+    double high = std::min(first_step_mm, out);
+    const double enough = best ? best->by_mm : out;
+    while (high < out && low < enough && !free(high)) {
+      low = high;
+      high = std::min(2 * high, out);
+    }
+    if (low >= enough && best) continue;
+    const double by = bisect(low, high, free) + band;
+    if (undecided) return std::nullopt;
+    if (!best || by < best->by_mm - precision_mm) best = {by, way};
+  }
+  return best;
+}
+
+std::optional<double> gap_along(const Scene& scene, Thing a, Thing b, Vec3 direction, double most_mm) {
+  const auto meets = [&](double t) {
+    const Decision d = scene.decide(a, b, t * direction).decision;
+    return d == Decision::touch || d == Decision::overlap;
+  };
+  if (meets(0)) return 0;
+  // Never longer than what the thinner of the two could hide in.
+  const double stride = std::max(
+      first_step_mm, 0.5 * std::min(extent_mm(scene.body(a).outer.box, direction),
+                                    extent_mm(scene.body(b).outer.box, direction)));
+  double low = 0;
+  double high = std::min(first_step_mm, most_mm);
+  while (!meets(high)) {
+    if (high >= most_mm) return std::nullopt;
+    low = high;
+    high = std::min({2 * high, high + stride, most_mm});
+  }
+  return bisect(low, high, meets) + band;
+}
+
+}  // namespace fitup::checks

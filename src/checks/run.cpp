@@ -1,0 +1,63 @@
+// Every check in turn, the kernel as judge of what no rule decides.
+// Entry: run_checks.
+#include <algorithm>
+
+#include "checks/contacts.h"
+#include "checks/joints.h"
+#include "checks/order.h"
+#include "checks/overlap.h"
+#include "fitup/findings.h"
+
+namespace fitup {
+
+namespace {
+
+using checks::Judge;
+using checks::Thing;
+
+struct PlacedSolid {
+  Solid solid;
+  Pose pose;
+};
+
+// Solids of all things: an instance's is its part's, a zone's is its box.
+Result<std::vector<PlacedSolid>> solids_of(const Plan& plan, const Model& model) {
+  std::vector<PlacedSolid> all;
+  for (const Instance& i : plan.instances) all.push_back({model.parts[i.part].solid, i.pose});
+  for (const Zone& zone : plan.zones) {
+    const Vec3 size = zone.box.size();
+    auto box = solid::extrude({Loop::rectangle({0, 0}, {size.x, size.y}), {}}, Pose{}, size.z);
+    if (!box) return box.error();
+    all.push_back({*box, Pose::at(zone.box.low)});
+  }
+  return all;
+}
+
+Judge kernel_judge(const std::vector<PlacedSolid>& solids) {
+  Judge judge;
+  judge.common_volume_mm3 = [&solids](Thing a, Thing b, Vec3 shift) {
+    return solid::common_volume_mm3(solids[a].solid, solids[a].pose.moved(shift), solids[b].solid, solids[b].pose);
+  };
+  judge.distance_mm = [&solids](Thing a, Thing b, Vec3 shift) {
+    return solid::distance_mm(solids[a].solid, solids[a].pose.moved(shift), solids[b].solid, solids[b].pose);
+  };
+  return judge;
+}
+
+}  // namespace
+
+Result<Findings> run_checks(const Plan& plan, const Model& model, int cores) {
+  const auto solids = solids_of(plan, model);
+  if (!solids) return solids.error();
+  const checks::Scene scene(plan, kernel_judge(*solids));
+  const checks::Contacts contacts = checks::find_contacts(scene, cores);
+  Findings findings;
+  findings.stats = contacts.stats;
+  findings.all = checks::check_overlap(scene, contacts, cores);
+  const auto joints = checks::check_joints(scene, contacts, cores);
+  findings.all.insert(findings.all.end(), joints.begin(), joints.end());
+  checks::sort_worst_first(findings.all);
+  return findings;
+}
+
+}  // namespace fitup

@@ -1,0 +1,123 @@
+// Bodies of all instances and zones; a question is put to the rules first, then to the judge.
+// Entry: Scene::decide.
+#include "checks/scene.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "fitup/tolerances.h"
+
+namespace fitup::checks {
+
+namespace {
+
+constexpr double band = tolerance::contact_mm;
+// What the kernel's integration leaves of nothing.
+constexpr double no_volume_mm3 = 1e-7;
+
+double largest_face_mm2(const Box3& box) {
+  const Vec3 s = box.size();
+  return std::max({s.x * s.y, s.y * s.z, s.z * s.x, 0.0});
+}
+
+double annulus_mm3(const PlacedPrism& screw, Circle hole, Interval span, double major_mm) {
+  const Circle& disc = *screw.region->disc();
+  const double outer = std::min(disc.radius, major_mm / 2);
+  if (hole.radius >= outer || norm(hole.centre - disc.centre) > 1e-3) return 0;
+  const double shared = std::min(span.high, screw.span.high) - std::max(span.low, screw.span.low);
+  return shared <= 0 ? 0 : M_PI * (outer - hole.radius) * (outer + hole.radius) * shared;
+}
+
+// The annulus that the screw's round prisms share with the other's coaxial holes and bores.
+double thread_annulus_mm3(const Stack& screw, const Stack& holed, double major_mm) {
+  double sum = 0;
+  for (const PlacedPrism& s : screw.prisms) {
+    if (s.axis < 0 || !s.region->disc()) continue;
+    for (const PlacedBore& bore : holed.bores) {
+      if (bore.axis == s.axis) sum += annulus_mm3(s, {bore.centre, bore.radius}, bore.span, major_mm);
+    }
+    if (!holed.bores.empty()) continue;
+    for (const PlacedPrism& p : holed.prisms) {
+      if (p.axis != s.axis) continue;
+      for (const Circle& hole : p.region->round_holes()) sum += annulus_mm3(s, hole, p.span, major_mm);
+    }
+  }
+  return sum;
+}
+
+}  // namespace
+
+Scene::Scene(const Plan& plan, Judge judge) : plan_(plan), judge_(std::move(judge)) {
+  std::vector<Body> bodies;
+  bodies.reserve(plan.parts.size());
+  for (const Part& part : plan.parts) bodies.push_back(body_of(part));
+  bodies_.reserve(plan.instances.size() + plan.zones.size());
+  for (const Instance& instance : plan.instances) bodies_.push_back(place(bodies[instance.part], instance.pose));
+  for (const Zone& zone : plan.zones) bodies_.push_back(body_of_box(zone.box));
+  for (const Joint& joint : plan.joints) {
+    if (joint.kind != JointKind::thread) continue;
+    double& major = thread_major_mm_[std::minmax(joint.a, joint.b)];
+    major = std::max(major, joint.major_mm);
+  }
+}
+
+std::string Scene::label(InstanceId id) const {
+  const Instance& instance = plan_.instances[id];
+  const Part& part = plan_.parts[instance.part];
+  return part.mark.empty() ? instance.name : part.mark + " " + instance.name;
+}
+
+PairOptions Scene::options(Thing a, Thing b) const {
+  PairOptions options;
+  const auto found = thread_major_mm_.find(std::minmax(a, b));
+  if (found != thread_major_mm_.end()) options.thread_major_mm = found->second;
+  return options;
+}
+
+Decision Scene::by_rules(Thing a, Thing b, Vec3 shift) const {
+  if (shift == Vec3{}) return checks::decide(bodies_[a], bodies_[b], options(a, b));
+  return checks::decide(moved(bodies_[a], shift), bodies_[b], options(a, b));
+}
+
+Answer Scene::decide(Thing a, Thing b, Vec3 shift) const {
+  const Decision d = by_rules(a, b, shift);
+  if (d != Decision::unsure) return {d, false, {}};
+  if (!judge_.present()) return {d, false, "no exact rule decides it and no solids are at hand"};
+  return by_judge(a, b, shift);
+}
+
+double Scene::thread_volume_mm3(Thing a, Thing b) const {
+  const double major = options(a, b).thread_major_mm;
+  if (major <= 0) return 0;
+  return thread_annulus_mm3(bodies_[a].outer, bodies_[b].outer, major) +
+         thread_annulus_mm3(bodies_[b].outer, bodies_[a].outer, major);
+}
+
+// The band in the kernel's words: a common volume is contact if moving one by the band along an axis ends it.
+Answer Scene::by_judge(Thing a, Thing b, Vec3 shift) const {
+  const auto failed = [](const Failure& f) { return Answer{Decision::unsure, true, f.operation + ": " + f.reason}; };
+  const auto volume = judge_.common_volume_mm3(a, b, shift);
+  if (!volume) return failed(volume.error());
+  const double thread = thread_volume_mm3(a, b);
+  if (thread > 0 && *volume > no_volume_mm3) {
+    const bool only_thread = *volume <= thread * (1 + 1e-4) + 1e-3;
+    return {only_thread ? Decision::touch : Decision::overlap, true, {}};
+  }
+  if (*volume <= no_volume_mm3) {
+    const auto distance = judge_.distance_mm(a, b, shift);
+    if (!distance) return failed(distance.error());
+    return {*distance <= band ? Decision::touch : Decision::clear, true, {}};
+  }
+  Box3 at = bodies_[a].outer.box;
+  at = {at.low + shift, at.high + shift};
+  const double face = largest_face_mm2(common(at, bodies_[b].outer.box));
+  if (*volume > band * face) return {Decision::overlap, true, {}};
+  for (const Vec3 way : {axis::x, axis::minus_x, axis::y, axis::minus_y, axis::z, axis::minus_z}) {
+    const auto rest = judge_.common_volume_mm3(a, b, shift + band * way);
+    if (!rest) return failed(rest.error());
+    if (*rest <= no_volume_mm3) return {Decision::touch, true, {}};
+  }
+  return {Decision::overlap, true, {}};
+}
+
+}  // namespace fitup::checks

@@ -1,0 +1,60 @@
+#pragma once
+// Everything that stands somewhere: the plan's instances as placed bodies, and who judges where no rule decides.
+
+#include <functional>
+#include <map>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "checks/rules.h"
+#include "fitup/plan.h"
+#include "fitup/result.h"
+
+namespace fitup::checks {
+
+/// A thing of the scene: instances first (by InstanceId), then the plan's zones as boxes.
+using Thing = std::size_t;
+
+/// What the solid kernel knows; empty functions where there is none. `shift` moves `a`. Must allow calls from several
+/// threads.
+struct Judge {
+  using Measure = std::function<Result<double>(Thing a, Thing b, Vec3 shift)>;
+  Measure common_volume_mm3;
+  Measure distance_mm;
+  [[nodiscard]] bool present() const { return common_volume_mm3 && distance_mm; }
+};
+
+/// An answer and how it was found.
+struct Answer {
+  Decision decision = Decision::unsure;
+  bool by_kernel = false;
+  std::string trouble;  // why still unsure
+};
+
+class Scene {
+ public:
+  Scene(const Plan& plan, Judge judge);
+  [[nodiscard]] const Plan& plan() const { return plan_; }
+  [[nodiscard]] const PlacedBody& body(Thing t) const { return bodies_[t]; }
+  [[nodiscard]] const Judge& judge() const { return judge_; }
+  [[nodiscard]] Thing thing_of_zone(std::size_t zone) const { return plan_.instances.size() + zone; }
+  /// "ANG03 left bottom ring member"
+  [[nodiscard]] std::string label(InstanceId id) const;
+  [[nodiscard]] PairOptions options(Thing a, Thing b) const;
+  /// By the rules alone, `a` moved by `shift`.
+  [[nodiscard]] Decision by_rules(Thing a, Thing b, Vec3 shift = {}) const;
+  /// By the rules, else by the judge.
+  [[nodiscard]] Answer decide(Thing a, Thing b, Vec3 shift = {}) const;
+
+ private:
+  [[nodiscard]] Answer by_judge(Thing a, Thing b, Vec3 shift) const;
+  [[nodiscard]] double thread_volume_mm3(Thing a, Thing b) const;
+
+  const Plan& plan_;
+  Judge judge_;
+  std::vector<PlacedBody> bodies_;
+  std::map<std::pair<Thing, Thing>, double> thread_major_mm_;  // lower thing first
+};
+
+}  // namespace fitup::checks
