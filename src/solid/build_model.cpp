@@ -1,9 +1,9 @@
 // Builds each distinct part of a plan as a solid and checks it against its volume in closed form.
 // Entry: build_model.
+#include <fmt/format.h>
 #include <algorithm>
 #include <atomic>
 #include <cmath>
-#include <fmt/format.h>
 #include <optional>
 #include <thread>
 
@@ -36,8 +36,8 @@ TopoDS_Solid build(const Solidform& form) {
 void require_volume(const PartSolid& solid, double expected_mm3) {
   const double off = std::abs(solid.volume_mm3 - expected_mm3);
   if (off <= tolerance::volume_relative * std::abs(expected_mm3)) return;
-  throw Trouble(fmt::format("its solid has {:.6g} mm3, {:.3g} mm3 off the {:.6g} mm3 of its data", solid.volume_mm3, off,
-                            expected_mm3));
+  throw Trouble(fmt::format("its solid has {:.6g} mm3, {:.3g} mm3 off the {:.6g} mm3 of its data", solid.volume_mm3,
+                            off, expected_mm3));
 }
 
 Result<PartSolid> build_part(const Part& part) {

@@ -2,10 +2,10 @@
 // Entry: solid::member_solid.
 #include "solid/member.h"
 
+#include <fmt/format.h>
 #include <BRepAlgoAPI_Common.hxx>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 #include "fitup/tolerances.h"
 #include "solid/shapes.h"
@@ -132,9 +132,8 @@ void add_end_tools(const Section& section, const Chain& a, const Chain& b, doubl
 TopoDS_Solid drill(const MemberHole& hole, const Section& section) {
   // Long enough to clear the root as a drill would, not long enough to reach far into anything else.
   const double length = section.thickness_mm + section.root_radius_mm + 2 * past_mm;
-  const Pose pose = hole.leg == Leg::a
-                        ? Pose::at({hole.across_mm, -past_mm, hole.along_mm}, axis::z, axis::x)
-                        : Pose::at({-past_mm, hole.across_mm, hole.along_mm}, axis::y, axis::z);
+  const Pose pose = hole.leg == Leg::a ? Pose::at({hole.across_mm, -past_mm, hole.along_mm}, axis::z, axis::x)
+                                       : Pose::at({-past_mm, hole.across_mm, hole.along_mm}, axis::y, axis::z);
   return cylinder(hole.diameter_mm, pose, length);
 }
 

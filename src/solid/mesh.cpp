@@ -1,5 +1,6 @@
 // Triangulates a solid into a closed mesh with shared vertices.
 // Entry: solid::triangulate.
+#include <fmt/format.h>
 #include <BRepBuilderAPI_Copy.hxx>
 #include <BRepMesh_IncrementalMesh.hxx>
 #include <BRep_Tool.hxx>
@@ -8,7 +9,6 @@
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <array>
-#include <fmt/format.h>
 #include <map>
 #include <set>
 

@@ -2,6 +2,7 @@
 // Entry: solid::extrude, solid::fuse, solid::cut.
 #include "solid/shapes.h"
 
+#include <fmt/format.h>
 #include <BOPAlgo_Alerts.hxx>
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepAlgoAPI_Fuse.hxx>
@@ -15,7 +16,6 @@
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
-#include <fmt/format.h>
 #include <gp_Ax3.hxx>
 
 #include "solid/face.h"

@@ -2,8 +2,8 @@
 // Entry: write_assembly_step, write_part_step.
 #include "solid/step_content.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <algorithm>
 
 #include "solid/guarded.h"
 

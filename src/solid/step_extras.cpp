@@ -31,19 +31,19 @@ Handle(StepBasic_DerivedUnit) power_of(const Handle(StepBasic_SiUnitAndLengthUni
   element->Init(length, exponent);
   const Handle(StepBasic_HArray1OfDerivedUnitElement) elements = new StepBasic_HArray1OfDerivedUnitElement(1, 1);
   elements->SetValue(1, element);
-  const Handle(StepBasic_DerivedUnit) unit = new StepBasic_DerivedUnit;
+  Handle(StepBasic_DerivedUnit) unit = new StepBasic_DerivedUnit;
   unit->Init(elements);
   return unit;
 }
 
-Handle(StepRepr_MeasureRepresentationItem) measured(const char* name, const char* type, double value,
-                                                    const Handle(StepBasic_DerivedUnit) & in) {
+Handle(StepRepr_MeasureRepresentationItem)
+    measured(const char* name, const char* type, double value, const Handle(StepBasic_DerivedUnit) & in) {
   const Handle(StepBasic_MeasureValueMember) member = new StepBasic_MeasureValueMember;
   member->SetName(type);
   member->SetReal(value);
   StepBasic_Unit unit;
   unit.SetValue(in);
-  const Handle(StepRepr_MeasureRepresentationItem) item = new StepRepr_MeasureRepresentationItem;
+  Handle(StepRepr_MeasureRepresentationItem) item = new StepRepr_MeasureRepresentationItem;
   item->Init(ascii(name), member, unit);
   return item;
 }

@@ -2,10 +2,10 @@
 // Entry: StepSession.
 #include "solid/step_session.h"
 
+#include <fmt/format.h>
 #include <Interface_Static.hxx>
 #include <STEPCAFControl_Controller.hxx>
 #include <XCAFDoc_ShapeTool.hxx>
-#include <fmt/format.h>
 #include <string>
 
 #include "solid/guarded.h"

@@ -2,10 +2,10 @@
 // Entry: step_string, StepWords::put_into.
 #include "solid/step_text.h"
 
+#include <fmt/format.h>
 #include <array>
 #include <charconv>
 #include <cstdint>
-#include <fmt/format.h>
 #include <optional>
 
 namespace fitup::solid {
@@ -46,33 +46,48 @@ Page page_of(std::uint32_t code) {
 
 bool is_control(std::uint32_t code) { return code < 0x20 || (code >= 0x7F && code < 0xA0); }
 
-void append_plain(std::string& out, std::uint32_t code) {
-  const char c = static_cast<char>(code);
-  if (c == '\'' || c == '\\') out += c;
-  out += c;
-}
+/// Collects the encoded characters; opens and closes the directives where the page changes.
+class Encoder {
+ public:
+  void add(std::uint32_t code) {
+    turn_to(page_of(code));
+    if (open_ == Page::two) {
+      out_ += fmt::format("{:04X}", code);
+    } else if (open_ == Page::four) {
+      out_ += fmt::format("{:08X}", code);
+    } else {
+      const char c = static_cast<char>(code);
+      if (c == '\'' || c == '\\') out_ += c;
+      out_ += c;
+    }
+  }
+  [[nodiscard]] std::string take() {
+    turn_to(Page::plain);
+    return std::move(out_);
+  }
+
+ private:
+  void turn_to(Page page) {
+    if (page == open_) return;
+    if (open_ != Page::plain) out_ += "\\X0\\";
+    if (page != Page::plain) out_ += page == Page::two ? "\\X2\\" : "\\X4\\";
+    open_ = page;
+  }
+
+  std::string out_;
+  Page open_ = Page::plain;
+};
 
 }  // namespace
 
 std::string step_string(std::string_view utf8) {
-  std::string out;
-  Page open = Page::plain;
+  Encoder encoder;
   for (std::size_t at = 0; at < utf8.size();) {
     const auto character = character_at(utf8, at);
     at += character ? 1 + followers(static_cast<unsigned char>(utf8[at])) : 1;
-    const std::uint32_t code = !character || is_control(*character) ? ' ' : *character;
-    const Page page = page_of(code);
-    if (page != open) {
-      if (open != Page::plain) out += "\\X0\\";
-      if (page != Page::plain) out += page == Page::two ? "\\X2\\" : "\\X4\\";
-      open = page;
-    }
-    if (page == Page::plain) append_plain(out, code);
-    if (page == Page::two) out += fmt::format("{:04X}", code);
-    if (page == Page::four) out += fmt::format("{:08X}", code);
+    encoder.add(!character || is_control(*character) ? ' ' : *character);
   }
-  if (open != Page::plain) out += "\\X0\\";
-  return out;
+  return encoder.take();
 }
 
 std::string StepWords::key(std::string words) {

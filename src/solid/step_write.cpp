@@ -66,7 +66,7 @@ class StepFile {
   };
 
   std::string key_of_product(const std::string& id, const std::string& name, const std::string& description) {
-    const std::string key = words_.key(name);
+    std::string key = words_.key(name);
     called_[key] = {words_.key(id), words_.key(description)};
     return key;
   }

@@ -117,7 +117,9 @@ class Parser {
   std::string keyword() {
     skip();
     const std::size_t start = at_;
-    while (at_ < text_.size() && (std::isalnum(static_cast<unsigned char>(text_[at_])) != 0 || text_[at_] == '_' || text_[at_] == '-')) ++at_;
+    while (at_ < text_.size() &&
+           (std::isalnum(static_cast<unsigned char>(text_[at_])) != 0 || text_[at_] == '_' || text_[at_] == '-'))
+      ++at_;
     return std::string(text_.substr(start, at_ - start));
   }
   bool at_section_end() {
@@ -190,7 +192,8 @@ class Parser {
   }
   std::string string() {
     const std::size_t start = ++at_;
-    while (at_ < text_.size() && (text_[at_] != '\'' || text_.substr(at_, 2) == "''")) at_ += text_[at_] == '\'' ? 2 : 1;
+    while (at_ < text_.size() && (text_[at_] != '\'' || text_.substr(at_, 2) == "''"))
+      at_ += text_[at_] == '\'' ? 2 : 1;
     const std::string_view inside = text_.substr(start, at_ - start);
     // Characters 32..126 only: anything else must be encoded.
     for (const char c : inside) ok_ = ok_ && c >= 32 && c <= 126;

@@ -64,7 +64,8 @@ class Reader {
       const Record& use = file_.record(id);
       const auto within = product_of(use.ref(3));
       const auto product = product_of(use.ref(4));
-      if (within && product) result_.uses.push_back({use.text(0), use.text(1), *within, *product, pose_of(id, *product)});
+      if (within && product)
+        result_.uses.push_back({use.text(0), use.text(1), *within, *product, pose_of(id, *product)});
     }
   }
 

@@ -15,7 +15,7 @@ struct Part21Product {
   std::string id;
   std::string name;
   std::string description;
-  std::vector<int> solids;  // MANIFOLD_SOLID_BREP
+  std::vector<int> solids;   // MANIFOLD_SOLID_BREP
   std::size_t coloured = 0;  // of these, how many carry a style
   std::optional<double> stated_volume_mm3;
   std::optional<double> stated_area_mm2;

@@ -52,7 +52,8 @@ struct Spline {
     std::size_t span = p;
     while (span + 1 < poles.size() && u >= knots[span + 1]) ++span;
     std::vector<Weighted> d;
-    for (std::size_t j = 0; j <= p; ++j) d.push_back({weights[span - p + j] * poles[span - p + j], weights[span - p + j]});
+    for (std::size_t j = 0; j <= p; ++j)
+      d.push_back({weights[span - p + j] * poles[span - p + j], weights[span - p + j]});
     for (std::size_t r = 1; r <= p; ++r) {
       for (std::size_t j = p; j >= r; --j) {
         const double low = knots[span - p + j];
@@ -128,7 +129,8 @@ Result<EdgeCurve> edge_curve(const Part21File& file, int edge) {
     return oval(placement_at(file, circle->ref(1)), radius, radius, from, to, with_curve);
   }
   if (const Record* ellipse = file.find(curve, "ELLIPSE")) {
-    return oval(placement_at(file, ellipse->ref(1)), ellipse->at(2).number, ellipse->at(3).number, from, to, with_curve);
+    return oval(placement_at(file, ellipse->ref(1)), ellipse->at(2).number, ellipse->at(3).number, from, to,
+                with_curve);
   }
   if (file.find(curve, "B_SPLINE_CURVE_WITH_KNOTS") != nullptr) return spline(file, curve, from, to, with_curve);
   return Failure{Failure::Kind::file, "reading Part 21", "no rule for an edge on " + file.record(curve).type};

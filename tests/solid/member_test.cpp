@@ -1,8 +1,8 @@
 // Members: what is in the solid is what the rule of the end cuts keeps, point by point, and the volume is that
 // of the numbers.
+#include <gtest/gtest.h>
 #include <BRepClass3d_SolidClassifier.hxx>
 #include <TopExp_Explorer.hxx>
-#include <gtest/gtest.h>
 
 #include <cmath>
 #include <numbers>
@@ -57,19 +57,24 @@ std::vector<Case> cases() {
   const CutCorner radius{30, CornerKind::radius, 5};
   std::vector<Case> all;
   all.push_back({"square_ends", member_of(l40, 200, plain40, plain40)});
-  all.push_back({"square_but_set_back", member_of(l40, 200, {square(40), square(40)}, {{{{0, 40, 7}}, {}}, {{{0, 40, 7}}, {}}})});
+  all.push_back(
+      {"square_but_set_back", member_of(l40, 200, {square(40), square(40)}, {{{{0, 40, 7}}, {}}, {{{0, 40, 7}}, {}}})});
   all.push_back({"leg_a_gone_at_start", member_of(l40, 200, {{{{0, 40, 41}}, {}}, square(40)}, plain40)});
   all.push_back({"leg_b_gone_at_end", member_of(l40, 200, plain40, {square(40), {{{0, 40, 36}}, {}}})});
   all.push_back({"both_gone_unequally", member_of(l40, 200, {{{{0, 40, 5}}, {}}, {{{0, 40, 41}}, {}}}, plain40)});
   all.push_back({"stepped_with_chamfer", member_of(l40, 200, {two(40, 10, 0, 12, {chamfer}), square(40)}, plain40)});
-  all.push_back({"toe_kept_with_radius", member_of(l40, 200, plain40, {two(40, 30, 9, 0, {radius}), two(40, 30, 9, 0, {radius})})});
+  all.push_back({"toe_kept_with_radius",
+                 member_of(l40, 200, plain40, {two(40, 30, 9, 0, {radius}), two(40, 30, 9, 0, {radius})})});
   all.push_back({"heel_gone_in_both_legs", member_of(l40, 200, {two(40, 8, 20, 0), two(40, 7, 25, 0)}, plain40)});
   all.push_back({"root_cut_in_part_by_both", member_of(l40, 200, {two(40, 6, 0, 15), two(40, 8, 0, 10)}, plain40)});
-  all.push_back({"unequal_legs_both_ends", member_of(unequal, 150, {two(60, 20, 30, 0), square(40)}, {square(60), two(40, 9, 0, 14)})});
+  all.push_back({"unequal_legs_both_ends",
+                 member_of(unequal, 150, {two(60, 20, 30, 0), square(40)}, {square(60), two(40, 9, 0, 14)})});
   all.push_back({"no_radii", member_of(sharp, 120, {two(50, 25, 10, 0), square(30)}, {square(50), two(30, 10, 0, 8)})});
-  all.push_back({"flat_bar_stepped", member_of(bar(40, 4), 300, {two(40, 12, 0, 5, {{12, CornerKind::chamfer, 2}}), {}}, {square(40), {}})});
-  all.push_back({"holes_in_both_legs", member_of(l40, 200, plain40, plain40,
-                 {{Leg::a, 50, 22, 7, HoleKind::clear, ""}, {Leg::b, 80, 25, 3.3, HoleKind::tapped, ""}})});
+  all.push_back({"flat_bar_stepped", member_of(bar(40, 4), 300, {two(40, 12, 0, 5, {{12, CornerKind::chamfer, 2}}), {}},
+                                               {square(40), {}})});
+  all.push_back({"holes_in_both_legs",
+                 member_of(l40, 200, plain40, plain40,
+                           {{Leg::a, 50, 22, 7, HoleKind::clear, ""}, {Leg::b, 80, 25, 3.3, HoleKind::tapped, ""}})});
   return all;
 }
 
@@ -190,7 +195,8 @@ TEST(Member, with_a_leg_cut_back_shows_no_seams) {
 
 TEST(Member, whose_hole_runs_out_of_its_leg_is_refused_by_name) {
   const EndCut plain{square(40), square(40)};
-  const auto model = model_of(part_of(member_of(angle(40, 40, 4, 6, 3), 100, plain, plain, {{Leg::a, 50, 38, 9, HoleKind::clear, ""}})));
+  const auto model = model_of(
+      part_of(member_of(angle(40, 40, 4, 6, 3), 100, plain, plain, {{Leg::a, 50, 38, 9, HoleKind::clear, ""}})));
   ASSERT_FALSE(model);
   EXPECT_NE(model.error().operation.find("ANG01"), std::string::npos) << model.error().operation;
   EXPECT_NE(model.error().reason.find("mm3"), std::string::npos) << model.error().reason;
@@ -198,7 +204,8 @@ TEST(Member, whose_hole_runs_out_of_its_leg_is_refused_by_name) {
 
 TEST(Member, of_a_flat_bar_has_real_circular_holes) {
   const EndCut plain{square(40), {}};
-  const auto model = model_of(part_of(member_of(bar(40, 4), 100, plain, plain, {{Leg::a, 50, 20, 7, HoleKind::clear, ""}})));
+  const auto model =
+      model_of(part_of(member_of(bar(40, 4), 100, plain, plain, {{Leg::a, 50, 20, 7, HoleKind::clear, ""}})));
   ASSERT_TRUE(model) << model.error().reason;
   EXPECT_NEAR(model->parts[0].volume_mm3, (4000 - pi * 49 / 4) * 4, 1e-2);
   EXPECT_NEAR(model->parts[0].bounds.high.x, 40, 1e-9);

@@ -32,7 +32,10 @@ const Encoding encodings[] = {
     {"apostrophe_doubled", "it's", "it''s"},
     {"reverse_solidus_doubled", "a\\b", "a\\\\b"},
     {"run_of_two", "\xC3\xA4\xC3\xB6", "\\X2\\00E400F6\\X0\\"},
-    {"in_the_middle", "s\xC3\xBC" "d", "s\\X2\\00FC\\X0\\d"},
+    {"in_the_middle",
+     "s\xC3\xBC"
+     "d",
+     "s\\X2\\00FC\\X0\\d"},
     {"plain", "plate 12 (M6) ~ {x}", "plate 12 (M6) ~ {x}"},
     {"both_pages", "\xE2\x80\x93\xF0\x9F\x98\x80-", "\\X2\\2013\\X0\\\\X4\\0001F600\\X0\\-"},
 };
@@ -62,14 +65,15 @@ TEST(StepString, holds_no_character_outside_32_to_126_whatever_comes_in) {
 TEST(StepString, stands_in_for_its_key_only_where_the_key_is_the_whole_string) {
   solid::StepWords words;
   const std::string key = words.key("Bl\xC3\xA4tt'");
-  EXPECT_EQ(words.put_into("#1=A('" + key + "','x" + key + "','it''s');"), "#1=A('Bl\\X2\\00E4\\X0\\tt''','x~0~','it''s');");
+  EXPECT_EQ(words.put_into("#1=A('" + key + "','x" + key + "','it''s');"),
+            "#1=A('Bl\\X2\\00E4\\X0\\tt''','x~0~','it''s');");
   EXPECT_EQ(words.put_into("('a\nb')"), "('ab')");
   EXPECT_EQ(words.put_into("('~7~','~~','~x~')"), "('~7~','~~','~x~')");
 }
 
 TEST(Part21, is_read_into_records) {
-  const auto file = judges::read_part21(
-      file_of("#1 = POINT('a''b',(1.,-2.5E-1,$),.T.,*,#2,LENGTH_MEASURE(3.)); /* why */\n#2=(A() B('x') C(#1,(#1,#2)));\n"));
+  const auto file = judges::read_part21(file_of(
+      "#1 = POINT('a''b',(1.,-2.5E-1,$),.T.,*,#2,LENGTH_MEASURE(3.)); /* why */\n#2=(A() B('x') C(#1,(#1,#2)));\n"));
   ASSERT_TRUE(file) << file.error().reason;
   const auto& point = file->record(1);
   EXPECT_EQ(point.type, "POINT");
@@ -109,22 +113,23 @@ std::string turned(double low_radius, double high_radius, double height, const s
   const std::string r0 = number(low_radius);
   const std::string r1 = number(high_radius);
   const std::string h = number(height);
-  return file_of("#1=CARTESIAN_POINT('',(0.,0.,0.));#2=CARTESIAN_POINT('',(0.,0.," + h + "));\n" +
-                 "#3=DIRECTION('',(0.,0.,1.));#4=DIRECTION('',(1.,0.,0.));#5=DIRECTION('',(0.,0.,-1.));\n" +
-                 "#6=AXIS2_PLACEMENT_3D('',#1,#3,#4);#7=AXIS2_PLACEMENT_3D('',#2,#3,#4);#8=AXIS2_PLACEMENT_3D('',#1,#5,#4);\n" +
-                 "#10=CARTESIAN_POINT('',(" + r0 + ",0.,0.));#11=CARTESIAN_POINT('',(" + r1 + ",0.," + h + "));\n" +
-                 "#12=VERTEX_POINT('',#10);#13=VERTEX_POINT('',#11);\n" +
-                 "#14=CIRCLE('',#6," + r0 + ");#15=CIRCLE('',#7," + r1 + ");#16=LINE('',#10,$);\n" +
-                 "#20=EDGE_CURVE('',#12,#12,#14,.T.);#21=EDGE_CURVE('',#13,#13,#15,.T.);#22=EDGE_CURVE('',#12,#13,#16,.T.);\n" +
-                 // The lower disc looks down: its loop runs against the circle.
-                 "#30=ORIENTED_EDGE('',*,*,#20,.F.);#31=EDGE_LOOP('',(#30));#32=FACE_OUTER_BOUND('',#31,.T.);\n" +
-                 "#33=PLANE('',#8);#34=ADVANCED_FACE('',(#32),#33,.T.);\n" +
-                 "#40=ORIENTED_EDGE('',*,*,#21,.T.);#41=EDGE_LOOP('',(#40));#42=FACE_OUTER_BOUND('',#41,.T.);\n" +
-                 "#43=PLANE('',#7);#44=ADVANCED_FACE('',(#42),#43,.T.);\n" +
-                 "#50=ORIENTED_EDGE('',*,*,#20,.T.);#51=ORIENTED_EDGE('',*,*,#22,.T.);#52=ORIENTED_EDGE('',*,*,#21,.F.);\n" +
-                 "#53=ORIENTED_EDGE('',*,*,#22,.F.);#54=EDGE_LOOP('',(#50,#51,#52,#53));#55=FACE_OUTER_BOUND('',#54,.T.);\n" +
-                 "#56=" + mantle + ";#57=ADVANCED_FACE('',(#55),#56,.T.);\n" +
-                 "#60=CLOSED_SHELL('',(#34,#44,#57));#61=MANIFOLD_SOLID_BREP('',#60);\n");
+  return file_of(
+      "#1=CARTESIAN_POINT('',(0.,0.,0.));#2=CARTESIAN_POINT('',(0.,0.," + h + "));\n" +
+      "#3=DIRECTION('',(0.,0.,1.));#4=DIRECTION('',(1.,0.,0.));#5=DIRECTION('',(0.,0.,-1.));\n" +
+      "#6=AXIS2_PLACEMENT_3D('',#1,#3,#4);#7=AXIS2_PLACEMENT_3D('',#2,#3,#4);#8=AXIS2_PLACEMENT_3D('',#1,#5,#4);\n" +
+      "#10=CARTESIAN_POINT('',(" + r0 + ",0.,0.));#11=CARTESIAN_POINT('',(" + r1 + ",0.," + h + "));\n" +
+      "#12=VERTEX_POINT('',#10);#13=VERTEX_POINT('',#11);\n" + "#14=CIRCLE('',#6," + r0 + ");#15=CIRCLE('',#7," + r1 +
+      ");#16=LINE('',#10,$);\n" +
+      "#20=EDGE_CURVE('',#12,#12,#14,.T.);#21=EDGE_CURVE('',#13,#13,#15,.T.);#22=EDGE_CURVE('',#12,#13,#16,.T.);\n" +
+      // The lower disc looks down: its loop runs against the circle.
+      "#30=ORIENTED_EDGE('',*,*,#20,.F.);#31=EDGE_LOOP('',(#30));#32=FACE_OUTER_BOUND('',#31,.T.);\n" +
+      "#33=PLANE('',#8);#34=ADVANCED_FACE('',(#32),#33,.T.);\n" +
+      "#40=ORIENTED_EDGE('',*,*,#21,.T.);#41=EDGE_LOOP('',(#40));#42=FACE_OUTER_BOUND('',#41,.T.);\n" +
+      "#43=PLANE('',#7);#44=ADVANCED_FACE('',(#42),#43,.T.);\n" +
+      "#50=ORIENTED_EDGE('',*,*,#20,.T.);#51=ORIENTED_EDGE('',*,*,#22,.T.);#52=ORIENTED_EDGE('',*,*,#21,.F.);\n" +
+      "#53=ORIENTED_EDGE('',*,*,#22,.F.);#54=EDGE_LOOP('',(#50,#51,#52,#53));#55=FACE_OUTER_BOUND('',#54,.T.);\n" +
+      "#56=" + mantle + ";#57=ADVANCED_FACE('',(#55),#56,.T.);\n" +
+      "#60=CLOSED_SHELL('',(#34,#44,#57));#61=MANIFOLD_SOLID_BREP('',#60);\n");
 }
 
 TEST(Part21Volume, of_a_cylinder_is_pi_r2_h) {
@@ -137,7 +142,8 @@ TEST(Part21Volume, of_a_cylinder_is_pi_r2_h) {
 
 TEST(Part21Volume, of_a_frustum_is_pi_h_by_3_times_its_three_squares) {
   const double half_angle = std::atan((5.0 - 2.0) / 4.0);
-  const auto file = judges::read_part21(turned(2, 5, 4, "CONICAL_SURFACE('',#6,2.," + std::to_string(half_angle) + ")"));
+  const auto file =
+      judges::read_part21(turned(2, 5, 4, "CONICAL_SURFACE('',#6,2.," + std::to_string(half_angle) + ")"));
   ASSERT_TRUE(file);
   const auto volume = judges::volume_of_solid(*file, 61);
   ASSERT_TRUE(volume) << volume.error().reason;

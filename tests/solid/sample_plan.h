@@ -8,7 +8,9 @@ namespace fitup::sample {
 inline Part plate() {
   Part part;
   part.mark = "PLT01";
-  part.name = "Bl\xC3\xA4tt mit L\xC3\xB6" "chern";
+  part.name =
+      "Bl\xC3\xA4tt mit L\xC3\xB6"
+      "chern";
   part.role = Role::face_plate;
   part.material = "S235JR";
   part.size = "3 x 120 x 80";
@@ -27,8 +29,8 @@ inline Part member() {
   const Section section{SectionShape::angle, "L 40x40x4", 40, 40, 4, 6, 3, 0, 0, "made up"};
   const LegCut square{{{0, 40, 0}}, {}};
   const LegCut coped{{{0, 11, 0}, {11, 40, 5}}, {{11, CornerKind::chamfer, 4}}};
-  part.form = Member{section, 300, {coped, square}, {square, {{{0, 40, 41}}, {}}},
-                     {{Leg::a, 100, 22, 7, HoleKind::clear, "M6"}}};
+  part.form = Member{
+      section, 300, {coped, square}, {square, {{{0, 40, 41}}, {}}}, {{Leg::a, 100, 22, 7, HoleKind::clear, "M6"}}};
   return part;
 }
 
@@ -46,7 +48,8 @@ inline Part screw() {
   part.mark = "SCR01";
   part.name = "screw M4 x 8 \\ \xF0\x9F\x94\xA9";
   part.role = Role::screw;
-  part.form = Solidform{{{{Loop::circle({0, 0}, 3.8), {}}, Pose(), 2.2}, {{Loop::circle({0, 0}, 2), {}}, Pose::at({0, 0, -8}), 8}}};
+  part.form = Solidform{
+      {{{Loop::circle({0, 0}, 3.8), {}}, Pose(), 2.2}, {{Loop::circle({0, 0}, 2), {}}, Pose::at({0, 0, -8}), 8}}};
   return part;
 }
 

@@ -55,9 +55,11 @@ TEST(StepFile, is_framed_and_names_the_registered_schema) {
   EXPECT_TRUE(text.ends_with("ENDSEC;\nEND-ISO-10303-21;\n") || text.ends_with("ENDSEC;\nEND-ISO-10303-21;"));
   const auto file = parsed(text);
   // ISO 10303-442 is AP242's module; the identifier as registered has no dot after LF.
-  EXPECT_EQ(judges::assembly_of(file).schema, "AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF { 1 0 10303 442 1 1 4 }");
+  EXPECT_EQ(judges::assembly_of(file).schema,
+            "AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF { 1 0 10303 442 1 1 4 }");
   ASSERT_EQ(file.all("APPLICATION_PROTOCOL_DEFINITION").size(), 1U);
-  EXPECT_EQ(file.record(file.all("APPLICATION_PROTOCOL_DEFINITION")[0]).text(1), "ap242_managed_model_based_3d_engineering");
+  EXPECT_EQ(file.record(file.all("APPLICATION_PROTOCOL_DEFINITION")[0]).text(1),
+            "ap242_managed_model_based_3d_engineering");
   EXPECT_TRUE(file.dangling().empty());
   EXPECT_EQ(file.header_record("FILE_NAME")->text(1), sample::job().timestamp);
   EXPECT_EQ(file.header_record("FILE_NAME")->text(0), "sample");
@@ -99,7 +101,8 @@ TEST(StepFile, places_each_instance_where_the_plan_has_it) {
   const auto placements = assembly.placements();
   ASSERT_EQ(placements.size(), plan.instances.size());
   for (const Instance& instance : plan.instances) {
-    const auto found = std::find_if(placements.begin(), placements.end(), [&](const auto& p) { return p.name == instance.name; });
+    const auto found =
+        std::find_if(placements.begin(), placements.end(), [&](const auto& p) { return p.name == instance.name; });
     ASSERT_NE(found, placements.end()) << instance.name;
     EXPECT_EQ(assembly.products[found->product].name, full_name(plan.parts[instance.part]));
     EXPECT_EQ(found->within, "sample/" + instance.group);
@@ -139,7 +142,8 @@ TEST(StepFile, is_read_by_the_kernel_and_by_the_judge_alike) {
                                       [&](const auto& p) { return p.name == part.name; });
     ASSERT_NE(product, assembly.products.end()) << part.name;
     ASSERT_EQ(part.bodies, product->solids.size());
-    EXPECT_NEAR(part.volume_mm3, *judges::volume_of_solid(file, product->solids[0]), 1e-6 * part.volume_mm3) << part.name;
+    EXPECT_NEAR(part.volume_mm3, *judges::volume_of_solid(file, product->solids[0]), 1e-6 * part.volume_mm3)
+        << part.name;
     EXPECT_NEAR(part.area_mm2, *product->stated_area_mm2, 1e-6 * part.area_mm2) << part.name;
     EXPECT_LT(apart(part.centroid, *product->stated_centroid), 1e-5) << part.name;
     EXPECT_NEAR(part.stated.volume_mm3.value_or(0), *product->stated_volume_mm3, 1e-9 * part.volume_mm3) << part.name;
@@ -147,7 +151,8 @@ TEST(StepFile, is_read_by_the_kernel_and_by_the_judge_alike) {
   const auto placements = assembly.placements();
   ASSERT_EQ(read->placements.size(), placements.size());
   for (const auto& placement : read->placements) {
-    const auto same = std::find_if(placements.begin(), placements.end(), [&](const auto& p) { return p.name == placement.name; });
+    const auto same =
+        std::find_if(placements.begin(), placements.end(), [&](const auto& p) { return p.name == placement.name; });
     ASSERT_NE(same, placements.end()) << placement.name;
     EXPECT_EQ(placement.within, same->within);
     EXPECT_EQ(read->parts[placement.part].name, assembly.products[same->product].name);
@@ -173,7 +178,8 @@ TEST(StepFile, of_one_part_holds_that_part_at_its_own_origin) {
     ASSERT_TRUE(read) << read.error().reason;
     ASSERT_EQ(read->parts.size(), 1U);
     EXPECT_EQ(read->parts[0].name, full_name(plan.parts[id]));
-    EXPECT_NEAR(read->parts[0].stated.area_mm2.value_or(0), model->parts[id].area_mm2, 1e-6 * model->parts[id].area_mm2);
+    EXPECT_NEAR(read->parts[0].stated.area_mm2.value_or(0), model->parts[id].area_mm2,
+                1e-6 * model->parts[id].area_mm2);
   }
 }
 

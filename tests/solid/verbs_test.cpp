@@ -1,6 +1,6 @@
 // The kernel's verbs against closed forms, and its quirks, each with a test.
-#include <TopExp_Explorer.hxx>
 #include <gtest/gtest.h>
+#include <TopExp_Explorer.hxx>
 
 #include <cmath>
 #include <numbers>
@@ -21,8 +21,8 @@ Solid must(const Result<Solid>& made) {
   return made.value();
 }
 Solid box(Vec3 low, Vec3 high) {
-  return must(solid::extrude({Loop::rectangle({low.x, low.y}, {high.x, high.y}), {}}, Pose::at({0, 0, low.z}),
-                             high.z - low.z));
+  return must(
+      solid::extrude({Loop::rectangle({low.x, low.y}, {high.x, high.y}), {}}, Pose::at({0, 0, low.z}), high.z - low.z));
 }
 Solid rod(Vec2 at, double diameter_mm, double length_mm) {
   return must(solid::extrude({Loop::circle(at, diameter_mm / 2), {}}, Pose(), length_mm));
@@ -138,9 +138,7 @@ TEST(Cut, that_removes_everything_is_refused) {
   EXPECT_NE(nothing.error().reason.find("0 bodies"), std::string::npos) << nothing.error().reason;
 }
 
-TEST(Cut, in_two_is_refused) {
-  EXPECT_FALSE(solid::cut(box({0, 0, 0}, {10, 1, 1}), {box({4, -1, -1}, {6, 2, 2})}));
-}
+TEST(Cut, in_two_is_refused) { EXPECT_FALSE(solid::cut(box({0, 0, 0}, {10, 1, 1}), {box({4, -1, -1}, {6, 2, 2})})); }
 
 TEST(Cut, with_many_tools_takes_each) {
   std::vector<Solid> tools;
