@@ -90,23 +90,40 @@ Spline spline_of(const Part21File& file, int id) {
   return spline;
 }
 
-/// The spline's whole length; the kernel writes edges of splines trimmed to their ends.
-Result<EdgeCurve> spline(const Part21File& file, int id, Vec3 from, Vec3 to, bool with_curve) {
-  const Spline made = spline_of(file, id);
-  const double low = made.knots.front();
-  const double high = made.knots.back();
-  const Vec3 first = made.at(with_curve ? low : high);
-  const Vec3 last = made.at(with_curve ? high : low);
-  if (norm(first - from) > 1e-4 || norm(last - to) > 1e-4) {
-    return Failure{Failure::Kind::file, "reading Part 21", "a spline runs on past its edge #" + std::to_string(id)};
+/// The parameter whose point lies nearest to `p`: a scan, then thirds about the best place.
+double nearest(const Spline& spline, Vec3 p) {
+  constexpr int scan = 400;
+  const double low = spline.knots.front();
+  const double step = (spline.knots.back() - low) / scan;
+  const auto off = [&](double u) { return norm(spline.at(u) - p); };
+  double best = low;
+  for (int i = 1; i <= scan; ++i) {
+    if (off(low + i * step) < off(best)) best = low + i * step;
   }
-  const double span = with_curve ? high - low : low - high;
-  const double begin = with_curve ? low : high;
+  double from = std::max(low, best - step);
+  double to = std::min(spline.knots.back(), best + step);
+  for (int i = 0; i < 100; ++i) {
+    const double third = (to - from) / 3;
+    const bool lower = off(from + third) < off(to - third);
+    if (lower) to -= third;
+    if (!lower) from += third;
+  }
+  return (from + to) / 2;
+}
+
+/// The piece of an open spline between two of its points.
+Result<EdgeCurve> spline(const Part21File& file, int id, Vec3 from, Vec3 to) {
+  const Spline made = spline_of(file, id);
+  const double begin = nearest(made, from);
+  const double span = nearest(made, to) - begin;
+  if (norm(made.at(begin) - from) > 1e-4 || norm(made.at(begin + span) - to) > 1e-4) {
+    return Failure{Failure::Kind::file, "reading Part 21", "a spline misses its edge's end, #" + std::to_string(id)};
+  }
   return EdgeCurve([=](double t) {
     const double step = 1e-6 * std::abs(span);
     const double u = begin + t * span;
-    const double before = std::max(low, u - step);
-    const double after = std::min(high, u + step);
+    const double before = std::max(made.knots.front(), u - step);
+    const double after = std::min(made.knots.back(), u + step);
     return CurvePoint{made.at(u), (span / (after - before)) * (made.at(after) - made.at(before))};
   });
 }
@@ -132,7 +149,7 @@ Result<EdgeCurve> edge_curve(const Part21File& file, int edge) {
     return oval(placement_at(file, ellipse->ref(1)), ellipse->at(2).number, ellipse->at(3).number, from, to,
                 with_curve);
   }
-  if (file.find(curve, "B_SPLINE_CURVE_WITH_KNOTS") != nullptr) return spline(file, curve, from, to, with_curve);
+  if (file.find(curve, "B_SPLINE_CURVE_WITH_KNOTS") != nullptr) return spline(file, curve, from, to);
   return Failure{Failure::Kind::file, "reading Part 21", "no rule for an edge on " + file.record(curve).type};
 }
 

@@ -10,6 +10,8 @@
 
 #include "fitup/model.h"
 #include "fitup/tolerances.h"
+#include "judges/part21.h"
+#include "judges/part21_volume.h"
 #include "solid/shapes.h"
 
 namespace fitup {
@@ -69,6 +71,16 @@ std::vector<Case> cases() {
   all.push_back({"root_cut_in_part_by_both", member_of(l40, 200, {two(40, 6, 0, 15), two(40, 8, 0, 10)}, plain40)});
   all.push_back({"unequal_legs_both_ends",
                  member_of(unequal, 150, {two(60, 20, 30, 0), square(40)}, {square(60), two(40, 9, 0, 14)})});
+  all.push_back({"radius_through_the_toe",
+                 member_of(l40, 200, {two(40, 38, 0, 12, {{38, CornerKind::radius, 7}}), square(40)}, plain40)});
+  all.push_back({"radius_through_the_root", member_of(l40, 200,
+                                                      {two(40, 9, 0, 12, {{9, CornerKind::radius, 4}}),
+                                                       two(40, 9, 0, 12, {{9, CornerKind::radius, 4}})},
+                                                      plain40)});
+  all.push_back({"chamfer_through_the_root", member_of(l40, 200,
+                                                       {two(40, 9, 0, 12, {{9, CornerKind::chamfer, 4}}),
+                                                        two(40, 8, 0, 9, {{8, CornerKind::chamfer, 3}})},
+                                                       plain40)});
   all.push_back({"no_radii", member_of(sharp, 120, {two(50, 25, 10, 0), square(30)}, {square(50), two(30, 10, 0, 8)})});
   all.push_back({"flat_bar_stepped", member_of(bar(40, 4), 300, {two(40, 12, 0, 5, {{12, CornerKind::chamfer, 2}}), {}},
                                                {square(40), {}})});
@@ -160,6 +172,22 @@ TEST_P(MemberRule, has_the_volume_of_its_numbers) {
   const auto model = model_of(part);
   ASSERT_TRUE(model) << model.error().reason;
   EXPECT_NEAR(model->parts[0].volume_mm3, volume_mm3(part), tolerance::volume_relative * volume_mm3(part));
+}
+
+// Lines, circles, ellipses where a chamfer meets a rounding, splines where two roundings meet.
+TEST_P(MemberRule, has_that_volume_in_its_file_by_the_divergence_theorem) {
+  const Part part = part_of(GetParam().member);
+  const auto model = model_of(part);
+  ASSERT_TRUE(model) << model.error().reason;
+  const auto text = write_part_step(part, model->parts[0], {"member", "", "1980-01-01T00:00:00"});
+  ASSERT_TRUE(text) << text.error().reason;
+  const auto file = judges::read_part21(*text);
+  ASSERT_TRUE(file) << file.error().reason;
+  const auto solids = file->all("MANIFOLD_SOLID_BREP");
+  ASSERT_EQ(solids.size(), 1U);
+  const auto volume = judges::volume_of_solid(*file, solids[0]);
+  ASSERT_TRUE(volume) << volume.error().reason;
+  EXPECT_NEAR(*volume, volume_mm3(part), tolerance::volume_relative * volume_mm3(part));
 }
 
 INSTANTIATE_TEST_SUITE_P(EndCuts, MemberRule, testing::ValuesIn(cases()),
