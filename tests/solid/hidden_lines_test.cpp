@@ -90,6 +90,9 @@ TEST(HiddenLines, come_in_the_same_order_each_time) {
   const HiddenLines two = drawn(plan, {1, -2, 1}, axis::z);
   EXPECT_EQ(one.visible, two.visible);
   EXPECT_EQ(one.hidden, two.hidden);
+  const auto left_of = [](const auto& a, const auto& b) { return a.front().x < b.front().x; };
+  EXPECT_TRUE(std::is_sorted(one.visible.begin(), one.visible.end(), left_of));
+  EXPECT_TRUE(std::is_sorted(one.hidden.begin(), one.hidden.end(), left_of));
 }
 
 TEST(HiddenLines, with_up_towards_the_viewer_are_refused) {
