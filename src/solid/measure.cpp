@@ -56,6 +56,7 @@ Result<double> common_volume_mm3(const Solid& a, const Pose& at_a, const Solid& 
     common.SetArguments(arguments);
     common.SetTools(tools);
     common.SetNonDestructive(true);
+    common.SetToFillHistory(false);
     common.Build();
     if (common.HasErrors()) return kernel_failure("common volume", "the kernel reports an error");
     double volume_mm3 = 0;

@@ -6,6 +6,7 @@
 #include <BRepAlgoAPI_Common.hxx>
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "fitup/tolerances.h"
 #include "solid/shapes.h"
@@ -99,11 +100,29 @@ TopoDS_Solid across_leg(const Profile& outline, Leg leg, double from_mm, double 
   return prism(outline, Pose::at({to_mm, 0, 0}, axis::z, axis::y), to_mm - from_mm);
 }
 
-/// The root fillet goes only where both legs go.
-void add_fillet_tool(const Profile& beyond_a, const Profile& beyond_b, const Section& section,
-                     TopTools_ListOfShape& tools) {
-  const double inner = section.thickness_mm;
-  const double outer = inner + section.root_radius_mm + past_mm;
+/// Where the boundary stands, if it is the same all the way across from `from_mm` to `to_mm`.
+std::optional<double> straight_across(const Chain& chain, double from_mm, double to_mm) {
+  std::optional<double> along;
+  for (std::size_t i = 0; i + 1 < chain.size(); ++i) {
+    const Vec2 a = chain[i].at;
+    const Vec2 b = chain[i + 1].at;
+    if (std::max(a.y, b.y) <= from_mm || std::min(a.y, b.y) >= to_mm) continue;
+    if (!near(a.x, b.x) || chain[i].bulge != 0 || (along && !near(*along, a.x))) return std::nullopt;
+    along = a.x;
+  }
+  return along;
+}
+
+/// Whether one leg's cut takes nothing of the root that the other's does not: then its tool may run on through
+/// the root. `towards` is 1 at the far end, where what lies beyond has the greater place, and -1 at the start.
+bool takes_less(const Chain& chain, const Chain& other, double inner, double outer, double towards) {
+  const auto along = straight_across(other, inner, outer);
+  return along &&
+         std::all_of(chain.begin(), chain.end(), [&](const Vertex& v) { return towards * v.at.x >= towards * *along; });
+}
+
+/// The part of the root that both legs' cuts take.
+TopoDS_Solid where_both_go(const Profile& beyond_a, const Profile& beyond_b, double inner, double outer) {
   TopTools_ListOfShape arguments;
   TopTools_ListOfShape others;
   arguments.Append(across_leg(beyond_a, Leg::a, inner, outer));
@@ -113,20 +132,25 @@ void add_fillet_tool(const Profile& beyond_a, const Profile& beyond_b, const Sec
   common.SetTools(others);
   common.Build();
   if (common.HasErrors()) throw Trouble("the kernel reports an error where the legs' end cuts meet");
-  tools.Append(only_solid(made(common, "root of an end cut")));
+  return only_solid(made(common, "root of an end cut"));
 }
 
-/// Tools of an angle's end, where the section would run on to `run_mm` (its furthest kept place).
-void add_end_tools(const Section& section, const Chain& a, const Chain& b, double run_mm, double limit_mm,
+/// Tools of an angle's end, where the section would run on to `run_mm` (its furthest kept place). The root
+/// fillet goes only where both legs go.
+void add_end_tools(const Section& section, const Chain& a, const Chain& b, double run_mm, double towards,
                    TopTools_ListOfShape& tools) {
   const bool cut_a = !square_at(a, run_mm);
   const bool cut_b = !square_at(b, run_mm);
-  const double thickness = section.thickness_mm;
-  if (cut_a) tools.Append(across_leg(beyond(a, limit_mm), Leg::a, -past_mm, thickness));
-  if (cut_b) tools.Append(across_leg(beyond(b, limit_mm), Leg::b, -past_mm, thickness));
-  if (cut_a && cut_b && section.root_radius_mm > 0) {
-    add_fillet_tool(beyond(a, limit_mm), beyond(b, limit_mm), section, tools);
-  }
+  const Profile beyond_a = beyond(a, run_mm + towards * past_mm);
+  const Profile beyond_b = beyond(b, run_mm + towards * past_mm);
+  const double inner = section.thickness_mm;
+  const double outer = inner + section.root_radius_mm + past_mm;
+  const bool root_cut = cut_a && cut_b && section.root_radius_mm > 0;
+  const bool with_a = root_cut && takes_less(a, b, inner, outer, towards);
+  const bool with_b = root_cut && !with_a && takes_less(b, a, inner, outer, towards);
+  if (cut_a) tools.Append(across_leg(beyond_a, Leg::a, -past_mm, with_a ? outer : inner));
+  if (cut_b) tools.Append(across_leg(beyond_b, Leg::b, -past_mm, with_b ? outer : inner));
+  if (root_cut && !with_a && !with_b) tools.Append(where_both_go(beyond_a, beyond_b, inner, outer));
 }
 
 TopoDS_Solid drill(const MemberHole& hole, const Section& section) {
@@ -143,8 +167,8 @@ TopoDS_Solid angle_solid(const Member& member) {
   const double from = std::min(a.bounds.low.x, b.bounds.low.x);
   const double to = std::max(a.bounds.high.x, b.bounds.high.x);
   TopTools_ListOfShape tools;
-  add_end_tools(member.section, a.start, b.start, from, from - past_mm, tools);
-  add_end_tools(member.section, a.end, b.end, to, to + past_mm, tools);
+  add_end_tools(member.section, a.start, b.start, from, -1, tools);
+  add_end_tools(member.section, a.end, b.end, to, 1, tools);
   for (const MemberHole& hole : member.holes) tools.Append(drill(hole, member.section));
   const TopoDS_Solid run = prism(profile_of(member.section), Pose::at({0, 0, from}), to - from);
   return tools.IsEmpty() ? run : cut_by(run, tools);

@@ -96,6 +96,7 @@ TopoDS_Shape boolean(const TopTools_ListOfShape& arguments, const TopTools_ListO
   operation.SetArguments(arguments);
   operation.SetTools(tools);
   operation.SetNonDestructive(true);
+  operation.SetToFillHistory(false);
   operation.Build();
   if (operation.HasErrors()) throw Trouble(fmt::format("the kernel reports an error in the {}", what));
   return made(operation, what);

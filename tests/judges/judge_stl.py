@@ -16,7 +16,7 @@ import sys
 
 # admesh prints "original" and "repaired" counts in one line, or one count.
 MUST_BE_ZERO = ("Total disconnected facets", "Degenerate facets", "Edges fixed", "Facets removed", "Facets added",
-                "Facets reversed", "Backwards edges")
+                "Facets reversed", "Backwards edges", "Normals fixed")
 
 
 def numbers_after(text, label):
@@ -56,7 +56,7 @@ def compare(text, row):
 
 def judge(path, row):
     found = form(path.read_bytes())
-    run = subprocess.run(["admesh", str(path)], capture_output=True, text=True, check=False,
+    run = subprocess.run(["admesh", str(path)], capture_output=True, text=True, check=False, timeout=60,
                          env={**os.environ, "LC_ALL": "C"})
     if run.returncode != 0:
         return found + [f"admesh ended with {run.returncode}: {run.stderr.strip()}"]

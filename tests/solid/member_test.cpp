@@ -71,6 +71,11 @@ std::vector<Case> cases() {
   all.push_back({"root_cut_in_part_by_both", member_of(l40, 200, {two(40, 6, 0, 15), two(40, 8, 0, 10)}, plain40)});
   all.push_back({"unequal_legs_both_ends",
                  member_of(unequal, 150, {two(60, 20, 30, 0), square(40)}, {square(60), two(40, 9, 0, 14)})});
+  const LegCut block{{{0, 40, 36}}, {}};
+  const LegCut hooked{{{0, 5, 36}, {5, 40, 0}}, {{5, CornerKind::chamfer, 5}}};
+  all.push_back({"block_in_a_hook_in_b", member_of(l40, 300, {block, hooked}, {block, hooked})});
+  all.push_back({"hook_in_a_block_in_b", member_of(l40, 300, {hooked, block}, {hooked, block})});
+  all.push_back({"hook_deeper_than_the_block", member_of(l40, 300, {hooked, {{{0, 40, 20}}, {}}}, plain40)});
   all.push_back({"radius_through_the_toe",
                  member_of(l40, 200, {two(40, 38, 0, 12, {{38, CornerKind::radius, 7}}), square(40)}, plain40)});
   all.push_back({"radius_through_the_root", member_of(l40, 200,
