@@ -201,6 +201,7 @@ TEST(Distance, is_the_gap_and_zero_for_touching_and_overlap_alike) {
   EXPECT_NEAR(*solid::distance_mm(cube, Pose(), cube, Pose::at({13, 14, 0})), 5, 1e-9);
   EXPECT_EQ(*solid::distance_mm(cube, Pose(), cube, Pose::at({10, 0, 0})), 0);
   EXPECT_EQ(*solid::distance_mm(cube, Pose(), cube, Pose::at({5, 5, 5})), 0);
+  EXPECT_EQ(*solid::distance_mm(cube, Pose(), box({4, 4, 4}, {5, 5, 5}), Pose()), 0) << "wholly inside";
 }
 
 }  // namespace
