@@ -85,22 +85,47 @@ Bore bore_of(const Section& section, const MemberHole& hole) {
   return {hole.diameter_mm, Pose::at({0, hole.across_mm, hole.along_mm}, axis::y, axis::z), section.thickness_mm};
 }
 
-void add_slab(const Member& m, double low, double high, CornerReading reading, std::vector<Prism>& out) {
-  const double middle = (low + high) / 2;
-  for (const Profile& p : plan::kept_pieces(m.section, plan::kept_at(m, Leg::a, middle, reading),
-                                            plan::kept_at(m, Leg::b, middle, reading))) {
-    out.push_back({p, Pose::at({0, 0, low}), high - low});
-  }
+// A corner that is taken off is bounded by steps so short that they stay within a cope gap of it: then what
+// clears the corner clears the steps too.
+constexpr int corner_slices = 12;
+
+double kept_width(const plan::Intervals& kept) {
+  double sum = 0;
+  for (const plan::Interval& i : kept) sum += i.high - i.low;
+  return sum;
+}
+
+// What a leg keeps at both ends of a slab: along a corner one contains the other.
+std::pair<plan::Intervals, plan::Intervals> narrow_and_wide(const Member& m, Leg leg, double low, double high) {
+  plan::Intervals at_low = plan::kept_at(m, leg, low + tiny_mm, CornerReading::exact);
+  plan::Intervals at_high = plan::kept_at(m, leg, high - tiny_mm, CornerReading::exact);
+  if (kept_width(at_low) > kept_width(at_high)) std::swap(at_low, at_high);
+  return {std::move(at_low), std::move(at_high)};
+}
+
+void add_slab(const Member& m, double low, double high, Body& body) {
+  const auto [narrow_a, wide_a] = narrow_and_wide(m, Leg::a, low, high);
+  const auto [narrow_b, wide_b] = narrow_and_wide(m, Leg::b, low, high);
+  const Pose pose = Pose::at({0, 0, low});
+  for (const Profile& p : plan::kept_pieces(m.section, wide_a, wide_b)) body.outer.push_back({p, pose, high - low});
+  for (const Profile& p : plan::kept_pieces(m.section, narrow_a, narrow_b)) body.inner.push_back({p, pose, high - low});
+}
+
+bool in_a_corner(const plan::Intervals& runs, double along_mm) {
+  return std::any_of(runs.begin(), runs.end(),
+                     [along_mm](const plan::Interval& r) { return along_mm > r.low && along_mm < r.high; });
 }
 
 Body body_of_member(const Member& m) {
   Body body;
   const auto points = plan::breakpoints(m);
+  const auto runs = plan::corner_runs(m);
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-    add_slab(m, points[i], points[i + 1], CornerReading::outer, body.outer);
-    add_slab(m, points[i], points[i + 1], CornerReading::inner, body.inner);
+    const int slices = in_a_corner(runs, (points[i] + points[i + 1]) / 2) ? corner_slices : 1;
+    const double step = (points[i + 1] - points[i]) / slices;
+    for (int k = 0; k < slices; ++k) add_slab(m, points[i] + k * step, points[i] + (k + 1) * step, body);
   }
-  body.exact = plan::corner_runs(m).empty();
+  body.exact = runs.empty();
   for (const MemberHole& h : m.holes) body.bores.push_back(bore_of(m.section, h));
   return body;
 }
