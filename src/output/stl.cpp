@@ -3,6 +3,7 @@
 
 #include "output/stl.h"
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <cstdint>
@@ -41,12 +42,23 @@ Vec3 wide(const Corner& c) { return {c[0], c[1], c[2]}; }
 
 Vec3 normal_times_two_areas(const Facet& f) { return cross(wide(f[1]) - wide(f[0]), wide(f[2]) - wide(f[0])); }
 
+/// Some readers tell the binary form from text by a byte above 127 soon after the header. A negative number's sign
+/// is one, so a facet whose normal has one comes first; every closed mesh has such facets.
+void start_recognisably(std::vector<Facet>& facets) {
+  const auto first = std::find_if(facets.begin(), facets.end(), [](const Facet& f) {
+    const Vec3 n = normal_times_two_areas(f);
+    return n.x < 0 || n.y < 0 || n.z < 0;
+  });
+  if (first != facets.end()) std::rotate(facets.begin(), first, facets.end());
+}
+
 std::vector<Facet> facets_of(const Mesh& mesh) {
   std::vector<Facet> facets;
   for (const auto& t : mesh.triangles) {
     const Facet f{single(mesh.points.at(t[0])), single(mesh.points.at(t[1])), single(mesh.points.at(t[2]))};
     if (f[0] != f[1] && f[1] != f[2] && f[2] != f[0]) facets.push_back(f);
   }
+  start_recognisably(facets);
   return facets;
 }
 

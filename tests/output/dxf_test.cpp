@@ -1,0 +1,139 @@
+// The cutter's file against closed forms, a golden file and every fault the reader must see.
+// FITUP_REWRITE_GOLDEN=1 writes the golden file anew.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <cstdlib>
+#include <numbers>
+
+#include "output/dxf.h"
+#include "output/flat_drawing.h"
+#include "output/read_back.h"
+#include "output/sample.h"
+
+namespace fitup::output {
+namespace {
+
+constexpr double pi = std::numbers::pi;
+
+std::string plate_dxf() { return write_dxf(flat_drawing(sample::plate(), sample::info())); }
+
+std::string replaced(std::string text, const std::string& from, const std::string& to) {
+  const std::size_t at = text.find(from);
+  EXPECT_NE(at, std::string::npos) << from;
+  return at == std::string::npos ? text : text.replace(at, from.size(), to);
+}
+
+std::string flaw_of(const std::string& text) {
+  const auto read = read_dxf(text);
+  const auto* flaw = std::get_if<std::string>(&read);
+  return flaw ? *flaw : "";
+}
+
+TEST(Dxf, MatchesTheGoldenFile) {
+  const std::string path = FITUP_TESTS "/output/golden/plate.dxf";
+  if (std::getenv("FITUP_REWRITE_GOLDEN") != nullptr) sample::write(path, plate_dxf());
+  EXPECT_EQ(plate_dxf(), sample::read(path));
+}
+
+// Bulge of an arc: the tangent of a quarter of its included angle, negative clockwise (DXF Reference, LWPOLYLINE,
+// group code 42). A corner's quarter circle: tan(22.5 degrees) = sqrt(2) - 1.
+TEST(Dxf, WritesTheBulgeOfAnArc) {
+  const auto read = read_dxf(plate_dxf());
+  const Loop& outline = std::get<DxfDrawing>(read).cut.back();
+  int arcs = 0;
+  for (const Vertex& v : outline.vertices) {
+    if (v.bulge == 0) continue;
+    ++arcs;
+    EXPECT_NEAR(v.bulge, std::sqrt(2.0) - 1, 1e-12);
+    EXPECT_NEAR(v.bulge, std::tan(pi / 2 / 4), 1e-12);
+  }
+  EXPECT_EQ(arcs, 4);
+}
+
+// Area by hand: 100 x 60 less four corners of (1 - pi/4) r^2, a hole of diameter 12 and a window of 20 x 10.
+TEST(Dxf, HasTheAreaAndSizeOfThePlate) {
+  const auto read = read_dxf(plate_dxf());
+  const DxfDrawing& drawing = std::get<DxfDrawing>(read);
+  ASSERT_EQ(drawing.cut.size(), 3U);
+  EXPECT_NEAR(drawing.cut[2].area_mm2() - drawing.cut[0].area_mm2() - drawing.cut[1].area_mm2(), sample::plate_area_mm2, 1e-4);
+  EXPECT_NEAR(drawing.bounds.low.x, 0, 1e-6);
+  EXPECT_NEAR(drawing.bounds.low.y, 0, 1e-6);
+  EXPECT_NEAR(drawing.bounds.high.x, 100, 1e-6);
+  EXPECT_NEAR(drawing.bounds.high.y, 60, 1e-6);
+  const auto hole = drawing.cut[0].as_circle();
+  ASSERT_TRUE(hole);
+  EXPECT_NEAR(hole->centre.x, 20, 1e-6);
+  EXPECT_NEAR(hole->centre.y, 20, 1e-6);
+  EXPECT_NEAR(hole->radius, 6, 1e-6);
+}
+
+TEST(Dxf, MarksDrilledHolesWithCrossesInsideTheHole) {
+  const auto read = read_dxf(plate_dxf());
+  const DxfDrawing& drawing = std::get<DxfDrawing>(read);
+  ASSERT_EQ(drawing.mark.size(), 4U);
+  for (const DxfLine& line : drawing.mark) EXPECT_LT(norm(line.to - line.from), 3.3);
+  EXPECT_NEAR(0.5 * (drawing.mark[0].from.x + drawing.mark[0].to.x), 10, 1e-6);
+  EXPECT_NEAR(0.5 * (drawing.mark[2].from.y + drawing.mark[2].to.y), 50, 1e-6);
+  EXPECT_EQ(drawing.notes.front().text, "drill 3.3, tap M4");
+}
+
+TEST(Dxf, SaysBesideThePartWhatItIs) {
+  const auto read = read_dxf(plate_dxf());
+  std::string notes;
+  for (const DxfNote& note : std::get<DxfDrawing>(read).notes) {
+    if (note.height_mm > 3) {
+      EXPECT_GT(note.at.x, 100);
+      notes += note.text + "|";
+    }
+  }
+  EXPECT_EQ(notes, "PLT01  left plate|S235JR, 2 mm|small-box, revision B|spec aaaaaaaaaaaa|");
+}
+
+TEST(Dxf, WritesWhatIsNotAsciiAsItsCode) {
+  DxfDrawing drawing = flat_drawing(sample::plate(), sample::info());
+  drawing.notes = {{{0, 0}, 5, "\xC3\xBC \xE2\x82\xAC\n\xF0\x9F\x94\xA9"}};  // u umlaut, euro sign, a nut beyond the basic plane
+  const std::string text = write_dxf(drawing);
+  EXPECT_NE(text.find("\\U+00FC \\U+20AC ?"), std::string::npos);
+  EXPECT_TRUE(std::none_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) > 126; }));
+}
+
+TEST(DxfReader, SeesEveryFault) {
+  const std::string good = plate_dxf();
+  EXPECT_EQ(flaw_of(good), "");
+  EXPECT_EQ(flaw_of(replaced(good, "$INSUNITS\n 70\n4", "$INSUNITS\n 70\n1")),
+            "the unit is not millimetres ($INSUNITS is not 4)");
+  EXPECT_EQ(flaw_of(replaced(good, "AcDbPolyline\n 90\n4\n 70\n1", "AcDbPolyline\n 90\n4\n 70\n0")), "a contour is open");
+  EXPECT_EQ(flaw_of(replaced(good, "AcDbPolyline\n 90\n4", "AcDbPolyline\n 90\n5")), "a contour has fewer corners than it says");
+  EXPECT_EQ(flaw_of(replaced(good, "CUT\n100\nAcDbCircle", "NOTE\n100\nAcDbCircle")),
+            "a CIRCLE on layer NOTE does not belong there");
+  EXPECT_EQ(flaw_of(replaced(good, "  0\nCIRCLE", "  0\nSPLINE")), "a SPLINE on layer CUT does not belong there");
+  EXPECT_EQ(flaw_of(good.substr(0, good.size() - 8)), "it does not end with EOF");
+  EXPECT_EQ(flaw_of(good.substr(0, good.size() - 5)), "it is not made of pairs of a group code and a value");
+  DxfDrawing twice = flat_drawing(sample::plate(), sample::info());
+  twice.cut.push_back(twice.cut.front());
+  EXPECT_EQ(flaw_of(write_dxf(twice)), "a contour is there twice");
+}
+
+TEST(DxfReadBack, ComparesWithThePart) {
+  const Part part = sample::plate();
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), part), std::nullopt);
+  Part wider = part;
+  std::get<Flat>(wider.form).profile.outer = Loop::rounded_rectangle({-10, 5}, {90.01, 65}, 5);
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), wider), "it is 100.000000 x 60.000000 mm, the part is 100.010000 x 60.000000 mm");
+  Part larger_hole = part;
+  std::get<Flat>(larger_hole.form).profile.holes[0] = Loop::circle({10, 25}, 6.001);
+  EXPECT_NE(flaw_in_dxf(plate_dxf(), larger_hole).value_or("").find("its area is"), std::string::npos);
+  Part moved_hole = part;
+  std::get<Flat>(moved_hole.form).profile.holes[0] = Loop::circle({10.001, 25}, 6);
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), moved_hole), "contour 1 is not the part's");
+  Part moved_drill = part;
+  std::get<Flat>(moved_drill.form).drilled[1].at.x += 0.01;
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), moved_drill), "drilled hole 2 is marked elsewhere");
+  Part fewer = part;
+  std::get<Flat>(fewer.form).profile.holes.pop_back();
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), fewer), "it has 3 contours, the part has 2");
+}
+
+}  // namespace
+}  // namespace fitup::output

@@ -1,0 +1,146 @@
+// What a job folder holds, that it is read back, and that it is the same every time.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "output/sample.h"
+
+namespace fitup {
+namespace {
+
+std::vector<std::string> paths(const std::vector<JobFile>& files) {
+  std::vector<std::string> names;
+  for (const JobFile& file : files) names.push_back(file.path);
+  return names;
+}
+
+std::vector<JobFile> made(const Findings& findings, const JobOptions& options) {
+  const auto files = make_job_files(sample::plan(), sample::model(), findings, sample::info(), options);
+  EXPECT_TRUE(files) << files.error().reason;
+  return files.value();
+}
+
+JobFile& file(std::vector<JobFile>& files, const std::string& path) {
+  return *std::find_if(files.begin(), files.end(), [&](const JobFile& f) { return f.path == path; });
+}
+
+TEST(JobFiles, AreAllThereSortedByPath) {
+  const std::vector<std::string> expected{"3d-print/SPC01_spacer-for-the-thermal-plate.stl",
+                                          "3d-print/list.csv",
+                                          "assembly.step",
+                                          "assembly.svg",
+                                          "checks/findings.json",
+                                          "checks/findings.txt",
+                                          "flat/EN-AW-5754_5mm/PLT02_auflage-hinten.dxf",
+                                          "flat/S235JR_2mm/PLT01_left-plate.dxf",
+                                          "flat/order.csv",
+                                          "job.json",
+                                          "parts/ANG01_left-bottom-ring-member.step",
+                                          "parts/ITM01_block.step",
+                                          "parts/PLT01_left-plate.step",
+                                          "parts/PLT02_auflage-hinten.step",
+                                          "parts/SPC01_spacer-for-the-thermal-plate.step"};
+  EXPECT_EQ(paths(sample::files()), expected);
+}
+
+TEST(JobFiles, ReadBackAsTheyWereMeant) {
+  const Status status = read_back(sample::files(), sample::plan(), sample::model());
+  EXPECT_TRUE(status) << status.error().operation << ": " << status.error().reason;
+}
+
+TEST(JobFiles, AreTheSameBytesTwice) {
+  const auto again = made(sample::passing(), {});
+  ASSERT_EQ(paths(again), paths(sample::files()));
+  for (std::size_t i = 0; i < again.size(); ++i) EXPECT_TRUE(again[i].bytes == sample::files()[i].bytes) << again[i].path;
+}
+
+TEST(JobFiles, WithholdWhatWouldBeMadeWhenACheckFails) {
+  const std::vector<std::string> expected{"assembly.step", "assembly.svg", "checks/findings.json", "checks/findings.txt",
+                                          "job.json"};
+  const auto files = made(sample::failing(), {});
+  EXPECT_EQ(paths(files), expected);
+  EXPECT_TRUE(read_back(files, sample::plan(), sample::model()));
+}
+
+TEST(JobFiles, AreWrittenAnywayAndSaySoOnEveryFlatPart) {
+  JobOptions options;
+  options.anyway = true;
+  auto files = made(sample::failing(), options);
+  EXPECT_EQ(files.size(), sample::files().size());
+  EXPECT_NE(file(files, "flat/S235JR_2mm/PLT01_left-plate.dxf").bytes.find("WRITTEN ALTHOUGH A CHECK FAILS"), std::string::npos);
+  EXPECT_NE(file(files, "job.json").bytes.find("written although a check fails"), std::string::npos);
+  EXPECT_TRUE(read_back(files, sample::plan(), sample::model()));
+}
+
+TEST(JobFiles, CanBeLimitedToAGroup) {
+  JobOptions options;
+  options.only = {FileGroup::dxf};
+  const std::vector<std::string> expected{"flat/EN-AW-5754_5mm/PLT02_auflage-hinten.dxf", "flat/S235JR_2mm/PLT01_left-plate.dxf",
+                                          "flat/order.csv", "job.json"};
+  EXPECT_EQ(paths(made(sample::passing(), options)), expected);
+}
+
+TEST(JobList, NamesEveryFileWithSizeAndHash) {
+  auto files = sample::files();
+  const auto json = nlohmann::json::parse(file(files, "job.json").bytes);
+  EXPECT_EQ(json["program"], "fitup");
+  EXPECT_EQ(json["version"], "0.1.0");
+  EXPECT_EQ(json["revision"], "B");
+  EXPECT_EQ(json["spec_hash"], std::string(64, 'a'));
+  EXPECT_EQ(json["timestamp"], "2000-01-01T00:00:00Z");
+  EXPECT_EQ(json["fabrication_files"], "complete");
+  ASSERT_EQ(json["files"].size(), files.size() - 1);
+  for (const auto& entry : json["files"]) {
+    const JobFile& f = file(files, entry["path"]);
+    EXPECT_EQ(entry["size"], f.bytes.size());
+    EXPECT_EQ(entry["sha256"], sha256_hex(f.bytes));
+  }
+}
+
+struct Damage {
+  std::string name;
+  std::string path;
+  std::string from;
+  std::string to;
+};
+
+class ReadBackSees : public testing::TestWithParam<Damage> {};
+
+TEST_P(ReadBackSees, ADamagedFile) {
+  auto files = sample::files();
+  JobFile& damaged = file(files, GetParam().path);
+  const std::size_t at = damaged.bytes.find(GetParam().from);
+  ASSERT_NE(at, std::string::npos);
+  damaged.bytes.replace(at, GetParam().from.size(), GetParam().to);
+  std::swap(files.front(), damaged);  // before job.json, whose hashes would tell first
+  const Status status = read_back(files, sample::plan(), sample::model());
+  ASSERT_FALSE(status);
+  EXPECT_EQ(status.error().kind, Failure::Kind::kernel);
+  EXPECT_EQ(status.error().operation, "read " + GetParam().path + " back");
+}
+
+INSTANTIATE_TEST_SUITE_P(
+  Damages, ReadBackSees,
+  testing::Values(
+    Damage{"LongerPlate", "flat/S235JR_2mm/PLT01_left-plate.dxf", "\n95.000000", "\n95.500000"},
+    Damage{"AnotherQuantity", "flat/order.csv", "left plate,2,", "left plate,3,"},
+    Damage{"AnotherSize", "3d-print/list.csv", "11.8", "12"},
+    Damage{"AListWithoutARow", "flat/order.csv", "PLT01", "\"PLT01"},
+    Damage{"AnotherVolume", "parts/ITM01_block.step", "VOLUME_MEASURE(", "VOLUME_MEASURE(7."},
+    Damage{"NoEnd", "assembly.step", "END-ISO-10303-21;", ""},
+    Damage{"AnotherPlace", "assembly.step", "CARTESIAN_POINT('',(100.,100.,200.))", "CARTESIAN_POINT('',(100.,100.,201.))"},
+    Damage{"ABrokenSTL", "3d-print/SPC01_spacer-for-the-thermal-plate.stl", std::string(3, '\0'), std::string(2, '\0')},
+    Damage{"BrokenJson", "checks/findings.json", "{", "["},
+    Damage{"AnotherCount", "checks/findings.json", "\"pass\": 1", "\"pass\": 2"},
+    Damage{"AnotherHash", "job.json", "\"sha256\": \"", "\"sha256\": \"0"}),
+  [](const auto& c) { return c.param.name; });
+
+TEST(ReadBack, RefusesAFileOfNoPart) {
+  auto files = sample::files();
+  files.insert(files.begin(), {"parts/XXX01_nothing.step", "", FileGroup::step});
+  EXPECT_FALSE(read_back(files, sample::plan(), sample::model()));
+}
+
+}  // namespace
+}  // namespace fitup

@@ -1,0 +1,76 @@
+// The order list and the list for the printer against numbers worked out by hand.
+#include <gtest/gtest.h>
+
+#include <map>
+
+#include "output/csv.h"
+#include "output/lists.h"
+#include "output/paths.h"
+#include "output/sample.h"
+#include "output/text.h"
+
+namespace fitup::output {
+namespace {
+
+std::map<std::string, std::string> row(const std::vector<CsvRow>& rows, std::size_t index) {
+  std::map<std::string, std::string> fields;
+  for (std::size_t i = 0; i < rows.front().size(); ++i) fields[rows.front()[i]] = rows.at(index).at(i);
+  return fields;
+}
+
+TEST(OrderList, HasTheNumbersOfThePlate) {
+  const auto rows = order_rows(sample::plan(), sample::info());
+  ASSERT_EQ(rows.size(), 3U);
+  auto plate = row(rows, 2);  // after the aluminium: by material, thickness and mark
+  EXPECT_EQ(plate["mark"], "PLT01");
+  EXPECT_EQ(plate["description"], "left plate");
+  EXPECT_EQ(plate["quantity"], "2");
+  EXPECT_EQ(plate["thickness mm"], "2");
+  EXPECT_EQ(plate["width mm"], "100");
+  EXPECT_EQ(plate["height mm"], "60");
+  EXPECT_EQ(plate["area mm2"], number(sample::plate_area_mm2, 2));
+  EXPECT_EQ(plate["cut length mm"], number(sample::plate_cut_mm, 2));
+  EXPECT_EQ(plate["piercings"], "3");
+  EXPECT_EQ(plate["drilled holes"], "2");
+  EXPECT_EQ(plate["mass kg each"], "0.091");
+  EXPECT_EQ(plate["mass kg total"], "0.182");
+  EXPECT_EQ(plate["file"], "flat/S235JR_2mm/PLT01_left-plate.dxf");
+  EXPECT_EQ(plate["notes"], "mark 2 centres, drill 3.3, tap M4");
+  EXPECT_EQ(plate["job"] + plate["revision"] + plate["spec"], "small-boxBaaaaaaaaaaaa");
+}
+
+TEST(OrderList, QuotesAwkwardNamesAndCountsInstances) {
+  const auto rows = order_rows(sample::plan(), sample::info());
+  EXPECT_EQ(read_csv(write_csv(rows)), rows);
+  auto rail = row(rows, 1);
+  EXPECT_EQ(rail["description"], "Auflage, \"hinten\" \xC3\xBC");
+  EXPECT_EQ(rail["file"], "flat/EN-AW-5754_5mm/PLT02_auflage-hinten.dxf");
+  EXPECT_EQ(rail["quantity"], "3");
+  EXPECT_EQ(rail["area mm2"], "20000");
+  EXPECT_EQ(rail["cut length mm"], "900");
+  EXPECT_EQ(rail["piercings"], "1");
+  EXPECT_EQ(rail["notes"], "");
+}
+
+TEST(OrderList, SaysWhatIsDrilledByKind) {
+  Flat flat;
+  flat.drilled = {{{0, 0}, 5, "tap M6"}, {{9, 0}, 3.3, "tap M4"}, {{18, 0}, 5, "tap M6"}, {{27, 0}, 2, ""}};
+  EXPECT_EQ(work_after_cutting(flat),
+            "mark the centre, drill 2; mark the centre, drill 3.3, tap M4; mark 2 centres, drill 5, tap M6");
+}
+
+TEST(PrintList, HasSizeAndVolume) {
+  const auto rows = print_rows(sample::plan(), sample::model(), sample::info());
+  ASSERT_EQ(rows.size(), 2U);
+  auto spacer = row(rows, 1);
+  EXPECT_EQ(spacer["mark"], "SPC01");
+  EXPECT_EQ(spacer["quantity"], "1");
+  EXPECT_EQ(spacer["size x mm"], "40");
+  EXPECT_EQ(spacer["size y mm"], "60");
+  EXPECT_EQ(spacer["size z mm"], "11.8");
+  EXPECT_EQ(spacer["volume cm3"], number((40 * 60 - 3.14159265358979 * 64) * 11.8 / 1000, 2));
+  EXPECT_EQ(spacer["file"], "3d-print/SPC01_spacer-for-the-thermal-plate.stl");
+}
+
+}  // namespace
+}  // namespace fitup::output
