@@ -1,0 +1,71 @@
+// A spec taken to its Plan, for tests.
+// Entry: plan_text, plan_demo.
+#include "plan/framed/planned.h"
+
+#include <fstream>
+#include <sstream>
+
+#include <gtest/gtest.h>
+
+namespace fitup::test {
+
+std::string Planned::said() const {
+  std::string out;
+  for (const Diagnostics* all : {&read.diagnostics, &layout.diagnostics, &result.diagnostics}) {
+    for (const Diagnostic& d : all->all()) out += render(d, read.sources, false);
+  }
+  return out;
+}
+
+Planned plan_text(const std::string& text, const std::vector<Override>& overrides) {
+  Planned p;
+  p.read = read_spec("box.toml", text, overrides);
+  if (!p.read.spec) return p;
+  p.layout = lay_out(*p.read.spec);
+  if (!p.layout.layout) return p;
+  p.result = make_plan(*p.layout.layout);
+  return p;
+}
+
+Planned plan_demo(const std::vector<std::pair<std::string, std::string>>& replacements,
+                  const std::vector<Override>& overrides) {
+  std::ifstream in(std::string(FITUP_EXAMPLES) + "/park-locomotive/front-box.toml");
+  std::stringstream text;
+  text << in.rdbuf();
+  std::string s = text.str();
+  for (const auto& [from, to] : replacements) {
+    const std::size_t at = s.find(from);
+    if (at == std::string::npos) {
+      ADD_FAILURE() << "the example does not hold " << from;
+    } else {
+      s.replace(at, from.size(), to);
+    }
+  }
+  return plan_text(s, overrides);
+}
+
+std::vector<const Instance*> instances_of(const Plan& plan, Role role) {
+  std::vector<const Instance*> out;
+  for (const Instance& i : plan.instances) {
+    if (plan.parts[i.part].role == role) out.push_back(&i);
+  }
+  return out;
+}
+
+const Instance* find_instance(const Plan& plan, const std::string& name) {
+  for (const Instance& i : plan.instances) {
+    if (i.name == name) return &i;
+  }
+  return nullptr;
+}
+
+Box3 box_of(const Plan& plan, const Instance& instance) {
+  Box3 box;
+  for (Prism p : body_of(plan.parts[instance.part]).outer) {
+    p.pose = instance.pose * p.pose;
+    box.add(p.bounds());
+  }
+  return box;
+}
+
+}  // namespace fitup::test

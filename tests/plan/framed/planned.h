@@ -1,0 +1,29 @@
+#pragma once
+// A spec taken to its Plan, for tests.
+
+#include <string>
+#include <vector>
+
+#include "fitup/layout.h"
+#include "fitup/plan.h"
+
+namespace fitup::test {
+
+struct Planned {
+  SpecResult read;
+  LayoutResult layout;
+  PlanResult result;
+  [[nodiscard]] std::string said() const;  // all diagnostics, rendered
+};
+
+Planned plan_text(const std::string& text, const std::vector<Override>& overrides = {});
+/// The park locomotive's front box, after replacing each first text by the second (which must occur).
+Planned plan_demo(const std::vector<std::pair<std::string, std::string>>& replacements = {},
+                  const std::vector<Override>& overrides = {});
+
+[[nodiscard]] std::vector<const Instance*> instances_of(const Plan& plan, Role role);
+[[nodiscard]] const Instance* find_instance(const Plan& plan, const std::string& name);
+/// The box that holds an instance.
+[[nodiscard]] Box3 box_of(const Plan& plan, const Instance& instance);
+
+}  // namespace fitup::test
