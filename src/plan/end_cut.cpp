@@ -266,7 +266,8 @@ std::optional<std::size_t> sort_to_ends(Takes& takes) {
   return std::nullopt;
 }
 
-double snapped(double mm) { return std::round(mm / tolerance::snap_mm) * tolerance::snap_mm; }
+// The sum turns a negative zero into a plain one.
+double snapped(double mm) { return std::round(mm / tolerance::snap_mm) * tolerance::snap_mm + 0.0; }
 
 // Measures from the real end, `by_mm` behind the nominal one, on the snap grid.
 void finish(EndCut& cut, double by_mm) {

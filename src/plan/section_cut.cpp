@@ -127,10 +127,15 @@ Profile band(const Section& s, Leg leg, const Interval& i) {
   return {oriented(leg, std::move(v)), {}};
 }
 
-// The part of the root fillet that lies in this rectangle of its own square (measured from both inner faces).
-void add_fillet(const Section& s, const Interval& x, const Interval& y, std::vector<Profile>& out) {
+// The part of the root fillet that lies in this rectangle of its own square (measured from both inner faces). Its
+// feather edges are left off where they are thinner than same_place_mm, a few micrometres, so that the outline does
+// not touch itself there.
+void add_fillet(const Section& s, Interval x, Interval y, std::vector<Profile>& out) {
   const double t = s.thickness_mm;
   const double r = s.root_radius_mm;
+  const double feather = std::sqrt(2 * r * same_place_mm);
+  x.high = std::min(x.high, r - feather);
+  y.high = std::min(y.high, r - feather);
   const double right = std::min(x.high, fillet_depth_mm(r, y.low));
   if (right - x.low <= same_place_mm) return;
   const double left = std::clamp(fillet_depth_mm(r, y.high), x.low, right);
