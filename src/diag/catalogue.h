@@ -93,7 +93,7 @@ inline constexpr Entry catalogue[] = {
     {"no-such-eye",       Stage::plan, Severity::error, "the tables hold no lifting eye {}; choose M8, M10, M12, M16, M20 or M24"},
     {"thread-too-short",  Stage::plan, Severity::error, "{} is {:.4g} mm thick; an {} thread in steel needs at least {:.4g} mm (one diameter); choose a smaller thread or a thicker section"},
     {"plate-impossible",  Stage::plan, Severity::error, "the {} rod plate cannot be cut: {}; move the rods, the zones that are kept clear, or the items apart"},
-    {"no-room-for-hole",  Stage::plan, Severity::error, "there is no room for the {:.4g} mm hole of {} in {}: it would leave the part or run into a root; move it or make the part wider"},
+    {"no-room-for-hole",  Stage::plan, Severity::error, "there is no room for the {:.4g} mm hole of {} in {}: it {}; move it or choose another size"},
     {"no-room-for-flange", Stage::plan, Severity::error, "the {} rod plate's return flange has {:.4g} mm behind its screws and needs {:.4g} mm; give more clearance at that face, a cover flange less deep, or weld the plate"},
     {"boss-too-small",    Stage::plan, Severity::error, "the lift boss is {:.4g} mm across and {:.4g} mm high; an {} eye needs a collar of {:.4g} mm and a hole {:.4g} mm deep"},
     {"boss-too-wide",     Stage::plan, Severity::error, "a lift boss {:.4g} mm across does not stand on a leg of {:.4g} mm whose root ends {:.4g} mm from the heel; choose a smaller eye or a wider section"},

@@ -17,70 +17,84 @@ namespace {
 
 bool parallel(Vec3 a, Vec3 b) { return std::abs(std::abs(dot(a, b)) - 1) < tolerance::direction; }
 
-bool hole_in_flat(Flat& flat, const CutterSpec& cutter, Vec3 local, double diameter, HoleKind kind,
-                  const std::string& purpose) {
-  const Vec2 at{local.x, local.y};
-  const Box2 b = flat.profile.bounds();
-  if (at.x < b.low.x || at.x > b.high.x || at.y < b.low.y || at.y > b.high.y) return false;
-  // What is smaller than the cutter can cut is marked and drilled.
-  const bool drilled = diameter < *cutter.smallest_hole * flat.thickness_mm - tolerance::snap_mm;
-  if (drilled || kind == HoleKind::tapped) {
-    flat.drilled.push_back({at, diameter, purpose});
-  } else {
-    flat.profile.holes.push_back(Loop::circle(at, diameter / 2));
-  }
-  return true;
+using Problem = std::optional<std::string>;
+
+// Steel that stays between two holes, or the holes are one.
+bool meet(Vec2 a, double diameter_a, Vec2 b, double diameter_b) {
+  return norm(a - b) < (diameter_a + diameter_b) / 2 + tolerance::contact_mm;
 }
 
-bool hole_in_member(Member& m, Vec3 local, Vec3 direction, double diameter, HoleKind kind, const std::string& purpose) {
-  const bool leg_a = parallel(direction, axis::y);
-  if (!leg_a && (!parallel(direction, axis::x) || m.section.shape == SectionShape::flat)) return false;
-  const double across = leg_a ? local.x : local.y;
-  const double width = leg_a ? m.section.leg_a_mm : m.section.leg_b_mm;
-  // Square through a leg of even thickness: clear of the root, inside the leg.
-  const double root = m.section.shape == SectionShape::angle ? m.section.thickness_mm + m.section.root_radius_mm : 0;
-  const double r = diameter / 2;
-  if (across - r < root - tolerance::contact_mm || across + r > width || local.z - r < 0 || local.z + r > m.length_mm) {
-    return false;
+Problem hole_in_flat(Flat& flat, const CutterSpec& cutter, Vec2 at, const RoundHole& hole) {
+  const Box2 b = flat.profile.bounds();
+  const double r = hole.diameter_mm / 2;
+  if (at.x - r < b.low.x || at.x + r > b.high.x || at.y - r < b.low.y || at.y + r > b.high.y) {
+    return "would leave the plate";
   }
-  m.holes.push_back({leg_a ? Leg::a : Leg::b, local.z, across, diameter, kind, purpose});
-  return true;
+  for (const DrilledHole& d : flat.drilled) {
+    if (meet(at, hole.diameter_mm, d.at, d.diameter_mm)) return "would run into the hole to " + d.purpose;
+  }
+  for (const Loop& h : flat.profile.holes) {
+    const auto c = h.as_circle();
+    if (c && meet(at, hole.diameter_mm, c->centre, 2 * c->radius)) return "would run into another hole";
+  }
+  // What is smaller than the cutter can cut is marked and drilled.
+  const bool too_small = hole.diameter_mm < *cutter.smallest_hole * flat.thickness_mm - tolerance::snap_mm;
+  if (too_small || hole.kind == HoleKind::tapped) {
+    flat.drilled.push_back({at, hole.diameter_mm, hole.purpose});
+  } else {
+    flat.profile.holes.push_back(Loop::circle(at, r));
+  }
+  return std::nullopt;
+}
+
+// Square through a leg of even thickness: clear of root and toe, inside the leg. Two holes of a leg may meet:
+// what stands in them then shares volume, and the overlap check says so.
+Problem hole_in_leg(Member& m, Leg leg, Vec2 at, const RoundHole& hole) {
+  const Section& s = m.section;
+  const double r = hole.diameter_mm / 2;
+  const double root = s.shape == SectionShape::angle ? s.thickness_mm + s.root_radius_mm : 0;
+  const double width = leg == Leg::a ? s.leg_a_mm : s.leg_b_mm;
+  if (at.y - r < root - tolerance::contact_mm) return fmt::format("would run into the root, which ends {:g} mm from the heel", root);
+  if (at.y + r > width - s.toe_radius_mm + tolerance::contact_mm && at.y + r <= width) return "would run into the toe's rounding";
+  if (at.y + r > width || at.x - r < 0 || at.x + r > m.length_mm) return "would leave the leg";
+  m.holes.push_back({leg, at.x, at.y, hole.diameter_mm, hole.kind, hole.purpose});
+  return std::nullopt;
+}
+
+Problem hole_in_member(Member& m, Vec3 local, Vec3 direction, const RoundHole& hole) {
+  if (parallel(direction, axis::y)) return hole_in_leg(m, Leg::a, {local.z, local.x}, hole);
+  if (parallel(direction, axis::x) && m.section.shape == SectionShape::angle) {
+    return hole_in_leg(m, Leg::b, {local.z, local.y}, hole);
+  }
+  return "does not go square through a leg";
 }
 
 }  // namespace
 
-bool make_hole(Build& build, InstanceId id, Vec3 point, Vec3 direction, double diameter_mm, HoleKind kind,
-               const std::string& purpose) {
+std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& hole) {
   Part& part = build.draft.part(id);
   const Pose& pose = build.draft.pose(id);
-  const Vec3 local = pose.local(point);
-  const Vec3 through = pose.inverse().turn(direction);
-  if (auto* flat = std::get_if<Flat>(&part.form)) {
-    return parallel(through, axis::z) && hole_in_flat(*flat, build.spec.cutter, local, diameter_mm, kind, purpose);
-  }
-  if (auto* member = std::get_if<Member>(&part.form)) {
-    return hole_in_member(*member, local, through, diameter_mm, kind, purpose);
-  }
-  return false;
+  const Vec3 local = pose.local(hole.point);
+  const Vec3 through = pose.inverse().turn(hole.direction);
+  if (auto* member = std::get_if<Member>(&part.form)) return hole_in_member(*member, local, through, hole);
+  auto* flat = std::get_if<Flat>(&part.form);
+  if (flat == nullptr || !parallel(through, axis::z)) return "does not go square through the part";
+  return hole_in_flat(*flat, build.spec.cutter, {local.x, local.y}, hole);
 }
 
 namespace {
-
-void say_no_hole(Build& build, const ScrewPlace& place, InstanceId id, double diameter) {
-  build.diagnostics.add(diag::say<"no-room-for-hole">(place.origin.place, diameter, place.name,
-                                                      build.draft.instance(id).name));
-}
 
 // Holes in every layer; false if one cannot be made.
 bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& thread) {
   for (std::size_t i = 0; i < place.layers.size(); ++i) {
     const Layer& layer = place.layers[i];
     const bool last = i + 1 == place.layers.size();
-    const double diameter = last ? thread.tap_drill_mm : thread.clear_medium_mm;
-    const std::string purpose = (last ? "tap " : "clear ") + thread.size;
-    if (!make_hole(build, layer.instance, place.seat + layer.from_mm * place.direction, place.direction, diameter,
-                   last ? HoleKind::tapped : HoleKind::clear, purpose)) {
-      say_no_hole(build, place, layer.instance, diameter);
+    const RoundHole hole{place.seat + layer.from_mm * place.direction, place.direction,
+                         last ? thread.tap_drill_mm : thread.clear_medium_mm,
+                         last ? HoleKind::tapped : HoleKind::clear, (last ? "tap " : "clear ") + thread.size};
+    if (const auto problem = make_hole(build, layer.instance, hole)) {
+      build.diagnostics.add(diag::say<"no-room-for-hole">(place.origin.place, hole.diameter_mm, place.name,
+                                                          build.draft.instance(layer.instance).name, *problem));
       return false;
     }
   }

@@ -1,6 +1,7 @@
 #pragma once
 // Holes placed in the world, and screws with everything they pass. Private to the plan.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -8,10 +9,17 @@
 
 namespace fitup::plan {
 
-/// Cuts a round hole square through a flat part or a member's leg at a world point, along an axis direction.
-/// False where the part has no face square to it there or the point misses it.
-[[nodiscard]] bool make_hole(Build& build, InstanceId id, Vec3 point, Vec3 direction, double diameter_mm, HoleKind kind,
-                             const std::string& purpose);
+/// A round hole square through a flat part or a member's leg at a world point, along an axis direction.
+struct RoundHole {
+  Vec3 point;
+  Vec3 direction;
+  double diameter_mm = 0;
+  HoleKind kind = HoleKind::clear;
+  std::string purpose;
+};
+
+/// Makes it; or says why it cannot be made there, in words that follow "it ...".
+[[nodiscard]] std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& hole);
 
 /// One thing a screw passes, from..to along the screw from the head's seat.
 struct Layer {

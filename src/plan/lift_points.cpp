@@ -81,9 +81,10 @@ class LiftPoints {
     const double hole = diameter_ + 2 * fit_mm;
     const Vec3 top{at.x, at.y, shell.size.z + above_leg_mm};
     const std::string name = fmt::format("lift boss {}", build_.draft.lift_points.size() + 1);
-    if (!make_hole(build_, host, {at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "lift boss")) {
+    const auto problem = make_hole(build_, host, {{at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "lift boss"});
+    if (problem) {
       build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.at ? spec_.at->place : spec_.thread.place, hole, name,
-                                                           build_.draft.instance(host).name));
+                                                           build_.draft.instance(host).name, *problem));
       return;
     }
     const Thread& thread = *tables::find_thread(*spec_.thread);

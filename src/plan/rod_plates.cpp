@@ -19,6 +19,8 @@ constexpr double above_rails_mm = 5;   // and below the items' tops
 constexpr double window_margin_mm = 3;
 constexpr double window_radius_mm = 5;
 constexpr double flange_lap_mm = 8;    // of a return flange beyond its screws
+constexpr double row_end_mm = 20;      // a return flange's first screw from its end
+constexpr double largest_step_mm = 90; // between its screws
 constexpr double two_threads = 2;      // a rod shows two threads beyond its nut
 
 class RodPlate {
@@ -95,10 +97,11 @@ class RodPlate {
     const Thread& thread = *tables::find_thread(build_.box.rods[i].thread);
     const double diameter = rod_hole_mm(build_, thread.size);
     const Vec3 at = build_.draft.pose(hardware_.rods[i]).origin();
-    if (!make_hole(build_, plate_, {at.x, inner_, at.z}, axis::y, diameter, HoleKind::clear, "rod " + thread.size)) {
+    const auto problem = make_hole(build_, plate_, {{at.x, inner_, at.z}, axis::y, diameter, HoleKind::clear, "rod " + thread.size});
+    if (problem) {
       build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.thickness.place, diameter,
                                                            build_.draft.instance(hardware_.rods[i]).name,
-                                                           build_.draft.instance(plate_).name));
+                                                           build_.draft.instance(plate_).name, *problem));
     }
     build_.draft.join(hardware_.rods[i], plate_, JointKind::slip, axis::x);
     build_.draft.join(hardware_.inner_nuts[depth_][i], plate_, JointKind::bearing, outward_);
@@ -136,7 +139,10 @@ class RodPlate {
     const double face_y = depth_ == low ? 0 : build_.shell.size.y;
     const double tip = face_y - sign() * (depth - flange_lap_mm);
     const double x = side == low ? upright.box.high.x : upright.box.low.x - t();
-    const Box3 box{{x, std::min(tip, outer_), box_.low.z}, {x + t(), std::max(tip, outer_), box_.high.z}};
+    // On the upright only: legs of the rings stand in the same plane below and above it.
+    const double low_z = std::max(box_.low.z, upright.box.low.z + edge_gap_mm);
+    const double high_z = std::min(box_.high.z, upright.box.high.z - edge_gap_mm);
+    const Box3 box{{x, std::min(tip, outer_), low_z}, {x + t(), std::max(tip, outer_), high_z}};
     const double lap = depth_ == low ? outer_ - depth : depth - (build_.shell.size.y - outer_);
     if (lap < flange_lap_mm) {
       build_.diagnostics.add(diag::say<"no-room-for-flange">(spec_.front.place, word(), lap, flange_lap_mm));
@@ -150,10 +156,8 @@ class RodPlate {
     const Vec3 into = side == low ? axis::minus_x : axis::x;
     const double seat_x = side == low ? box.high.x : box.low.x;
     const double leg = upright.box.size().x;
-    const double z0 = std::max(box.low.z, upright.box.low.z) + 20;
-    const double z1 = std::min(box.high.z, upright.box.high.z) - 20;
     int number = 0;
-    for (const double z : spread(z0, z1, 90)) {
+    for (const double z : spread(low_z + row_end_mm, high_z - row_end_mm, largest_step_mm)) {
       add_screw(build_, {*spec_.screw, spec_.screw.place, {seat_x, face_y - sign() * depth, z}, into,
                          {{id, 0, t()}, {upright.id, t(), t() + leg}},
                          fmt::format("{} screw {}", name, ++number), origin("front rod plate")});
