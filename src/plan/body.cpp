@@ -12,8 +12,6 @@ namespace fitup {
 
 namespace {
 
-using plan::CornerReading;
-
 constexpr double tiny_mm = tolerance::coincident_mm;
 
 void add_vertex(std::vector<Vertex>& out, Vec2 at, double bulge = 0) {
@@ -97,8 +95,8 @@ double kept_width(const plan::Intervals& kept) {
 
 // What a leg keeps at both ends of a slab: along a corner one contains the other.
 std::pair<plan::Intervals, plan::Intervals> narrow_and_wide(const Member& m, Leg leg, double low, double high) {
-  plan::Intervals at_low = plan::kept_at(m, leg, low + tiny_mm, CornerReading::exact);
-  plan::Intervals at_high = plan::kept_at(m, leg, high - tiny_mm, CornerReading::exact);
+  plan::Intervals at_low = plan::kept_at(m, leg, low + tiny_mm);
+  plan::Intervals at_high = plan::kept_at(m, leg, high - tiny_mm);
   if (kept_width(at_low) > kept_width(at_high)) std::swap(at_low, at_high);
   return {std::move(at_low), std::move(at_high)};
 }
@@ -138,8 +136,8 @@ Profile with_drilled(const Flat& flat) {
 
 double kept_area_mm2(const Member& m, double along_mm) {
   double area = 0;
-  for (const Profile& p : plan::kept_pieces(m.section, plan::kept_at(m, Leg::a, along_mm, CornerReading::exact),
-                                            plan::kept_at(m, Leg::b, along_mm, CornerReading::exact))) {
+  for (const Profile& p : plan::kept_pieces(m.section, plan::kept_at(m, Leg::a, along_mm),
+                                            plan::kept_at(m, Leg::b, along_mm))) {
     area += p.area_mm2();
   }
   return area;

@@ -78,13 +78,15 @@ std::optional<double> levelled(const Steps& steps, std::size_t i, double stub) {
   bool tongue = true;
   for (const std::size_t j : {i - 1, i + 1}) {
     if (j >= steps.size()) continue;
-    if (steps[j].set_back_mm > step.set_back_mm) deeper = std::min(deeper, steps[j].set_back_mm);
-    else tongue = false;
+    if (steps[j].set_back_mm > step.set_back_mm)
+      deeper = std::min(deeper, steps[j].set_back_mm);
+    else
+      tongue = false;
   }
   if (deeper > 1e299) return std::nullopt;
   const double least = tongue ? stub : level_mm;
-  const bool too_small = step.to_mm - step.from_mm < least - same_place_mm ||
-                         deeper - step.set_back_mm < level_mm - same_place_mm;
+  const bool too_small =
+      step.to_mm - step.from_mm < least - same_place_mm || deeper - step.set_back_mm < level_mm - same_place_mm;
   return too_small ? std::optional(deeper) : std::nullopt;
 }
 
@@ -118,7 +120,8 @@ bool fits(const LegCut& cut, std::size_t i, double side_mm, double size, double 
     if (other_end && c.at_mm != side_mm) used += c.size_mm;
   }
   const std::size_t beside = side_mm == tongue.from_mm ? i - 1 : i + 1;
-  return size <= cut.steps[beside].set_back_mm - tongue.set_back_mm && used <= tongue.to_mm - tongue.from_mm - thickness;
+  return size <= cut.steps[beside].set_back_mm - tongue.set_back_mm &&
+         used <= tongue.to_mm - tongue.from_mm - thickness;
 }
 
 void add_corner(LegCut& cut, const CutCorner& corner) {
@@ -147,8 +150,8 @@ void clear_root(LegCut& cut, std::size_t i, const EndRoot& root, double thicknes
   const double width = fillet_depth_mm(root.radius, q);
   const double size = kind == CornerKind::radius ? root.radius : std::max(width - p, depth - q);
   const std::size_t beside = root.sign > 0 ? i - 1 : i + 1;
-  const bool convex = offset > -same_place_mm && beside < cut.steps.size() &&
-                      cut.steps[beside].set_back_mm > step.set_back_mm;
+  const bool convex =
+      offset > -same_place_mm && beside < cut.steps.size() && cut.steps[beside].set_back_mm > step.set_back_mm;
   if (convex && fits(cut, i, side_mm, size, thickness)) return add_corner(cut, {side_mm, kind, size});
   const double from = root.across + root.sign * p;
   const double to = root.across + root.sign * width;
@@ -210,9 +213,7 @@ struct Takes {
   /// From where to where the obstacle touches the member along its length.
   [[nodiscard]] Range run_of(std::size_t obstacle) const {
     Range run{1e300, -1e300};
-    const auto add = [&run](double low, double high) {
-      run = {std::min(run.low, low), std::max(run.high, high)};
-    };
+    const auto add = [&run](double low, double high) { run = {std::min(run.low, low), std::max(run.high, high)}; };
     for (const LegTakes* takes : {&a, &b}) {
       for (const Take& t : takes->takes) {
         if (t.obstacle == obstacle) add(t.along.low, t.along.high);
@@ -303,7 +304,10 @@ EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obsta
                              const EndCutOptions& options) {
   const double length = member.length_mm;
   const bool angle = member.section.shape == SectionShape::angle;
-  Takes takes{member.section, length, takes_of_leg(member, pose, Leg::a, obstacles, options.gap_mm), {},
+  Takes takes{member.section,
+              length,
+              takes_of_leg(member, pose, Leg::a, obstacles, options.gap_mm),
+              {},
               std::vector<At>(obstacles.size(), At::nowhere)};
   if (angle) takes.b = takes_of_leg(member, pose, Leg::b, obstacles, options.gap_mm);
   if (const auto odd = sort_to_ends(takes)) return crossing(takes, obstacles[*odd], takes.run_of(*odd));
@@ -311,8 +315,10 @@ EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obsta
   EndCut end = settled(takes.legs(At::end), member.section, options.corner);
   const double whole = length - most_set_back(start) - most_set_back(end);
   if (whole < stub_mm(member.section)) {
-    return {false, fmt::format("only {:.1f} mm of its {:.1f} mm would be left whole between its neighbours",
-                               std::max(0.0, whole), length), {}};
+    return {false,
+            fmt::format("only {:.1f} mm of its {:.1f} mm would be left whole between its neighbours",
+                        std::max(0.0, whole), length),
+            {}};
   }
   const double from_start = snapped(least_set_back(start));
   const double from_end = snapped(least_set_back(end));

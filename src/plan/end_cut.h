@@ -11,8 +11,8 @@
 namespace fitup::plan {
 
 struct EndCutOptions {
-  double gap_mm = 1;                          // cope gap
-  CornerKind corner = CornerKind::chamfer;    // how a root is cleared: what a shop saws, or a radius
+  double gap_mm = 1;                        // cope gap
+  CornerKind corner = CornerKind::chamfer;  // how a root is cleared: what a shop saws, or a radius
 };
 
 /// What a shop cannot make or use is taken off with what is beside it: a tongue narrower than max(2 t,

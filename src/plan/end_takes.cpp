@@ -27,9 +27,7 @@ Region region(Leg leg, const Pose& to_member, Vec3 low, Vec3 high) {
   return r;
 }
 
-double root_radius(const Section& section) {
-  return section.shape == SectionShape::angle ? section.root_radius_mm : 0;
-}
+double root_radius(const Section& section) { return section.shape == SectionShape::angle ? section.root_radius_mm : 0; }
 
 // A leg of the member and what has been taken from it so far.
 struct Taking {

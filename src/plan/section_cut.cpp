@@ -16,36 +16,34 @@ const LegCut& leg_cut(const EndCut& cut, Leg leg) { return leg == Leg::a ? cut.a
 bool same(double a, double b) { return std::abs(a - b) <= same_place_mm; }
 
 // How far the corner takes the band back at `in_mm` behind the band's own end.
-double corner_loss(const CutCorner& corner, double in_mm, CornerReading reading) {
-  if (corner.kind == CornerKind::square || reading == CornerReading::outer || in_mm >= corner.size_mm) return 0;
-  if (reading == CornerReading::inner) return corner.size_mm;
+double corner_loss(const CutCorner& corner, double in_mm) {
+  if (corner.kind == CornerKind::square || in_mm >= corner.size_mm) return 0;
   const double left = corner.size_mm - std::max(0.0, in_mm);
   if (corner.kind == CornerKind::chamfer) return left;
   return corner.size_mm - std::sqrt(std::max(0.0, corner.size_mm * corner.size_mm - left * left));
 }
 
 // What the corner on one side of a band takes off it. A corner belongs to the band that reaches further out.
-double loss_at(const LegCut& cut, std::size_t band, bool upper_side, double in_mm, CornerReading reading) {
+double loss_at(const LegCut& cut, std::size_t band, bool upper_side, double in_mm) {
   const std::size_t beside = upper_side ? band + 1 : band - 1;
   const CutStep& step = cut.steps[band];
   if (beside >= cut.steps.size() || cut.steps[beside].set_back_mm <= step.set_back_mm) return 0;
   const double boundary = upper_side ? step.to_mm : step.from_mm;
   double loss = 0;
   for (const CutCorner& c : cut.corners) {
-    if (same(c.at_mm, boundary)) loss = std::max(loss, corner_loss(c, in_mm, reading));
+    if (same(c.at_mm, boundary)) loss = std::max(loss, corner_loss(c, in_mm));
   }
   return loss;
 }
 
 // The bands of one end that have begun at `from_end_mm`, corners taken off.
-Intervals begun(const LegCut& cut, double from_end_mm, CornerReading reading) {
+Intervals begun(const LegCut& cut, double from_end_mm) {
   Intervals kept;
   for (std::size_t i = 0; i < cut.steps.size(); ++i) {
     const CutStep& step = cut.steps[i];
     const double in = from_end_mm - step.set_back_mm;
     if (in < 0) continue;
-    const Interval band{step.from_mm + loss_at(cut, i, false, in, reading),
-                        step.to_mm - loss_at(cut, i, true, in, reading)};
+    const Interval band{step.from_mm + loss_at(cut, i, false, in), step.to_mm - loss_at(cut, i, true, in)};
     if (band.high - band.low <= same_place_mm) continue;
     if (!kept.empty() && same(band.low, kept.back().high)) {
       kept.back().high = band.high;
@@ -187,10 +185,10 @@ Intervals corner_runs(const Member& member) {
   return runs;
 }
 
-Intervals kept_at(const Member& member, Leg leg, double along_mm, CornerReading reading) {
+Intervals kept_at(const Member& member, Leg leg, double along_mm) {
   if (leg == Leg::b && member.section.shape == SectionShape::flat) return {};
-  const Intervals from_start = begun(leg_cut(member.start, leg), along_mm, reading);
-  const Intervals from_end = begun(leg_cut(member.end, leg), member.length_mm - along_mm, reading);
+  const Intervals from_start = begun(leg_cut(member.start, leg), along_mm);
+  const Intervals from_end = begun(leg_cut(member.end, leg), member.length_mm - along_mm);
   return overlap(from_start, from_end);
 }
 

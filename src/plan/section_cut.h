@@ -13,18 +13,14 @@ struct Interval {
 };
 using Intervals = std::vector<Interval>;  // disjoint, ascending
 
-/// How a chamfered or rounded corner is read: as it is, as if it were not taken off (outer), or as if the
-/// band beside it ended where the corner begins (inner).
-enum class CornerReading { exact, outer, inner };
-
 /// Distances along the member at which what is kept may change, 0 and the length included, ascending.
 [[nodiscard]] std::vector<double> breakpoints(const Member& member);
 
 /// Where along the member a chamfered or rounded corner is being taken off, so that the section changes steadily.
 [[nodiscard]] Intervals corner_runs(const Member& member);
 
-/// The part of the leg's width (from the heel edge) that is kept at `along_mm`.
-[[nodiscard]] Intervals kept_at(const Member& member, Leg leg, double along_mm, CornerReading reading);
+/// The part of the leg's width (from the heel edge) that is kept at `along_mm`, corners taken off.
+[[nodiscard]] Intervals kept_at(const Member& member, Leg leg, double along_mm);
 
 /// What is kept of the section where these parts of its legs are kept: touching profiles without overlap. The square
 /// where the legs cross stays where both stay, the root fillet where either does.

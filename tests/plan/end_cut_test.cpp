@@ -213,8 +213,7 @@ TEST(EndCut, of_a_bar_lapped_inside_an_angle_ends_beyond_its_root) {
   EXPECT_DOUBLE_EQ(bar.pose.origin().x, 11);
   EXPECT_TRUE(shape_faults(bar.member).empty());
   expect_same_volumes(bar.member);
-  // It touches the lying legs, and stands 1 mm off the end of the roots: a bar on the same line just below the
-  // lying legs' plane, 1 micrometre off, is 1 mm from where the root begins.
+  // It touches the lying legs; their roots begin 10 from the heel, 1 mm short of it.
   for (const Obstacle& o : earlier) {
     const auto gap = solid::distance_mm(built(bar.member), bar.pose, rolled(o), o.pose);
     ASSERT_TRUE(gap);

@@ -25,8 +25,8 @@ Solid in_leg(Leg leg, Loop loop, double from_mm, double to_mm) {
     for (const Vertex& v : loop.vertices) bulges.push_back(-v.bulge);
     for (std::size_t i = 0; i < bulges.size(); ++i) loop.vertices[i].bulge = bulges[(i + 1) % bulges.size()];
   }
-  const Pose pose = leg == Leg::a ? Pose::at({0, from_mm, 0}, axis::z, axis::x)
-                                  : Pose::at({to_mm, 0, 0}, axis::z, axis::y);
+  const Pose pose =
+      leg == Leg::a ? Pose::at({0, from_mm, 0}, axis::z, axis::x) : Pose::at({to_mm, 0, 0}, axis::z, axis::y);
   return must(solid::extrude({loop, {}}, pose, to_mm - from_mm));
 }
 
@@ -64,7 +64,8 @@ Loop wedge(const LegCut& cut, const CutCorner& c, double nominal, double sign) {
   const double c_y = c.at_mm + side * c.size_mm;
   // Left a little larger outside the material, so that the cut does not run in its faces.
   const double out_x = x - sign;
-  Loop loop{{{{out_x, c_y}}, {{x, c_y}}, {{c_x, c.at_mm}}, {{c_x, c.at_mm - side * 1e-3}}, {{out_x, c.at_mm - side * 1e-3}}}};
+  Loop loop{
+      {{{out_x, c_y}}, {{x, c_y}}, {{c_x, c.at_mm}}, {{c_x, c.at_mm - side * 1e-3}}, {{out_x, c.at_mm - side * 1e-3}}}};
   if (c.kind == CornerKind::radius) {
     // A quarter of the circle about (c_x, c_y): seen from outside it is hollow, whichever way it is run.
     const bool left_turn = cross(Vec2{c_x, c.at_mm} - Vec2{x, c_y}, Vec2{c_x, c_y} - Vec2{x, c_y}) > 0;
@@ -91,8 +92,10 @@ Solid plates(const Member& m, const LegNumbers& n, double from) {
   const auto edges = boundaries(n, from);
   for (std::size_t i = 0; i + 1 < edges.size(); ++i) {
     const double middle = (edges[i] + edges[i + 1]) / 2;
-    bands.push_back(in_leg(n.leg, Loop::rectangle({back_at(n.start, middle), edges[i]},
-                                                  {m.length_mm - back_at(n.end, middle), edges[i + 1]}), 0, t));
+    bands.push_back(in_leg(
+        n.leg,
+        Loop::rectangle({back_at(n.start, middle), edges[i]}, {m.length_mm - back_at(n.end, middle), edges[i + 1]}), 0,
+        t));
   }
   const Solid leg = bands.size() == 1 ? bands.front() : must(solid::fuse(bands));
   return less(leg, wedges(n, m.length_mm, -1, t + 1));

@@ -3,9 +3,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <random>
 
 #include "fitup/tolerances.h"
@@ -86,6 +86,13 @@ double slack_of(const Corner& c) {
   return std::sqrt(3.0) * c.gap_mm + stub_of(c.bar.section) + (std::sqrt(2.0) - 1) * toe;
 }
 
+std::vector<double> places_over(double width) {
+  std::vector<double> out{1e-4};
+  for (double at = 0.4; at < width; at += 0.4) out.push_back(at);
+  out.push_back(width - 1e-4);
+  return out;
+}
+
 // The places along the bar that some column through its section finds inside the grown obstacle.
 std::pair<double, double> touched(const Obstacle& bar, const Obstacle& other, double gap) {
   const Section& s = bar.section;
@@ -93,8 +100,8 @@ std::pair<double, double> touched(const Obstacle& bar, const Obstacle& other, do
   double low = 1e300;
   double high = -1e300;
   const Box3 box = bounds(other);
-  for (double x = 0.02; x < s.leg_a_mm; x += 0.41) {
-    for (double y = 0.02; y < (s.shape == SectionShape::angle ? s.leg_b_mm : s.thickness_mm); y += 0.41) {
+  for (const double x : places_over(s.leg_a_mm)) {
+    for (const double y : places_over(s.shape == SectionShape::angle ? s.leg_b_mm : s.thickness_mm)) {
       if (!region.contains({x, y})) continue;
       for (double world_y = std::max(0.01, box.low.y - gap); world_y < std::min(bar.length_mm, box.high.y + gap);
            world_y += 0.5) {

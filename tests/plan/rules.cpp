@@ -2,9 +2,9 @@
 // Entry: shape_faults, clearance_faults, slack_faults, thickness_faults.
 #include "plan/rules.h"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace fitup::test {
 
@@ -95,7 +95,8 @@ void check_ledges(const LegCut& cut, Faults& out) {
     for (const std::size_t j : {i - 1, i + 1}) {
       if (j < cut.steps.size() && cut.steps[j].set_back_mm > s.set_back_mm) deepest = false;
     }
-    if (!deepest && s.to_mm - s.from_mm < 2 - 1e-5) out.push_back(fmt::format("a ledge {:.4f} wide", s.to_mm - s.from_mm));
+    if (!deepest && s.to_mm - s.from_mm < 2 - 1e-5)
+      out.push_back(fmt::format("a ledge {:.4f} wide", s.to_mm - s.from_mm));
   }
 }
 
@@ -112,7 +113,8 @@ void check_heels(const Member& m, const EndCut& cut, Faults& out) {
   for (int i = 0; i < 8; ++i) {
     const double at = (i + 0.5) / 8 * m.section.thickness_mm;
     if (set_back(cut.a, at) != set_back(cut.b, at)) {
-      out.push_back(fmt::format("legs differ at {:.2f} mm from the heel: {} / {}", at, to_words(cut.a), to_words(cut.b)));
+      out.push_back(
+          fmt::format("legs differ at {:.2f} mm from the heel: {} / {}", at, to_words(cut.a), to_words(cut.b)));
       return;
     }
   }
@@ -160,24 +162,19 @@ std::vector<Vec2> places_on(const Loop& loop) {
   return out;
 }
 
-double nearest(const std::vector<plan::Obstacle>& bars, Vec3 place) {
-  double least = 1e300;
-  for (const auto& bar : bars) least = std::min(least, distance_mm(bar, place));
-  return least;
-}
-
 }  // namespace
 
 Faults clearance_faults(const Yielded& bar, const std::vector<plan::Obstacle>& earlier, double gap_mm) {
   Faults out;
+  const Nearest nearest(earlier);
   // The inner stack lacks what the corners leave; its steps and pieces are places of the part all the same.
   for (const Prism& prism : body_of(part_of(bar.member)).inner) {
     for (const Vec2 p : places_on(prism.profile.outer)) {
       for (const double along : {0.0, 0.3, 0.6, 1.0}) {
         const Vec3 place = bar.pose.point(prism.pose.point({p.x, p.y, along * prism.length_mm}));
-        const double gap = nearest(earlier, place);
-        if (gap < gap_mm - 1e-4) out.push_back(fmt::format("{:.4f} mm at local z {:.3f}", gap,
-                                                           bar.pose.local(place).z));
+        const double gap = nearest.distance_mm(place);
+        if (gap < gap_mm - 1e-4)
+          out.push_back(fmt::format("{:.4f} mm at local z {:.3f}", gap, bar.pose.local(place).z));
       }
     }
   }
@@ -187,6 +184,7 @@ Faults clearance_faults(const Yielded& bar, const std::vector<plan::Obstacle>& e
 Faults slack_faults(const plan::Obstacle& uncut, const Yielded& bar, const std::vector<plan::Obstacle>& earlier,
                     double slack_mm) {
   Faults out;
+  const Nearest nearest(earlier);
   const Section& s = bar.member.section;
   for (const Leg leg : legs_of(bar.member)) {
     for (const bool at_start : {true, false}) {
@@ -201,12 +199,13 @@ Faults slack_faults(const plan::Obstacle& uncut, const Yielded& bar, const std::
             const double u = step.from_mm + i / 40.0 * (step.to_mm - step.from_mm);
             const double w = j / 8.0 * s.thickness_mm;
             const Vec3 local = leg == Leg::a ? Vec3{u, w, z} : Vec3{w, u, z};
-            least = std::min(least, nearest(earlier, bar.pose.point(local)));
+            least = std::min(least, nearest.distance_mm(bar.pose.point(local)));
           }
         }
         if (least > slack_mm) {
           out.push_back(fmt::format("leg {} {:g} to {:g} mm at the {}: {:.3f} mm from anything",
-                                    leg == Leg::a ? "A" : "B", step.from_mm, step.to_mm, at_start ? "start" : "end", least));
+                                    leg == Leg::a ? "A" : "B", step.from_mm, step.to_mm, at_start ? "start" : "end",
+                                    least));
         }
       }
     }

@@ -14,7 +14,8 @@ namespace fitup::test {
 std::vector<std::string> shape_faults(const Member& member);
 
 /// Places on what is left nearer than the gap to a bar before it, sampled on the corners and arcs of its pieces.
-std::vector<std::string> clearance_faults(const Yielded& bar, const std::vector<plan::Obstacle>& earlier, double gap_mm);
+std::vector<std::string> clearance_faults(const Yielded& bar, const std::vector<plan::Obstacle>& earlier,
+                                          double gap_mm);
 
 /// Steps whose end face stands farther than `slack_mm` from everything it yields to, and 2 mm or more from the
 /// nominal end.
@@ -22,6 +23,7 @@ std::vector<std::string> slack_faults(const plan::Obstacle& uncut, const Yielded
                                       const std::vector<plan::Obstacle>& earlier, double slack_mm);
 
 /// Columns through the thickness that a grown bar enters and that are kept, by brute force on a grid.
-std::vector<std::string> thickness_faults(const Yielded& bar, const std::vector<plan::Obstacle>& earlier, double gap_mm);
+std::vector<std::string> thickness_faults(const Yielded& bar, const std::vector<plan::Obstacle>& earlier,
+                                          double gap_mm);
 
 }  // namespace fitup::test

@@ -61,7 +61,8 @@ void expect_sound(const plan::Obstacle& uncut, const Yielded& bar, const std::ve
     EXPECT_GE(*gap, gap_mm - tolerance::contact_mm) << other.name;
     const auto shared = solid::common_volume_mm3(ours, bar.pose, rolled(other), other.pose);
     ASSERT_TRUE(shared) << shared.error().reason;
-    EXPECT_EQ(*shared, 0) << other.name;
+    // Without a gap they touch, to the snap grid of 1e-6 mm: over some hundred square millimetres.
+    EXPECT_LE(*shared, gap_mm > 0 ? 0 : 1e-3) << other.name;
   }
 }
 

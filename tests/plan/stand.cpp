@@ -2,13 +2,10 @@
 // Entry: standing, yield.
 #include "plan/stand.h"
 
-#include <gtest/gtest.h>
-
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
-
-#include "geometry/region.h"
+#include <stdexcept>
 
 namespace fitup::test {
 
@@ -35,8 +32,7 @@ Box3 bounds(const plan::Obstacle& bar) {
   return box;
 }
 
-Yielded yield(const plan::Obstacle& bar, const std::vector<plan::Obstacle>& earlier, double gap_mm,
-              CornerKind corner) {
+Yielded yield(const plan::Obstacle& bar, const std::vector<plan::Obstacle>& earlier, double gap_mm, CornerKind corner) {
   const EndCut square = plan::square_cut(bar.section);
   Yielded out{{bar.section, bar.length_mm, square, square, {}}, bar.pose, {}};
   out.result = plan::derive_end_cuts(out.member, out.pose, earlier, {gap_mm, corner});
@@ -68,13 +64,20 @@ std::string to_words(const LegCut& cut) {
   return out;
 }
 
-double distance_mm(const plan::Obstacle& bar, Vec3 place) {
-  const geometry::Region region(profile_of(bar.section));
-  const Vec3 p = bar.pose.local(place);
-  const Vec2 q{p.x, p.y};
-  const double in_plane = region.contains(q) ? 0 : region.distance_to_outline_mm(q);
-  const double along = std::max({0.0, -p.z, p.z - bar.length_mm});
-  return std::hypot(in_plane, along);
+Nearest::Nearest(const std::vector<plan::Obstacle>& bars) {
+  for (const plan::Obstacle& bar : bars) bars_.emplace_back(bar, geometry::Region(profile_of(bar.section)));
+}
+
+double Nearest::distance_mm(Vec3 place) const {
+  double least = 1e300;
+  for (const auto& [bar, region] : bars_) {
+    const Vec3 p = bar.pose.local(place);
+    const Vec2 q{p.x, p.y};
+    const double along = std::max({0.0, -p.z, p.z - bar.length_mm});
+    const double in_plane = region.contains(q) ? 0 : region.distance_to_outline_mm(q);
+    least = std::min(least, std::hypot(in_plane, along));
+  }
+  return least;
 }
 
 bool grown_contains(const plan::Obstacle& bar, double gap, Vec3 place) {

@@ -2,10 +2,12 @@
 // Members and what they yield to, placed for the tests of end cuts.
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "fitup/geometry.h"
 #include "fitup/plan.h"
+#include "geometry/region.h"
 #include "plan/end_cut.h"
 
 namespace fitup::test {
@@ -37,8 +39,15 @@ double set_back(const LegCut& cut, double across_mm);
 /// In words: "0-5:36 5-40:0 @5 c5".
 std::string to_words(const LegCut& cut);
 
-/// Least distance from a place to the bar as it is rolled, uncut.
-double distance_mm(const plan::Obstacle& bar, Vec3 place);
+/// Least distance from a place to the nearest of some bars as they are rolled, uncut.
+class Nearest {
+ public:
+  explicit Nearest(const std::vector<plan::Obstacle>& bars);
+  [[nodiscard]] double distance_mm(Vec3 place) const;
+
+ private:
+  std::vector<std::pair<plan::Obstacle, geometry::Region>> bars_;
+};
 
 /// How far the bar, grown by the gap with sharp corners and square toe, lies from covering the place: true inside.
 bool grown_contains(const plan::Obstacle& bar, double gap_mm, Vec3 place);
