@@ -49,7 +49,7 @@ class Diagnostics {
   void add(Diagnostic d) { all_.push_back(std::move(d)); }
   [[nodiscard]] bool has_errors() const;
   [[nodiscard]] const std::vector<Diagnostic>& all() const { return all_; }
-  /// Ordered by place (source, line, column), then by arrival.
+  /// Ordered by place (source, line, column), then by arrival; what was said twice of one place is kept once.
   void sort();
 
  private:

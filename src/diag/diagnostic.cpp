@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 #include <string_view>
 #include <tuple>
 
@@ -31,12 +32,9 @@ Colours colours_of(Severity severity, bool colour) {
 
 std::string_view word_of(Severity severity) {
   switch (severity) {
-    case Severity::error:
-      return "error";
-    case Severity::warning:
-      return "warning";
-    case Severity::note:
-      return "note";
+    case Severity::error: return "error";
+    case Severity::warning: return "warning";
+    case Severity::note: return "note";
   }
   return "";
 }
@@ -116,6 +114,11 @@ bool Diagnostics::has_errors() const {
 
 void Diagnostics::sort() {
   std::stable_sort(all_.begin(), all_.end(), [](const auto& a, const auto& b) { return order_of(a) < order_of(b); });
+  std::set<std::tuple<int, int, int, std::string, std::string>> said;
+  const auto repeated = [&](const Diagnostic& d) {
+    return !said.emplace(d.place.source, d.place.line, d.place.column, d.id, d.message).second;
+  };
+  std::erase_if(all_, repeated);
 }
 
 std::string render(const Diagnostic& d, const SourceTexts& sources, bool colour) {

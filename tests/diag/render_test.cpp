@@ -102,6 +102,18 @@ TEST(Diagnostics, are_ordered_by_place_and_then_by_arrival) {
   EXPECT_EQ(order, "first second third last ");
 }
 
+TEST(Diagnostics, what_was_said_twice_of_one_place_is_kept_once) {
+  Diagnostics all;
+  all.add(error_at({0, 2, 1, 1}, "again"));
+  all.add(error_at({0, 1, 1, 1}, "again"));
+  all.add(error_at({0, 2, 1, 1}, "other"));
+  all.add(error_at({0, 2, 1, 1}, "again"));
+  all.sort();
+  std::string order;
+  for (const Diagnostic& d : all.all()) order += std::to_string(d.place.line) + d.message + " ";
+  EXPECT_EQ(order, "1again 2again 2other ");
+}
+
 TEST(Diagnostics, a_warning_alone_is_no_error) {
   Diagnostics all;
   all.add({"w", Severity::warning, "w", {}, {}});

@@ -3,11 +3,29 @@
 
 #include "spec/diagnose.h"
 
+#include "fitup/layout.h"
+#include "fitup/plan.h"
+
 namespace fitup::test {
 
+namespace {
+
+void append(const Diagnostics& from, Diagnostics& to) {
+  for (const Diagnostic& d : from.all()) to.add(d);
+}
+
+}  // namespace
+
 Diagnosis diagnose(const std::string& file_name, const std::string& text, const std::vector<Override>& overrides) {
-  SpecResult spec = read_spec(file_name, text, overrides);
-  return {spec.diagnostics, spec.sources};
+  const SpecResult spec = read_spec(file_name, text, overrides);
+  Diagnosis diagnosis{spec.diagnostics, spec.sources};
+  if (spec.spec) {
+    const LayoutResult layout = lay_out(*spec.spec);
+    append(layout.diagnostics, diagnosis.diagnostics);
+    if (layout.layout) append(make_plan(*layout.layout).diagnostics, diagnosis.diagnostics);
+  }
+  diagnosis.diagnostics.sort();
+  return diagnosis;
 }
 
 }  // namespace fitup::test
