@@ -83,9 +83,10 @@ Bore bore_of(const Section& section, const MemberHole& hole) {
   return {hole.diameter_mm, Pose::at({0, hole.across_mm, hole.along_mm}, axis::y, axis::z), section.thickness_mm};
 }
 
-// A corner that is taken off is bounded by steps so short that they stay within a cope gap of it: then what
-// clears the corner clears the steps too.
-constexpr int corner_slices = 12;
+// A corner that is taken off is bounded by steps, as shares of its length from the tip. They are chosen so that the
+// outer steps stay off a root fillet that the chamfer's tip touches: a step from a to b must have a >= b^2 / (2 r),
+// the fillet's height there (the first one less than the contact band).
+constexpr std::array<double, 6> corner_steps{0, 0.004, 0.09, 0.45, 0.92, 1};
 
 double kept_width(const plan::Intervals& kept) {
   double sum = 0;
@@ -109,6 +110,20 @@ void add_slab(const Member& m, double low, double high, Body& body) {
   for (const Profile& p : plan::kept_pieces(m.section, narrow_a, narrow_b)) body.inner.push_back({p, pose, high - low});
 }
 
+void add_corner(const Member& m, double low, double high, Body& body) {
+  const auto width = [&m](double along) {
+    return kept_width(plan::kept_at(m, Leg::a, along)) + kept_width(plan::kept_at(m, Leg::b, along));
+  };
+  const bool tip_is_low = width(low + tiny_mm) < width(high - tiny_mm);
+  const double tip = tip_is_low ? low : high;
+  const double root = tip_is_low ? high : low;
+  for (std::size_t k = 0; k + 1 < corner_steps.size(); ++k) {
+    const double from = tip + corner_steps[k] * (root - tip);
+    const double to = tip + corner_steps[k + 1] * (root - tip);
+    add_slab(m, std::min(from, to), std::max(from, to), body);
+  }
+}
+
 bool in_a_corner(const plan::Intervals& runs, double along_mm) {
   return std::any_of(runs.begin(), runs.end(),
                      [along_mm](const plan::Interval& r) { return along_mm > r.low && along_mm < r.high; });
@@ -119,9 +134,11 @@ Body body_of_member(const Member& m) {
   const auto points = plan::breakpoints(m);
   const auto runs = plan::corner_runs(m);
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-    const int slices = in_a_corner(runs, (points[i] + points[i + 1]) / 2) ? corner_slices : 1;
-    const double step = (points[i + 1] - points[i]) / slices;
-    for (int k = 0; k < slices; ++k) add_slab(m, points[i] + k * step, points[i] + (k + 1) * step, body);
+    if (in_a_corner(runs, (points[i] + points[i + 1]) / 2)) {
+      add_corner(m, points[i], points[i + 1], body);
+    } else {
+      add_slab(m, points[i], points[i + 1], body);
+    }
   }
   body.exact = runs.empty();
   for (const MemberHole& h : m.holes) body.bores.push_back(bore_of(m.section, h));
