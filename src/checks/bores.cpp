@@ -58,7 +58,7 @@ void add_piece(const PlacedPrism& prism, Interval span, std::vector<PlacedPrism>
 // Where the round prism runs in bores that it fits; says whether it touches the wall of one.
 std::vector<Interval> spans_in_bores(const PlacedPrism& prism, const Stack& bored, const PairOptions& options,
                                      bool& touches) {
-  const Circle disc = *prism.region->disc();
+  const Circle disc = *prism.region->round_outline();
   std::vector<Interval> taken;
   for (const PlacedBore& bore : bored.bores) {
     if (!shares_span(bore, prism)) continue;
@@ -90,7 +90,7 @@ bool enters(const PlacedBore& bore, const Box3& box) {
 }  // namespace
 
 Remainder outside_bores(const PlacedPrism& prism, const Stack& bored, const PairOptions& options) {
-  if (bored.bores.empty() || prism.axis < 0 || !prism.region->disc()) return {{prism}, false};
+  if (bored.bores.empty() || prism.axis < 0 || !prism.region->round_outline()) return {{prism}, false};
   Remainder rest;
   double from = prism.span.low;
   for (Interval span : merged(spans_in_bores(prism, bored, options, rest.touches))) {
@@ -130,12 +130,37 @@ PlacedPrism opened_for_thread(const PlacedPrism& holed, const PlacedPrism& screw
   return result;
 }
 
+namespace {
+
+// A round prism that stands askew in a bore bites its wall: the disc that fits between the bore and the prism's far
+// side, where it is within the prism, is in steel if the bored prism is there and no other bore is.
+bool bites_wall(const PlacedPrism& bored, const PlacedBore& bore, const std::vector<PlacedBore>& bores,
+                const PlacedPrism& other, const Rules& rules) {
+  if (bore.axis < 0 || other.axis != bore.axis || !other.region->round_outline()) return false;
+  const Circle disc = *other.region->round_outline();
+  const double off = norm(disc.centre - bore.centre);
+  const double bite = off + disc.radius - bore.radius;
+  if (bite <= band || off < band) return false;
+  const Vec2 way = (1 / off) * (disc.centre - bore.centre);
+  const Vec2 centre = bore.centre + (bore.radius + bite / 2) * way;
+  PlacedPrism probe = other;
+  probe.region = std::make_shared<const Region>(Profile{Loop::circle(centre, bite / 2), {}});
+  if (!other.region->contains(centre) || other.region->distance_to_outline_mm(centre) < bite / 2 - band) return false;
+  const bool in_another = std::any_of(bores.begin(), bores.end(), [&](const PlacedBore& b) {
+    return &b != &bore && b.axis == bore.axis && norm(b.centre - centre) < b.radius + bite / 2;
+  });
+  return !in_another && decide(probe, bored, rules) == Decision::overlap;
+}
+
+}  // namespace
+
 bool overlaps_beside_bores(const PlacedPrism& prism, const std::vector<PlacedBore>& bores, const PlacedPrism& other,
                            const Rules& rules) {
   std::vector<Interval> taken;
   for (const PlacedBore& bore : bores) {
     if (!enters(bore, prism.box) || !enters(bore, other.box) || is_hole_of(bore, prism)) continue;
     if (prism.axis < 0) return false;
+    if (bites_wall(prism, bore, bores, other, rules)) return true;
     taken.push_back({component(bore.box.low, prism.axis), component(bore.box.high, prism.axis)});
   }
   if (taken.empty()) return true;
@@ -155,7 +180,7 @@ bool may_stand_in_a_bore(const PlacedPrism& other, const std::vector<PlacedBore>
     if (apart(bore.box, other.box, band)) return false;
     if (bore.axis < 0) return true;
     // A coaxial disc that fits has been dealt with; one that does not fit stands on the bore's rim.
-    if (other.axis == bore.axis && other.region->disc()) return false;
+    if (other.axis == bore.axis && other.region->round_outline()) return false;
     for (int i = 0; i < 3; ++i) {
       if (i == bore.axis) continue;
       if (component(other.box.low, i) < component(bore.box.low, i) - band) return false;

@@ -49,6 +49,8 @@ class Region {
   [[nodiscard]] Vec2 inner_point() const { return inner_; }
   /// Set where the region is a disc without holes.
   [[nodiscard]] const std::optional<Circle>& disc() const { return disc_; }
+  /// Set where the outer outline is a circle, whatever holes there are.
+  [[nodiscard]] std::optional<Circle> round_outline() const { return profile_.outer.as_circle(); }
   /// Set where the region is an axis-parallel rectangle without holes.
   [[nodiscard]] const std::optional<Box2>& rectangle() const { return rectangle_; }
   [[nodiscard]] const std::vector<Circle>& round_holes() const { return round_holes_; }
