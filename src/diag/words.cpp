@@ -16,23 +16,6 @@ constexpr double mm_per_inch = 25.4;         // exact by definition
 constexpr double kg_per_pound = 0.45359237;  // exact by definition
 constexpr std::size_t longest_quote = 60;
 
-/// Length in bytes of the well-formed UTF-8 sequence at `at`, 0 if there is none.
-std::size_t sequence_length(std::string_view text, std::size_t at) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-  const unsigned char first = byte(at);
-  if (first < 0x80) return 1;
-  const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
-  if (first < 0xC2 || first > 0xF4 || at + length > text.size()) return 0;
-  for (std::size_t i = 1; i < length; ++i) {
-    if ((byte(at + i) & 0xC0) != 0x80) return 0;
-  }
-  const unsigned char second = byte(at + 1);
-  const bool overlong = (first == 0xE0 && second < 0xA0) || (first == 0xF0 && second < 0x90);
-  const bool surrogate = first == 0xED && second > 0x9F;
-  const bool beyond = first == 0xF4 && second > 0x8F;
-  return overlong || surrogate || beyond ? 0 : length;
-}
-
 bool is_control(std::string_view sequence) {
   const auto first = static_cast<unsigned char>(sequence[0]);
   if (first < 0x20 || first == 0x7F) return true;
@@ -69,6 +52,22 @@ bool begins_with_the_other(std::string_view a, std::string_view b) {
 }
 
 }  // namespace
+
+std::size_t sequence_length(std::string_view text, std::size_t at) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  const unsigned char first = byte(at);
+  if (first < 0x80) return 1;
+  const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
+  if (first < 0xC2 || first > 0xF4 || at + length > text.size()) return 0;
+  for (std::size_t i = 1; i < length; ++i) {
+    if ((byte(at + i) & 0xC0) != 0x80) return 0;
+  }
+  const unsigned char second = byte(at + 1);
+  const bool overlong = (first == 0xE0 && second < 0xA0) || (first == 0xF0 && second < 0x90);
+  const bool surrogate = first == 0xED && second > 0x9F;
+  const bool beyond = first == 0xF4 && second > 0x8F;
+  return overlong || surrogate || beyond ? 0 : length;
+}
 
 std::string in_units(Length length, UnitSystem units) {
   if (units == UnitSystem::in_lb) return fmt::format("{:.7g} in", length.mm() / mm_per_inch);

@@ -20,6 +20,9 @@ namespace fitup::diag {
 /// Fit for a terminal: control characters and broken UTF-8 become '?'.
 [[nodiscard]] std::string printable(std::string_view text);
 
+/// Length in bytes of the well-formed UTF-8 sequence at `at`, 0 if there is none.
+[[nodiscard]] std::size_t sequence_length(std::string_view text, std::size_t at);
+
 /// Number of code points of (possibly broken) UTF-8.
 [[nodiscard]] std::size_t code_points(std::string_view text);
 

@@ -67,6 +67,9 @@ UnitSystem units_of(const Value& root) {
 }  // namespace
 
 SpecResult read_spec(std::string file_name, std::string text, const std::vector<Override>& overrides) {
+  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";  // some editors put it first; it is no character
+  if (std::string_view(text).substr(0, byte_order_mark.size()) == byte_order_mark)
+    text.erase(0, byte_order_mark.size());
   SpecResult result;
   result.sources.push_back({std::move(file_name), std::move(text)});
   std::optional<Value> root = spec::read_toml(result.sources[0].text, 0, result.diagnostics);

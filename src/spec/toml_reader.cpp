@@ -16,6 +16,7 @@
 #include "diag/catalogue.h"
 #include "diag/words.h"
 #include "spec/dotted_depth.h"
+#include "spec/letter_mask.h"
 
 namespace fitup::spec {
 
@@ -60,7 +61,7 @@ class Converter {
   void fill_table(const toml::table& table, Value& value) const {
     value.kind = Value::Kind::table;
     for (const auto& [key, node] : table) {
-      value.members.push_back(Member{std::string(key.str()), place_of(key.source()), convert(node)});
+      value.members.push_back(Member{restored(key.str()), place_of(key.source()), convert(node)});
     }
     std::stable_sort(value.members.begin(), value.members.end(), [](const Member& a, const Member& b) {
       return a.place.line != b.place.line ? a.place.line < b.place.line : a.place.column < b.place.column;
@@ -70,7 +71,7 @@ class Converter {
   void fill_scalar(const toml::node& node, Value& value) const {
     if (const auto* text = node.as_string()) {
       value.kind = Value::Kind::text;
-      value.text = text->get();
+      value.text = restored(text->get());
       value.verbatim = stands_as_it_is(value);
     } else if (const auto* integer = node.as_integer()) {
       value.kind = Value::Kind::number;
@@ -111,7 +112,7 @@ std::string reason(const toml::parse_error& error) {
   std::string_view text = error.description();
   const std::size_t colon = text.find(": ");
   if (text.rfind("Error while", 0) == 0 && colon != std::string_view::npos) text.remove_prefix(colon + 2);
-  return diag::printable(text);
+  return diag::printable(restored(text));
 }
 
 }  // namespace
@@ -127,7 +128,7 @@ std::optional<Value> read_toml(std::string_view text, int source, Diagnostics& d
     return std::nullopt;
   }
   const Converter converter(text, source);
-  const toml::parse_result parsed = toml::parse(text);
+  const toml::parse_result parsed = toml::parse(masked(text));
   if (!parsed) {
     const toml::parse_error& error = parsed.error();
     Place place = converter.place_of(error.source());
