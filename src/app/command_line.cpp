@@ -208,6 +208,11 @@ Complaint read_check(const Raw& raw, CheckRequest& request) {
   return {};
 }
 
+/// Also where parsing stopped early, or took the word as another option's value.
+bool asks_for_json(const std::vector<std::string>& arguments) {
+  return std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
+}
+
 CommandLine to_request(const Raw& raw, const std::string& command) {
   if (raw.help) return Request{HelpRequest{raw.common, command}};
   if (raw.version) return Request{VersionRequest{raw.common}};
@@ -251,10 +256,10 @@ CommandLine parse_command_line(const std::vector<std::string>& arguments) {
     // catches. It wants the arguments last first.
     parser.app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
   } catch (const CLI::ParseError& error) {
-    // Parsing stopped early: --json may not have been read yet.
-    parser.raw.common.json = std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
+    parser.raw.common.json = asks_for_json(arguments);
     return UsageError{parser.raw.common, parser.command(), error.what()};
   }
+  parser.raw.common.json = asks_for_json(arguments);
   const std::string command = parser.command();
   if (!parser.raw.help && !parser.raw.version) {
     if (auto stray = stray_argument(parser.app, command)) return UsageError{parser.raw.common, command, *std::move(stray)};

@@ -57,11 +57,15 @@ std::string key_list() {
   return text + "'fitup explain KEY' says what one of them means, 'fitup explain TABLE' all in it.\n";
 }
 
-/// Keys in full, and their last words: either may be asked for.
-std::vector<std::string> all_questions() {
+/// What may have been meant: whole keys by a question with dots, last words by one without. A table's name begins
+/// every key in it and would be near to any of them.
+std::vector<std::string> known_questions(std::string_view asked) {
+  const bool whole = asked.find('.') != std::string_view::npos;
   std::vector<std::string> questions;
-  for (const KeyRow& row : key_table()) questions.push_back(row.key);
-  for (const KeyRow& row : key_table()) questions.push_back(last_word(row.key));
+  for (const KeyRow& row : key_table()) {
+    if (!whole) questions.push_back(last_word(row.key));
+    if (whole && !is_table(row)) questions.push_back(row.key);
+  }
   return questions;
 }
 
@@ -93,7 +97,7 @@ Outcome explain(const ExplainRequest& request) {
   if (request.key) {
     rows = find_keys(*request.key);
     if (rows.empty()) {
-      const std::string near = diag::nearest(*request.key, all_questions());
+      const std::string near = diag::nearest(*request.key, known_questions(*request.key));
       add_error(outcome, ExitStatus::wrong_input, "unknown-key",
                 fmt::format("a spec has no key {}; {}'fitup explain' lists them all", diag::in_quotes(*request.key),
                             near.empty() ? std::string{} : fmt::format("did you mean \"{}\"? ", near)));

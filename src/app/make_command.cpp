@@ -66,6 +66,13 @@ Result<std::vector<JobFile>> write_job(const PipelineResult& result, const MakeR
   return files;
 }
 
+/// The same failure with the folder that the user asked for and what became of it.
+Failure about_folder(Failure failure, const std::string& folder) {
+  if (failure.kind != Failure::Kind::file) return failure;
+  return {failure.kind, fmt::format("cannot write the job folder {}", folder),
+          fmt::format("{}: {}; what stood there before is unchanged", failure.operation, failure.reason)};
+}
+
 void report_files(Outcome& outcome, const MakeRequest& request, const std::vector<JobFile>& files) {
   const std::filesystem::path folder(*request.folder);
   for (const JobFile& file : files) {
@@ -104,7 +111,7 @@ Outcome make(const MakeRequest& request) {
   if (files) {
     report_files(outcome, request, *files);
   } else {
-    add_failure(outcome, files.error());
+    add_failure(outcome, about_folder(files.error(), *request.folder));
   }
   return outcome;
 }

@@ -73,6 +73,8 @@ struct Wrong {
   std::string says;
 };
 
+std::ostream& operator<<(std::ostream& out, const Wrong& wrong) { return out << wrong.says; }
+
 class WrongCommandLine : public testing::TestWithParam<Wrong> {};
 
 TEST_P(WrongCommandLine, SaysWhatIsWrongAndHowToMendIt) {

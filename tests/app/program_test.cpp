@@ -48,6 +48,8 @@ struct Case {
   std::string id;
 };
 
+std::ostream& operator<<(std::ostream& out, const Case& tested) { return out << tested.id; }
+
 class WrongRun : public testing::TestWithParam<Case> {};
 
 TEST_P(WrongRun, SaysSoOnStandardErrorWithItsExitStatus) {

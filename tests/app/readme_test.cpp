@@ -35,5 +35,20 @@ TEST(Readme, ShowsTheDemosSpecAsItIs) {
   EXPECT_THAT(readme, testing::HasSubstr("```toml\n" + test::read_file(test::demo_spec()) + "```\n"));
 }
 
+TEST(Readme, ShowsASpecErrorAsTheProgramSaysIt) {
+  std::string spec = test::read_file(test::demo_spec());
+  const std::string right = "thickness = 5, outer_width = 40 }";
+  ASSERT_NE(spec.find(right), std::string::npos);
+  spec.replace(spec.find(right), right.size(), "thicknes = 5, outer_width = \"40 kg\" }");
+  const test::ScratchFolder scratch;
+  test::write_file(scratch.path() / "front-box.toml", spec);
+  test::RunOptions here;
+  here.folder = scratch.path();
+  const std::string said = test::fitup({"check", "front-box.toml"}, here).errors;
+  ASSERT_FALSE(said.empty());
+  const std::string readme = test::read_file(std::filesystem::path(FITUP_SOURCE) / "README.md");
+  EXPECT_THAT(readme, testing::HasSubstr("```\n" + said + "```\n"));
+}
+
 }  // namespace
 }  // namespace fitup::app

@@ -8,39 +8,26 @@
 namespace fitup::test {
 namespace {
 
-class Judges : public testing::Test {
- protected:
-  void SetUp() override {
-    const RunResult result = fitup({"make", demo_spec().string(), "-o", job_.string()});
-    ASSERT_EQ(result.status, 0) << result.output << result.errors;
-  }
-
-  void expect_nothing_found(const std::string& judge) const {
-    const RunResult verdict = run({"/usr/bin/python3", "-B", std::string(FITUP_TESTS) + "/judges/" + judge, job_.string()});
-    EXPECT_EQ(verdict.status, 0) << judge << " found:\n" << verdict.output << verdict.errors;
-  }
-
-  ScratchFolder scratch_;
-  std::filesystem::path job_ = scratch_.path() / "job";
-};
-
-TEST_F(Judges, FindNothingInTheDemo) {
-  expect_nothing_found("judge_dxf.py");
-  expect_nothing_found("judge_stl.py");
-  expect_nothing_found("judge_job.py");
+RunResult judged(const std::string& judge, const std::filesystem::path& job) {
+  return run({"/usr/bin/python3", "-B", std::string(FITUP_TESTS) + "/judges/" + judge, job.string()});
 }
 
-TEST_F(Judges, FindADamagedFile) {
-  std::filesystem::path dxf;
-  for (const auto& [name, bytes] : files_in(job_)) {
-    if (name.ends_with(".dxf")) dxf = job_ / name;
+TEST(Judges, FindNothingInTheDemo) {
+  ASSERT_EQ(demo_job().run.status, 0) << demo_job().run.errors;
+  for (const char* judge : {"judge_dxf.py", "judge_stl.py", "judge_job.py"}) {
+    const RunResult verdict = judged(judge, demo_job().folder);
+    EXPECT_EQ(verdict.status, 0) << judge << " found:\n" << verdict.output << verdict.errors;
   }
-  ASSERT_FALSE(dxf.empty());
-  std::string bytes = read_file(dxf);
-  bytes.back() = ' ';
-  write_file(dxf, bytes);
-  const RunResult verdict = run({"/usr/bin/python3", "-B", std::string(FITUP_TESTS) + "/judges/judge_job.py", job_.string()});
-  EXPECT_EQ(verdict.status, 1);
+}
+
+TEST(Judges, FindADamagedFile) {
+  const ScratchFolder scratch;
+  const auto job = scratch.path() / "job";
+  std::filesystem::copy(demo_job().folder, job, std::filesystem::copy_options::recursive);
+  std::string list = read_file(job / "flat" / "order.csv");
+  ASSERT_NE(list.find("5"), std::string::npos);
+  write_file(job / "flat" / "order.csv", list.replace(list.rfind('5'), 1, "6"));
+  EXPECT_EQ(judged("judge_job.py", job).status, 1);
 }
 
 }  // namespace

@@ -127,4 +127,13 @@ std::map<std::string, std::string> files_in(const std::filesystem::path& folder)
 
 std::filesystem::path demo_spec() { return std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive" / "front-box.toml"; }
 
+const DemoJob& demo_job() {
+  static const ScratchFolder scratch;
+  static const DemoJob job = [] {
+    const auto folder = scratch.path() / "job";
+    return DemoJob{folder, fitup({"make", demo_spec().string(), "-o", folder.string(), "--json"})};
+  }();
+  return job;
+}
+
 }  // namespace fitup::test

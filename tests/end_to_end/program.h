@@ -55,4 +55,11 @@ void write_file(const std::filesystem::path& path, const std::string& text);
 /// The demo's spec.
 [[nodiscard]] std::filesystem::path demo_spec();
 
+/// The demo's job folder, made once for this process by `fitup make --json`, and what that said. Read only.
+struct DemoJob {
+  std::filesystem::path folder;
+  RunResult run;
+};
+[[nodiscard]] const DemoJob& demo_job();
+
 }  // namespace fitup::test

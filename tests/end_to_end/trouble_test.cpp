@@ -63,7 +63,7 @@ TEST_F(Trouble, AFolderThatCannotBeWrittenIsSaidWithTheReason) {
 }
 
 TEST_F(Trouble, AFullDiskLeavesTheOldFolderWholeAndNothingBeside) {
-  ASSERT_EQ(fitup(make(job_)).status, 0);
+  std::filesystem::copy(demo_job().folder, job_, std::filesystem::copy_options::recursive);
   const auto before = files_in(job_);
   const auto beside = names_beside();
   RunOptions options;
@@ -77,7 +77,7 @@ TEST_F(Trouble, AFullDiskLeavesTheOldFolderWholeAndNothingBeside) {
 }
 
 TEST_F(Trouble, CtrlCStopsTheWorkWithItsOwnStatusAndTheOldFolderWhole) {
-  ASSERT_EQ(fitup(make(job_)).status, 0);
+  std::filesystem::copy(demo_job().folder, job_, std::filesystem::copy_options::recursive);
   const auto before = files_in(job_);
   const auto beside = names_beside();
   const std::set<std::string> moments{"building the solids", "checking", "writing the files"};
@@ -93,13 +93,7 @@ TEST_F(Trouble, CtrlCStopsTheWorkWithItsOwnStatusAndTheOldFolderWhole) {
 }
 
 TEST_F(Trouble, AFailedCheckWithholdsWhatWouldBeCutUnlessAnyway) {
-  // Holes of M6 rods in the front and back plates and rows that leave the box: a block set 30 mm into the frame.
-  std::string text = read_file(demo_spec());
-  const std::string row = "count = 6, ";
-  ASSERT_NE(text.find(row), std::string::npos);
-  text.replace(text.find(row), row.size(), "count = 6, at = [5, 48, 45], ");
-  const auto spec = scratch_.path() / "shifted.toml";
-  write_file(spec, text);
+  const auto spec = std::filesystem::path(FITUP_FIXTURES) / "cases" / "item-in-upright" / "spec.toml";
   const RunResult without = fitup({"make", spec.string(), "-o", job_.string()});
   EXPECT_EQ(without.status, 1) << without.output << without.errors;
   EXPECT_THAT(without.output, HasSubstr("--anyway"));
