@@ -1,10 +1,14 @@
-// The README's reference of keys is the key table, and what the README shows is what the program says.
-// FITUP_REWRITE_GOLDEN=1 writes the table anew.
+// The README's reference of keys is the key table, what it shows is what the program says, and DEVELOPERS.md
+// names stages and tests as they are.
+// FITUP_UPDATE_GOLDEN=1 writes the table anew.
 // Entry: gtest.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cstdlib>
+#include <regex>
+#include <vector>
 
 #include "app/commands.h"
 #include "end_to_end/program.h"
@@ -23,7 +27,7 @@ TEST(Readme, ListsEveryKeyAsExplainDoes) {
   ASSERT_NE(begin, std::string::npos);
   ASSERT_NE(end, std::string::npos);
   const std::size_t first = begin + begin_mark.size();
-  if (std::getenv("FITUP_REWRITE_GOLDEN") != nullptr) {
+  if (std::getenv("FITUP_UPDATE_GOLDEN") != nullptr) {
     test::write_file(path, readme.replace(first, end - first, key_table_markdown()));
     return;
   }
@@ -48,6 +52,43 @@ TEST(Readme, ShowsASpecErrorAsTheProgramSaysIt) {
   ASSERT_FALSE(said.empty());
   const std::string readme = test::read_file(std::filesystem::path(FITUP_SOURCE) / "README.md");
   EXPECT_THAT(readme, testing::HasSubstr("```\n" + said + "```\n"));
+}
+
+std::string developers() { return test::read_file(std::filesystem::path(FITUP_SOURCE) / "DEVELOPERS.md"); }
+
+/// The words of a list, sorted: `"base", "diag"` and `base, diag` alike.
+std::vector<std::string> words_in(const std::string& text) {
+  const std::regex word("[a-z]+");
+  std::vector<std::string> words(std::sregex_token_iterator(text.begin(), text.end(), word), std::sregex_token_iterator());
+  std::sort(words.begin(), words.end());
+  return words;
+}
+
+TEST(Developers, TheTableOfStagesIsTheOneThatTheTreeIsHeldTo) {
+  const std::string rules = test::read_file(std::filesystem::path(FITUP_TESTS) / "structure" / "rules.py");
+  const std::string table = developers();
+  const std::regex rule("\n    \"([a-z]+)\": (set\\(\\)|\\{[^}]*\\}),");
+  int stages = 0;
+  for (auto i = std::sregex_iterator(rules.begin(), rules.end(), rule); i != std::sregex_iterator(); ++i) {
+    std::smatch row;
+    ASSERT_TRUE(std::regex_search(table, row, std::regex("\\| `" + (*i)[1].str() + "` \\|[^|]*\\| ([^|]*) \\|"))) << (*i)[1];
+    const auto allowed = (*i)[2] == "set()" ? std::vector<std::string>{"nothing"} : words_in((*i)[2]);
+    EXPECT_EQ(words_in(row[1]), allowed) << (*i)[1];
+    ++stages;
+  }
+  EXPECT_EQ(stages, 11) << "folders under src";
+}
+
+TEST(Developers, EveryTestNamedBesideAQuirkIsThere) {
+  std::string tests;
+  for (const auto& [name, text] : test::files_in(std::filesystem::path(FITUP_TESTS) / "solid")) tests += text;
+  const std::string text = developers();
+  const std::regex named("`([A-Z][A-Za-z]+)\\.([a-z_0-9]+)`");
+  int count = 0;
+  for (auto i = std::sregex_iterator(text.begin(), text.end(), named); i != std::sregex_iterator(); ++i, ++count) {
+    EXPECT_THAT(tests, testing::HasSubstr("TEST(" + (*i)[1].str() + ", " + (*i)[2].str() + ")"));
+  }
+  EXPECT_GE(count, 10);
 }
 
 }  // namespace

@@ -109,12 +109,12 @@ TEST_F(Demo, OnlyLimitsTheFilesAndNotTheChecks) {
   EXPECT_EQ(nlohmann::json::parse(result.output)["findings"], report_["findings"]);
 }
 
-// FITUP_REWRITE_GOLDEN=1 takes the new picture.
+// FITUP_UPDATE_GOLDEN=1 takes the new picture.
 TEST_F(Demo, ThePictureInTheReadmeIsTheOneOfThisJob) {
   const auto shown = demo_spec().parent_path() / "assembly.svg";
-  if (std::getenv("FITUP_REWRITE_GOLDEN") != nullptr) write_file(shown, files_.at("assembly.svg"));
+  if (std::getenv("FITUP_UPDATE_GOLDEN") != nullptr) write_file(shown, files_.at("assembly.svg"));
   EXPECT_TRUE(read_file(shown) == files_.at("assembly.svg"))
-      << "the picture has changed: look at it, then run with FITUP_REWRITE_GOLDEN=1";
+      << "the picture has changed: look at it, then run with FITUP_UPDATE_GOLDEN=1";
 }
 
 }  // namespace
