@@ -17,8 +17,8 @@ constexpr double precision_mm = 1e-5;
 
 // The least t in (low, high] for which `holds`, given that it holds at `high` and not at `low`.
 template <class Holds>
-double bisect(double low, double high, Holds&& holds) {
-  while (high - low > precision_mm) {
+double bisect(double low, double high, double precision, Holds&& holds) {
+  while (high - low > precision) {
     const double middle = (low + high) / 2;
     (holds(middle) ? high : low) = middle;
   }
@@ -61,7 +61,7 @@ std::optional<Separation> least_separation(const Scene& scene, Thing a, Thing b)
       high = std::min(2 * high, out);
     }
     if (low >= enough && best) continue;
-    const double by = bisect(low, high, free) + band;
+    const double by = bisect(low, high, precision_mm, free) + band;
     if (undecided) return std::nullopt;
     if (!best || by < best->by_mm - precision_mm) best = {by, way};
   }
@@ -85,7 +85,8 @@ std::optional<double> gap_along(const Scene& scene, Thing a, Thing b, Vec3 direc
     low = high;
     high = std::min({2 * high, high + stride, most_mm});
   }
-  return bisect(low, high, meets) + band;
+  // Finer than the band nothing is known of a contact.
+  return bisect(low, high, band, meets) + band;
 }
 
 }  // namespace fitup::checks

@@ -84,9 +84,9 @@ Bore bore_of(const Section& section, const MemberHole& hole) {
 }
 
 // A corner that is taken off is bounded by steps, as shares of its length from the tip. They are chosen so that the
-// outer steps stay off a root fillet that the chamfer's tip touches: a step from a to b must have a >= b^2 / (2 r),
-// the fillet's height there (the first one less than the contact band).
-constexpr std::array<double, 6> corner_steps{0, 0.004, 0.09, 0.45, 0.92, 1};
+// outer steps stay off a root fillet of radius r that the chamfer's tip touches: a step from a to b must begin above
+// the fillet's height at b, r - sqrt(r^2 - b^2); the first one's is far below the contact band.
+constexpr std::array<double, 6> corner_steps{0, 0.001, 0.04, 0.28, 0.72, 1};
 
 double kept_width(const plan::Intervals& kept) {
   double sum = 0;
