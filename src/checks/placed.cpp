@@ -83,14 +83,14 @@ PlacedBore place_bore(const Bore& bore, const Pose& pose) {
   const Pose at = snapped(pose * bore.pose);
   PlacedBore placed;
   placed.radius = bore.diameter_mm / 2;
-  const auto axis = axis_of(at.z());
+  const auto axis = axis_of(snapped(at.z()));
   if (!axis) {
     placed.box = loose_box({{Loop::circle({0, 0}, placed.radius), {}}, {}, bore.length_mm}, at);
     return placed;
   }
   placed.axis = *axis;
   const double start = component(at.origin(), *axis);
-  const double end = start + component(at.z(), *axis) * bore.length_mm;
+  const double end = start + std::copysign(1.0, component(at.z(), *axis)) * bore.length_mm;
   placed.span = {std::min(start, end), std::max(start, end)};
   placed.centre = plane_point(at.origin(), *axis);
   const Vec2 r{placed.radius, placed.radius};
@@ -156,14 +156,14 @@ Box3 common(const Box3& a, const Box3& b) {
 PlacedPrism place(const Prism& prism, const Pose& pose) {
   const Pose at = snapped(pose * prism.pose);
   PlacedPrism placed;
-  const auto axis = axis_of(at.z());
+  const auto axis = axis_of(snapped(at.z()));
   if (!axis) {
     placed.box = loose_box(prism, at);
     return placed;
   }
   placed.axis = *axis;
   const double start = component(at.origin(), *axis);
-  const double end = start + component(at.z(), *axis) * prism.length_mm;
+  const double end = start + std::copysign(1.0, component(at.z(), *axis)) * prism.length_mm;
   placed.span = {std::min(start, end), std::max(start, end)};
   placed.region = std::make_shared<const Region>(in_plane(prism.profile, at, *axis));
   placed.box = box_of(placed.region->bounds(), placed.span, *axis);

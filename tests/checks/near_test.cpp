@@ -1,0 +1,41 @@
+// The sweep against every pair looked at.
+#include "checks/near.h"
+
+#include <random>
+
+#include <gtest/gtest.h>
+
+#include "checks/placed.h"
+
+namespace fitup {
+namespace {
+
+TEST(NearPairs, AreThoseThatComparingEveryPairFinds) {
+  constexpr unsigned seed = 31;
+  std::cout << "seed " << seed << '\n';
+  std::mt19937 random(seed);
+  std::uniform_real_distribution<double> at(0, 300);
+  std::uniform_real_distribution<double> size(1, 60);
+  std::vector<Box3> boxes;
+  for (int i = 0; i < 300; ++i) {
+    const Vec3 low{at(random), at(random), at(random)};
+    boxes.push_back({low, low + Vec3{size(random), size(random), size(random)}});
+  }
+  // Touching, and just off by less and by more than the band.
+  boxes.push_back({{400, 0, 0}, {410, 10, 10}});
+  boxes.push_back({{410, 0, 0}, {420, 10, 10}});
+  boxes.push_back({{420.00005, 0, 0}, {430, 10, 10}});
+  boxes.push_back({{430.001, 0, 0}, {440, 10, 10}});
+  boxes.push_back(Box3{});
+  std::vector<std::pair<std::size_t, std::size_t>> expected;
+  for (std::size_t i = 0; i < boxes.size(); ++i) {
+    for (std::size_t j = i + 1; j < boxes.size(); ++j) {
+      if (!boxes[i].empty() && !boxes[j].empty() && !checks::apart(boxes[i], boxes[j], 1e-4)) expected.emplace_back(i, j);
+    }
+  }
+  EXPECT_EQ(checks::near_pairs(boxes, 1e-4), expected);
+  EXPECT_GT(expected.size(), 100U);
+}
+
+}  // namespace
+}  // namespace fitup
