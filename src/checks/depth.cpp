@@ -36,6 +36,9 @@ double way_out_mm(const Box3& a, const Box3& b, Vec3 way) {
   return most + 2 * band;
 }
 
+// To what the bisection is good for: no figure that means nothing, and the same for the same place elsewhere.
+double rounded(double mm, double to_mm) { return std::round(mm / to_mm) * to_mm; }
+
 double extent_mm(const Box3& box, Vec3 way) {
   const Vec3 s = box.size();
   return std::abs(dot(s, {std::abs(way.x), std::abs(way.y), std::abs(way.z)}));
@@ -65,6 +68,7 @@ std::optional<Separation> least_separation(const Scene& scene, Thing a, Thing b)
     if (undecided) return std::nullopt;
     if (!best || by < best->by_mm - precision_mm) best = {by, way};
   }
+  if (best) best->by_mm = rounded(best->by_mm, band);
   return best;
 }
 
@@ -86,7 +90,7 @@ std::optional<double> gap_along(const Scene& scene, Thing a, Thing b, Vec3 direc
     high = std::min({2 * high, high + stride, most_mm});
   }
   // Finer than the band nothing is known of a contact.
-  return bisect(low, high, band, meets) + band;
+  return rounded(bisect(low, high, band, meets) + band, 1e-3);
 }
 
 }  // namespace fitup::checks

@@ -16,7 +16,7 @@ struct Separation {
 /// question stays undecided.
 [[nodiscard]] std::optional<Separation> least_separation(const Scene& scene, Thing a, Thing b);
 
-/// How far `a` must move along `direction` (a unit vector) to meet `b`, to 1e-4 mm; 0 where they meet already. None
+/// How far `a` must move along `direction` (a unit vector) to meet `b`, to 1e-3 mm; 0 where they meet already. None
 /// where they never do within `most_mm`.
 [[nodiscard]] std::optional<double> gap_along(const Scene& scene, Thing a, Thing b, Vec3 direction, double most_mm);
 
