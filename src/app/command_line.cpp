@@ -59,6 +59,7 @@ const Choice<T>* find_choice(const std::array<Choice<T>, N>& choices, std::strin
 template <class T, std::size_t N>
 std::vector<std::string> words_of(const std::array<Choice<T>, N>& choices) {
   std::vector<std::string> words;
+  words.reserve(N);
   for (const auto& choice : choices) words.emplace_back(choice.word);
   return words;
 }

@@ -115,7 +115,7 @@ std::string findings_table(const Findings& findings, const SourceTexts& sources,
 
 std::string to_people(const Outcome& outcome, const Common& common, bool colour) {
   if (outcome.text_only || !outcome.findings) return outcome.text;
-  const std::string table = findings_table(*outcome.findings, outcome.sources, common, colour);
+  std::string table = findings_table(*outcome.findings, outcome.sources, common, colour);
   if (common.quiet) return table;
   std::string text = outcome.text + "\n" + table;
   if (!table.empty()) text += "\n";

@@ -109,6 +109,16 @@ TEST_F(Demo, OnlyLimitsTheFilesAndNotTheChecks) {
   EXPECT_EQ(nlohmann::json::parse(result.output)["findings"], report_["findings"]);
 }
 
+TEST_F(Demo, TheFolderIsNamedAfterTheSpecUnlessSaidOtherwise) {
+  write_file(scratch_.path() / "front-box.toml", read_file(demo_spec()));
+  RunOptions here;
+  here.folder = scratch_.path();
+  const RunResult result = fitup({"make", "front-box.toml", "--only", "checks"}, here);
+  EXPECT_EQ(result.status, 0) << result.errors;
+  EXPECT_THAT(result.output, HasSubstr("files to front-box\n"));
+  EXPECT_EQ(read_file(scratch_.path() / "front-box" / "checks" / "findings.json"), files_.at("checks/findings.json"));
+}
+
 // FITUP_UPDATE_GOLDEN=1 takes the new picture.
 TEST_F(Demo, ThePictureInTheReadmeIsTheOneOfThisJob) {
   const auto shown = demo_spec().parent_path() / "assembly.svg";

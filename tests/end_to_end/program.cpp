@@ -1,5 +1,5 @@
 // Runs programs for the tests.
-// Entry: run, fitup, fitup_interrupted_at.
+// Entry: run, fitup, fitup_on_terminal.
 #include "end_to_end/program.h"
 
 #include <fcntl.h>
@@ -9,7 +9,6 @@
 #include <unistd.h>
 
 #include <array>
-#include <chrono>
 #include <cstdlib>
 #include <fstream>
 #include <sstream>
@@ -39,10 +38,14 @@ void send_to(const std::filesystem::path& path, int stream) {
   close(file);
 }
 
-int wait_for(pid_t child) {
+double seconds_of(const timeval& time) { return static_cast<double>(time.tv_sec) + 1e-6 * static_cast<double>(time.tv_usec); }
+
+void wait_for(pid_t child, RunResult& result) {
   int status = 0;
-  waitpid(child, &status, 0);
-  return WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
+  rusage used{};
+  wait4(child, &status, 0, &used);
+  result.status = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
+  result.processor_seconds = seconds_of(used.ru_utime) + seconds_of(used.ru_stime);
 }
 
 std::vector<std::string> with_program(const std::vector<std::string>& arguments) {
@@ -57,7 +60,6 @@ RunResult run(const std::vector<std::string>& command, const RunOptions& options
   const ScratchFolder scratch;
   const auto output = options.standard_output.empty() ? scratch.path() / "out" : std::filesystem::path(options.standard_output);
   const auto errors = scratch.path() / "err";
-  const auto start = std::chrono::steady_clock::now();
   const pid_t child = fork();
   if (child == 0) {
     send_to("/dev/null", STDIN_FILENO);
@@ -66,8 +68,7 @@ RunResult run(const std::vector<std::string>& command, const RunOptions& options
     become(command, options);
   }
   RunResult result;
-  result.status = wait_for(child);
-  result.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+  wait_for(child, result);
   if (options.standard_output.empty()) result.output = read_file(output);
   result.errors = read_file(errors);
   return result;
@@ -77,20 +78,25 @@ RunResult fitup(const std::vector<std::string>& arguments, const RunOptions& opt
   return run(with_program(arguments), options);
 }
 
-RunResult fitup_interrupted_at(const std::string& text, const std::vector<std::string>& arguments) {
+RunResult fitup_on_terminal(const std::vector<std::string>& arguments,
+                            const std::map<std::string, std::string>& environment, const std::string& control_c_at) {
+  RunOptions options;
+  options.environment = environment;
+  options.environment.emplace("TERM", "xterm");
+  options.environment.emplace("NO_COLOR", "");
   int terminal = -1;
   const pid_t child = forkpty(&terminal, nullptr, nullptr, nullptr);
-  if (child == 0) become(with_program(arguments), {.folder = {}, .environment = {{"TERM", "xterm"}}, .largest_file_bytes = {}, .standard_output = {}});
+  if (child == 0) become(with_program(arguments), options);
   RunResult result;
-  bool typed = false;
+  bool typed = control_c_at.empty();
   std::array<char, 4096> buffer{};
   for (ssize_t count = 0; (count = read(terminal, buffer.data(), buffer.size())) > 0;) {
     result.output.append(buffer.data(), static_cast<std::size_t>(count));
-    if (typed || result.output.find(text) == std::string::npos) continue;
+    if (typed || result.output.find(control_c_at) == std::string::npos) continue;
     constexpr char control_c = 3;
     typed = write(terminal, &control_c, 1) == 1;
   }
-  result.status = wait_for(child);
+  wait_for(child, result);
   close(terminal);
   return result;
 }

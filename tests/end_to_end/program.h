@@ -20,7 +20,7 @@ struct RunResult {
   int status = -1;     // exit status; 128 + signal if one ended it
   std::string output;  // standard output
   std::string errors;  // standard error
-  double seconds = 0;  // wall clock
+  double processor_seconds = 0;  // user and system; not the wall clock, which other programs slow down
 };
 
 /// Runs `command` (program first, searched in PATH) to its end.
@@ -29,9 +29,11 @@ struct RunResult {
 /// Runs the fitup of this build.
 [[nodiscard]] RunResult fitup(const std::vector<std::string>& arguments, const RunOptions& options = {});
 
-/// Runs the fitup of this build on a terminal of its own, types Ctrl-C as soon as `text` has been printed there,
-/// and waits for the end. Both streams are in `output`.
-[[nodiscard]] RunResult fitup_interrupted_at(const std::string& text, const std::vector<std::string>& arguments);
+/// Runs the fitup of this build on a terminal of its own and, if `control_c_at` is not empty, types Ctrl-C there as
+/// soon as that text has been printed. Both streams are in `output`.
+[[nodiscard]] RunResult fitup_on_terminal(const std::vector<std::string>& arguments,
+                                          const std::map<std::string, std::string>& environment = {},
+                                          const std::string& control_c_at = {});
 
 /// A fresh folder, removed with everything in it.
 class ScratchFolder {

@@ -82,7 +82,7 @@ TEST_F(Trouble, CtrlCStopsTheWorkWithItsOwnStatusAndTheOldFolderWhole) {
   const auto beside = names_beside();
   const std::set<std::string> moments{"building the solids", "checking", "writing the files"};
   for (const std::string& moment : moments) {
-    const RunResult result = fitup_interrupted_at(moment, make(job_, {"--set", "gap=13"}));
+    const RunResult result = fitup_on_terminal(make(job_, {"--set", "gap=13"}), {}, moment);
     EXPECT_EQ(result.status, 130) << moment << result.output;
     EXPECT_THAT(result.output, HasSubstr("[interrupted]"));
     EXPECT_EQ(files_in(job_), before) << moment;
