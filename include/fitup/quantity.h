@@ -13,7 +13,7 @@ class Length {
   constexpr Length() = default;
   static constexpr Length mm(double v) { return Length(v); }
   [[nodiscard]] constexpr double mm() const { return mm_; }
-  constexpr auto operator<=>(const Length&) const = default;
+  constexpr auto operator<=>(const Length&) const = default;  // NOLINT(modernize-use-nullptr): a slip of clang-tidy 14
   friend constexpr Length operator+(Length a, Length b) { return Length(a.mm_ + b.mm_); }
   friend constexpr Length operator-(Length a, Length b) { return Length(a.mm_ - b.mm_); }
   friend constexpr Length operator*(double k, Length a) { return Length(k * a.mm_); }
@@ -29,7 +29,7 @@ class Mass {
   constexpr Mass() = default;
   static constexpr Mass kg(double v) { return Mass(v); }
   [[nodiscard]] constexpr double kg() const { return kg_; }
-  constexpr auto operator<=>(const Mass&) const = default;
+  constexpr auto operator<=>(const Mass&) const = default;  // NOLINT(modernize-use-nullptr): a slip of clang-tidy 14
   friend constexpr Mass operator+(Mass a, Mass b) { return Mass(a.kg_ + b.kg_); }
   friend constexpr Mass operator*(double k, Mass a) { return Mass(k * a.kg_); }
 

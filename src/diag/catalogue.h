@@ -99,6 +99,8 @@ inline constexpr Entry catalogue[] = {
     {"boss-too-wide",     Stage::plan, Severity::error, "a lift boss {:.4g} mm across does not stand on a leg of {:.4g} mm whose root ends {:.4g} mm from the heel; choose a smaller eye or a wider section"},
     {"boss-nowhere",      Stage::plan, Severity::error, "there is no leg of the top ring under the lift point at X {:.4g} mm, Y {:.4g} mm; put it on a horizontal leg"},
     {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {} yet; this version offers that at the {} face; leave it open"},
+    // ---- what is likely a slip
+    {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
     // ---- notes
     {"also-here", Stage::spec, Severity::note, "{} stands here"},
     // clang-format on

@@ -10,6 +10,7 @@
 #include "spec/build.h"
 #include "spec/cross_checks.h"
 #include "spec/sizes.h"
+#include "spec/slips.h"
 #include "spec/toml_reader.h"
 #include "spec/validate.h"
 
@@ -80,6 +81,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   const spec::Cell cells = spec::validate(*root, sizes, result.diagnostics);
   Spec spec = spec::build(cells, result.sources[0].name);
   spec::check_together(spec, cells, result.diagnostics);
+  spec::report_slips(spec, cells, result.diagnostics);
   result.diagnostics.sort();
   if (!result.diagnostics.has_errors()) result.spec = std::move(spec);
   return result;

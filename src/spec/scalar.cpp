@@ -26,7 +26,7 @@ std::string in_words(Type type, double value, UnitSystem units) {
 }
 
 std::string limits_in_words(const Rule& rule, UnitSystem units) {
-  const std::string low = in_words(rule.type, rule.range.low, units);
+  std::string low = in_words(rule.type, rule.range.low, units);
   const std::string high = in_words(rule.type, rule.range.high, units);
   if (rule.range.low == rule.range.high) return low;
   if (rule.range.above_low) return fmt::format("more than {} and at most {}", low, high);

@@ -1,0 +1,74 @@
+// Warns of keys without effect.
+// Entry: report_slips.
+
+#include "spec/slips.h"
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+
+namespace fitup::spec {
+
+namespace {
+
+using diag::say;
+
+class Slips {
+ public:
+  explicit Slips(Diagnostics& diagnostics) : diagnostics_(diagnostics) {}
+
+  void row(const std::string& box, const RowEntry& entry) {
+    if (*entry.count != 1) return;
+    constexpr std::string_view why = "it stands between two of the item, and count is 1";
+    const std::string key = fmt::format("box.{}.row.", box);
+    if (entry.between) idle(*entry.between, key + "between", why);
+    if (entry.gap) idle(*entry.gap, key + "gap", why);
+  }
+
+  /// A slip in closed_by or style is likelier than idle text.
+  void face(const std::string& box, Face which, const FaceSpec& face) {
+    const std::string key = fmt::format("box.{}.face.{}.", box, to_text(which));
+    const bool cover = *face.closed_by == Closure::cover;
+    const bool flanged = cover && *face.style == CoverStyle::flanged;
+    if (*face.closed_by == Closure::open) idle(face.thickness, key + "thickness", "the face is open");
+    if (!cover) not_of_a_cover(key, face);
+    if (!flanged) {
+      constexpr std::string_view why = "only a cover of style \"flanged\" has it";
+      idle(face.flange_depth, key + "flange_depth", why);
+      idle(face.gap, key + "gap", why);
+    }
+    if (!cover || flanged) idle(face.landing_width, key + "landing_width", "only a cover of style \"flat\" has it");
+  }
+
+ private:
+  void not_of_a_cover(const std::string& key, const FaceSpec& face) {
+    constexpr std::string_view why = "only a cover has it, and closed_by is not \"cover\"";
+    idle(face.style, key + "style", why);
+    idle(face.screws.thread, key + "screws.thread", why);
+    idle(face.screws.max_spacing, key + "screws.max_spacing", why);
+  }
+
+  template <class T>
+  void idle(const Sourced<T>& value, std::string_view key, std::string_view why) {
+    if (value.given) diagnostics_.add(say<"no-effect">(value.place, key, why));
+  }
+
+  Diagnostics& diagnostics_;
+};
+
+}  // namespace
+
+void report_slips(const Spec& spec, const Cell& root, Diagnostics& diagnostics) {
+  Slips slips(diagnostics);
+  for (const BoxSpec& box : spec.boxes) {
+    const Cell& cell = root["box"][box.name];
+    for (const RowEntry& entry : box.row) {
+      if (cell["row"].sound) slips.row(box.name, entry);
+    }
+    for (const Face face : all_faces) {
+      if (cell["face"][to_text(face)].sound) slips.face(box.name, face, box.face(face));
+    }
+  }
+}
+
+}  // namespace fitup::spec
