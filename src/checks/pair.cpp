@@ -1,6 +1,7 @@
 // Two bodies: every prism of one against every prism of the other, bores and threads taken into account.
 // Entry: decide(body, body).
 #include <algorithm>
+#include <iterator>
 
 #include "checks/bores.h"
 #include "checks/rules.h"
@@ -31,30 +32,49 @@ Decision weighed(Decision d, const PlacedPrism& p, const Stack& a, const PlacedP
   return d;
 }
 
-Decision decide_stacks(const Stack& a, const Stack& b, const PairOptions& options) {
-  if (apart(a.box, b.box, band)) return Decision::clear;
+// What has been seen so far of two stacks that do not overlap yet.
+struct Seen {
   bool touch = false;
   bool unsure = false;
-  std::vector<Remainder> left;
-  for (const PlacedPrism& q : b.prisms) left.push_back(outside_bores(q, a, options));
-  for (const Remainder& r : left) touch = touch || r.touches;
-  for (const PlacedPrism& whole : a.prisms) {
-    if (apart(whole.box, b.box, band)) continue;
-    const Remainder rest = outside_bores(whole, b, options);
-    touch = touch || rest.touches;
-    for (const PlacedPrism& p : rest.pieces) {
-      for (const Remainder& other : left) {
-        for (const PlacedPrism& q : other.pieces) {
-          const Decision d = weighed(decide_pieces(p, q, options), p, a, q, b, options.rules);
-          if (d == Decision::overlap) return d;
-          touch = touch || d == Decision::touch;
-          unsure = unsure || d == Decision::unsure;
-        }
-      }
-    }
+  [[nodiscard]] Decision decision() const {
+    if (unsure) return Decision::unsure;
+    return touch ? Decision::touch : Decision::clear;
   }
-  if (unsure) return Decision::unsure;
-  return touch ? Decision::touch : Decision::clear;
+};
+
+// One piece of a's prisms against all that is left of b's; true where they overlap for sure.
+bool meets(const PlacedPrism& p, const Stack& a, const std::vector<PlacedPrism>& pieces_of_b, const Stack& b,
+           const PairOptions& options, Seen& seen) {
+  for (const PlacedPrism& q : pieces_of_b) {
+    const Decision d = weighed(decide_pieces(p, q, options), p, a, q, b, options.rules);
+    if (d == Decision::overlap) return true;
+    seen.touch = seen.touch || d == Decision::touch;
+    seen.unsure = seen.unsure || d == Decision::unsure;
+  }
+  return false;
+}
+
+std::vector<PlacedPrism> pieces_outside(const Stack& stack, const Stack& bored, const PairOptions& options,
+                                        Seen& seen) {
+  std::vector<PlacedPrism> pieces;
+  for (const PlacedPrism& whole : stack.prisms) {
+    if (apart(whole.box, bored.box, band)) continue;
+    Remainder rest = outside_bores(whole, bored, options);
+    seen.touch = seen.touch || rest.touches;
+    std::move(rest.pieces.begin(), rest.pieces.end(), std::back_inserter(pieces));
+  }
+  return pieces;
+}
+
+Decision decide_stacks(const Stack& a, const Stack& b, const PairOptions& options) {
+  if (apart(a.box, b.box, band)) return Decision::clear;
+  Seen seen;
+  const auto pieces_of_a = pieces_outside(a, b, options, seen);
+  const auto pieces_of_b = pieces_outside(b, a, options, seen);
+  for (const PlacedPrism& p : pieces_of_a) {
+    if (meets(p, a, pieces_of_b, b, options, seen)) return Decision::overlap;
+  }
+  return seen.decision();
 }
 
 }  // namespace
