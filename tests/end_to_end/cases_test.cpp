@@ -41,6 +41,17 @@ TEST(Cases, GiveTheFindingsThatTheyExpect) {
   }
 }
 
+TEST(Examples, AreAllWithoutAFailure) {
+  int count = 0;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(FITUP_EXAMPLES)) {
+    if (entry.path().extension() != ".toml") continue;
+    const RunResult result = fitup({"check", entry.path().string(), "--quiet"});
+    EXPECT_EQ(result.status, 0) << entry.path() << "\n" << result.output << result.errors;
+    ++count;
+  }
+  EXPECT_GE(count, 1);
+}
+
 // The comparison itself: each way in which findings can differ from what is expected is noticed.
 class Surprises : public testing::Test {
  protected:
