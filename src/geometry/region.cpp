@@ -102,8 +102,8 @@ void Region::add_monotone(const Stretch& s) {
   const double first = M_PI / 2;
   const double low = std::min(s.arc.start, s.arc.start + s.arc.sweep);
   const double high = std::max(s.arc.start, s.arc.start + s.arc.sweep);
-  for (double angle = first + step * std::ceil((low - first) / step); angle < high; angle += step) {
-    const double at = (angle - s.arc.start) / s.arc.sweep;
+  for (int i = static_cast<int>(std::ceil((low - first) / step)); first + i * step < high; ++i) {
+    const double at = (first + i * step - s.arc.start) / s.arc.sweep;
     if (at > 0 && at < 1) turns.push_back(at);
   }
   std::sort(turns.begin(), turns.end());
