@@ -50,6 +50,8 @@ struct Build {
   Diagnostics& diagnostics;
   Shell shell;
 
+  /// A length in words, in the user's units, to a thousandth of a millimetre.
+  [[nodiscard]] std::string in_words(double mm) const;
   [[nodiscard]] const BoxSpec& box_spec() const { return *box.spec; }
   [[nodiscard]] std::string key(const std::string& tail) const { return "box." + box.spec->name + "." + tail; }
   /// Layout to frame coordinates; what was placed by hand is in frame coordinates already.

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "diag/words.h"
 #include "fitup/tolerances.h"
 #include "plan/section_cut.h"
 
@@ -282,10 +283,14 @@ void finish(EndCut& cut, double by_mm) {
   }
 }
 
-EndCutResult crossing(const Takes& takes, const Obstacle& obstacle, const Range& run) {
+std::string in_words(double mm, UnitSystem units) {
+  return diag::in_units(Length::mm(std::round(std::max(0.0, mm) * 10) / 10), units);
+}
+
+EndCutResult crossing(const Takes& takes, const Obstacle& obstacle, const Range& run, UnitSystem units) {
   return {false,
-          fmt::format("{} crosses it from {:.1f} to {:.1f} mm of its {:.1f} mm", obstacle.name, std::max(0.0, run.low),
-                      std::min(takes.length_mm, run.high), takes.length_mm),
+          fmt::format("{} crosses it from {} to {} of its {}", obstacle.name, in_words(run.low, units),
+                      in_words(std::min(takes.length_mm, run.high), units), in_words(takes.length_mm, units)),
           obstacle.name};
 }
 
@@ -310,14 +315,14 @@ EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obsta
               {},
               std::vector<At>(obstacles.size(), At::nowhere)};
   if (angle) takes.b = takes_of_leg(member, pose, Leg::b, obstacles, options.gap_mm);
-  if (const auto odd = sort_to_ends(takes)) return crossing(takes, obstacles[*odd], takes.run_of(*odd));
+  if (const auto odd = sort_to_ends(takes)) return crossing(takes, obstacles[*odd], takes.run_of(*odd), options.units);
   EndCut start = settled(takes.legs(At::start), member.section, options.corner);
   EndCut end = settled(takes.legs(At::end), member.section, options.corner);
   const double whole = length - most_set_back(start) - most_set_back(end);
   if (whole < stub_mm(member.section)) {
     return {false,
-            fmt::format("only {:.1f} mm of its {:.1f} mm would be left whole between its neighbours",
-                        std::max(0.0, whole), length),
+            fmt::format("only {} of its {} would be left whole between its neighbours",
+                        in_words(whole, options.units), in_words(length, options.units)),
             {}};
   }
   const double from_start = snapped(least_set_back(start));

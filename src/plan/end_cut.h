@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "fitup/plan.h"
+#include "fitup/quantity.h"
 #include "plan/end_takes.h"
 
 namespace fitup::plan {
@@ -13,6 +14,7 @@ namespace fitup::plan {
 struct EndCutOptions {
   double gap_mm = 1;                        // cope gap
   CornerKind corner = CornerKind::chamfer;  // how a root is cleared: what a shop saws, or a radius
+  UnitSystem units = UnitSystem::mm_kg;     // of the words of a problem
 };
 
 /// What a shop cannot make or use is taken off with what is beside it: a tongue narrower than max(2 t,

@@ -3,6 +3,7 @@
 #include "plan/holes.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -49,22 +50,22 @@ Problem hole_in_flat(Flat& flat, const CutterSpec& cutter, Vec2 at, const RoundH
 
 // Square through a leg of even thickness: clear of root and toe, inside the leg. Two holes of a leg may meet:
 // what stands in them then shares volume, and the overlap check says so.
-Problem hole_in_leg(Member& m, Leg leg, Vec2 at, const RoundHole& hole) {
+Problem hole_in_leg(const Build& build, Member& m, Leg leg, Vec2 at, const RoundHole& hole) {
   const Section& s = m.section;
   const double r = hole.diameter_mm / 2;
   const double root = s.shape == SectionShape::angle ? s.thickness_mm + s.root_radius_mm : 0;
   const double width = leg == Leg::a ? s.leg_a_mm : s.leg_b_mm;
-  if (at.y - r < root - tolerance::contact_mm) return fmt::format("would run into the root, which ends {:g} mm from the heel", root);
+  if (at.y - r < root - tolerance::contact_mm) return "would run into the root, which ends " + build.in_words(root) + " from the heel";
   if (at.y + r > width - s.toe_radius_mm + tolerance::contact_mm && at.y + r <= width) return "would run into the toe's rounding";
   if (at.y + r > width || at.x - r < 0 || at.x + r > m.length_mm) return "would leave the leg";
   m.holes.push_back({leg, at.x, at.y, hole.diameter_mm, hole.kind, hole.purpose});
   return std::nullopt;
 }
 
-Problem hole_in_member(Member& m, Vec3 local, Vec3 direction, const RoundHole& hole) {
-  if (parallel(direction, axis::y)) return hole_in_leg(m, Leg::a, {local.z, local.x}, hole);
+Problem hole_in_member(const Build& build, Member& m, Vec3 local, Vec3 direction, const RoundHole& hole) {
+  if (parallel(direction, axis::y)) return hole_in_leg(build, m, Leg::a, {local.z, local.x}, hole);
   if (parallel(direction, axis::x) && m.section.shape == SectionShape::angle) {
-    return hole_in_leg(m, Leg::b, {local.z, local.y}, hole);
+    return hole_in_leg(build, m, Leg::b, {local.z, local.y}, hole);
   }
   return "does not go square through a leg";
 }
@@ -76,7 +77,7 @@ std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHol
   const Pose& pose = build.draft.pose(id);
   const Vec3 local = pose.local(hole.point);
   const Vec3 through = pose.inverse().turn(hole.direction);
-  if (auto* member = std::get_if<Member>(&part.form)) return hole_in_member(*member, local, through, hole);
+  if (auto* member = std::get_if<Member>(&part.form)) return hole_in_member(build, *member, local, through, hole);
   auto* flat = std::get_if<Flat>(&part.form);
   if (flat == nullptr || !parallel(through, axis::z)) return "does not go square through the part";
   return hole_in_flat(*flat, build.spec.cutter, {local.x, local.y}, hole);
@@ -93,7 +94,7 @@ bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& threa
                          last ? thread.tap_drill_mm : thread.clear_medium_mm,
                          last ? HoleKind::tapped : HoleKind::clear, (last ? "tap " : "clear ") + thread.size};
     if (const auto problem = make_hole(build, layer.instance, hole)) {
-      build.diagnostics.add(diag::say<"no-room-for-hole">(place.origin.place, hole.diameter_mm, place.name,
+      build.diagnostics.add(diag::say<"no-room-for-hole">(place.origin.place, build.in_words(hole.diameter_mm), place.name,
                                                           build.draft.instance(layer.instance).name, *problem));
       return false;
     }
@@ -121,13 +122,12 @@ void add_screw(Build& build, const ScrewPlace& place) {
   const Layer& last = place.layers.back();
   const double engagement = last.to_mm - last.from_mm;
   const double length = screw_length_mm(last.to_mm);
-  if (thread == nullptr || head == nullptr || length == 0) {
-    build.diagnostics.add(diag::say<"no-such-screw">(place.thread_place, place.thread, last.to_mm));
-    return;
-  }
+  // The reader takes no other thread, and no sheet, gap and section that together are longer than every screw.
+  assert(thread != nullptr && head != nullptr && length > 0);
   if (engagement < thread->major_mm - tolerance::contact_mm) {
     build.diagnostics.add(diag::say<"thread-too-short">(place.thread_place, build.draft.instance(last.instance).name,
-                                                        engagement, thread->size, thread->major_mm));
+                                                        build.in_words(engagement), thread->size,
+                                                        build.in_words(thread->major_mm)));
     return;
   }
   if (!make_screw_holes(build, place, *thread)) return;

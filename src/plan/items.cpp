@@ -1,10 +1,10 @@
 // Items on their rails, their rods, and the inner nuts against their end faces.
 // Entry: add_items.
+#include <cassert>
 #include <map>
 
 #include <fmt/format.h>
 
-#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/build.h"
 #include "plan/hardware.h"
@@ -81,10 +81,7 @@ class Items {
     const Thread& thread = *tables::find_thread(rod.thread);
     const HexNut* nut = tables::find_nut(rod.thread);
     const ItemSpec& item = *build_.box.items[rod.item].item;
-    if (nut == nullptr) {
-      build_.diagnostics.add(diag::say<"no-such-nut">(item.rods->thread.place, rod.thread));
-      return;
-    }
+    assert(nut != nullptr);  // the reader takes no other thread
     const Vec3 shift = build_.shift_of(rod.item);
     const Vec3 tip = Vec3{rod.x, rod.front_y, rod.z} + shift;
     const std::string name = fmt::format("{} rod {}", build_.box.items[rod.item].name, ++count_[rod.item]);

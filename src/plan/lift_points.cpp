@@ -1,6 +1,6 @@
 // Lift bosses through the horizontal legs of the top ring: by rule, or where the spec puts them.
 // Entry: add_lift_points.
-#include <algorithm>
+#include <cassert>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -27,15 +27,12 @@ class LiftPoints {
 
   void run() {
     const Eye* eye = tables::find_eye(*spec_.thread);
-    if (eye == nullptr) {
-      build_.diagnostics.add(diag::say<"no-such-eye">(spec_.thread.place, *spec_.thread));
-      return;
-    }
+    assert(eye != nullptr);  // the reader takes no other thread
     diameter_ = spec_.boss_diameter ? (*spec_.boss_diameter)->mm() : eye->collar_mm;
     height_ = spec_.boss_height ? (*spec_.boss_height)->mm() : rounded_up(eye->hole_depth_mm);
     if (height_ < eye->hole_depth_mm || diameter_ < eye->collar_mm) {
-      build_.diagnostics.add(diag::say<"boss-too-small">(spec_.thread.place, diameter_, height_, eye->size, eye->collar_mm,
-                                                         eye->hole_depth_mm));
+      build_.diagnostics.add(diag::say<"boss-too-small">(spec_.thread.place, build_.in_words(diameter_), build_.in_words(height_), eye->size,
+                                                         build_.in_words(eye->collar_mm), build_.in_words(eye->hole_depth_mm)));
       return;
     }
     if (spec_.at) {
@@ -54,7 +51,8 @@ class LiftPoints {
       const Host& host = shell.top_side_deck[side];
       const double leg = host.box.size().x;
       if (from_heel + diameter_ / 2 + fit_mm + least_rim_mm > leg) {
-        build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, diameter_, leg, shell.deck_root_mm));
+        build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_), build_.in_words(leg),
+                                                          build_.in_words(shell.deck_root_mm)));
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
@@ -73,7 +71,7 @@ class LiftPoints {
         return;
       }
     }
-    build_.diagnostics.add(diag::say<"boss-nowhere">(spec_.at->place, at.x, at.y));
+    build_.diagnostics.add(diag::say<"boss-nowhere">(spec_.at->place, build_.in_words(at.x), build_.in_words(at.y)));
   }
 
   void add(InstanceId host, Vec2 at) {
@@ -83,7 +81,7 @@ class LiftPoints {
     const std::string name = fmt::format("lift boss {}", build_.draft.lift_points.size() + 1);
     const auto problem = make_hole(build_, host, {{at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "lift boss"});
     if (problem) {
-      build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.at ? spec_.at->place : spec_.thread.place, hole, name,
+      build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.at ? spec_.at->place : spec_.thread.place, build_.in_words(hole), name,
                                                            build_.draft.instance(host).name, *problem));
       return;
     }

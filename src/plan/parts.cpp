@@ -5,9 +5,14 @@
 
 #include <fmt/format.h>
 
+#include "diag/words.h"
 #include "plan/build.h"
 
 namespace fitup::plan {
+
+std::string Build::in_words(double mm) const {
+  return diag::in_units(Length::mm(std::round(mm * 1000) / 1000), spec.units);
+}
 
 InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3 normal, const std::string& name,
                      const Origin& origin) {

@@ -59,14 +59,16 @@ class RodPlate {
       const double seat = (depth_ == low ? box.low.y : box.high.y) + sign() * nut;
       if (i == 0) inner_ = seat;
       if (std::abs(seat - inner_) > tolerance::contact_mm) {
-        build_.diagnostics.add(diag::say<"uneven-rods">(item.size.place, word(), item.name, std::abs(seat - inner_)));
+        build_.diagnostics.add(diag::say<"uneven-rods">(item.size.place, word(), item.name,
+                                                         build_.in_words(std::abs(seat - inner_))));
         return false;
       }
       const Thread& thread = *tables::find_thread(rod.thread);
       const double needed = 2 * nut + t() + tables::find_washer(rod.thread)->thickness_mm + two_threads * thread.pitch_mm;
       if (item.rods->projection->mm() < needed - tolerance::contact_mm) {
         build_.diagnostics.add(
-            diag::say<"rod-too-short">(item.rods->projection.place, rod.thread, item.rods->projection->mm(), needed));
+            diag::say<"rod-too-short">(item.rods->projection.place, rod.thread,
+                                      build_.in_words(item.rods->projection->mm()), build_.in_words(needed)));
         return false;
       }
       span_.add(box.low);
@@ -99,7 +101,7 @@ class RodPlate {
     const Vec3 at = build_.draft.pose(hardware_.rods[i]).origin();
     const auto problem = make_hole(build_, plate_, {{at.x, inner_, at.z}, axis::y, diameter, HoleKind::clear, "rod " + thread.size});
     if (problem) {
-      build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.thickness.place, diameter,
+      build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.thickness.place, build_.in_words(diameter),
                                                            build_.draft.instance(hardware_.rods[i]).name,
                                                            build_.draft.instance(plate_).name, *problem));
     }
@@ -145,7 +147,8 @@ class RodPlate {
     const Box3 box{{x, std::min(tip, outer_), low_z}, {x + t(), std::max(tip, outer_), high_z}};
     const double lap = depth_ == low ? outer_ - depth : depth - (build_.shell.size.y - outer_);
     if (lap < flange_lap_mm) {
-      build_.diagnostics.add(diag::say<"no-room-for-flange">(spec_.front.place, word(), lap, flange_lap_mm));
+      build_.diagnostics.add(diag::say<"no-room-for-flange">(spec_.front.place, word(), build_.in_words(lap),
+                                                              build_.in_words(flange_lap_mm)));
       return;
     }
     const std::string name = fmt::format("return flange {} {}", word(), side == low ? "left" : "right");

@@ -240,7 +240,7 @@ TEST(EndCut, of_a_member_crossed_mid_run_is_a_problem_and_changes_nothing) {
     const Yielded bar = yield(upright, {belt});
     EXPECT_FALSE(bar.result.ok);
     EXPECT_EQ(bar.result.obstacle, "belt");
-    EXPECT_EQ(bar.result.problem, "belt crosses it from 139.0 to 145.0 mm of its 329.0 mm");
+    EXPECT_EQ(bar.result.problem, "belt crosses it from 139 mm to 145 mm of its 329 mm");
     EXPECT_EQ(bar.member.start, plan::square_cut(upright.section));
     EXPECT_EQ(bar.member.length_mm, high);
     EXPECT_EQ(bar.pose, upright.pose);
@@ -285,7 +285,7 @@ TEST(EndCut, of_a_member_with_nothing_left_between_its_neighbours_is_a_problem) 
   };
   EXPECT_TRUE(between(100).result.ok) << between(100).result.problem;
   EXPECT_FALSE(between(90).result.ok);
-  EXPECT_EQ(between(90).result.problem, "only 8.0 mm of its 90.0 mm would be left whole between its neighbours");
+  EXPECT_EQ(between(90).result.problem, "only 8 mm of its 90 mm would be left whole between its neighbours");
 }
 
 TEST(EndCut, takes_the_gap_that_is_asked_for) {

@@ -27,7 +27,8 @@ class Frame {
  public:
   Frame(Build& build, const Section& angle, const Section& flat)
       : build_(build), angle_(angle), flat_(flat), up_(*build.box_spec().frame.bottom_legs == Legs::up),
-        options_{build.box_spec().frame.cope_gap->mm(), CornerKind::chamfer} {}
+        options_{build.box_spec().frame.cope_gap->mm(), CornerKind::chamfer,
+                 build.spec.units} {}
 
   bool run() {
     size_shell();
