@@ -23,8 +23,9 @@ std::string plan_summary(const Plan& plan) {
   std::string text = fmt::format("{}: {}", plan.name, plan.title);
   if (!plan.revision.empty()) text += fmt::format(", revision {}", plan.revision);
   const Vec3 size = plan.frame_size;
-  text += fmt::format("\nframe {:.0f} x {:.0f} x {:.0f} mm; {} parts of {} kinds; {:.1f} kg to make, {:.1f} kg in all\n", size.x,
-                      size.y, size.z, plan.instances.size(), plan.parts.size(), made_kg, all_kg);
+  text += fmt::format("\nframe {:.0f} x {:.0f} x {:.0f} mm; {} parts of {} kinds; ", size.x, size.y, size.z,
+                      plan.instances.size(), plan.parts.size());
+  text += fmt::format("{:.1f} kg to make, {:.1f} kg in all\n", made_kg, all_kg);
   if (!plan.open_faces.empty()) text += fmt::format("open faces: {}\n", fmt::join(plan.open_faces, ", "));
   return text;
 }

@@ -40,10 +40,8 @@ struct Choice {
   std::string_view word;
   T value;
 };
-constexpr std::array<Choice<FileGroup>, 4> groups{{{"step", FileGroup::step},
-                                                   {"dxf", FileGroup::dxf},
-                                                   {"stl", FileGroup::stl},
-                                                   {"checks", FileGroup::checks}}};
+constexpr std::array<Choice<FileGroup>, 4> groups{
+    {{"step", FileGroup::step}, {"dxf", FileGroup::dxf}, {"stl", FileGroup::stl}, {"checks", FileGroup::checks}}};
 constexpr std::array<Choice<Stage>, 5> stages{{{"spec", Stage::spec},
                                                {"layout", Stage::layout},
                                                {"plan", Stage::plan},
@@ -116,13 +114,15 @@ std::optional<std::string> stray_argument(const CLI::App& app, const std::string
   if (extras.empty()) return std::nullopt;
   const auto option = std::find_if(extras.begin(), extras.end(), [](const auto& e) { return e.starts_with("-"); });
   if (option != extras.end()) {
-    return fmt::format("there is no option {}{}", diag::in_quotes(*option), diag::suggestion(*option, option_names(command)));
+    return fmt::format("there is no option {}{}", diag::in_quotes(*option),
+                       diag::suggestion(*option, option_names(command)));
   }
   const std::string& word = extras.front();
   if (command.empty()) {
     return fmt::format("there is no command {}{}", diag::in_quotes(word), diag::suggestion(word, command_names()));
   }
-  return fmt::format("{} takes one {}; leave out {}", command, command == "explain" ? "key" : "spec", diag::in_quotes(word));
+  return fmt::format("{} takes one {}; leave out {}", command, command == "explain" ? "key" : "spec",
+                     diag::in_quotes(word));
 }
 
 /// Reads one piece of the raw command line; an empty result means that it is fine.
@@ -150,14 +150,16 @@ Complaint read_sets(const std::vector<std::string>& texts, std::vector<Override>
 }
 
 template <class T, std::size_t N>
-Complaint read_choice(std::string_view option, const std::string& word, const std::array<Choice<T>, N>& choices, T& value) {
+Complaint read_choice(std::string_view option, const std::string& word, const std::array<Choice<T>, N>& choices,
+                      T& value) {
   if (const auto* choice = find_choice(choices, word)) {
     value = choice->value;
     return {};
   }
   const auto words = words_of(choices);
   const std::string near = diag::nearest(word, words);
-  return fmt::format("{} does not know {}{}; it takes {}", option, diag::in_quotes(word), near.empty() ? near : fmt::format("; did you mean \"{}\"?", near), fmt::join(words, ", "));
+  return fmt::format("{} does not know {}{}; it takes {}", option, diag::in_quotes(word),
+                     near.empty() ? near : fmt::format("; did you mean \"{}\"?", near), fmt::join(words, ", "));
 }
 
 Complaint read_spec_name(const std::string& command, const std::string& name) {
@@ -263,7 +265,8 @@ CommandLine parse_command_line(const std::vector<std::string>& arguments) {
   parser.raw.common.json = asks_for_json(arguments);
   const std::string command = parser.command();
   if (!parser.raw.help && !parser.raw.version) {
-    if (auto stray = stray_argument(parser.app, command)) return UsageError{parser.raw.common, command, *std::move(stray)};
+    if (auto stray = stray_argument(parser.app, command))
+      return UsageError{parser.raw.common, command, *std::move(stray)};
   }
   return to_request(parser.raw, command);
 }

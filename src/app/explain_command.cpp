@@ -17,8 +17,12 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 Json row_json(const KeyRow& row) {
-  return {{"key", row.key},     {"type", row.type},         {"default", row.fallback.empty() ? Json(nullptr) : Json(row.fallback)},
-          {"range", row.range}, {"required", row.required}, {"meaning", row.meaning}};
+  return {{"key", row.key},
+          {"type", row.type},
+          {"default", row.fallback.empty() ? Json(nullptr) : Json(row.fallback)},
+          {"range", row.range},
+          {"required", row.required},
+          {"meaning", row.meaning}};
 }
 
 /// "must be given", "default 2" or "may be left out".
@@ -36,7 +40,8 @@ std::string one_key(const KeyRow& row) {
 /// "[box.NAME.rails]  what it is", or what stands outside any table.
 std::string heading(const std::string& table) {
   if (table.empty()) return "at the top of the file\n";
-  const auto row = std::find_if(key_table().begin(), key_table().end(), [&](const KeyRow& r) { return r.key == table; });
+  const auto row =
+      std::find_if(key_table().begin(), key_table().end(), [&](const KeyRow& r) { return r.key == table; });
   return fmt::format("[{}]  {}\n", table, row == key_table().end() ? std::string{} : row->meaning);
 }
 
@@ -84,9 +89,11 @@ std::string cell(std::string_view text) {
 std::string key_table_markdown() {
   std::string text = "| key | type | range | default | meaning |\n| --- | --- | --- | --- | --- |\n";
   for (const KeyRow& row : key_table()) {
-    const std::string fallback =
-        row.required ? "**required**" : row.fallback.empty() ? std::string{} : fmt::format("`{}`", row.fallback);
-    text += fmt::format("| `{}` | {} | {} | {} | {} |\n", row.key, cell(row.type), cell(row.range), cell(fallback), cell(row.meaning));
+    const std::string fallback = row.required           ? "**required**"
+                                 : row.fallback.empty() ? std::string{}
+                                                        : fmt::format("`{}`", row.fallback);
+    text += fmt::format("| `{}` | {} | {} | {} | {} |\n", row.key, cell(row.type), cell(row.range), cell(fallback),
+                        cell(row.meaning));
   }
   return text;
 }

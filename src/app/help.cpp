@@ -6,7 +6,8 @@ namespace fitup::app {
 
 namespace {
 
-constexpr std::string_view program = R"(fitup turns one text spec of a welded equipment or battery enclosure into what the shop floor
+constexpr std::string_view program =
+    R"(fitup turns one text spec of a welded equipment or battery enclosure into what the shop floor
 needs: exact solids, files for the laser cutter and the 3D printer, and findings that show whether
 everything fits before anything is cut.
 

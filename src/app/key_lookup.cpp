@@ -12,7 +12,8 @@ namespace {
 /// "[[item.block.keep_clear]]" and "keep_clear[].at" ask for the same as plain dots.
 std::string without_brackets(std::string_view text) {
   std::string plain;
-  std::copy_if(text.begin(), text.end(), std::back_inserter(plain), [](char c) { return c != '[' && c != ']' && c != ' '; });
+  std::copy_if(text.begin(), text.end(), std::back_inserter(plain),
+               [](char c) { return c != '[' && c != ']' && c != ' '; });
   return plain;
 }
 
@@ -35,8 +36,9 @@ bool stands_for_any(const std::string& word) {
 /// The first words of `key` are those of `asked`.
 bool begins_with(const std::vector<std::string>& key, const std::vector<std::string>& asked) {
   if (asked.size() > key.size()) return false;
-  return std::equal(asked.begin(), asked.end(), key.begin(),
-                    [](const std::string& a, const std::string& k) { return a == k || (stands_for_any(k) && !a.empty()); });
+  return std::equal(asked.begin(), asked.end(), key.begin(), [](const std::string& a, const std::string& k) {
+    return a == k || (stands_for_any(k) && !a.empty());
+  });
 }
 
 template <class Match>

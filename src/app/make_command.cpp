@@ -92,7 +92,8 @@ Outcome make(const MakeRequest& request) {
   const auto time = timestamp(epoch);
   if (!time) {
     add_error(outcome, ExitStatus::wrong_input, "command-line",
-              fmt::format("SOURCE_DATE_EPOCH is {}; it must be whole seconds since 1970, or not set", diag::in_quotes(epoch)));
+              fmt::format("SOURCE_DATE_EPOCH is {}; it must be whole seconds since 1970, or not set",
+                          diag::in_quotes(epoch)));
     return outcome;
   }
   auto text = read_spec_file(request.spec_file);
@@ -103,7 +104,8 @@ Outcome make(const MakeRequest& request) {
   Progress progress(request.common);
   const auto say = [&progress](std::string_view what) { progress.say(what); };
   PipelineResult result = run_pipeline({request.spec_file, std::move(text).value(), request.overrides,
-                                        request.show.value_or(Stage::findings), request.cores}, say);
+                                        request.show.value_or(Stage::findings), request.cores},
+                                       say);
   if (request.show) return show(result, *request.show);
   if (!result.findings) return outcome_of("make", result);
   auto files = write_job(result, request, job_info(*result.spec, *time), progress);

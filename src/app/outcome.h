@@ -27,7 +27,7 @@ struct Outcome {
   std::optional<Findings> findings{};
   std::vector<WrittenFile> files{};
   std::string text{};       // for people, before the findings
-  bool text_only = false; // --show: people get nothing but the text
+  bool text_only = false;   // --show: people get nothing but the text
   std::string last_line{};  // for people, after the findings
   /// A key of the command's own for --json, and its value as JSON text; empty: none.
   std::string extra_key{};

@@ -72,7 +72,8 @@ std::vector<std::string> details(const Finding& finding, const SourceTexts& sour
     if (!finding.source.empty()) line += fmt::format(" ({})", finding.source);
     lines.push_back(line);
   }
-  if (finding.at) lines.push_back(fmt::format("at x {:.2f}, y {:.2f}, z {:.2f} mm", finding.at->x, finding.at->y, finding.at->z));
+  if (finding.at)
+    lines.push_back(fmt::format("at x {:.2f}, y {:.2f}, z {:.2f} mm", finding.at->x, finding.at->y, finding.at->z));
   const std::string where = text_place(finding, sources);
   if (!where.empty()) lines.push_back(fmt::format("spec: {}", where));
   if (finding.remedy) lines.push_back(fmt::format("would pass: {} = {}", finding.remedy->key, finding.remedy->value));

@@ -27,7 +27,8 @@ struct Dispatch {
 Outcome outcome_of_usage(const UsageError& error) {
   Outcome outcome{.command = error.command};
   const std::string ask = error.command.empty() ? "fitup --help" : "fitup " + error.command + " --help";
-  add_error(outcome, ExitStatus::wrong_input, "command-line", error.message + (error.message.ends_with('?') ? " '" : "; '") + ask + "' lists what there is");
+  add_error(outcome, ExitStatus::wrong_input, "command-line",
+            error.message + (error.message.ends_with('?') ? " '" : "; '") + ask + "' lists what there is");
   return outcome;
 }
 

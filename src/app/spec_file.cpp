@@ -36,7 +36,8 @@ Result<std::string> read_spec_file(const std::string& path) {
   text.resize(std::fread(text.data(), 1, text.size(), file.get()));
   if (std::ferror(file.get()) != 0) return trouble(path, std::strerror(errno));
   if (text.size() > largest_spec_bytes) {
-    return trouble(path, fmt::format("it is larger than {} MiB; a spec is a short text file", largest_spec_bytes >> 20));
+    return trouble(path,
+                   fmt::format("it is larger than {} MiB; a spec is a short text file", largest_spec_bytes >> 20));
   }
   return text;
 }

@@ -2,9 +2,9 @@
 // Entry: version, help.
 #include <fmt/format.h>
 
+#include <nlohmann/json.hpp>
 #include "app/commands.h"
 #include "app/help.h"
-#include <nlohmann/json.hpp>
 
 namespace fitup::app {
 

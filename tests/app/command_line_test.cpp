@@ -28,8 +28,9 @@ TEST(CommandLine, TheFolderOfMakeIsTheSpecWithoutItsSuffix) {
 }
 
 TEST(CommandLine, MakeTakesEveryOptionBeforeOrAfterTheSpec) {
-  const auto make = request<MakeRequest>({"make", "--set", "gap=13", "-o", "out", "a.toml", "--only", "step,dxf", "--anyway",
-                                          "--cores", "2", "--set", "wall=1/8 in", "--json", "--quiet", "--no-color"});
+  const auto make =
+      request<MakeRequest>({"make", "--set", "gap=13", "-o", "out", "a.toml", "--only", "step,dxf", "--anyway",
+                            "--cores", "2", "--set", "wall=1/8 in", "--json", "--quiet", "--no-color"});
   EXPECT_EQ(make.spec_file, "a.toml");
   EXPECT_EQ(make.folder, "out");
   EXPECT_EQ(make.only, (std::set{FileGroup::step, FileGroup::dxf}));
@@ -86,26 +87,29 @@ TEST_P(WrongCommandLine, SaysWhatIsWrongAndHowToMendIt) {
 
 INSTANTIATE_TEST_SUITE_P(
     Cases, WrongCommandLine,
-    testing::Values(Wrong{"NoCommand", {}, "name a command: make, check, explain"},
-                    Wrong{"MisspelledCommand", {"mkae", "a.toml"}, "there is no command \"mkae\"; did you mean \"make\"?"},
-                    Wrong{"MisspelledOption", {"make", "a.toml", "--onyl", "step"}, "did you mean \"--only\"?"},
-                    Wrong{"OptionOfAnotherCommand", {"check", "a.toml", "--anyway"}, "there is no option \"--anyway\""},
-                    Wrong{"NoSpec", {"check"}, "check needs the name of a spec"},
-                    Wrong{"TwoSpecs", {"make", "a.toml", "b.toml"}, "make takes one spec; leave out \"b.toml\""},
-                    Wrong{"TwoKeys", {"explain", "a", "b"}, "explain takes one key"},
-                    Wrong{"UnknownGroup", {"make", "a.toml", "--only", "setp"}, "did you mean \"step\"?"},
-                    Wrong{"UnknownStage", {"make", "a.toml", "--show", "paper"}, "it takes spec, layout, plan, model, findings"},
-                    Wrong{"NoCores", {"check", "a.toml", "--cores", "0"}, "give a whole number from 1 to 64"},
-                    Wrong{"HalfACore", {"check", "a.toml", "--cores", "1.5"}, "give a whole number from 1 to 64"},
-                    Wrong{"SetWithoutValue", {"check", "a.toml", "--set", "gap"}, "write it as name=value"},
-                    Wrong{"SetWithoutName", {"check", "a.toml", "--set", "=3"}, "write it as name=value"},
-                    Wrong{"OptionWithoutItsValue", {"make", "a.toml", "--show"}, "--show"},
-                    Wrong{"NoSuffixNoFolder", {"make", "a.spec"}, "name it with -o DIR"}),
+    testing::Values(
+        Wrong{"NoCommand", {}, "name a command: make, check, explain"},
+        Wrong{"MisspelledCommand", {"mkae", "a.toml"}, "there is no command \"mkae\"; did you mean \"make\"?"},
+        Wrong{"MisspelledOption", {"make", "a.toml", "--onyl", "step"}, "did you mean \"--only\"?"},
+        Wrong{"OptionOfAnotherCommand", {"check", "a.toml", "--anyway"}, "there is no option \"--anyway\""},
+        Wrong{"NoSpec", {"check"}, "check needs the name of a spec"},
+        Wrong{"TwoSpecs", {"make", "a.toml", "b.toml"}, "make takes one spec; leave out \"b.toml\""},
+        Wrong{"TwoKeys", {"explain", "a", "b"}, "explain takes one key"},
+        Wrong{"UnknownGroup", {"make", "a.toml", "--only", "setp"}, "did you mean \"step\"?"},
+        Wrong{"UnknownStage", {"make", "a.toml", "--show", "paper"}, "it takes spec, layout, plan, model, findings"},
+        Wrong{"NoCores", {"check", "a.toml", "--cores", "0"}, "give a whole number from 1 to 64"},
+        Wrong{"HalfACore", {"check", "a.toml", "--cores", "1.5"}, "give a whole number from 1 to 64"},
+        Wrong{"SetWithoutValue", {"check", "a.toml", "--set", "gap"}, "write it as name=value"},
+        Wrong{"SetWithoutName", {"check", "a.toml", "--set", "=3"}, "write it as name=value"},
+        Wrong{"OptionWithoutItsValue", {"make", "a.toml", "--show"}, "--show"},
+        Wrong{"NoSuffixNoFolder", {"make", "a.spec"}, "name it with -o DIR"}),
     [](const auto& tested) { return tested.param.name; });
 
 TEST(CommandLine, AskingForJsonIsSeenEvenWhenTheRestCannotBeRead) {
-  for (const auto& arguments : {std::vector<std::string>{"make", "--show", "--json"}, {"make", "--json", "--cores"},
-                                {"--json"}, {"mkae", "--json"}}) {
+  for (const auto& arguments : {std::vector<std::string>{"make", "--show", "--json"},
+                                {"make", "--json", "--cores"},
+                                {"--json"},
+                                {"mkae", "--json"}}) {
     const CommandLine line = parse_command_line(arguments);
     ASSERT_TRUE(std::holds_alternative<UsageError>(line));
     EXPECT_TRUE(std::get<UsageError>(line).common.json) << arguments.front();
@@ -115,7 +119,8 @@ TEST(CommandLine, AskingForJsonIsSeenEvenWhenTheRestCannotBeRead) {
 TEST(Help, NamesEveryCommandAndEveryOptionThatTheParserKnows) {
   for (const std::string& command : command_names()) {
     EXPECT_THAT(help_text(""), HasSubstr("\n  " + command + " "));
-    for (const std::string& option : option_names(command)) EXPECT_THAT(help_text(command), HasSubstr(option)) << command;
+    for (const std::string& option : option_names(command))
+      EXPECT_THAT(help_text(command), HasSubstr(option)) << command;
   }
   EXPECT_THAT(help_text(""), HasSubstr("--version"));
 }

@@ -24,7 +24,7 @@ TEST(Explain, KnowsEveryKeyOfTheTable) {
     EXPECT_THAT(outcome.text, HasSubstr(row.key));
     EXPECT_THAT(outcome.text, HasSubstr(row.type));
     EXPECT_THAT(outcome.text, HasSubstr(row.meaning));
-    const std::string presence = row.required            ? "must be given"
+    const std::string presence = row.required           ? "must be given"
                                  : row.fallback.empty() ? "may be left out"
                                                         : "default " + row.fallback;
     EXPECT_THAT(outcome.text, HasSubstr(presence)) << row.key;

@@ -27,8 +27,10 @@ Outcome with_findings() {
   outcome.sources = {{"box.toml", "name = \"a\"\nrow = 1\n"}};
   outcome.text = "a box\n";
   Findings findings;
-  findings.all = {finding(Verdict::pass, "joints", "every joint touches"), finding(Verdict::fail, "overlap", "two parts share 0.2 mm"),
-                  finding(Verdict::not_checked, "lift", "nothing was asked"), finding(Verdict::marginal, "seating", "a tight fit")};
+  findings.all = {finding(Verdict::pass, "joints", "every joint touches"),
+                  finding(Verdict::fail, "overlap", "two parts share 0.2 mm"),
+                  finding(Verdict::not_checked, "lift", "nothing was asked"),
+                  finding(Verdict::marginal, "seating", "a tight fit")};
   Finding& fail = findings.all[1];
   fail.value = 0.2;
   fail.limit = 0.0;
@@ -51,7 +53,8 @@ TEST(OutcomeJson, HasExactlyTheAgreedKeysOnSuccessAndOnError) {
     const auto json = nlohmann::json::parse(to_json(outcome));
     std::vector<std::string> keys;
     for (const auto& [key, value] : json.items()) keys.push_back(key);
-    EXPECT_THAT(keys, testing::UnorderedElementsAre("schema", "command", "verdict", "diagnostics", "findings", "files"));
+    EXPECT_THAT(keys,
+                testing::UnorderedElementsAre("schema", "command", "verdict", "diagnostics", "findings", "files"));
   }
 }
 
@@ -138,7 +141,8 @@ TEST(OutcomeText, QuietKeepsWhatNeedsAttentionOnly) {
 TEST(OutcomeText, ColourOnlyRepeatsWhatTheWordsSay) {
   std::string coloured = to_people(with_findings(), {}, true);
   EXPECT_THAT(coloured, HasSubstr("\033[1;31mfail"));
-  for (std::size_t at = 0; (at = coloured.find('\033')) != std::string::npos;) coloured.erase(at, coloured.find('m', at) - at + 1);
+  for (std::size_t at = 0; (at = coloured.find('\033')) != std::string::npos;)
+    coloured.erase(at, coloured.find('m', at) - at + 1);
   EXPECT_EQ(coloured, to_people(with_findings(), {}, false));
 }
 

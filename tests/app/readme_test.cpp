@@ -59,7 +59,8 @@ std::string developers() { return test::read_file(std::filesystem::path(FITUP_SO
 /// The words of a list, sorted: `"base", "diag"` and `base, diag` alike.
 std::vector<std::string> words_in(const std::string& text) {
   const std::regex word("[a-z]+");
-  std::vector<std::string> words(std::sregex_token_iterator(text.begin(), text.end(), word), std::sregex_token_iterator());
+  std::vector<std::string> words(std::sregex_token_iterator(text.begin(), text.end(), word),
+                                 std::sregex_token_iterator());
   std::sort(words.begin(), words.end());
   return words;
 }
@@ -71,7 +72,8 @@ TEST(Developers, TheTableOfStagesIsTheOneThatTheTreeIsHeldTo) {
   int stages = 0;
   for (auto i = std::sregex_iterator(rules.begin(), rules.end(), rule); i != std::sregex_iterator(); ++i) {
     std::smatch row;
-    ASSERT_TRUE(std::regex_search(table, row, std::regex("\\| `" + (*i)[1].str() + "` \\|[^|]*\\| ([^|]*) \\|"))) << (*i)[1];
+    ASSERT_TRUE(std::regex_search(table, row, std::regex("\\| `" + (*i)[1].str() + "` \\|[^|]*\\| ([^|]*) \\|")))
+        << (*i)[1];
     const auto allowed = (*i)[2] == "set()" ? std::vector<std::string>{"nothing"} : words_in((*i)[2]);
     EXPECT_EQ(words_in(row[1]), allowed) << (*i)[1];
     ++stages;

@@ -55,7 +55,10 @@ TEST(Examples, AreAllWithoutAFailure) {
 // The comparison itself: each way in which findings can differ from what is expected is noticed.
 class Surprises : public testing::Test {
  protected:
-  const nlohmann::json fail_ = {{"check", "overlap"}, {"verdict", "fail"}, {"value", 0.2}, {"remedy", nullptr},
+  const nlohmann::json fail_ = {{"check", "overlap"},
+                                {"verdict", "fail"},
+                                {"value", 0.2},
+                                {"remedy", nullptr},
                                 {"parts", {"ITM01 block 1", "FLT02 left front upright"}}};
   const Expectation fits_{"overlap", "fail", {"upright", "block"}, 0.2, 1e-3, {}, {}};
 };

@@ -26,9 +26,8 @@ class Demo : public testing::Test {
 
   [[nodiscard]] std::size_t count(const std::string& pattern) const {
     const std::regex expression(pattern);
-    return static_cast<std::size_t>(std::count_if(files_.begin(), files_.end(), [&](const auto& file) {
-      return std::regex_match(file.first, expression);
-    }));
+    return static_cast<std::size_t>(std::count_if(
+        files_.begin(), files_.end(), [&](const auto& file) { return std::regex_match(file.first, expression); }));
   }
 
   const DemoJob& job_ = demo_job();
@@ -38,7 +37,8 @@ class Demo : public testing::Test {
 };
 
 TEST_F(Demo, WritesTheWholeJobFolderAndReportsEveryFile) {
-  for (const char* name : {"job.json", "assembly.step", "assembly.svg", "flat/order.csv", "checks/findings.json", "checks/findings.txt"}) {
+  for (const char* name :
+       {"job.json", "assembly.step", "assembly.svg", "flat/order.csv", "checks/findings.json", "checks/findings.txt"}) {
     EXPECT_TRUE(files_.contains(name)) << name;
   }
   EXPECT_GE(count(R"(parts/[A-Z]{3}\d\d_[a-z0-9-]+\.step)"), 10U);
@@ -47,7 +47,8 @@ TEST_F(Demo, WritesTheWholeJobFolderAndReportsEveryFile) {
   std::set<std::string> reported;
   for (const auto& file : report_["files"]) reported.insert(file["path"].get<std::string>());
   EXPECT_EQ(reported.size(), files_.size());
-  for (const auto& [name, bytes] : files_) EXPECT_TRUE(reported.contains((job_.folder / name).generic_string())) << name;
+  for (const auto& [name, bytes] : files_)
+    EXPECT_TRUE(reported.contains((job_.folder / name).generic_string())) << name;
 }
 
 TEST_F(Demo, HasHashesThatAnOutsideToolConfirms) {
@@ -58,7 +59,9 @@ TEST_F(Demo, HasHashesThatAnOutsideToolConfirms) {
     list += file["sha256"].get<std::string>() + "  " + file["path"].get<std::string>() + "\n";
   }
   write_file(scratch_.path() / "sums", list);
-  const RunResult check = run({"sha256sum", "--check", "--strict", "--quiet", (scratch_.path() / "sums").string()}, {.folder = job_.folder, .environment = {}, .largest_file_bytes = {}, .standard_output = {}});
+  const RunResult check =
+      run({"sha256sum", "--check", "--strict", "--quiet", (scratch_.path() / "sums").string()},
+          {.folder = job_.folder, .environment = {}, .largest_file_bytes = {}, .standard_output = {}});
   EXPECT_EQ(check.status, 0) << check.output << check.errors;
 }
 

@@ -18,7 +18,8 @@ namespace {
 
 void allow_only(const toml::table& table, const std::set<std::string_view>& keys, const std::filesystem::path& file) {
   for (const auto& [key, value] : table) {
-    if (!keys.contains(key.str())) throw std::runtime_error(fmt::format("{}: unknown key {}", file.string(), key.str()));
+    if (!keys.contains(key.str()))
+      throw std::runtime_error(fmt::format("{}: unknown key {}", file.string(), key.str()));
   }
 }
 

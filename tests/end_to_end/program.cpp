@@ -38,7 +38,9 @@ void send_to(const std::filesystem::path& path, int stream) {
   close(file);
 }
 
-double seconds_of(const timeval& time) { return static_cast<double>(time.tv_sec) + 1e-6 * static_cast<double>(time.tv_usec); }
+double seconds_of(const timeval& time) {
+  return static_cast<double>(time.tv_sec) + 1e-6 * static_cast<double>(time.tv_usec);
+}
 
 void wait_for(pid_t child, RunResult& result) {
   int status = 0;
@@ -58,7 +60,8 @@ std::vector<std::string> with_program(const std::vector<std::string>& arguments)
 
 RunResult run(const std::vector<std::string>& command, const RunOptions& options) {
   const ScratchFolder scratch;
-  const auto output = options.standard_output.empty() ? scratch.path() / "out" : std::filesystem::path(options.standard_output);
+  const auto output =
+      options.standard_output.empty() ? scratch.path() / "out" : std::filesystem::path(options.standard_output);
   const auto errors = scratch.path() / "err";
   const pid_t child = fork();
   if (child == 0) {
@@ -126,12 +129,15 @@ void write_file(const std::filesystem::path& path, const std::string& text) {
 std::map<std::string, std::string> files_in(const std::filesystem::path& folder) {
   std::map<std::string, std::string> files;
   for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
-    if (entry.is_regular_file()) files[entry.path().lexically_relative(folder).generic_string()] = read_file(entry.path());
+    if (entry.is_regular_file())
+      files[entry.path().lexically_relative(folder).generic_string()] = read_file(entry.path());
   }
   return files;
 }
 
-std::filesystem::path demo_spec() { return std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive" / "front-box.toml"; }
+std::filesystem::path demo_spec() {
+  return std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive" / "front-box.toml";
+}
 
 const DemoJob& demo_job() {
   static const ScratchFolder scratch;

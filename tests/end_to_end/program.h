@@ -10,16 +10,16 @@
 namespace fitup::test {
 
 struct RunOptions {
-  std::filesystem::path folder;                      // empty: the current one
-  std::map<std::string, std::string> environment;    // added to the current one
-  std::optional<unsigned long> largest_file_bytes;   // as `ulimit -f` sets it
-  std::string standard_output;                       // a path to send it to, for example /dev/full
+  std::filesystem::path folder;                     // empty: the current one
+  std::map<std::string, std::string> environment;   // added to the current one
+  std::optional<unsigned long> largest_file_bytes;  // as `ulimit -f` sets it
+  std::string standard_output;                      // a path to send it to, for example /dev/full
 };
 
 struct RunResult {
-  int status = -1;     // exit status; 128 + signal if one ended it
-  std::string output;  // standard output
-  std::string errors;  // standard error
+  int status = -1;               // exit status; 128 + signal if one ended it
+  std::string output;            // standard output
+  std::string errors;            // standard error
   double processor_seconds = 0;  // user and system; not the wall clock, which other programs slow down
 };
 

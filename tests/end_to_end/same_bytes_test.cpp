@@ -48,7 +48,8 @@ std::map<std::string, std::string> comma_locale(const std::filesystem::path& scr
 TEST_F(SameBytes, InAnotherFolderTimeZoneAndLocaleWithOneCoreOrTwo) {
   ASSERT_EQ(demo_job().run.status, 0) << demo_job().run.errors;
   const Files first = files_in(demo_job().folder);
-  RunOptions east{.folder = {}, .environment = comma_locale(scratch_.path()), .largest_file_bytes = {}, .standard_output = {}};
+  RunOptions east{
+      .folder = {}, .environment = comma_locale(scratch_.path()), .largest_file_bytes = {}, .standard_output = {}};
   east.environment["TZ"] = "Pacific/Chatham";
   expect_same(first, made("second place", east, {"--cores", "1"}), "one core, east");
   RunOptions west;

@@ -25,7 +25,8 @@ class Trouble : public testing::Test {
 
   std::set<std::string> names_beside() const {
     std::set<std::string> names;
-    for (const auto& entry : std::filesystem::directory_iterator(scratch_.path())) names.insert(entry.path().filename().string());
+    for (const auto& entry : std::filesystem::directory_iterator(scratch_.path()))
+      names.insert(entry.path().filename().string());
     return names;
   }
 
