@@ -65,7 +65,10 @@ std::string text_place(const Finding& finding, const SourceTexts& sources) {
 std::vector<std::string> details(const Finding& finding, const SourceTexts& sources) {
   std::vector<std::string> lines;
   if (finding.verdict == Verdict::pass) return lines;
-  if (!finding.parts.empty()) lines.push_back(fmt::format("parts: {}", fmt::join(finding.parts, "; ")));
+  const bool named = std::all_of(finding.parts.begin(), finding.parts.end(), [&](const std::string& part) {
+    return finding.message.find(part) != std::string::npos;
+  });
+  if (!named) lines.push_back(fmt::format("parts: {}", fmt::join(finding.parts, "; ")));
   if (finding.value) {
     std::string line = fmt::format("measured {:.5g} {}", *finding.value, finding.unit);
     if (finding.limit) line += fmt::format(", limit {:.5g} {}", *finding.limit, finding.unit);

@@ -6,6 +6,7 @@
 #include "checks/joints.h"
 #include "checks/order.h"
 #include "checks/overlap.h"
+#include "checks/unchecked.h"
 #include "fitup/findings.h"
 
 namespace fitup {
@@ -56,6 +57,8 @@ Result<Findings> run_checks(const Plan& plan, const Model& model, int cores) {
   findings.all = checks::check_overlap(scene, contacts, cores);
   const auto joints = checks::check_joints(scene, contacts, cores);
   findings.all.insert(findings.all.end(), joints.begin(), joints.end());
+  const auto open = checks::unchecked();
+  findings.all.insert(findings.all.end(), open.begin(), open.end());
   checks::sort_worst_first(findings.all);
   return findings;
 }

@@ -1,0 +1,40 @@
+// Questions that no check answers yet. A check that is added takes its line out here.
+// Entry: unchecked.
+#include "checks/unchecked.h"
+
+#include <array>
+
+namespace fitup::checks {
+
+namespace {
+
+struct Question {
+  const char* check;
+  const char* asks;
+};
+
+constexpr std::array<Question, 7> open_questions{{
+    {"insertion", "whether items, rod plates and covers go in and come out with what is there already"},
+    {"reach", "whether a key or socket reaches each screw and nut when it is tightened"},
+    {"hole-fit", "whether all rods and screws find their holes, given how the holes are made"},
+    {"stack", "whether the measured items, with their tolerances and swelling, fit the row"},
+    {"seating", "whether each foot strip keeps its rail when item or rail is misplaced"},
+    {"cut-rules", "whether the cutter takes every hole, slot, web and sheet size"},
+    {"loads", "what lift points, frame, welds and fasteners carry"},
+}};
+
+}  // namespace
+
+std::vector<Finding> unchecked() {
+  std::vector<Finding> findings;
+  for (const Question& q : open_questions) {
+    Finding f;
+    f.check = q.check;
+    f.verdict = Verdict::not_checked;
+    f.message = q.asks;
+    findings.push_back(std::move(f));
+  }
+  return findings;
+}
+
+}  // namespace fitup::checks
