@@ -16,8 +16,23 @@
 namespace fitup {
 
 enum class Role {
-  ring_member, upright, rail, landing, rod_plate, rod_plate_flange, face_plate,
-  cover_sheet, cover_flange, boss, item, rod, nut, washer, screw, spacer, drill_guide
+  ring_member,
+  upright,
+  rail,
+  landing,
+  rod_plate,
+  rod_plate_flange,
+  face_plate,
+  cover_sheet,
+  cover_flange,
+  boss,
+  item,
+  rod,
+  nut,
+  washer,
+  screw,
+  spacer,
+  drill_guide
 };
 [[nodiscard]] std::string_view to_text(Role role);
 
@@ -124,10 +139,10 @@ using InstanceId = std::size_t;
 struct Instance {
   PartId part = 0;
   Pose pose;
-  std::string name;  // unique: "block 3", "cover screw left 2"
-  std::string key;   // the spec key it comes from: "box.main.row"
-  Place place;       // where that key stands in the text
-  std::string group; // assembly it belongs to: "frame", "front cover", "items", ...
+  std::string name;   // unique: "block 3", "cover screw left 2"
+  std::string key;    // the spec key it comes from: "box.main.row"
+  Place place;        // where that key stands in the text
+  std::string group;  // assembly it belongs to: "frame", "front cover", "items", ...
 };
 
 enum class JointKind { weld, bolted, bearing, slip, thread };

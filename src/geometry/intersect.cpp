@@ -35,8 +35,10 @@ void line_line(const Edge& a, const Edge& b, std::vector<Vec2>& out) {
   const Vec2 db = b.to - b.from;
   const double det = cross(da, db);
   if (std::abs(det) <= tolerance::direction * norm(da) * norm(db)) {
-    for (const Vec2 p : {b.from, b.to}) if (distance_mm(a, p) <= near_mm) out.push_back(p);
-    for (const Vec2 p : {a.from, a.to}) if (distance_mm(b, p) <= near_mm) out.push_back(p);
+    for (const Vec2 p : {b.from, b.to})
+      if (distance_mm(a, p) <= near_mm) out.push_back(p);
+    for (const Vec2 p : {a.from, a.to})
+      if (distance_mm(b, p) <= near_mm) out.push_back(p);
     return;
   }
   const Vec2 p = a.from + (cross(b.from - a.from, db) / det) * da;
@@ -66,8 +68,10 @@ void arc_arc(const Edge& ea, const Edge& eb, std::vector<Vec2>& out) {
   const double d = norm(b.centre - a.centre);
   if (d < near_mm) {
     if (std::abs(a.radius - b.radius) > near_mm) return;
-    for (const Vec2 p : {eb.from, eb.to}) if (on_arc(a, p)) out.push_back(p);
-    for (const Vec2 p : {ea.from, ea.to}) if (on_arc(b, p)) out.push_back(p);
+    for (const Vec2 p : {eb.from, eb.to})
+      if (on_arc(a, p)) out.push_back(p);
+    for (const Vec2 p : {ea.from, ea.to})
+      if (on_arc(b, p)) out.push_back(p);
     return;
   }
   if (d > a.radius + b.radius + near_mm || d < std::abs(a.radius - b.radius) - near_mm) return;

@@ -33,10 +33,9 @@ Loop Loop::rounded_rectangle(Vec2 low, Vec2 high, double radius_mm) {
   if (radius_mm <= 0) return rectangle(low, high);
   const double r = radius_mm;
   const double quarter = std::tan(M_PI / 8);
-  const std::vector<Vertex> corners{{{low.x + r, low.y}},   {{high.x - r, low.y}, quarter},
-                                    {{high.x, low.y + r}},  {{high.x, high.y - r}, quarter},
-                                    {{high.x - r, high.y}}, {{low.x + r, high.y}, quarter},
-                                    {{low.x, high.y - r}},  {{low.x, low.y + r}, quarter}};
+  const std::vector<Vertex> corners{
+      {{low.x + r, low.y}},   {{high.x - r, low.y}, quarter}, {{high.x, low.y + r}}, {{high.x, high.y - r}, quarter},
+      {{high.x - r, high.y}}, {{low.x + r, high.y}, quarter}, {{low.x, high.y - r}}, {{low.x, low.y + r}, quarter}};
   Loop loop;
   for (std::size_t i = 0; i < corners.size(); ++i) {
     const Vec2 next = corners[(i + 1) % corners.size()].at;
@@ -119,8 +118,8 @@ Vec2 first_moment(const Loop& loop) {
     // Centroid of a segment from the circle's centre: 4 r sin^3(half) / (3 (sweep - sin sweep)), along the bisector.
     const double middle = a.start + half;
     const double lever_times_area = 2 * std::pow(a.radius, 3) * std::pow(std::sin(std::abs(half)), 3) / 3;
-    moment = moment + area * a.centre +
-             std::copysign(lever_times_area, area) * Vec2{std::cos(middle), std::sin(middle)};
+    moment =
+        moment + area * a.centre + std::copysign(lever_times_area, area) * Vec2{std::cos(middle), std::sin(middle)};
   }
   return moment;
 }

@@ -68,8 +68,8 @@ Loop without_flat_corners(std::vector<Vertex> v) {
   for (std::size_t i = 0; i < n; ++i) {
     const Vertex& before = v[(i + n - 1) % n];
     const Vertex& after = v[(i + 1) % n];
-    const bool straight = before.bulge == 0 && v[i].bulge == 0 &&
-                          std::abs(cross(v[i].at - before.at, after.at - v[i].at)) < tiny_mm;
+    const bool straight =
+        before.bulge == 0 && v[i].bulge == 0 && std::abs(cross(v[i].at - before.at, after.at - v[i].at)) < tiny_mm;
     if (!straight) loop.vertices.push_back(v[i]);
   }
   return loop;
@@ -153,8 +153,8 @@ Profile with_drilled(const Flat& flat) {
 
 double kept_area_mm2(const Member& m, double along_mm) {
   double area = 0;
-  for (const Profile& p : plan::kept_pieces(m.section, plan::kept_at(m, Leg::a, along_mm),
-                                            plan::kept_at(m, Leg::b, along_mm))) {
+  for (const Profile& p :
+       plan::kept_pieces(m.section, plan::kept_at(m, Leg::a, along_mm), plan::kept_at(m, Leg::b, along_mm))) {
     area += p.area_mm2();
   }
   return area;
@@ -165,8 +165,8 @@ double kept_area_mm2(const Member& m, double along_mm) {
 double integrated_mm3(const Member& m, double low, double high) {
   constexpr std::array<double, 5> at{-0.9061798459386640, -0.5384693101056831, 0, 0.5384693101056831,
                                      0.9061798459386640};
-  constexpr std::array<double, 5> weight{0.2369268850561891, 0.4786286704993665, 0.5688888888888889,
-                                         0.4786286704993665, 0.2369268850561891};
+  constexpr std::array<double, 5> weight{0.2369268850561891, 0.4786286704993665, 0.5688888888888889, 0.4786286704993665,
+                                         0.2369268850561891};
   constexpr int panels = 24;
   const double h = (high - low) / panels;
   double sum = 0;
@@ -199,7 +199,8 @@ double bored_area_mm2(const Member& m) {
     for (std::size_t j = 0; j < i; ++j) {
       const MemberHole& o = m.holes[j];
       if (o.leg != h.leg) continue;
-      area -= shared_area_mm2({h.along_mm, h.across_mm}, h.diameter_mm / 2, {o.along_mm, o.across_mm}, o.diameter_mm / 2);
+      area -=
+          shared_area_mm2({h.along_mm, h.across_mm}, h.diameter_mm / 2, {o.along_mm, o.across_mm}, o.diameter_mm / 2);
     }
   }
   return area;

@@ -23,12 +23,12 @@ enum Side { low = 0, high = 1 };  // left and right, or front and back, or botto
 /// What a way of building offers. Frame coordinates. Built by `framed` from rolled sections, by another way
 /// from plates; items, rods, rod plates, covers and lift points are the same for both.
 struct Shell {
-  Vec3 size;        // outer size of the frame
-  double side_wall_mm = 0;  // between outside and inside at the left and the right
-  double end_wall_mm = 0;   // at the front and the back
-  double floor_mm = 0;  // height of the surface the items stand on
-  double deck_mm = 0;   // height of the surface the rails lie on
-  double rail_inset_mm = 0;        // rails begin this far from the outside
+  Vec3 size;                          // outer size of the frame
+  double side_wall_mm = 0;            // between outside and inside at the left and the right
+  double end_wall_mm = 0;             // at the front and the back
+  double floor_mm = 0;                // height of the surface the items stand on
+  double deck_mm = 0;                 // height of the surface the rails lie on
+  double rail_inset_mm = 0;           // rails begin this far from the outside
   std::array<double, 2> opening_z{};  // clear height between bottom and top at the front and the back
   // Faces of the front [low] and the back [high] side: bottom and top strips, left and right uprights.
   std::array<Host, 2> bottom{};
@@ -39,8 +39,8 @@ struct Shell {
   std::array<Host, 2> top_face_deck{};
   std::vector<Host> deck;                           // what rails lie on: horizontal strips at deck height
   std::array<std::vector<InstanceId>, 2> beside{};  // what a left or right face plate lies on
-  double deck_root_mm = 0;  // on a deck, from the outside: nothing round may stand nearer
-  double weld_gap_mm = 1;   // root gap of the frame's own welds
+  double deck_root_mm = 0;                          // on a deck, from the outside: nothing round may stand nearer
+  double weld_gap_mm = 1;                           // root gap of the frame's own welds
 };
 
 struct Build {
@@ -49,6 +49,7 @@ struct Build {
   Draft& draft;
   Diagnostics& diagnostics;
   Shell shell;
+  std::array<std::optional<InstanceId>, 2> side_plates{};  // welded on outside, once they are there
 
   /// A length in words, in the user's units, to a thousandth of a millimetre.
   [[nodiscard]] std::string in_words(double mm) const;

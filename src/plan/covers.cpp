@@ -22,8 +22,12 @@ constexpr double flange_row_mm = 12;  // a flange's screws from the face of the 
 class Cover {
  public:
   Cover(Build& build, Side depth)
-      : build_(build), shell_(build.shell), depth_(depth), face_(depth == low ? Face::front : Face::back),
-        spec_(build.box_spec().face(face_)), word_(to_text(face_)) {}
+      : build_(build),
+        shell_(build.shell),
+        depth_(depth),
+        face_(depth == low ? Face::front : Face::back),
+        spec_(build.box_spec().face(face_)),
+        word_(to_text(face_)) {}
 
   void run() {
     if (*spec_.style == CoverStyle::flat) {
@@ -44,18 +48,20 @@ class Cover {
     b.add(at(x1, d1, z1));
     return b;
   }
-  [[nodiscard]] Origin origin(const std::string& group) const { return {build_.key("face." + word_), spec_.place, group}; }
+  [[nodiscard]] Origin origin(const std::string& group) const {
+    return {build_.key("face." + word_), spec_.place, group};
+  }
   [[nodiscard]] Origin cover_origin() const { return origin(word_ + " cover"); }
   [[nodiscard]] std::string mark(int number) const { return fmt::format("PLT{}", (depth_ == low ? 30 : 40) + number); }
 
-  InstanceId plate(int number, const std::string& name, Role role, const Box3& b, Vec3 normal, const std::string& instance,
-                   const Origin& from) {
+  InstanceId plate(int number, const std::string& name, Role role, const Box3& b, Vec3 normal,
+                   const std::string& instance, const Origin& from) {
     return add_plate(build_, {mark(number), name, role, material_of(build_)}, b, normal, instance, from);
   }
 
   void screw(const std::string& name, Vec3 seat, Vec3 direction, std::vector<Layer> layers) {
     add_screw(build_, {*spec_.screws.thread, spec_.screws.thread.place, seat, direction, std::move(layers),
-                       fmt::format("{} cover screw {} {}", word_, name, ++count_[name]), cover_origin()});
+                       fmt::format("{} cover screw {} {}", word_, name, ++count_[name]), cover_origin(), std::nullopt});
   }
 
   [[nodiscard]] static double middle_z(const Host& h) { return (h.box.low.z + h.box.high.z) / 2; }
@@ -72,16 +78,16 @@ class Cover {
 
   void add_flat() {
     const Vec3 s = shell_.size;
-    const InstanceId sheet =
-        plate(0, word_ + " cover sheet", Role::cover_sheet,
-              box(hold_back_mm, s.x - hold_back_mm, -t(), 0, hold_back_mm, s.z - hold_back_mm), axis::y,
-              word_ + " cover sheet", cover_origin());
+    const InstanceId sheet = plate(0, word_ + " cover sheet", Role::cover_sheet,
+                                   box(hold_back_mm, s.x - hold_back_mm, -t(), 0, hold_back_mm, s.z - hold_back_mm),
+                                   axis::y, word_ + " cover sheet", cover_origin());
     const Host& bottom = shell_.bottom[depth_];
     const Host& top = shell_.top[depth_];
     row_into_strip(sheet, bottom, "bottom");
     row_into_strip(sheet, top, "top");
     for (const Side side : {low, high}) {
       const auto [landing, middle_x] = add_landing(side);
+      lie_on(sheet, landing);
       lie_on(sheet, shell_.upright[depth_][side].id);
       const double into = bottom.box.size().y;
       for (const double z : spread_between(middle_z(bottom), middle_z(top), spec_.screws.max_spacing->mm())) {
@@ -97,9 +103,9 @@ class Cover {
     const double into = shell_.bottom[depth_].box.size().y;
     const Host& upright = shell_.upright[depth_][side];
     const double x = side == low ? upright.box.high.x : upright.box.low.x - width;
-    const InstanceId id =
-        plate(5, "landing strip", Role::landing, box(x, x + width, 0, into, shell_.opening_z[low], shell_.opening_z[high]),
-              axis::y, fmt::format("{} landing {}", word_, side == low ? "left" : "right"), origin("frame"));
+    const InstanceId id = plate(5, "landing strip", Role::landing,
+                                box(x, x + width, 0, into, shell_.opening_z[low], shell_.opening_z[high]), axis::y,
+                                fmt::format("{} landing {}", word_, side == low ? "left" : "right"), origin("frame"));
     Draft& draft = build_.draft;
     draft.join(id, upright.id, JointKind::weld, side == low ? axis::minus_x : axis::x);
     draft.join(id, shell_.bottom[depth_].id, JointKind::weld, axis::minus_z, shell_.weld_gap_mm);
@@ -112,14 +118,14 @@ class Cover {
     const double gap = spec_.gap->mm();
     const double out = gap + t();
     const double reach = spec_.flange_depth->mm();
-    const InstanceId sheet = plate(0, word_ + " cover sheet", Role::cover_sheet,
-                                   box(-out, s.x + out, -t(), 0, hold_back_mm, s.z + out), axis::y,
-                                   word_ + " cover sheet", cover_origin());
+    const InstanceId sheet =
+        plate(0, word_ + " cover sheet", Role::cover_sheet, box(-out, s.x + out, -t(), 0, hold_back_mm, s.z + out),
+              axis::y, word_ + " cover sheet", cover_origin());
     lie_on(sheet, shell_.top[depth_].id);
     row_into_strip(sheet, shell_.bottom[depth_], "bottom");
-    const InstanceId top = plate(2, "top flange", Role::cover_flange,
-                                 box(-out, s.x + out, 0, reach, s.z + gap, s.z + out), axis::z,
-                                 word_ + " cover flange top", cover_origin());
+    const InstanceId top =
+        plate(2, "top flange", Role::cover_flange, box(-out, s.x + out, 0, reach, s.z + gap, s.z + out), axis::z,
+              word_ + " cover flange top", cover_origin());
     build_.draft.join(top, sheet, JointKind::weld, Vec3{} - inward());
     screw_top(top, gap);
     for (const Side side : {low, high}) {
@@ -138,7 +144,8 @@ class Cover {
     const Host& deck = shell_.top_face_deck[depth_];
     const Thread* thread = tables::find_thread(*spec_.screws.thread);
     // The thread keeps clear of the root under it.
-    const double depth = std::max(flange_row_mm, std::ceil(shell_.deck_root_mm + thread->major_mm / 2 - tolerance::contact_mm));
+    const double depth =
+        std::max(flange_row_mm, std::ceil(shell_.deck_root_mm + thread->major_mm / 2 - tolerance::contact_mm));
     const double first = t() + gap;
     for (const double x : spread(1.5 * row_end_mm, shell_.size.x - 1.5 * row_end_mm, spec_.screws.max_spacing->mm())) {
       screw("top", at(x, depth, shell_.size.z + first), axis::minus_z,
@@ -151,7 +158,8 @@ class Cover {
     const double first = t() + gap;
     const double x = side == low ? -first : shell_.size.x + first;
     const Vec3 into = side == low ? axis::x : axis::minus_x;
-    for (const double z : spread(upright.box.low.z + row_end_mm, upright.box.high.z - row_end_mm, spec_.screws.max_spacing->mm())) {
+    for (const double z :
+         spread(upright.box.low.z + row_end_mm, upright.box.high.z - row_end_mm, spec_.screws.max_spacing->mm())) {
       screw(side == low ? "left" : "right", at(x, flange_row_mm, z), into,
             {{flange, 0, t()}, {upright.id, first, first + upright.box.size().x}});
     }

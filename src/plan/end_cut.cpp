@@ -321,8 +321,8 @@ EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obsta
   const double whole = length - most_set_back(start) - most_set_back(end);
   if (whole < stub_mm(member.section)) {
     return {false,
-            fmt::format("only {} of its {} would be left whole between its neighbours",
-                        in_words(whole, options.units), in_words(length, options.units)),
+            fmt::format("only {} of its {} would be left whole between its neighbours", in_words(whole, options.units),
+                        in_words(length, options.units)),
             {}};
   }
   const double from_start = snapped(least_set_back(start));

@@ -27,8 +27,10 @@ void add_side_plate(Build& build, Side side) {
   const Box3 box{{x, begin_behind(spec, Face::front), weld_land_mm},
                  {x + t, size.y - begin_behind(spec, Face::back), size.z - weld_land_mm}};
   const std::string word(to_text(face));
-  const InstanceId id = add_plate(build, {side == low ? "PLT20" : "PLT21", "side plate", Role::face_plate, material_of(build)},
-                                  box, axis::x, word + " plate", {build.key("face." + word), f.place, "frame"});
+  const InstanceId id =
+      add_plate(build, {side == low ? "PLT20" : "PLT21", "side plate", Role::face_plate, material_of(build)}, box,
+                axis::x, word + " plate", {build.key("face." + word), f.place, "frame"});
+  build.side_plates[side] = id;
   for (const InstanceId beside : build.shell.beside[side]) {
     build.draft.join(id, beside, JointKind::weld, side == low ? axis::x : axis::minus_x);
   }
@@ -44,10 +46,9 @@ void add_face_plates(Build& build) {
     if (*f.closed_by == Closure::plate && side) {
       add_side_plate(build, face == Face::left ? low : high);
     } else if (*f.closed_by == Closure::plate || (*f.closed_by == Closure::cover && !end)) {
-      build.diagnostics.add(diag::say<"face-not-offered">(f.closed_by.place, to_text(face),
-                                                          *f.closed_by == Closure::plate ? "a welded plate" : "a cover",
-                                                          *f.closed_by == Closure::plate ? "left and the right"
-                                                                                         : "front and the back"));
+      build.diagnostics.add(diag::say<"face-not-offered">(
+          f.closed_by.place, to_text(face), *f.closed_by == Closure::plate ? "a welded plate" : "a cover",
+          *f.closed_by == Closure::plate ? "left and the right" : "front and the back"));
     }
   }
 }

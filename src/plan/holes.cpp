@@ -55,8 +55,10 @@ Problem hole_in_leg(const Build& build, Member& m, Leg leg, Vec2 at, const Round
   const double r = hole.diameter_mm / 2;
   const double root = s.shape == SectionShape::angle ? s.thickness_mm + s.root_radius_mm : 0;
   const double width = leg == Leg::a ? s.leg_a_mm : s.leg_b_mm;
-  if (at.y - r < root - tolerance::contact_mm) return "would run into the root, which ends " + build.in_words(root) + " from the heel";
-  if (at.y + r > width - s.toe_radius_mm + tolerance::contact_mm && at.y + r <= width) return "would run into the toe's rounding";
+  if (at.y - r < root - tolerance::contact_mm)
+    return "would run into the root, which ends " + build.in_words(root) + " from the heel";
+  if (at.y + r > width - s.toe_radius_mm + tolerance::contact_mm && at.y + r <= width)
+    return "would run into the toe's rounding";
   if (at.y + r > width || at.x - r < 0 || at.x + r > m.length_mm) return "would leave the leg";
   m.holes.push_back({leg, at.x, at.y, hole.diameter_mm, hole.kind, hole.purpose});
   return std::nullopt;
@@ -85,19 +87,25 @@ std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHol
 
 namespace {
 
+// Makes the hole, or says why not.
+bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundHole& hole) {
+  const auto problem = make_hole(build, id, hole);
+  if (problem) {
+    build.diagnostics.add(diag::say<"no-room-for-hole">(place.origin.place, build.in_words(hole.diameter_mm),
+                                                        place.name, build.draft.instance(id).name, *problem));
+  }
+  return !problem;
+}
+
 // Holes in every layer; false if one cannot be made.
 bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& thread) {
   for (std::size_t i = 0; i < place.layers.size(); ++i) {
     const Layer& layer = place.layers[i];
     const bool last = i + 1 == place.layers.size();
     const RoundHole hole{place.seat + layer.from_mm * place.direction, place.direction,
-                         last ? thread.tap_drill_mm : thread.clear_medium_mm,
-                         last ? HoleKind::tapped : HoleKind::clear, (last ? "tap " : "clear ") + thread.size};
-    if (const auto problem = make_hole(build, layer.instance, hole)) {
-      build.diagnostics.add(diag::say<"no-room-for-hole">(place.origin.place, build.in_words(hole.diameter_mm), place.name,
-                                                          build.draft.instance(layer.instance).name, *problem));
-      return false;
-    }
+                         last ? thread.tap_drill_mm : thread.clear_medium_mm, last ? HoleKind::tapped : HoleKind::clear,
+                         (last ? "tap " : "clear ") + thread.size};
+    if (!room_for(build, place, layer.instance, hole)) return false;
   }
   return true;
 }
@@ -131,9 +139,15 @@ void add_screw(Build& build, const ScrewPlace& place) {
     return;
   }
   if (!make_screw_holes(build, place, *thread)) return;
-  const InstanceId screw = build.draft.add(button_head_screw(*thread, *head, length), along(place.seat, place.direction),
-                                           place.name, place.origin);
+  const InstanceId screw = build.draft.add(button_head_screw(*thread, *head, length),
+                                           along(place.seat, place.direction), place.name, place.origin);
   join_screw(build, place, *thread, screw);
+  if (place.behind && length > last.to_mm + tolerance::contact_mm) {
+    const RoundHole hole{place.seat + last.to_mm * place.direction, place.direction, thread->clear_medium_mm,
+                         HoleKind::clear, "the tip of " + thread->size};
+    if (!room_for(build, place, *place.behind, hole)) return;
+    build.draft.join(screw, *place.behind, JointKind::slip, place.direction);
+  }
   Fastener fastener{thread->size, screw, {}, engagement, 0};
   for (std::size_t i = 0; i < place.layers.size(); ++i) {
     fastener.stack.push_back(place.layers[i].instance);

@@ -38,6 +38,7 @@ struct ScrewPlace {
   std::vector<Layer> layers;
   std::string name;
   Origin origin;
+  std::optional<InstanceId> behind;  // lies on the last layer: gets a clearance hole if the tip comes through
 };
 void add_screw(Build& build, const ScrewPlace& place);
 

@@ -86,15 +86,17 @@ class Items {
     const Vec3 tip = Vec3{rod.x, rod.front_y, rod.z} + shift;
     const std::string name = fmt::format("{} rod {}", build_.box.items[rod.item].name, ++count_[rod.item]);
     const Origin origin{"item." + item.name + ".rods", item.rods->thread.place, "items"};
-    const InstanceId id = build_.draft.add(threaded_rod(thread, rod.back_y - rod.front_y), along(tip, axis::y), name, origin);
+    const InstanceId id =
+        build_.draft.add(threaded_rod(thread, rod.back_y - rod.front_y), along(tip, axis::y), name, origin);
     build_.draft.join(id, out_.items[rod.item], JointKind::slip, axis::x);
     out_.rods.push_back(id);
     const Box3 box = item_box(build_, rod.item);
     for (const Side depth : {low, high}) {
       const double y = depth == low ? box.low.y : box.high.y;
       const Vec3 outward = depth == low ? axis::minus_y : axis::y;
-      const InstanceId n = build_.draft.add(hex_nut(thread, *nut), along({tip.x, y, tip.z}, outward),
-                                            fmt::format("{} inner nut {}", name, depth == low ? "front" : "back"), origin);
+      const InstanceId n =
+          build_.draft.add(hex_nut(thread, *nut), along({tip.x, y, tip.z}, outward),
+                           fmt::format("{} inner nut {}", name, depth == low ? "front" : "back"), origin);
       build_.draft.join(n, id, JointKind::thread, axis::y, 0, thread.major_mm);
       build_.draft.join(n, out_.items[rod.item], JointKind::bearing, Vec3{} - outward);
       out_.inner_nuts[depth].push_back(n);
@@ -103,7 +105,8 @@ class Items {
 
   void add_zone(const PlacedZone& zone) {
     const Vec3 shift = build_.shift_of(zone.item);
-    build_.draft.zones.push_back({out_.items[zone.item], {zone.box.low + shift, zone.box.high + shift}, zone.why, zone.place});
+    build_.draft.zones.push_back(
+        {out_.items[zone.item], {zone.box.low + shift, zone.box.high + shift}, zone.why, zone.place});
   }
 
   Build& build_;

@@ -13,11 +13,11 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double from_end_mm = 60;     // by rule: a boss's edge from the member's end, clear of seams and flanges
-constexpr double step_mm = 5;          // places and heights are rounded up to this
-constexpr double fit_mm = 0.25;        // radial gap of the boss in its hole, before welding
-constexpr double above_leg_mm = 4;     // stands proud for a fillet weld above
-constexpr double least_rim_mm = 3;     // steel that stays between the hole and the leg's toe
+constexpr double from_end_mm = 60;  // by rule: a boss's edge from the member's end, clear of seams and flanges
+constexpr double step_mm = 5;       // places and heights are rounded up to this
+constexpr double fit_mm = 0.25;     // radial gap of the boss in its hole, before welding
+constexpr double above_leg_mm = 4;  // stands proud for a fillet weld above
+constexpr double least_rim_mm = 3;  // steel that stays between the hole and the leg's toe
 
 double rounded_up(double v) { return step_mm * std::ceil(v / step_mm - 1e-9); }
 
@@ -31,8 +31,9 @@ class LiftPoints {
     diameter_ = spec_.boss_diameter ? (*spec_.boss_diameter)->mm() : eye->collar_mm;
     height_ = spec_.boss_height ? (*spec_.boss_height)->mm() : rounded_up(eye->hole_depth_mm);
     if (height_ < eye->hole_depth_mm || diameter_ < eye->collar_mm) {
-      build_.diagnostics.add(diag::say<"boss-too-small">(spec_.thread.place, build_.in_words(diameter_), build_.in_words(height_), eye->size,
-                                                         build_.in_words(eye->collar_mm), build_.in_words(eye->hole_depth_mm)));
+      build_.diagnostics.add(
+          diag::say<"boss-too-small">(spec_.thread.place, build_.in_words(diameter_), build_.in_words(height_),
+                                      eye->size, build_.in_words(eye->collar_mm), build_.in_words(eye->hole_depth_mm)));
       return;
     }
     if (spec_.at) {
@@ -51,8 +52,8 @@ class LiftPoints {
       const Host& host = shell.top_side_deck[side];
       const double leg = host.box.size().x;
       if (from_heel + diameter_ / 2 + fit_mm + least_rim_mm > leg) {
-        build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_), build_.in_words(leg),
-                                                          build_.in_words(shell.deck_root_mm)));
+        build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
+                                                          build_.in_words(leg), build_.in_words(shell.deck_root_mm)));
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
@@ -79,16 +80,18 @@ class LiftPoints {
     const double hole = diameter_ + 2 * fit_mm;
     const Vec3 top{at.x, at.y, shell.size.z + above_leg_mm};
     const std::string name = fmt::format("lift boss {}", build_.draft.lift_points.size() + 1);
-    const auto problem = make_hole(build_, host, {{at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "lift boss"});
+    const auto problem =
+        make_hole(build_, host, {{at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "lift boss"});
     if (problem) {
-      build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.at ? spec_.at->place : spec_.thread.place, build_.in_words(hole), name,
+      build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.at ? spec_.at->place : spec_.thread.place,
+                                                           build_.in_words(hole), name,
                                                            build_.draft.instance(host).name, *problem));
       return;
     }
     const Thread& thread = *tables::find_thread(*spec_.thread);
-    const InstanceId id = build_.draft.add(lift_boss(thread, diameter_, height_, material_of(build_)),
-                                           along({top.x, top.y, top.z - height_}, axis::z), name,
-                                           {"lifting", spec_.place, "frame"});
+    const InstanceId id =
+        build_.draft.add(lift_boss(thread, diameter_, height_, material_of(build_)),
+                         along({top.x, top.y, top.z - height_}, axis::z), name, {"lifting", spec_.place, "frame"});
     build_.draft.join(id, host, JointKind::weld, axis::x, fit_mm);
     build_.draft.lift_points.push_back({id, top, *spec_.thread});
   }

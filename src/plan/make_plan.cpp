@@ -27,7 +27,7 @@ PlanResult make_plan(const Layout& layout) {
   const Spec& spec = *layout.spec;
   plan::Draft draft;
   const BoxLayout& box = layout.boxes.front();
-  plan::Build build{spec, box, draft, result.diagnostics, {}};
+  plan::Build build{spec, box, draft, result.diagnostics, {}, {}};
   plan_box(build);
   if (result.diagnostics.has_errors()) return result;
   Plan plan = draft.finish();

@@ -16,7 +16,7 @@ constexpr double spacer_width_mm = 60;
 constexpr double spacer_height_mm = 80;
 constexpr double finger_hole_mm = 25;
 constexpr double guide_thickness_mm = 8;
-constexpr double guide_rim_mm = 12;   // beyond the outer holes' centres, and the width of the guide's bars
+constexpr double guide_rim_mm = 12;               // beyond the outer holes' centres, and the width of the guide's bars
 constexpr double print_density_kg_per_m3 = 1240;  // PLA, common practice
 
 Part printed(std::string mark, std::string name, Role role, std::string size, Prism prism) {
@@ -91,7 +91,8 @@ void add_printed_aids(Build& build) {
     if (p.item->rods) rodded.insert(p.item->name);
   }
   int number = 0;
-  for (const auto& [name, count] : between) build.draft.add_loose(spacer(build, *build.spec.item(name), ++number), count);
+  for (const auto& [name, count] : between)
+    build.draft.add_loose(spacer(build, *build.spec.item(name), ++number), count);
   number = 20;
   for (const std::string& name : rodded) {
     const ItemSpec& item = *build.spec.item(name);

@@ -14,19 +14,23 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double edge_gap_mm = 1;      // between the plate's ends and the uprights, so that it goes in
-constexpr double above_rails_mm = 5;   // and below the items' tops
+constexpr double edge_gap_mm = 1;     // between the plate's ends and the uprights, so that it goes in
+constexpr double above_rails_mm = 5;  // and below the items' tops
 constexpr double window_margin_mm = 3;
 constexpr double window_radius_mm = 5;
-constexpr double flange_lap_mm = 8;    // of a return flange beyond its screws
-constexpr double row_end_mm = 20;      // a return flange's first screw from its end
-constexpr double largest_step_mm = 90; // between its screws
-constexpr double two_threads = 2;      // a rod shows two threads beyond its nut
+constexpr double flange_lap_mm = 8;      // of a return flange beyond its screws
+constexpr double screws_before_mm = 12;  // its screws before the plate, where no cover's flange says otherwise
+constexpr double row_end_mm = 20;        // a return flange's first screw from its end
+constexpr double largest_step_mm = 90;   // between its screws
+constexpr double two_threads = 2;        // a rod shows two threads beyond its nut
 
 class RodPlate {
  public:
   RodPlate(Build& build, const PlacedHardware& hardware, Side depth)
-      : build_(build), hardware_(hardware), depth_(depth), outward_(depth == low ? axis::minus_y : axis::y),
+      : build_(build),
+        hardware_(hardware),
+        depth_(depth),
+        outward_(depth == low ? axis::minus_y : axis::y),
         spec_(*build.box_spec().rod_plates) {}
 
   void run() {
@@ -45,7 +49,7 @@ class RodPlate {
   [[nodiscard]] double sign() const { return outward_.y; }
   [[nodiscard]] const char* word() const { return depth_ == low ? "front" : "back"; }
   [[nodiscard]] double t() const { return spec_.thickness->mm(); }
-  [[nodiscard]] Origin origin(const char* group) const {
+  [[nodiscard]] Origin origin(const std::string& group) const {
     return {build_.key("rod_plates"), spec_.thickness.place, group};
   }
 
@@ -59,16 +63,17 @@ class RodPlate {
       const double seat = (depth_ == low ? box.low.y : box.high.y) + sign() * nut;
       if (i == 0) inner_ = seat;
       if (std::abs(seat - inner_) > tolerance::contact_mm) {
-        build_.diagnostics.add(diag::say<"uneven-rods">(item.size.place, word(), item.name,
-                                                         build_.in_words(std::abs(seat - inner_))));
+        build_.diagnostics.add(
+            diag::say<"uneven-rods">(item.size.place, word(), item.name, build_.in_words(std::abs(seat - inner_))));
         return false;
       }
       const Thread& thread = *tables::find_thread(rod.thread);
-      const double needed = 2 * nut + t() + tables::find_washer(rod.thread)->thickness_mm + two_threads * thread.pitch_mm;
+      const double needed =
+          2 * nut + t() + tables::find_washer(rod.thread)->thickness_mm + two_threads * thread.pitch_mm;
       if (item.rods->projection->mm() < needed - tolerance::contact_mm) {
-        build_.diagnostics.add(
-            diag::say<"rod-too-short">(item.rods->projection.place, rod.thread,
-                                      build_.in_words(item.rods->projection->mm()), build_.in_words(needed)));
+        build_.diagnostics.add(diag::say<"rod-too-short">(item.rods->projection.place, rod.thread,
+                                                          build_.in_words(item.rods->projection->mm()),
+                                                          build_.in_words(needed)));
         return false;
       }
       span_.add(box.low);
@@ -80,26 +85,31 @@ class RodPlate {
 
   void add_plate_with_holes() {
     const Shell& shell = build_.shell;
-    const double gap = shell.side_wall_mm + edge_gap_mm;
-    box_ = {{gap, std::min(inner_, outer_), shell.floor_mm + above_rails_mm},
-            {shell.size.x - gap, std::max(inner_, outer_), span_.high.z - above_rails_mm}};
+    const auto& uprights = shell.upright[depth_];
+    box_ = {{uprights[low].box.high.x + edge_gap_mm, std::min(inner_, outer_), shell.floor_mm + above_rails_mm},
+            {uprights[high].box.low.x - edge_gap_mm, std::max(inner_, outer_), span_.high.z - above_rails_mm}};
     const bool front = depth_ == low;
-    plate_ = add_plate(build_,
-                       {front ? "PLT10" : "PLT15", fmt::format("{} rod plate", word()), Role::rod_plate, material_of(build_)},
-                       box_, axis::y, fmt::format("rod plate {}", word()), origin(group()));
+    plate_ = add_plate(
+        build_, {front ? "PLT10" : "PLT15", fmt::format("{} rod plate", word()), Role::rod_plate, material_of(build_)},
+        box_, axis::y, fmt::format("rod plate {}", word()), origin(group()));
     for (std::size_t i = 0; i < build_.box.rods.size(); ++i) add_rod_hole(i);
     for (const Zone& zone : build_.draft.zones) add_window(zone);
     const auto flaw = flaw_in(std::get<Flat>(build_.draft.part(plate_).form).profile);
     if (flaw) build_.diagnostics.add(diag::say<"plate-impossible">(spec_.thickness.place, word(), *flaw));
   }
 
-  [[nodiscard]] const char* group() const { return depth_ == low ? "front rod plate" : "frame"; }
+  // What is welded belongs to the frame.
+  [[nodiscard]] std::string group() const {
+    const Fixing fixing = depth_ == low ? *spec_.front : *spec_.back;
+    return fixing == Fixing::welded ? "frame" : fmt::format("{} rod plate", word());
+  }
 
   void add_rod_hole(std::size_t i) {
     const Thread& thread = *tables::find_thread(build_.box.rods[i].thread);
     const double diameter = rod_hole_mm(build_, thread.size);
     const Vec3 at = build_.draft.pose(hardware_.rods[i]).origin();
-    const auto problem = make_hole(build_, plate_, {{at.x, inner_, at.z}, axis::y, diameter, HoleKind::clear, "rod " + thread.size});
+    const auto problem =
+        make_hole(build_, plate_, {{at.x, inner_, at.z}, axis::y, diameter, HoleKind::clear, "rod " + thread.size});
     if (problem) {
       build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.thickness.place, build_.in_words(diameter),
                                                            build_.draft.instance(hardware_.rods[i]).name,
@@ -127,43 +137,53 @@ class RodPlate {
     }
   }
 
+  // From the face of the frame to the plate's outer surface.
+  [[nodiscard]] double plate_depth_mm() const { return depth_ == low ? outer_ : build_.shell.size.y - outer_; }
+
   // Depth of the screws from the face of the frame: under a cover's flange their tips stay in its gap.
   [[nodiscard]] double screw_depth_mm() const {
     const Face face = depth_ == low ? Face::front : Face::back;
-    const double to_plate = depth_ == low ? box_.low.y : build_.shell.size.y - box_.high.y;
-    if (!is_flanged(build_.box_spec(), face)) return to_plate - 12;
+    if (!is_flanged(build_.box_spec(), face)) return plate_depth_mm() - screws_before_mm;
     return build_.box_spec().face(face).flange_depth->mm() - 5;
   }
 
   void add_return_flange(Side side) {
     const Host& upright = build_.shell.upright[depth_][side];
     const double depth = screw_depth_mm();
-    const double face_y = depth_ == low ? 0 : build_.shell.size.y;
-    const double tip = face_y - sign() * (depth - flange_lap_mm);
+    const double lap = plate_depth_mm() - depth;
+    if (lap < flange_lap_mm) {
+      build_.diagnostics.add(diag::say<"no-room-for-flange">(spec_.front.place, word(), build_.in_words(lap),
+                                                             build_.in_words(flange_lap_mm)));
+      return;
+    }
+    const double screws_y = depth_ == low ? depth : build_.shell.size.y - depth;
+    const double tip = screws_y + sign() * flange_lap_mm;
     const double x = side == low ? upright.box.high.x : upright.box.low.x - t();
     // On the upright only: legs of the rings stand in the same plane below and above it.
     const double low_z = std::max(box_.low.z, upright.box.low.z + edge_gap_mm);
     const double high_z = std::min(box_.high.z, upright.box.high.z - edge_gap_mm);
     const Box3 box{{x, std::min(tip, outer_), low_z}, {x + t(), std::max(tip, outer_), high_z}};
-    const double lap = depth_ == low ? outer_ - depth : depth - (build_.shell.size.y - outer_);
-    if (lap < flange_lap_mm) {
-      build_.diagnostics.add(diag::say<"no-room-for-flange">(spec_.front.place, word(), build_.in_words(lap),
-                                                              build_.in_words(flange_lap_mm)));
-      return;
-    }
     const std::string name = fmt::format("return flange {} {}", word(), side == low ? "left" : "right");
-    const InstanceId id = add_plate(build_, {depth_ == low ? "PLT11" : "PLT16", "return flange of the rod plate",
-                                             Role::rod_plate_flange, material_of(build_)},
+    const InstanceId id = add_plate(build_,
+                                    {depth_ == low ? "PLT11" : "PLT16", "return flange of the rod plate",
+                                     Role::rod_plate_flange, material_of(build_)},
                                     box, axis::x, name, origin(group()));
     build_.draft.join(id, plate_, JointKind::weld, Vec3{} - outward_);
+    screw_flange(id, side, box, screws_y);
+  }
+
+  void screw_flange(InstanceId flange, Side side, const Box3& box, double y) {
+    const Host& upright = build_.shell.upright[depth_][side];
     const Vec3 into = side == low ? axis::minus_x : axis::x;
     const double seat_x = side == low ? box.high.x : box.low.x;
-    const double leg = upright.box.size().x;
+    // Under a cover's flange there is a gap, not the plate.
+    const bool flanged = is_flanged(build_.box_spec(), depth_ == low ? Face::front : Face::back);
+    const auto behind = flanged ? std::nullopt : build_.side_plates[side];
+    const std::vector<Layer> layers{{flange, 0, t()}, {upright.id, t(), t() + upright.box.size().x}};
     int number = 0;
-    for (const double z : spread(low_z + row_end_mm, high_z - row_end_mm, largest_step_mm)) {
-      add_screw(build_, {*spec_.screw, spec_.screw.place, {seat_x, face_y - sign() * depth, z}, into,
-                         {{id, 0, t()}, {upright.id, t(), t() + leg}},
-                         fmt::format("{} screw {}", name, ++number), origin("front rod plate")});
+    for (const double z : spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm)) {
+      const std::string name = fmt::format("{} screw {}", build_.draft.instance(flange).name, ++number);
+      add_screw(build_, {*spec_.screw, spec_.screw.place, {seat_x, y, z}, into, layers, name, origin(group()), behind});
     }
   }
 

@@ -59,8 +59,9 @@ std::string member_text(const Member& m) {
     holes.push_back(fmt::format("{} {} {} {} {} {}", h.leg == Leg::a ? "a" : "b", number(h.along_mm),
                                 number(h.across_mm), number(h.diameter_mm), static_cast<int>(h.kind), h.purpose));
   }
-  return fmt::format("member {} {} [{}][{}][{}][{}] {}", m.section.designation, number(m.length_mm), cut_text(m.start.a),
-                     cut_text(m.start.b), cut_text(m.end.a), cut_text(m.end.b), sorted_text(std::move(holes)));
+  return fmt::format("member {} {} [{}][{}][{}][{}] {}", m.section.designation, number(m.length_mm),
+                     cut_text(m.start.a), cut_text(m.start.b), cut_text(m.end.a), cut_text(m.end.b),
+                     sorted_text(std::move(holes)));
 }
 
 Vec2 flat_point(const Pose& turn, Vec2 p) {

@@ -24,8 +24,12 @@ std::string mm(double v) {
 std::string place(Vec3 p) { return fmt::format("({}, {}, {})", mm(p.x), mm(p.y), mm(p.z)); }
 
 std::string direction(Vec3 d) {
-  const std::array<std::pair<Vec3, const char*>, 6> names{{{axis::x, "+X"}, {axis::y, "+Y"}, {axis::z, "+Z"},
-                                                            {axis::minus_x, "-X"}, {axis::minus_y, "-Y"}, {axis::minus_z, "-Z"}}};
+  const std::array<std::pair<Vec3, const char*>, 6> names{{{axis::x, "+X"},
+                                                           {axis::y, "+Y"},
+                                                           {axis::z, "+Z"},
+                                                           {axis::minus_x, "-X"},
+                                                           {axis::minus_y, "-Y"},
+                                                           {axis::minus_z, "-Z"}}};
   for (const auto& [v, name] : names) {
     if (dot(v, d) > 1 - 1e-9) return name;
   }
@@ -35,9 +39,11 @@ std::string direction(Vec3 d) {
 void add_cut(std::string& out, const char* label, const LegCut& cut) {
   if (cut.steps.empty()) return;
   out += fmt::format("      {}:", label);
-  for (const CutStep& s : cut.steps) out += fmt::format(" {}..{} back {}", mm(s.from_mm), mm(s.to_mm), mm(s.set_back_mm));
+  for (const CutStep& s : cut.steps)
+    out += fmt::format(" {}..{} back {}", mm(s.from_mm), mm(s.to_mm), mm(s.set_back_mm));
   for (const CutCorner& c : cut.corners) {
-    out += fmt::format(" corner at {} {} {}", mm(c.at_mm), c.kind == CornerKind::chamfer ? "chamfer" : "radius", mm(c.size_mm));
+    out += fmt::format(" corner at {} {} {}", mm(c.at_mm), c.kind == CornerKind::chamfer ? "chamfer" : "radius",
+                       mm(c.size_mm));
   }
   out += "\n";
 }
@@ -49,7 +55,8 @@ void add_form(std::string& out, const Part& part) {
                        mm(flat->thickness_mm), flat->profile.holes.size(), flat->drilled.size(),
                        mm(flat->profile.perimeter_mm()));
   } else if (const auto* m = std::get_if<Member>(&part.form)) {
-    out += fmt::format("    member {} length {}, {} holes\n", m->section.designation, mm(m->length_mm), m->holes.size());
+    out +=
+        fmt::format("    member {} length {}, {} holes\n", m->section.designation, mm(m->length_mm), m->holes.size());
     add_cut(out, "start A", m->start.a);
     add_cut(out, "start B", m->start.b);
     add_cut(out, "end A", m->end.a);
@@ -74,8 +81,9 @@ void add_parts(std::string& out, const Plan& plan) {
 
 std::string_view to_text(Role role) {
   static constexpr std::array<std::string_view, 17> words{
-      "ring member", "upright", "rail", "landing", "rod plate", "rod plate flange", "face plate", "cover sheet",
-      "cover flange", "boss", "item", "rod", "nut", "washer", "screw", "spacer", "drill guide"};
+      "ring member", "upright",     "rail",         "landing", "rod plate",  "rod plate flange",
+      "face plate",  "cover sheet", "cover flange", "boss",    "item",       "rod",
+      "nut",         "washer",      "screw",        "spacer",  "drill guide"};
   return word(words, static_cast<std::size_t>(role));
 }
 
@@ -97,8 +105,8 @@ std::string to_text(const Plan& plan) {
   add_parts(out, plan);
   out += "instances\n";
   for (const Instance& i : plan.instances) {
-    out += fmt::format("  {:<32} {:<10} at {} x {} y {} in {}\n", i.name, plan.parts[i.part].mark, place(i.pose.origin()),
-                       direction(i.pose.x()), direction(i.pose.y()), i.group);
+    out += fmt::format("  {:<32} {:<10} at {} x {} y {} in {}\n", i.name, plan.parts[i.part].mark,
+                       place(i.pose.origin()), direction(i.pose.x()), direction(i.pose.y()), i.group);
   }
   out += "joints\n";
   for (const Joint& j : plan.joints) {

@@ -26,9 +26,11 @@ struct MemberLine {
 class Frame {
  public:
   Frame(Build& build, const Section& angle, const Section& flat)
-      : build_(build), angle_(angle), flat_(flat), up_(*build.box_spec().frame.bottom_legs == Legs::up),
-        options_{build.box_spec().frame.cope_gap->mm(), CornerKind::chamfer,
-                 build.spec.units} {}
+      : build_(build),
+        angle_(angle),
+        flat_(flat),
+        up_(*build.box_spec().frame.bottom_legs == Legs::up),
+        options_{build.box_spec().frame.cope_gap->mm(), CornerKind::chamfer, build.spec.units} {}
 
   bool run() {
     size_shell();
@@ -62,7 +64,8 @@ class Frame {
     const Vec3 inside = build_.box.inside;
     shell.size = {inside.x + 2 * shell.side_wall_mm, inside.y + 2 * shell.end_wall_mm, shell.floor_mm + inside.z + t};
     // A rail beside a leg that stands up begins beyond its root.
-    shell.rail_inset_mm = up_ ? t + angle_.root_radius_mm + options_.gap_mm : std::max(shell.side_wall_mm, shell.end_wall_mm) + 2;
+    shell.rail_inset_mm =
+        up_ ? t + angle_.root_radius_mm + options_.gap_mm : std::max(shell.side_wall_mm, shell.end_wall_mm) + 2;
     shell.deck_root_mm = t + angle_.root_radius_mm;
     shell.weld_gap_mm = options_.gap_mm;
     shell.opening_z = {up_ ? leg + options_.gap_mm : leg, shell.size.z - leg - options_.gap_mm};
@@ -80,9 +83,9 @@ class Frame {
     const char* level = top ? "top" : "bottom";
     const int first = top ? 5 : 1;
     const auto line = [&](int number, const char* name, const char* side, Vec3 a, Vec3 b, Vec3 inward) {
-      return MemberLine{fmt::format("ANG{:02}", first + number), fmt::format("{} ring member", name),
+      return MemberLine{fmt::format("ANG{:02}", first + number),       fmt::format("{} ring member", name),
                         fmt::format("{} ring member {}", level, side), Role::ring_member,
-                        angle_pose(a, b, r.upright_leg, inward), norm(b - a)};
+                        angle_pose(a, b, r.upright_leg, inward),       norm(b - a)};
     };
     const std::array<MemberLine, 4> lines{
         line(0, "front", "front", {0, 0, r.heel_z}, {s.x, 0, r.heel_z}, axis::y),
@@ -92,7 +95,8 @@ class Frame {
     std::array<InstanceId, 4> ids{};
     for (std::size_t i = 0; i < 4; ++i) {
       // Front and back come first; left and right yield to them.
-      const std::vector<InstanceId> earlier = i < 2 ? std::vector<InstanceId>{} : std::vector<InstanceId>{ids[0], ids[1]};
+      const std::vector<InstanceId> earlier =
+          i < 2 ? std::vector<InstanceId>{} : std::vector<InstanceId>{ids[0], ids[1]};
       const auto id = add_member(lines[i], angle_, earlier);
       if (!id) return false;
       ids[i] = *id;
@@ -152,9 +156,13 @@ class Frame {
         const double x = side == low ? t : s.x;
         const double y = depth == low ? 0 : s.y - w;
         const double foot = up_ ? 0 : shell.deck_mm;
-        const MemberLine line{fmt::format("BAR{:02}", 1 + 2 * depth + side), "upright",
-                              fmt::format("upright {} {}", depth == low ? "front" : "back", side == low ? "left" : "right"),
-                              Role::upright, Pose::at({x, y, foot}, axis::y, axis::minus_x), s.z - foot};
+        const MemberLine line{
+            fmt::format("BAR{:02}", 1 + 2 * depth + side),
+            "upright",
+            fmt::format("upright {} {}", depth == low ? "front" : "back", side == low ? "left" : "right"),
+            Role::upright,
+            Pose::at({x, y, foot}, axis::y, axis::minus_x),
+            s.z - foot};
         if (!add_upright(line, depth, side)) return false;
         Host& host = shell.upright[depth][side];
         host.box = {{x - t, y, shell.opening_z[low]}, {x, y + w, shell.opening_z[high]}};
