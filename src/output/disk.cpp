@@ -97,6 +97,19 @@ Status move_folder(const fs::path& from, const fs::path& to) {
   return Done{};
 }
 
+Status exchange_by_renames(const fs::path& fresh, const fs::path& target, const fs::path& aside) {
+  if (auto moved = move_folder(target, aside); !moved) return moved;
+  auto moved = move_folder(fresh, target);
+  if (moved) {
+    remove_all_quietly(aside);
+  } else if (auto back = move_folder(aside, target); !back) {
+    Failure both = moved.error();
+    both.reason += fmt::format("; the old folder now stands at {}", aside.string());
+    return both;
+  }
+  return moved;
+}
+
 std::optional<std::string> read_file(const fs::path& path) {
   std::ifstream in(path, std::ios::binary);
   if (!in) return std::nullopt;

@@ -52,6 +52,11 @@ bool remove_all_quietly(const std::filesystem::path& path);
 /// Renames where the new name is free.
 [[nodiscard]] Status move_folder(const std::filesystem::path& from, const std::filesystem::path& to);
 
+/// Where two names cannot be exchanged in one step: `target` steps to `aside`, `fresh` takes its place, and what is
+/// aside goes; it comes back if `fresh` cannot take the place.
+[[nodiscard]] Status exchange_by_renames(const std::filesystem::path& fresh, const std::filesystem::path& target,
+                                         const std::filesystem::path& aside);
+
 /// Whole file, or nothing.
 [[nodiscard]] std::optional<std::string> read_file(const std::filesystem::path& path);
 

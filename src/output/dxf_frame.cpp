@@ -24,7 +24,10 @@ void close_table(DxfTags& out) { out.tag(0, "ENDTAB"); }
 DxfTags& open_record(DxfTags& out, std::string_view type, DxfHandles& handles, const std::string& table,
                      std::string_view subclass) {
   const int handle_code = type == "DIMSTYLE" ? 105 : 5;
-  return out.tag(0, type).tag(handle_code, handles.next()).tag(330, table).tag(100, "AcDbSymbolTableRecord")
+  return out.tag(0, type)
+      .tag(handle_code, handles.next())
+      .tag(330, table)
+      .tag(100, "AcDbSymbolTableRecord")
       .tag(100, subclass);
 }
 
@@ -36,7 +39,8 @@ void write_viewports(DxfTags& out, DxfHandles& handles, const Box2& bounds) {
   out.point(15, {10, 10}).point3(16, {0, 0}, 1).point3(17, {0, 0});
   out.real(40, 1.2 * std::max({bounds.size().x, bounds.size().y, 1.0})).real(41, 1.5).real(42, 50);
   out.real(43, 0).real(44, 0).real(50, 0).real(51, 0);
-  for (const auto& [code, value] : {std::pair{71, 0}, {72, 100}, {73, 1}, {74, 3}, {75, 0}, {76, 0}, {77, 0}, {78, 0}}) {
+  for (const auto& [code, value] :
+       {std::pair{71, 0}, {72, 100}, {73, 1}, {74, 3}, {75, 0}, {76, 0}, {77, 0}, {78, 0}}) {
     out.tag(code, value);
   }
   close_table(out);
@@ -99,7 +103,12 @@ void write_block_records(DxfTags& out, DxfHandles& handles, const DxfAnchors& an
 void write_layout(DxfTags& out, std::string_view name, const std::string& handle, const std::string& dictionary,
                   const std::string& record, const Box2& bounds) {
   const bool model = name == "Model";
-  out.tag(0, "LAYOUT").tag(5, handle).tag(330, dictionary).tag(100, "AcDbPlotSettings").tag(1, "").tag(2, "none_device");
+  out.tag(0, "LAYOUT")
+      .tag(5, handle)
+      .tag(330, dictionary)
+      .tag(100, "AcDbPlotSettings")
+      .tag(1, "")
+      .tag(2, "none_device");
   out.tag(4, "").tag(6, "");
   for (const int code : {40, 41, 42, 43, 44, 45, 46, 47, 48, 49, 140, 141}) out.real(code, 0);
   out.real(142, 1).real(143, 1).tag(70, model ? 1024 : 0).tag(72, 1).tag(73, 0).tag(74, 5).tag(7, "").tag(75, 16);
@@ -118,7 +127,7 @@ std::string dxf_header(const Box2& bounds, const std::string& handle_seed) {
   out.tag(9, "$EXTMIN").point3(10, bounds.low).tag(9, "$EXTMAX").point3(10, bounds.high);
   out.tag(9, "$LIMMIN").point(10, bounds.low).tag(9, "$LIMMAX").point(10, bounds.high);
   out.tag(9, "$CLAYER").tag(8, "CUT").tag(9, "$LUNITS").tag(70, 2).tag(9, "$LUPREC").tag(70, 4);
-  out.tag(9, "$INSUNITS").tag(70, 4);    // millimetres
+  out.tag(9, "$INSUNITS").tag(70, 4);     // millimetres
   out.tag(9, "$MEASUREMENT").tag(70, 1);  // metric
   out.tag(9, "$HANDSEED").tag(5, handle_seed).tag(0, "ENDSEC");
   out.tag(0, "SECTION").tag(2, "CLASSES");
@@ -170,7 +179,11 @@ std::string dxf_objects(DxfHandles& handles, const DxfAnchors& anchors, const Bo
   out.tag(0, "SECTION").tag(2, "OBJECTS");
   dictionary(root, "0").tag(3, "ACAD_GROUP").tag(350, groups).tag(3, "ACAD_LAYOUT").tag(350, layouts);
   dictionary(groups, root);
-  dictionary(layouts, root).tag(3, "Model").tag(350, anchors.model_layout).tag(3, "Layout1").tag(350, anchors.paper_layout);
+  dictionary(layouts, root)
+      .tag(3, "Model")
+      .tag(350, anchors.model_layout)
+      .tag(3, "Layout1")
+      .tag(350, anchors.paper_layout);
   write_layout(out, "Model", anchors.model_layout, layouts, anchors.model_record, bounds);
   write_layout(out, "Layout1", anchors.paper_layout, layouts, anchors.paper_record, bounds);
   out.tag(0, "ENDSEC").tag(0, "EOF");

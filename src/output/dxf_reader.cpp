@@ -94,7 +94,7 @@ class Reader {
     return {};
   }
 
-  std::optional<std::string> header_flaw() const {
+  [[nodiscard]] std::optional<std::string> header_flaw() const {
     if (variable("$ACADVER") != "AC1015") return "the release is not AC1015";
     if (variable("$INSUNITS") != "4") return "the unit is not millimetres ($INSUNITS is not 4)";
     if (variable("$MEASUREMENT") != "1") return "the measuring system is not metric ($MEASUREMENT is not 1)";
@@ -102,7 +102,7 @@ class Reader {
     return std::nullopt;
   }
 
-  std::optional<std::string> handle_flaw() const {
+  [[nodiscard]] std::optional<std::string> handle_flaw() const {
     std::set<std::string_view> seen;
     for (std::size_t i = 0; i < tags_.size(); ++i) {
       const bool handle = (tags_[i].code == 5 || tags_[i].code == 105) && (i == 0 || tags_[i - 1].code != 9);
@@ -134,7 +134,10 @@ class Reader {
     const bool good = (layer == "CUT" && (e.type == "CIRCLE" || e.type == "LWPOLYLINE")) ||
                       (layer == "MARK" && e.type == "LINE") || (layer == "NOTE" && e.type == "TEXT");
     if (!good) return fmt::format("a {} on layer {} does not belong there", e.type, layer);
-    const bool read = e.type == "CIRCLE" ? take_circle(e) : e.type == "LINE" ? take_line(e) : e.type == "TEXT" ? take_text(e) : true;
+    const bool read = e.type == "CIRCLE" ? take_circle(e)
+                      : e.type == "LINE" ? take_line(e)
+                      : e.type == "TEXT" ? take_text(e)
+                                         : true;
     if (!read) return fmt::format("a number of a {} cannot be read", e.type);
     return e.type == "LWPOLYLINE" ? take_polyline(e) : std::nullopt;
   }

@@ -2,27 +2,42 @@
 // Entry: write_dxf.
 
 #include "output/dxf.h"
+
+#include <algorithm>
+
 #include "output/dxf_tags.h"
 
 namespace fitup::output {
 namespace {
 
-/// DXF of this release is not UTF-8: what is not ASCII goes out as \U+XXXX, a control character as a space.
+/// One character of several bytes as \U+XXXX; '?' where that form cannot say it.
+std::string escaped(std::string_view character) {
+  if (character.size() > 3) return "?";
+  unsigned code = static_cast<unsigned char>(character[0]) & (character.size() == 2 ? 0x1FU : 0x0FU);
+  for (const char c : character.substr(1)) code = (code << 6) | (static_cast<unsigned char>(c) & 0x3FU);
+  return fmt::format("\\U+{:04X}", code);
+}
+
+std::size_t bytes_of_character(unsigned char lead) {
+  if (lead < 0xC0) return 1;
+  if (lead < 0xE0) return 2;
+  return lead < 0xF0 ? 3 : 4;
+}
+
+/// DXF of this release is not UTF-8: what is not ASCII goes out by its code, a control character as a space.
 std::string dxf_text(std::string_view utf8) {
   std::string out;
-  for (std::size_t i = 0; i < utf8.size();) {
-    const auto lead = static_cast<unsigned char>(utf8[i]);
-    const std::size_t bytes = lead < 0x80 ? 1 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
-    if (bytes == 1) {
-      out.push_back(lead < 0x20 || lead == 0x7F ? ' ' : utf8[i]);
-    } else if (bytes == 4 || i + bytes > utf8.size()) {
-      out.push_back('?');  // beyond what \U+XXXX can say
+  while (!utf8.empty()) {
+    const auto lead = static_cast<unsigned char>(utf8.front());
+    const std::size_t bytes = std::min(bytes_of_character(lead), utf8.size());
+    if (bytes > 1) {
+      out += escaped(utf8.substr(0, bytes));
+    } else if (lead > 0x7F) {
+      out += '?';
     } else {
-      unsigned code = lead & (bytes == 2 ? 0x1FU : 0x0FU);
-      for (std::size_t k = 1; k < bytes; ++k) code = (code << 6) | (static_cast<unsigned char>(utf8[i + k]) & 0x3FU);
-      out += fmt::format("\\U+{:04X}", code);
+      out += lead < 0x20 || lead == 0x7F ? ' ' : utf8.front();
     }
-    i += bytes;
+    utf8.remove_prefix(bytes);
   }
   return out;
 }

@@ -76,14 +76,17 @@ Status replaceable(const fs::path& target) {
   const auto text = read_file(target / job_list);
   const auto listed = text ? read_job_json(*text) : std::nullopt;
   if (!listed) {
-    return refused(target, "the folder holds files and no job.json of this program, so it is not replaced - choose another "
-                           "folder with -o, or empty this one");
+    return refused(target,
+                   "the folder holds files and no job.json of this program, so it is not replaced - choose another "
+                   "folder with -o, or empty this one");
   }
   const auto stranger = stranger_in(target, *listed);
   if (!stranger) return stranger.error();
   if (*stranger) {
-    return refused(target, fmt::format("the folder holds {}, which this program did not write and which would be lost - "
-                                       "move it elsewhere, or choose another folder with -o", **stranger));
+    return refused(target,
+                   fmt::format("the folder holds {}, which this program did not write and which would be lost - "
+                               "move it elsewhere, or choose another folder with -o",
+                               **stranger));
   }
   return Done{};
 }
@@ -170,21 +173,6 @@ class NewFolder {
   std::set<fs::path> folders_;
 };
 
-/// Where two names cannot be exchanged: the old folder steps aside, and comes back if the new one cannot take
-/// its place.
-Status exchange_by_renames(const fs::path& fresh, const fs::path& target) {
-  const fs::path aside = sibling(target, "old", ::getpid());
-  if (auto moved = move_folder(target, aside); !moved) return moved;
-  if (auto moved = move_folder(fresh, target); !moved) {
-    if (auto back = move_folder(aside, target); !back) {
-      return refused(target, fmt::format("{}; the old folder now stands at {}", back.error().reason, aside.string()));
-    }
-    return moved;
-  }
-  remove_all_quietly(aside);
-  return Done{};
-}
-
 bool cannot_exchange(int error_number) {
   return error_number == ENOSYS || error_number == EINVAL || error_number == ENOTSUP;
 }
@@ -194,7 +182,7 @@ Status put_in_place(const fs::path& fresh, const fs::path& target) {
   if (!fs::exists(fs::symlink_status(target, error))) return move_folder(fresh, target);
   const int failed = exchange_names(fresh, target);
   if (failed == 0) return Done{};
-  if (cannot_exchange(failed)) return exchange_by_renames(fresh, target);
+  if (cannot_exchange(failed)) return exchange_by_renames(fresh, target, sibling(target, "old", ::getpid()));
   return file_failure("exchange the new folder with", target, failed);
 }
 

@@ -72,8 +72,8 @@ std::string paragraph(const Finding& f) {
 }
 
 std::size_t count(const Findings& findings, Verdict verdict) {
-  return static_cast<std::size_t>(std::count_if(findings.all.begin(), findings.all.end(),
-                                                [&](const Finding& f) { return f.verdict == verdict; }));
+  return static_cast<std::size_t>(
+      std::count_if(findings.all.begin(), findings.all.end(), [&](const Finding& f) { return f.verdict == verdict; }));
 }
 
 int badness(Verdict verdict) {
@@ -106,31 +106,37 @@ std::string findings_text(const Findings& findings) {
 namespace output {
 
 std::string cautions() {
-  constexpr std::string_view points[] = {
-      "This helps to plan the making of an enclosure. It approves nothing and certifies nothing. Local codes, and the "
-      "people who hold the licence or the certificate for a piece of work, come before anything written here.",
-      "Stored energy and high voltage: a battery cannot be switched off. Keep its terminals covered, work with insulated "
-      "tools, and leave connecting it to qualified people.",
-      "Thermal runaway: cells that are damaged, crushed or overheated burn and give off poisonous, explosive gas. Give "
-      "the gas a way out that leads away from people. Keep cells out of the frame while anything is welded, ground or "
-      "drilled.",
-      "Welding and cutting: fumes (zinc above all), sparks, ultraviolet light. Ventilate, shield, keep a fire watch. Do "
-      "not hang closed sections in a zinc bath without vent holes.",
-      "Lifting: nobody stands under a load. Lift points, slings and the way they pull need a competent person's judgement "
-      "and a test before use.",
-      "Laser-cut and sawn edges are sharp: break them before the parts are handled.",
-      "What says \"not checked\" was not checked. What passes was compared with the stated limit and nothing else."};
-  std::string text = "Cautions\n";
-  for (const std::string_view point : points) text += fmt::format("\n- {}\n", wrapped(point, 2));
-  return text;
+  return R"(Cautions
+
+- This helps to plan the making of an enclosure. It approves nothing and certifies nothing. Local codes, and the
+  people who hold the licence or the certificate for a piece of work, come before anything written here.
+
+- Stored energy and high voltage: a battery cannot be switched off. Keep its terminals covered, work with
+  insulated tools, and leave connecting it to qualified people.
+
+- Thermal runaway: cells that are damaged, crushed or overheated burn and give off poisonous, explosive gas.
+  Give the gas a way out that leads away from people. Keep cells out of the frame while anything is welded,
+  ground or drilled.
+
+- Welding and cutting: fumes (zinc above all), sparks, ultraviolet light. Ventilate, shield, keep a fire watch.
+  Do not hang closed sections in a zinc bath without vent holes.
+
+- Lifting: nobody stands under a load. Lift points, slings and the way they pull need a competent person's
+  judgement and a test before use.
+
+- Laser-cut and sawn edges are sharp: break them before the parts are handled.
+
+- What says "not checked" was not checked. What passes was compared with the stated limit and nothing else.
+)";
 }
 
 std::string findings_text_file(const Findings& findings, const JobInfo& info, Release release) {
   std::string text = fmt::format("{}\n{}, revision {}, spec {}\n\n", info.title.empty() ? info.name : info.title,
                                  info.name, info.revision, short_hash(info.spec_hash));
   if (release == Release::withheld) {
-    text += "A check fails: this folder has no files to cut, print or drill from. Mend what is listed first, or\n"
-            "give --anyway to have them regardless.\n\n";
+    text +=
+        "A check fails: this folder has no files to cut, print or drill from. Mend what is listed first, or\n"
+        "give --anyway to have them regardless.\n\n";
   } else if (release == Release::written_anyway) {
     text += "A check fails: the files to cut, print and drill from were written because --anyway was given.\n\n";
   }

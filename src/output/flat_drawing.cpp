@@ -35,11 +35,11 @@ void add_cross(DxfDrawing& drawing, Vec2 at, const DrilledHole& hole) {
   drawing.notes.push_back({beside, drill_note_height_mm, drill_note(hole)});
 }
 
-std::vector<std::string> title_of(const Part& part, double thickness_mm, const JobInfo& info, std::string_view warning) {
-  std::vector<std::string> lines{fmt::format("{}  {}", part.mark, part.name),
-                                 fmt::format("{}, {} mm", part.material, number(thickness_mm)),
-                                 fmt::format("{}, revision {}", info.name, info.revision),
-                                 fmt::format("spec {}", short_hash(info.spec_hash))};
+std::vector<std::string> title_of(const Part& part, double thickness_mm, const JobInfo& info,
+                                  std::string_view warning) {
+  std::vector<std::string> lines{
+      fmt::format("{}  {}", part.mark, part.name), fmt::format("{}, {} mm", part.material, number(thickness_mm)),
+      fmt::format("{}, revision {}", info.name, info.revision), fmt::format("spec {}", short_hash(info.spec_hash))};
   if (!warning.empty()) lines.emplace_back(warning);
   return lines;
 }

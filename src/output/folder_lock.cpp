@@ -33,8 +33,9 @@ Result<FolderLock> FolderLock::take(const std::filesystem::path& target) {
     if (::flock(file.number(), LOCK_EX | LOCK_NB) != 0) {
       if (errno == EINTR) continue;
       if (errno != EWOULDBLOCK) return file_failure("lock", path, errno);
-      return Failure{Failure::Kind::file, fmt::format("write {}", target.string()),
-                     "another run is writing this folder - wait until it has finished, or choose another folder with -o"};
+      return Failure{
+          Failure::Kind::file, fmt::format("write {}", target.string()),
+          "another run is writing this folder - wait until it has finished, or choose another folder with -o"};
     }
     if (still_there(file, path)) return FolderLock(path, std::move(file));
   }

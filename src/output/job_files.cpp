@@ -6,8 +6,8 @@
 #include <algorithm>
 
 #include "fitup/job.h"
-#include "output/flat_drawing.h"
 #include "output/findings_files.h"
+#include "output/flat_drawing.h"
 #include "output/job_json.h"
 #include "output/lists.h"
 #include "output/paths.h"
@@ -31,11 +31,12 @@ class JobWriter {
   Result<std::vector<JobFile>> files() {
     using Step = Status (JobWriter::*)();
     const bool made = release_ != Release::withheld;
-    for (const auto& [group, wanted, step] : {std::tuple<FileGroup, bool, Step>{FileGroup::step, true, &JobWriter::assembly},
-                                              {FileGroup::step, made, &JobWriter::part_steps},
-                                              {FileGroup::dxf, made, &JobWriter::flats},
-                                              {FileGroup::stl, made, &JobWriter::prints},
-                                              {FileGroup::checks, true, &JobWriter::checks}}) {
+    for (const auto& [group, wanted, step] :
+         {std::tuple<FileGroup, bool, Step>{FileGroup::step, true, &JobWriter::assembly},
+          {FileGroup::step, made, &JobWriter::part_steps},
+          {FileGroup::dxf, made, &JobWriter::flats},
+          {FileGroup::stl, made, &JobWriter::prints},
+          {FileGroup::checks, true, &JobWriter::checks}}) {
       if (!wanted || !chosen(group)) continue;
       if (auto done = (this->*step)(); !done) return done.error();
     }
@@ -98,9 +99,9 @@ class JobWriter {
       if (!output::is_printed(part)) continue;
       auto mesh = solid::triangulate(model_.parts.at(id).solid, output::print_deflection_mm);
       if (!mesh) return mesh.error();
-      const std::string title = fmt::format("{} {}, mm, {} revision {}, spec {}", part.mark, output::slug(part.name),
-                                            output::slug(info_.name), output::file_safe(info_.revision),
-                                            output::short_hash(info_.spec_hash));
+      const std::string title =
+          fmt::format("{} {}, mm, {} revision {}, spec {}", part.mark, output::slug(part.name),
+                      output::slug(info_.name), output::file_safe(info_.revision), output::short_hash(info_.spec_hash));
       add(output::stl_path(part), output::write_stl(*mesh, title), FileGroup::stl);
     }
     add(output::print_list, output::write_csv(output::print_rows(plan_, model_, info_)), FileGroup::stl);
@@ -118,9 +119,10 @@ class JobWriter {
     std::sort(files_.begin(), files_.end(), before);
     const auto same = [](const JobFile& a, const JobFile& b) { return a.path == b.path; };
     if (const auto twin = std::adjacent_find(files_.begin(), files_.end(), same); twin != files_.end()) {
-      return Failure{Failure::Kind::file, "name the job's files", fmt::format("two parts share the name {}", twin->path)};
+      return Failure{Failure::Kind::file, "name the job's files",
+                     fmt::format("two parts share the name {}", twin->path)};
     }
-    JobFile list{output::job_list, output::job_json(files_, info_, release_), FileGroup::checks};
+    JobFile list{output::job_list, output::job_json(files_, info_, release_, options_.only), FileGroup::checks};
     files_.insert(std::lower_bound(files_.begin(), files_.end(), list, before), std::move(list));
     return std::move(files_);
   }

@@ -3,6 +3,7 @@
 
 #include "output/job_json.h"
 
+#include <array>
 #include <nlohmann/json.hpp>
 
 namespace fitup::output {
@@ -19,16 +20,26 @@ std::string word_for(Release release) {
   return "complete";
 }
 
+Json words_for(const std::set<FileGroup>& only) {
+  constexpr std::array<std::string_view, 4> words{"step", "dxf", "stl", "checks"};
+  Json list = Json::array();
+  for (const FileGroup group : only) list.push_back(std::string(words.at(static_cast<std::size_t>(group))));
+  return list;
+}
+
 std::optional<ListedFile> listed(const Json& entry) {
-  const bool good = entry.is_object() && entry.contains("path") && entry["path"].is_string() && entry.contains("size") &&
-                    entry["size"].is_number_unsigned() && entry.contains("sha256") && entry["sha256"].is_string();
+  const bool good = entry.is_object() && entry.contains("path") && entry["path"].is_string() &&
+                    entry.contains("size") && entry["size"].is_number_unsigned() && entry.contains("sha256") &&
+                    entry["sha256"].is_string();
   if (!good) return std::nullopt;
-  return ListedFile{entry["path"].get<std::string>(), entry["size"].get<std::size_t>(), entry["sha256"].get<std::string>()};
+  return ListedFile{entry["path"].get<std::string>(), entry["size"].get<std::size_t>(),
+                    entry["sha256"].get<std::string>()};
 }
 
 }  // namespace
 
-std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release) {
+std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release,
+                     const std::set<FileGroup>& only) {
   Json json;
   json["schema"] = 1;
   json["program"] = "fitup";
@@ -39,6 +50,7 @@ std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Rel
   json["spec_hash"] = info.spec_hash;
   json["timestamp"] = info.timestamp;
   json["fabrication_files"] = word_for(release);
+  if (!only.empty()) json["only"] = words_for(only);
   json["files"] = Json::array();
   for (const JobFile& file : files) {
     json["files"].push_back({{"path", file.path}, {"size", file.bytes.size()}, {"sha256", sha256_hex(file.bytes)}});

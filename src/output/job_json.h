@@ -2,6 +2,7 @@
 // job.json: which program wrote the folder from which spec, and every file with its size and hash.
 
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -11,7 +12,9 @@
 
 namespace fitup::output {
 
-[[nodiscard]] std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release);
+/// `only`: the groups that were asked for, empty for all.
+[[nodiscard]] std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release,
+                                   const std::set<FileGroup>& only);
 
 struct ListedFile {
   std::string path;

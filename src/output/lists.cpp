@@ -99,8 +99,15 @@ std::vector<CsvRow> print_rows(const Plan& plan, const Model& model, const JobIn
   for (const PartId id : chosen(plan, is_printed, before)) {
     const Part& part = plan.parts[id];
     const Vec3 size = model.parts.at(id).bounds.size();
-    CsvRow row{part.mark, part.name, std::to_string(count[id]), number(size.x), number(size.y), number(size.z),
-               number(model.parts.at(id).volume_mm3 / 1000, 2), print_purpose(part.role), print_note(part.role),
+    CsvRow row{part.mark,
+               part.name,
+               std::to_string(count[id]),
+               number(size.x),
+               number(size.y),
+               number(size.z),
+               number(model.parts.at(id).volume_mm3 / 1000, 2),
+               print_purpose(part.role),
+               print_note(part.role),
                stl_path(part)};
     add_job(row, info);
     rows.push_back(std::move(row));

@@ -89,7 +89,8 @@ class Reader {
 
   StepData read() {
     const std::size_t data = text_.find("DATA;");
-    if (text_.substr(0, 13) != "ISO-10303-21;" || data == std::string_view::npos) return flawed("it is not a STEP file");
+    if (text_.substr(0, 13) != "ISO-10303-21;" || data == std::string_view::npos)
+      return flawed("it is not a STEP file");
     at_ = data + 5;
     while (skip_space() && text_[at_] == '#') {
       if (!instance()) return flawed(fmt::format("an instance near byte {} cannot be read", at_));

@@ -1,5 +1,5 @@
 #pragma once
-// A picture of the assembly: seen from the front left above, and from the front.
+// A picture of the assembly: all on, covers off, the bare frame, and from the front.
 
 #include <string>
 

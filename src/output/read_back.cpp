@@ -5,7 +5,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
+#include <set>
 
 #include "output/paths.h"
 
@@ -33,10 +35,20 @@ class ReadBack {
       }
       if (const auto flaw = flaw_in(file)) return differs(file.path, *flaw);
     }
-    return Done{};
+    return complete();
   }
 
  private:
+  /// If one part's solid is written, every part's is. (The lists answer for flat and printed parts.)
+  [[nodiscard]] Status complete() const {
+    std::set<std::string> there;
+    for (const JobFile& file : files_) there.insert(file.path);
+    const auto has = [&](const Part& part) { return there.count(step_path(part)) > 0; };
+    if (std::none_of(plan_.parts.begin(), plan_.parts.end(), has)) return Done{};
+    const auto missing = std::find_if_not(plan_.parts.begin(), plan_.parts.end(), has);
+    return missing == plan_.parts.end() ? Status(Done{}) : differs(step_path(*missing), "it is not there");
+  }
+
   static Failure differs(const std::string& path, const std::string& flaw) {
     return {Failure::Kind::kernel, fmt::format("read {} back", path), flaw};
   }
@@ -47,7 +59,8 @@ class ReadBack {
     if (file.path == print_list) return flaw_in_print_list(file.bytes, plan_, model_, files_);
     if (file.path == findings_list) return flaw_in_findings_json(file.bytes);
     if (file.path == assembly_step) return flaw_in_assembly_step(file.bytes, plan_, model_);
-    if (file.path == findings_page || file.path == assembly_picture) return file.bytes.empty() ? Flaw("it is empty") : Flaw{};
+    if (file.path == findings_page || file.path == assembly_picture)
+      return file.bytes.empty() ? Flaw("it is empty") : Flaw{};
     const auto part = part_of_.find(file.path);
     if (part == part_of_.end()) return "no part has this file";
     return flaw_in_part_file(file, part->second);

@@ -20,7 +20,8 @@ bool is_there(const std::vector<JobFile>& files, const std::string& path) {
   return std::any_of(files.begin(), files.end(), [&](const JobFile& f) { return f.path == path; });
 }
 
-Flaw flaw_in_rows(const std::vector<CsvRow>& rows, const std::vector<CsvRow>& wanted, const std::vector<JobFile>& files) {
+Flaw flaw_in_rows(const std::vector<CsvRow>& rows, const std::vector<CsvRow>& wanted,
+                  const std::vector<JobFile>& files) {
   if (rows.size() != wanted.size()) return fmt::format("it has {} rows, {} were expected", rows.size(), wanted.size());
   const auto& heading = wanted.front();
   const auto file_column = std::find(heading.begin(), heading.end(), "file") - heading.begin();
@@ -54,7 +55,8 @@ Flaw flaw_in_print_list(const std::string& bytes, const Plan& plan, const Model&
 
 Flaw flaw_in_findings_json(const std::string& bytes) {
   const auto json = nlohmann::json::parse(bytes, nullptr, false);
-  if (!json.is_object() || !json.contains("findings") || !json["findings"].is_array()) return "it is not the list of findings";
+  if (!json.is_object() || !json.contains("findings") || !json["findings"].is_array())
+    return "it is not the list of findings";
   if (!json.contains("counts") || !json["counts"].is_object()) return "it has no counts";
   std::size_t counted = 0;
   for (const auto& count : json["counts"]) counted += count.is_number_unsigned() ? count.get<std::size_t>() : 0;
@@ -67,7 +69,8 @@ Flaw flaw_in_findings_json(const std::string& bytes) {
 Flaw flaw_in_job_json(const std::string& bytes, const std::vector<JobFile>& files) {
   const auto listed = read_job_json(bytes);
   if (!listed) return "it is not a list of the job's files";
-  if (listed->size() + 1 != files.size()) return fmt::format("it lists {} files of {}", listed->size(), files.size() - 1);
+  if (listed->size() + 1 != files.size())
+    return fmt::format("it lists {} files of {}", listed->size(), files.size() - 1);
   for (const ListedFile& entry : *listed) {
     const auto file = std::find_if(files.begin(), files.end(), [&](const JobFile& f) { return f.path == entry.path; });
     if (file == files.end()) return fmt::format("it lists {}, which is not there", entry.path);

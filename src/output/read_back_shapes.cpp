@@ -24,7 +24,9 @@ bool near(Vec3 a, Vec3 b, double by) {
   return std::abs(a.x - b.x) <= by && std::abs(a.y - b.y) <= by && std::abs(a.z - b.z) <= by;
 }
 
-bool near_volume(double a, double b) { return std::abs(a - b) <= tolerance::volume_relative * std::max(std::abs(a), std::abs(b)); }
+bool near_volume(double a, double b) {
+  return std::abs(a - b) <= tolerance::volume_relative * std::max(std::abs(a), std::abs(b));
+}
 
 bool same_loop(const Loop& a, const Loop& b) {
   if (a.vertices.size() != b.vertices.size()) return false;
@@ -97,7 +99,8 @@ using UseName = std::pair<std::string, std::string>;
 std::map<UseName, Pose> placed_parts(const StepFacts& facts) {
   std::map<std::string, Pose> groups;  // those that stand in the top product
   for (const StepUseFacts& use : facts.uses) {
-    const bool inner = std::any_of(facts.uses.begin(), facts.uses.end(), [&](const auto& u) { return u.parent == use.child; });
+    const bool inner =
+        std::any_of(facts.uses.begin(), facts.uses.end(), [&](const auto& u) { return u.parent == use.child; });
     if (inner) groups[use.child] = use.pose;
   }
   std::map<UseName, Pose> placed;
@@ -132,12 +135,14 @@ Flaw flaw_in_dxf(const std::string& bytes, const Part& part) {
   const Flat& flat = std::get<Flat>(part.form);
   if (drawing.cut.empty()) return "nothing is cut";
   if (drawing.mark.size() != 2 * flat.drilled.size()) {
-    return fmt::format("it marks {} lines, the part has {} drilled holes of 2 each", drawing.mark.size(), flat.drilled.size());
+    return fmt::format("it marks {} lines, the part has {} drilled holes of 2 each", drawing.mark.size(),
+                       flat.drilled.size());
   }
   const Vec2 by = Vec2{} - flat.profile.bounds().low;
   for (std::size_t i = 0; i < flat.drilled.size(); ++i) {
     for (const DxfLine& line : {drawing.mark[2 * i], drawing.mark[2 * i + 1]}) {
-      if (!near(0.5 * (line.from + line.to), flat.drilled[i].at + by)) return fmt::format("drilled hole {} is marked elsewhere", i + 1);
+      if (!near(0.5 * (line.from + line.to), flat.drilled[i].at + by))
+        return fmt::format("drilled hole {} is marked elsewhere", i + 1);
     }
   }
   return flaw_in_contours(drawing, profile_at_origin(flat));

@@ -18,7 +18,8 @@ class Scan {
     if (!data_.flaw.empty()) return data_.flaw;
     for (const int id : data_.order) {
       for (const int reference : data_.find(id)->references()) {
-        if (data_.find(reference) == nullptr) return fmt::format("#{} refers to #{}, which is not there", id, reference);
+        if (data_.find(reference) == nullptr)
+          return fmt::format("#{} refers to #{}, which is not there", id, reference);
       }
     }
     for (const int id : data_.order) {
@@ -77,7 +78,8 @@ class Scan {
     const StepInstance* definition = references.empty() ? nullptr : data_.find(references.front());
     const StepInstance* representation = among(e, "REPRESENTATION");
     const StepInstance* item = representation ? among(*representation, "MEASURE_REPRESENTATION_ITEM") : nullptr;
-    if (definition == nullptr || item == nullptr || item->parameters.find("VOLUME_MEASURE") == std::string_view::npos) return;
+    if (definition == nullptr || item == nullptr || item->parameters.find("VOLUME_MEASURE") == std::string_view::npos)
+      return;
     const auto targets = definition->references();
     const auto numbers = item->numbers();
     const std::string product = targets.empty() ? "" : product_id(targets.back());
@@ -89,10 +91,11 @@ class Scan {
     const auto references = e.references();
     const StepInstance* relation = references.empty() ? nullptr : data_.find(references.front());
     const auto transformation =
-      relation ? relation->references_of("REPRESENTATION_RELATIONSHIP_WITH_TRANSFORMATION") : std::vector<int>{};
+        relation ? relation->references_of("REPRESENTATION_RELATIONSHIP_WITH_TRANSFORMATION") : std::vector<int>{};
     const StepInstance* moves = transformation.empty() ? nullptr : data_.find(transformation.front());
     const auto ends = moves ? moves->references() : std::vector<int>{};
-    if (shape == nullptr || shape->references().empty() || ends.size() != 2) return fmt::format("the placement #{} is incomplete", id);
+    if (shape == nullptr || shape->references().empty() || ends.size() != 2)
+      return fmt::format("the placement #{} is incomplete", id);
     const auto from = axes(ends[0]);
     const auto to = axes(ends[1]);
     if (!from || !to) return fmt::format("the axes of the placement #{} cannot be read", id);

@@ -1,5 +1,5 @@
 // The cutter's file against closed forms, a golden file and every fault the reader must see.
-// FITUP_REWRITE_GOLDEN=1 writes the golden file anew.
+// FITUP_UPDATE_GOLDEN=1 writes the golden file anew.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -32,7 +32,7 @@ std::string flaw_of(const std::string& text) {
 
 TEST(Dxf, MatchesTheGoldenFile) {
   const std::string path = FITUP_TESTS "/output/golden/plate.dxf";
-  if (std::getenv("FITUP_REWRITE_GOLDEN") != nullptr) sample::write(path, plate_dxf());
+  if (std::getenv("FITUP_UPDATE_GOLDEN") != nullptr) sample::write(path, plate_dxf());
   EXPECT_EQ(plate_dxf(), sample::read(path));
 }
 
@@ -56,7 +56,8 @@ TEST(Dxf, HasTheAreaAndSizeOfThePlate) {
   const auto read = read_dxf(plate_dxf());
   const DxfDrawing& drawing = std::get<DxfDrawing>(read);
   ASSERT_EQ(drawing.cut.size(), 3U);
-  EXPECT_NEAR(drawing.cut[2].area_mm2() - drawing.cut[0].area_mm2() - drawing.cut[1].area_mm2(), sample::plate_area_mm2, 1e-4);
+  EXPECT_NEAR(drawing.cut[2].area_mm2() - drawing.cut[0].area_mm2() - drawing.cut[1].area_mm2(), sample::plate_area_mm2,
+              1e-4);
   EXPECT_NEAR(drawing.bounds.low.x, 0, 1e-6);
   EXPECT_NEAR(drawing.bounds.low.y, 0, 1e-6);
   EXPECT_NEAR(drawing.bounds.high.x, 100, 1e-6);
@@ -92,7 +93,8 @@ TEST(Dxf, SaysBesideThePartWhatItIs) {
 
 TEST(Dxf, WritesWhatIsNotAsciiAsItsCode) {
   DxfDrawing drawing = flat_drawing(sample::plate(), sample::info());
-  drawing.notes = {{{0, 0}, 5, "\xC3\xBC \xE2\x82\xAC\n\xF0\x9F\x94\xA9"}};  // u umlaut, euro sign, a nut beyond the basic plane
+  drawing.notes = {
+      {{0, 0}, 5, "\xC3\xBC \xE2\x82\xAC\n\xF0\x9F\x94\xA9"}};  // u umlaut, euro sign, a nut beyond the basic plane
   const std::string text = write_dxf(drawing);
   EXPECT_NE(text.find("\\U+00FC \\U+20AC ?"), std::string::npos);
   EXPECT_TRUE(std::none_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) > 126; }));
@@ -103,8 +105,10 @@ TEST(DxfReader, SeesEveryFault) {
   EXPECT_EQ(flaw_of(good), "");
   EXPECT_EQ(flaw_of(replaced(good, "$INSUNITS\n 70\n4", "$INSUNITS\n 70\n1")),
             "the unit is not millimetres ($INSUNITS is not 4)");
-  EXPECT_EQ(flaw_of(replaced(good, "AcDbPolyline\n 90\n4\n 70\n1", "AcDbPolyline\n 90\n4\n 70\n0")), "a contour is open");
-  EXPECT_EQ(flaw_of(replaced(good, "AcDbPolyline\n 90\n4", "AcDbPolyline\n 90\n5")), "a contour has fewer corners than it says");
+  EXPECT_EQ(flaw_of(replaced(good, "AcDbPolyline\n 90\n4\n 70\n1", "AcDbPolyline\n 90\n4\n 70\n0")),
+            "a contour is open");
+  EXPECT_EQ(flaw_of(replaced(good, "AcDbPolyline\n 90\n4", "AcDbPolyline\n 90\n5")),
+            "a contour has fewer corners than it says");
   EXPECT_EQ(flaw_of(replaced(good, "CUT\n100\nAcDbCircle", "NOTE\n100\nAcDbCircle")),
             "a CIRCLE on layer NOTE does not belong there");
   EXPECT_EQ(flaw_of(replaced(good, "  0\nCIRCLE", "  0\nSPLINE")), "a SPLINE on layer CUT does not belong there");

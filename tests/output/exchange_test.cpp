@@ -1,17 +1,19 @@
 // The exchange of the job folder and everything that can go wrong with it: the old folder stays whole.
 #include "output/sample.h"
 
+#include <fcntl.h>
 #include <gtest/gtest.h>
+#include <sched.h>
 #include <sys/file.h>
 #include <sys/mount.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
-#include <fcntl.h>
-#include <sched.h>
 #include <unistd.h>
 
 #include <csignal>
 #include <functional>
+
+#include "output/disk.h"
 
 namespace fitup {
 namespace {
@@ -107,13 +109,16 @@ TEST_P(Refuses, AFolderThatItDidNotWrite) {
   EXPECT_EQ(entries(folder.path()), 1U);
 }
 
-INSTANTIATE_TEST_SUITE_P(
-  Folders, Refuses,
-  testing::Values(Refusal{"Foreign", {{"letter.txt", "dear"}}, "no job.json of this program"},
-                  Refusal{"AnothersJobList", {{"job.json", R"({"program": "other", "files": []})"}}, "no job.json of this program"},
-                  Refusal{"NotJson", {{"job.json", "{"}}, "no job.json of this program"},
-                  Refusal{"OwnFileAdded", {{"job.json", list_of({}).bytes}, {"flat/my-notes.txt", "x"}}, "holds flat/my-notes.txt"}),
-  [](const auto& c) { return c.param.name; });
+INSTANTIATE_TEST_SUITE_P(Folders, Refuses,
+                         testing::Values(Refusal{"Foreign", {{"letter.txt", "dear"}}, "no job.json of this program"},
+                                         Refusal{"AnothersJobList",
+                                                 {{"job.json", R"({"program": "other", "files": []})"}},
+                                                 "no job.json of this program"},
+                                         Refusal{"NotJson", {{"job.json", "{"}}, "no job.json of this program"},
+                                         Refusal{"OwnFileAdded",
+                                                 {{"job.json", list_of({}).bytes}, {"flat/my-notes.txt", "x"}},
+                                                 "holds flat/my-notes.txt"}),
+                         [](const auto& c) { return c.param.name; });
 
 TEST(Exchange, RefusesAFileInPlaceOfTheFolder) {
   const sample::Folder folder;
@@ -178,6 +183,22 @@ TEST(Exchange, RemovesTheOldFolderThatAnInterruptedRunHadReplaced) {
   ASSERT_TRUE(exchange_job_folder(target, job("two")));
   EXPECT_EQ(sample::contents(target), as_map(job("two")));
   EXPECT_EQ(entries(folder.path()), 1U);
+}
+
+// Where the file system cannot exchange two names.
+TEST(ExchangeByRenames, PutsTheNewFolderInPlaceAndRemovesTheOld) {
+  const sample::Folder folder;
+  sample::write(folder.path() / "box/a", "one");
+  sample::write(folder.path() / "new/a", "two");
+  ASSERT_TRUE(output::exchange_by_renames(folder.path() / "new", folder.path() / "box", folder.path() / "old"));
+  EXPECT_EQ(sample::contents(folder.path()), (std::map<std::string, std::string>{{"box/a", "two"}}));
+}
+
+TEST(ExchangeByRenames, BringsTheOldFolderBackWhenTheNewOneIsNotThere) {
+  const sample::Folder folder;
+  sample::write(folder.path() / "box/a", "one");
+  ASSERT_FALSE(output::exchange_by_renames(folder.path() / "new", folder.path() / "box", folder.path() / "old"));
+  EXPECT_EQ(sample::contents(folder.path()), (std::map<std::string, std::string>{{"box/a", "one"}}));
 }
 
 TEST(Exchange, KeepsTheOldFolderWhenInterrupted) {

@@ -77,7 +77,8 @@ TEST(FindingsText, SaysWhetherFilesAreWithheldAndEndsWithTheCautions) {
   EXPECT_NE(withheld.find("no files to cut, print or drill from"), std::string::npos);
   const std::string anyway = findings_text_file(sample::failing(), sample::info(), Release::written_anyway);
   EXPECT_NE(anyway.find("because --anyway was given"), std::string::npos);
-  for (const std::string& text : {withheld, anyway, findings_text_file(sample::passing(), sample::info(), Release::complete)}) {
+  for (const std::string& text :
+       {withheld, anyway, findings_text_file(sample::passing(), sample::info(), Release::complete)}) {
     EXPECT_NE(text.find("small-box, revision B, spec aaaaaaaaaaaa"), std::string::npos);
     EXPECT_EQ(text.substr(text.size() - cautions().size()), cautions());
   }
@@ -85,8 +86,8 @@ TEST(FindingsText, SaysWhetherFilesAreWithheldAndEndsWithTheCautions) {
 
 // The hazards named wherever such enclosures are built: energy, gas, welding, lifting, edges (common practice).
 TEST(Cautions, NameEachHazardAndApproveNothing) {
-  for (const char* word : {"approves nothing", "certifies nothing", "high voltage", "hermal runaway", "zinc", "Lifting", "sharp",
-                           "licence", "not checked"}) {
+  for (const char* word : {"approves nothing", "certifies nothing", "high voltage", "hermal runaway", "zinc", "Lifting",
+                           "sharp", "licence", "not checked"}) {
     EXPECT_NE(cautions().find(word), std::string::npos) << word;
   }
 }

@@ -52,12 +52,13 @@ TEST(JobFiles, ReadBackAsTheyWereMeant) {
 TEST(JobFiles, AreTheSameBytesTwice) {
   const auto again = made(sample::passing(), {});
   ASSERT_EQ(paths(again), paths(sample::files()));
-  for (std::size_t i = 0; i < again.size(); ++i) EXPECT_TRUE(again[i].bytes == sample::files()[i].bytes) << again[i].path;
+  for (std::size_t i = 0; i < again.size(); ++i)
+    EXPECT_TRUE(again[i].bytes == sample::files()[i].bytes) << again[i].path;
 }
 
 TEST(JobFiles, WithholdWhatWouldBeMadeWhenACheckFails) {
-  const std::vector<std::string> expected{"assembly.step", "assembly.svg", "checks/findings.json", "checks/findings.txt",
-                                          "job.json"};
+  const std::vector<std::string> expected{"assembly.step", "assembly.svg", "checks/findings.json",
+                                          "checks/findings.txt", "job.json"};
   const auto files = made(sample::failing(), {});
   EXPECT_EQ(paths(files), expected);
   EXPECT_TRUE(read_back(files, sample::plan(), sample::model()));
@@ -68,7 +69,8 @@ TEST(JobFiles, AreWrittenAnywayAndSaySoOnEveryFlatPart) {
   options.anyway = true;
   auto files = made(sample::failing(), options);
   EXPECT_EQ(files.size(), sample::files().size());
-  EXPECT_NE(file(files, "flat/S235JR_2mm/PLT01_left-plate.dxf").bytes.find("WRITTEN ALTHOUGH A CHECK FAILS"), std::string::npos);
+  EXPECT_NE(file(files, "flat/S235JR_2mm/PLT01_left-plate.dxf").bytes.find("WRITTEN ALTHOUGH A CHECK FAILS"),
+            std::string::npos);
   EXPECT_NE(file(files, "job.json").bytes.find("written although a check fails"), std::string::npos);
   EXPECT_TRUE(read_back(files, sample::plan(), sample::model()));
 }
@@ -76,9 +78,24 @@ TEST(JobFiles, AreWrittenAnywayAndSaySoOnEveryFlatPart) {
 TEST(JobFiles, CanBeLimitedToAGroup) {
   JobOptions options;
   options.only = {FileGroup::dxf};
-  const std::vector<std::string> expected{"flat/EN-AW-5754_5mm/PLT02_auflage-hinten.dxf", "flat/S235JR_2mm/PLT01_left-plate.dxf",
-                                          "flat/order.csv", "job.json"};
+  const std::vector<std::string> expected{"flat/EN-AW-5754_5mm/PLT02_auflage-hinten.dxf",
+                                          "flat/S235JR_2mm/PLT01_left-plate.dxf", "flat/order.csv", "job.json"};
   EXPECT_EQ(paths(made(sample::passing(), options)), expected);
+}
+
+TEST(JobList, SaysWhichGroupsWereAskedFor) {
+  JobOptions options;
+  options.only = {FileGroup::step, FileGroup::stl};
+  auto files = made(sample::passing(), options);
+  EXPECT_EQ(nlohmann::json::parse(file(files, "job.json").bytes)["only"], (nlohmann::json{"step", "stl"}));
+}
+
+TEST(ReadBack, MissesAPartsSolid) {
+  auto files = sample::files();
+  std::erase_if(files, [](const JobFile& f) { return f.path == "parts/ITM01_block.step" || f.path == "job.json"; });
+  const Status status = read_back(files, sample::plan(), sample::model());
+  ASSERT_FALSE(status);
+  EXPECT_EQ(status.error().operation, "read parts/ITM01_block.step back");
 }
 
 TEST(JobList, NamesEveryFileWithSizeAndHash) {
@@ -121,20 +138,21 @@ TEST_P(ReadBackSees, ADamagedFile) {
 }
 
 INSTANTIATE_TEST_SUITE_P(
-  Damages, ReadBackSees,
-  testing::Values(
-    Damage{"LongerPlate", "flat/S235JR_2mm/PLT01_left-plate.dxf", "\n95.000000", "\n95.500000"},
-    Damage{"AnotherQuantity", "flat/order.csv", "left plate,2,", "left plate,3,"},
-    Damage{"AnotherSize", "3d-print/list.csv", "11.8", "12"},
-    Damage{"AListWithoutARow", "flat/order.csv", "PLT01", "\"PLT01"},
-    Damage{"AnotherVolume", "parts/ITM01_block.step", "VOLUME_MEASURE(", "VOLUME_MEASURE(7."},
-    Damage{"NoEnd", "assembly.step", "END-ISO-10303-21;", ""},
-    Damage{"AnotherPlace", "assembly.step", "CARTESIAN_POINT('',(100.,100.,200.))", "CARTESIAN_POINT('',(100.,100.,201.))"},
-    Damage{"ABrokenSTL", "3d-print/SPC01_spacer-for-the-thermal-plate.stl", std::string(3, '\0'), std::string(2, '\0')},
-    Damage{"BrokenJson", "checks/findings.json", "{", "["},
-    Damage{"AnotherCount", "checks/findings.json", "\"pass\": 1", "\"pass\": 2"},
-    Damage{"AnotherHash", "job.json", "\"sha256\": \"", "\"sha256\": \"0"}),
-  [](const auto& c) { return c.param.name; });
+    Damages, ReadBackSees,
+    testing::Values(Damage{"LongerPlate", "flat/S235JR_2mm/PLT01_left-plate.dxf", "\n95.000000", "\n95.500000"},
+                    Damage{"AnotherQuantity", "flat/order.csv", "left plate,2,", "left plate,3,"},
+                    Damage{"AnotherSize", "3d-print/list.csv", "11.8", "12"},
+                    Damage{"AListWithoutARow", "flat/order.csv", "PLT01", "\"PLT01"},
+                    Damage{"AnotherVolume", "parts/ITM01_block.step", "VOLUME_MEASURE(", "VOLUME_MEASURE(7."},
+                    Damage{"NoEnd", "assembly.step", "END-ISO-10303-21;", ""},
+                    Damage{"AnotherPlace", "assembly.step", "CARTESIAN_POINT('',(100.,100.,200.))",
+                           "CARTESIAN_POINT('',(100.,100.,201.))"},
+                    Damage{"ABrokenSTL", "3d-print/SPC01_spacer-for-the-thermal-plate.stl", std::string(3, '\0'),
+                           std::string(2, '\0')},
+                    Damage{"BrokenJson", "checks/findings.json", "{", "["},
+                    Damage{"AnotherCount", "checks/findings.json", "\"pass\": 1", "\"pass\": 2"},
+                    Damage{"AnotherHash", "job.json", "\"sha256\": \"", "\"sha256\": \"0"}),
+    [](const auto& c) { return c.param.name; });
 
 TEST(ReadBack, RefusesAFileOfNoPart) {
   auto files = sample::files();

@@ -81,8 +81,8 @@ Plan plan() {
   plan.title = "A small box";
   plan.revision = "B";
   plan.frame_size = {400, 300, 100};
-  plan.parts = {angle(), box_part(part("ITM01", "block", Role::item, Source::stand_in, ""), {100, 80, 60}), plate(), rail(),
-                spacer()};
+  plan.parts = {angle(), box_part(part("ITM01", "block", Role::item, Source::stand_in, ""), {100, 80, 60}), plate(),
+                rail(), spacer()};
   plan.instances.push_back(instance(0, Pose::at({0, 0, 0}, axis::y, axis::z), "left bottom", "frame"));
   plan.instances.push_back(instance(1, Pose::at({100, 100, 200}), "block 1", "items"));
   plan.instances.push_back(instance(2, Pose::at({500, 0, 0}, axis::y, axis::z), "left plate", "frame"));
@@ -93,9 +93,7 @@ Plan plan() {
   return plan;
 }
 
-JobInfo info() {
-  return {"small-box", "A small box", "B", std::string(64, 'a'), "0.1.0", "2000-01-01T00:00:00Z"};
-}
+JobInfo info() { return {"small-box", "A small box", "B", std::string(64, 'a'), "0.1.0", "2000-01-01T00:00:00Z"}; }
 
 Findings passing() {
   Findings findings;
@@ -172,7 +170,8 @@ Ran run(const std::string& command) {
   std::FILE* pipe = ::popen((command + " 2>&1").c_str(), "r");
   if (pipe == nullptr) return ran;
   std::array<char, 4096> buffer{};
-  for (std::size_t n = 0; (n = std::fread(buffer.data(), 1, buffer.size(), pipe)) > 0;) ran.output.append(buffer.data(), n);
+  for (std::size_t n = 0; (n = std::fread(buffer.data(), 1, buffer.size(), pipe)) > 0;)
+    ran.output.append(buffer.data(), n);
   const int status = ::pclose(pipe);
   ran.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
   return ran;

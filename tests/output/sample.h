@@ -14,8 +14,10 @@ namespace fitup::sample {
 
 /// Plate: 100 x 60 x 2, corners of radius 5, lower left at (-10, 5); one hole of diameter 12, one window 20 x 10;
 /// two places to drill 3.3 for M4. Two of it.
-inline constexpr double plate_area_mm2 = 100 * 60 - (4 - 3.14159265358979323846) * 25 - 3.14159265358979323846 * 36 - 200;
-inline constexpr double plate_cut_mm = 2 * (90 + 50) + 2 * 3.14159265358979323846 * 5 + 12 * 3.14159265358979323846 + 60;
+inline constexpr double plate_area_mm2 =
+    100 * 60 - (4 - 3.14159265358979323846) * 25 - 3.14159265358979323846 * 36 - 200;
+inline constexpr double plate_cut_mm =
+    2 * (90 + 50) + 2 * 3.14159265358979323846 * 5 + 12 * 3.14159265358979323846 + 60;
 [[nodiscard]] Part plate();
 
 /// Plate twice, a rail three times, a length of angle, an item, a printed spacer that stands nowhere.

@@ -41,8 +41,9 @@ TEST(Part21, DecodesStrings) {
 
 TEST(Part21, ReadsInstancesStringsNumbersAndReferences) {
   const StepData data = read_part21(
-    "ISO-10303-21;\nHEADER;\nENDSEC;\nDATA;\n#1=POINT('a;''b',(1.,-2.5E1,3.));\n#2 = (A()B('x',#1)C(#1,#3));\n#3=D($,*,.T.,#2);\n"
-    "ENDSEC;\nEND-ISO-10303-21;\n");
+      "ISO-10303-21;\nHEADER;\nENDSEC;\nDATA;\n#1=POINT('a;''b',(1.,-2.5E1,3.));\n#2 = "
+      "(A()B('x',#1)C(#1,#3));\n#3=D($,*,.T.,#2);\n"
+      "ENDSEC;\nEND-ISO-10303-21;\n");
   EXPECT_EQ(data.flaw, "");
   ASSERT_EQ(data.order.size(), 3U);
   EXPECT_EQ(data.find(1)->strings(), std::vector<std::string>{"a;'b"});
@@ -76,8 +77,15 @@ TEST(StepScan, SeesAReferenceThatLeadsNowhere) {
   const std::string text = bytes_of(assembly_step);
   const std::size_t at = text.find("ITEM_DEFINED_TRANSFORMATION('");
   const std::size_t reference = text.find('#', at);
-  EXPECT_NE(flaw_of(text.substr(0, reference + 1) + "999999" + text.substr(text.find(',', reference))).find("not there"),
-            std::string::npos);
+  EXPECT_NE(
+      flaw_of(text.substr(0, reference + 1) + "999999" + text.substr(text.find(',', reference))).find("not there"),
+      std::string::npos);
+}
+
+TEST(StepScan, SurvivesATextThatEndsAnywhere) {
+  const std::string part = bytes_of("parts/PLT02_auflage-hinten.step");
+  for (std::size_t length = 0; length + 20 < part.size(); length += 13)
+    EXPECT_NE(flaw_of(part.substr(0, length)), "") << length;
 }
 
 TEST(StepReadBack, ComparesPlacesNamesAndVolumes) {

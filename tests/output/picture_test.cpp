@@ -1,0 +1,67 @@
+// The picture of the assembly: which views it has, that all lies on the page, that any name is well-formed.
+#include "output/picture.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <sstream>
+
+#include "output/sample.h"
+
+namespace fitup::output {
+namespace {
+
+std::string picture(const Plan& plan, const JobInfo& info) {
+  const auto svg = assembly_svg(plan, sample::model(), info);
+  EXPECT_TRUE(svg) << svg.error().reason;
+  return svg.value();
+}
+
+std::size_t count(const std::string& text, const std::string& word) {
+  std::size_t n = 0;
+  for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) ++n;
+  return n;
+}
+
+TEST(Picture, ShowsFourViewsWithTheJobBelow) {
+  const std::string svg = picture(sample::plan(), sample::info());
+  EXPECT_EQ(count(svg, "<path"), 4U);
+  for (const char* word : {">All on<", ">Covers off<", ">The bare frame<", ">From the front, covers off<",
+                           ">A small box<", "small-box, revision B, spec aaaaaaaaaaaa"}) {
+    EXPECT_EQ(count(svg, word), 1U) << word;
+  }
+}
+
+TEST(Picture, LeavesOutAViewInWhichNothingStands) {
+  Plan plan = sample::plan();
+  std::erase_if(plan.instances, [](const Instance& i) { return i.group == "frame"; });
+  EXPECT_EQ(count(picture(plan, sample::info()), "<path"), 3U);  // no bare frame
+}
+
+TEST(Picture, LiesWhollyOnThePage) {
+  const std::string svg = picture(sample::plan(), sample::info());
+  double width = 0;
+  double height = 0;
+  ASSERT_EQ(std::sscanf(svg.c_str() + svg.find("viewBox"), "viewBox=\"0 0 %lf %lf\"", &width, &height), 2);
+  std::size_t points = 0;
+  for (std::size_t at = svg.find("d=\"M"); at != std::string::npos; at = svg.find("d=\"M", at + 1)) {
+    std::string path = svg.substr(at + 3, svg.find("\"", at + 3) - at - 3);
+    std::replace_if(
+        path.begin(), path.end(), [](char c) { return c == 'M' || c == 'L'; }, ' ');
+    std::istringstream numbers(path);
+    for (double x = 0, y = 0; numbers >> x >> y; ++points) {
+      EXPECT_TRUE(x >= 29.9 && x <= width - 29.9 && y >= 29.9 && y <= height) << x << " " << y;
+    }
+  }
+  EXPECT_GT(points, 100U);
+}
+
+TEST(Picture, EscapesNames) {
+  JobInfo info = sample::info();
+  info.title = "a < b & c";
+  EXPECT_EQ(count(picture(sample::plan(), info), ">a &lt; b &amp; c<"), 1U);
+}
+
+}  // namespace
+}  // namespace fitup::output
