@@ -56,6 +56,9 @@ struct JobOptions {
 /// Reads every file back from its bytes and compares it with Plan and Model.
 [[nodiscard]] Status read_back(const std::vector<JobFile>& files, const Plan& plan, const Model& model);
 
+/// Whether a folder may be replaced, before any work is done: the refusals of exchange_job_folder that need no lock.
+[[nodiscard]] Status may_replace_folder(const std::filesystem::path& target);
+
 /// Writes the files into a folder beside `target`, syncs, and exchanges the two. Whatever fails, the old
 /// folder stays whole. Refuses a non-empty folder without our job.json, and one that another run has locked.
 /// Recovers what an interrupted exchange left behind.

@@ -40,7 +40,7 @@ enum class Role {
 enum class Source { cut, sawn, bought, stand_in, printed };
 [[nodiscard]] std::string_view to_text(Source source);
 
-enum class HoleKind { clear, tapped, window };
+enum class HoleKind { clear, tapped };
 
 /// A place that is marked on a flat part and drilled afterwards (smaller than the cutter can cut): through.
 struct DrilledHole {

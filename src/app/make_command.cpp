@@ -101,6 +101,12 @@ Outcome make(const MakeRequest& request) {
     add_failure(outcome, text.error());
     return outcome;
   }
+  if (!request.show) {
+    if (const Status allowed = may_replace_folder(*request.folder); !allowed) {
+      add_failure(outcome, about_folder(allowed.error(), *request.folder));
+      return outcome;
+    }
+  }
   Progress progress(request.common);
   const auto say = [&progress](std::string_view what) { progress.say(what); };
   PipelineResult result = run_pipeline({request.spec_file, std::move(text).value(), request.overrides,

@@ -188,6 +188,11 @@ Status put_in_place(const fs::path& fresh, const fs::path& target) {
 
 }  // namespace
 
+Status may_replace_folder(const fs::path& target) {
+  const auto full = resolved(target);
+  return full ? replaceable(*full) : full.error();
+}
+
 Status exchange_job_folder(const fs::path& target, const std::vector<JobFile>& files) {
   const auto full = resolved(target);
   if (!full) return full.error();
