@@ -62,16 +62,22 @@ void line_arc(const Edge& line, const Arc& arc, std::vector<Vec2>& out) {
   }
 }
 
+// Of one circle: the ends of each that lie on the other.
+void along_one_circle(const Edge& ea, const Arc& a, const Edge& eb, const Arc& b, std::vector<Vec2>& out) {
+  for (const Vec2 p : {eb.from, eb.to}) {
+    if (on_arc(a, p)) out.push_back(p);
+  }
+  for (const Vec2 p : {ea.from, ea.to}) {
+    if (on_arc(b, p)) out.push_back(p);
+  }
+}
+
 void arc_arc(const Edge& ea, const Edge& eb, std::vector<Vec2>& out) {
   const Arc a = ea.arc();
   const Arc b = eb.arc();
   const double d = norm(b.centre - a.centre);
   if (d < near_mm) {
-    if (std::abs(a.radius - b.radius) > near_mm) return;
-    for (const Vec2 p : {eb.from, eb.to})
-      if (on_arc(a, p)) out.push_back(p);
-    for (const Vec2 p : {ea.from, ea.to})
-      if (on_arc(b, p)) out.push_back(p);
+    if (std::abs(a.radius - b.radius) <= near_mm) along_one_circle(ea, a, eb, b, out);
     return;
   }
   if (d > a.radius + b.radius + near_mm || d < std::abs(a.radius - b.radius) - near_mm) return;

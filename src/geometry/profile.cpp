@@ -47,6 +47,7 @@ Loop Loop::rounded_rectangle(Vec2 low, Vec2 high, double radius_mm) {
 Loop Loop::hexagon(Vec2 centre, double across_flats_mm) {
   const double r = across_flats_mm / std::sqrt(3.0);
   std::vector<Vec2> corners;
+  corners.reserve(6);
   for (int i = 0; i < 6; ++i) {
     corners.push_back(centre + r * Vec2{std::cos(i * M_PI / 3), std::sin(i * M_PI / 3)});
   }

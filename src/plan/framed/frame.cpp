@@ -147,32 +147,34 @@ class Frame {
   }
 
   bool add_uprights() {
-    Shell& shell = build_.shell;
-    const Vec3 s = shell.size;
-    const double t = flat_.thickness_mm;
-    const double w = flat_.leg_a_mm;
     for (const Side depth : {low, high}) {
       for (const Side side : {low, high}) {
-        const double x = side == low ? t : s.x;
-        const double y = depth == low ? 0 : s.y - w;
-        const double foot = up_ ? 0 : shell.deck_mm;
-        const MemberLine line{
-            fmt::format("BAR{:02}", 1 + 2 * depth + side),
-            "upright",
-            fmt::format("upright {} {}", depth == low ? "front" : "back", side == low ? "left" : "right"),
-            Role::upright,
-            Pose::at({x, y, foot}, axis::y, axis::minus_x),
-            s.z - foot};
-        if (!add_upright(line, depth, side)) return false;
-        Host& host = shell.upright[depth][side];
-        host.box = {{x - t, y, shell.opening_z[low]}, {x, y + w, shell.opening_z[high]}};
-        shell.beside[side].push_back(host.id);
+        if (!add_upright(depth, side)) return false;
       }
     }
     return true;
   }
 
-  bool add_upright(const MemberLine& line, Side depth, Side side) {
+  // Flush in the side plane, its width along Y, its thickness inwards.
+  bool add_upright(Side depth, Side side) {
+    Shell& shell = build_.shell;
+    const Vec3 s = shell.size;
+    const double x = side == low ? flat_.thickness_mm : s.x;
+    const double y = depth == low ? 0 : s.y - flat_.leg_a_mm;
+    const double foot = up_ ? 0 : shell.deck_mm;
+    const MemberLine line{
+        fmt::format("BAR{:02}", 1 + 2 * depth + side),
+        "upright",
+        fmt::format("upright {} {}", depth == low ? "front" : "back", side == low ? "left" : "right"),
+        Role::upright,
+        Pose::at({x, y, foot}, axis::y, axis::minus_x),
+        s.z - foot};
+    Host& host = shell.upright[depth][side];
+    host.box = {{x - flat_.thickness_mm, y, shell.opening_z[low]}, {x, y + flat_.leg_a_mm, shell.opening_z[high]}};
+    return place_upright(line, depth, side, host);
+  }
+
+  bool place_upright(const MemberLine& line, Side depth, Side side, Host& host) {
     Shell& shell = build_.shell;
     const InstanceId top_side = shell.top_side_deck[side].id;
     const InstanceId bottom_side = bottom_side_[side];
@@ -181,7 +183,8 @@ class Frame {
     if (up_) earlier.insert(earlier.end(), {shell.bottom[depth].id, bottom_side});
     const auto id = add_member(line, flat_, earlier);
     if (!id) return false;
-    shell.upright[depth][side].id = *id;
+    host.id = *id;
+    shell.beside[side].push_back(*id);
     Draft& draft = build_.draft;
     for (const InstanceId above : {shell.top[depth].id, top_side}) {
       draft.join(*id, above, JointKind::weld, axis::z, options_.gap_mm);
@@ -196,6 +199,7 @@ class Frame {
     Member member{section, line.length_mm, square_cut(section), square_cut(section), {}};
     Pose pose = line.pose;
     std::vector<Obstacle> obstacles;
+    obstacles.reserve(earlier.size());
     for (const InstanceId id : earlier) obstacles.push_back(uncut_[id]);
     const EndCutResult cut = derive_end_cuts(member, pose, obstacles, options_);
     if (!cut.ok) {
