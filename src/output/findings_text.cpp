@@ -42,8 +42,9 @@ std::string line(std::string_view head, std::string_view text) {
   return fmt::format("{:<{}}{}\n", head, column, wrapped(text, column));
 }
 
+// Four decimals: a limit may be as small as the contact band.
 std::string measure(double value, const std::string& unit) {
-  return unit.empty() ? number(value) : fmt::format("{} {}", number(value), unit);
+  return unit.empty() ? number(value, 4) : fmt::format("{} {}", number(value, 4), unit);
 }
 
 std::string measured(const Finding& f) {
