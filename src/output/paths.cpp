@@ -24,7 +24,7 @@ std::vector<std::size_t> quantities(const Plan& plan) {
   std::vector<std::size_t> count(plan.parts.size(), 0);
   for (const Instance& instance : plan.instances) ++count.at(instance.part);
   for (std::size_t i = 0; i < count.size(); ++i) {
-    if (is_printed(plan.parts[i])) count[i] = std::max<std::size_t>(count[i], 1);
+    count[i] += static_cast<std::size_t>(plan.parts[i].loose_count);
   }
   return count;
 }

@@ -64,7 +64,7 @@ TEST(PrintList, HasSizeAndVolume) {
   ASSERT_EQ(rows.size(), 2U);
   auto spacer = row(rows, 1);
   EXPECT_EQ(spacer["mark"], "SPC01");
-  EXPECT_EQ(spacer["quantity"], "1");
+  EXPECT_EQ(spacer["quantity"], "5");  // as many as the plan asks for
   EXPECT_EQ(spacer["size x mm"], "40");
   EXPECT_EQ(spacer["size y mm"], "60");
   EXPECT_EQ(spacer["size z mm"], "11.8");

@@ -49,6 +49,7 @@ Part rail() {
 Part spacer() {
   Part p = part("SPC01", "spacer for the thermal plate", Role::spacer, Source::printed, "");
   p.form = Solidform{{{{Loop::rectangle({0, 0}, {40, 60}), {Loop::circle({20, 30}, 8)}}, Pose(), 11.8}}};
+  p.loose_count = 5;
   return p;
 }
 
