@@ -27,6 +27,8 @@ struct Finding {
   std::string unit;
   std::string source;              // of the limit
   std::vector<std::string> parts;  // "ANG03 left bottom ring member", most concerned first
+  std::string cause;               // findings of one check with one cause are given as one; empty: stands alone
+  std::size_t count = 1;           // how many those were: value and message are the worst's, parts are of all
   std::optional<Vec3> at;          // place in space
   std::string key;                 // key path in the spec
   Place place;                     // in the text; terminal only
@@ -35,8 +37,8 @@ struct Finding {
 
 struct CheckStats {
   std::size_t instances = 0;
-  std::size_t near_pairs = 0;     // boxes overlap or touch
-  std::size_t kernel_pairs = 0;   // decided by the kernel
+  std::size_t near_pairs = 0;    // boxes overlap or touch
+  std::size_t kernel_pairs = 0;  // decided by the kernel
 };
 
 struct Findings {

@@ -3,6 +3,7 @@
 #include "checks/joints.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <set>
 #include <utility>
@@ -50,24 +51,83 @@ Gap gap_of(const Scene& scene, const Joint& joint) {
   return {gap_along(scene, joint.a, joint.b, (1 / length) * joint.normal, farthest_mm), false};
 }
 
-std::optional<Finding> of_joint(const Scene& scene, const Joint& joint, const Gap& gap) {
-  if (gap.mm && *gap.mm <= joint.largest_gap_mm + tolerance::contact_mm) return std::nullopt;
+// Where the largest gap of a kind of joint comes from.
+std::string source_of(JointKind kind) {
+  if (kind == JointKind::bolted) return "EN 1090-2, 8.1 and 8.3, from memory; for thin sheet common practice";
+  return fmt::format("largest gap that the plan states for the {} joint", to_text(kind));
+}
+
+// What a screw draws together wants no more than half of the limit.
+constexpr double fair_share = 0.5;
+
+Finding blank(const Scene& scene, const Joint& joint, const char* what) {
   Finding f = blank(scene, joint.a, joint.b);
-  f.limit = joint.largest_gap_mm;
-  f.source = fmt::format("largest gap of the {} joint", to_text(joint.kind));
-  f.value = gap.mm;
-  if (gap.undecided) {
-    f.verdict = Verdict::not_checked;
-    f.message = fmt::format("{} and {}: not decided whether they meet in their {} joint", f.parts[0], f.parts[1],
-                            to_text(joint.kind));
-  } else if (gap.mm) {
-    f.message = fmt::format("{} stands {} mm off {} in their {} joint, which permits {} mm", f.parts[0],
-                            length_text(*gap.mm), f.parts[1], to_text(joint.kind), length_text(joint.largest_gap_mm));
-  } else {
-    f.message = fmt::format("{} and {} do not face each other in their {} joint: moved along its normal they do not "
-                            "meet within {:.0f} mm", f.parts[0], f.parts[1], to_text(joint.kind), farthest_mm);
-  }
+  f.cause = fmt::format("{} {} {}", what, to_text(joint.kind), scene.kinds(joint.a, joint.b));
   return f;
+}
+
+Finding undecided(const Scene& scene, const Joint& joint) {
+  Finding f = blank(scene, joint, "undecided");
+  f.verdict = Verdict::not_checked;
+  f.message = fmt::format("{} and {}: not decided whether they meet in their {} joint", f.parts[0], f.parts[1],
+                          to_text(joint.kind));
+  return f;
+}
+
+std::optional<Finding> of_gap(const Scene& scene, const Joint& joint, const Gap& gap) {
+  const double fair = joint.largest_gap_mm * (joint.kind == JointKind::bolted ? fair_share : 1);
+  if (gap.mm && *gap.mm <= fair + tolerance::contact_mm) return std::nullopt;
+  if (gap.undecided) return undecided(scene, joint);
+  Finding f = blank(scene, joint, "gap");
+  f.limit = joint.largest_gap_mm;
+  f.source = source_of(joint.kind);
+  f.value = gap.mm;
+  if (!gap.mm) {
+    f.message = fmt::format(
+        "{} and {} do not face each other in their {} joint: moved along its normal they do not "
+        "meet within {:.0f} mm",
+        f.parts[0], f.parts[1], to_text(joint.kind), farthest_mm);
+    return f;
+  }
+  if (*gap.mm <= joint.largest_gap_mm + tolerance::contact_mm) f.verdict = Verdict::marginal;
+  f.message = fmt::format("{} stands {} mm off {} in their {} joint, which permits {} mm", f.parts[0],
+                          length_text(*gap.mm), f.parts[1], to_text(joint.kind), length_text(joint.largest_gap_mm));
+  return f;
+}
+
+// A nut is to be full of thread, a tapped part as far as the plan counts on it.
+double thread_needed_mm(const Scene& scene, const Joint& joint) {
+  const Plan& plan = scene.plan();
+  for (const InstanceId id : {joint.a, joint.b}) {
+    if (plan.parts[plan.instances[id].part].role != Role::nut) continue;
+    const Vec3 size = scene.body(id).outer.box.size();
+    return std::abs(dot(size, joint.normal));
+  }
+  for (const Fastener& f : plan.fasteners) {
+    const bool is_it =
+        (f.screw == joint.a && f.stack.back() == joint.b) || (f.screw == joint.b && f.stack.back() == joint.a);
+    if (is_it) return f.engagement_mm;
+  }
+  return joint.major_mm;
+}
+
+std::optional<Finding> of_thread(const Scene& scene, const Joint& joint) {
+  const double needed = thread_needed_mm(scene, joint);
+  const double shared = scene.coaxial_length_mm(joint.a, joint.b);
+  if (shared >= needed - tolerance::contact_mm) return std::nullopt;
+  Finding f = blank(scene, joint, "thread");
+  f.value = shared;
+  f.limit = needed;
+  f.source = "a nut's whole height, or the engagement that the plan counts on";
+  f.message = fmt::format("{} and {} share {} mm of thread and need {} mm", f.parts[0], f.parts[1], length_text(shared),
+                          length_text(needed));
+  return f;
+}
+
+std::optional<Finding> of_joint(const Scene& scene, const Joint& joint, const Gap& gap) {
+  auto finding = of_gap(scene, joint, gap);
+  if (finding || joint.kind != JointKind::thread) return finding;
+  return of_thread(scene, joint);
 }
 
 Finding unstated(const Scene& scene, const PairAnswer& pair) {
@@ -75,6 +135,7 @@ Finding unstated(const Scene& scene, const PairAnswer& pair) {
   f.value = 0;
   f.message = fmt::format("{} touches {} without a stated joint", f.parts[0], f.parts[1]);
   f.source = "every contact is stated";
+  f.cause = "unstated " + scene.kinds(pair.a, pair.b);
   return f;
 }
 
@@ -88,16 +149,21 @@ void add_unstated(const Scene& scene, const Contacts& contacts, std::vector<Find
   }
 }
 
-Finding all_meet(std::size_t tested, std::size_t contacts, double widest, double permitted) {
+Finding all_meet(std::size_t tested, std::size_t contacts, const Joint* widest, double gap_mm) {
   Finding f;
   f.check = name;
   f.verdict = Verdict::pass;
-  f.value = widest;
-  f.limit = permitted;
   f.unit = "mm";
-  f.source = "largest gap of the joint with the widest gap";
-  f.message = fmt::format("{} joints meet, the widest gap is {} mm; {} contacts, all stated", grouped(tested),
-                          length_text(widest), grouped(contacts));
+  f.message = fmt::format("{} joints meet; {} contacts, all stated", grouped(tested), grouped(contacts));
+  if (widest == nullptr) return f;
+  f.value = gap_mm;
+  f.limit = widest->largest_gap_mm;
+  f.source = source_of(widest->kind);
+  f.message = fmt::format(
+      "{} joints meet, the widest gap is {} mm (a {} joint, which permits {} mm); {} contacts, all "
+      "stated",
+      grouped(tested), length_text(gap_mm), to_text(widest->kind), length_text(widest->largest_gap_mm),
+      grouped(contacts));
   return f;
 }
 
@@ -117,17 +183,19 @@ std::vector<Finding> check_joints(const Scene& scene, const Contacts& contacts, 
   std::vector<Gap> gaps(tested.size());
   for_each_index(tested.size(), cores, [&](std::size_t i) { gaps[i] = gap_of(scene, *tested[i]); });
   std::vector<Finding> findings;
-  double widest = 0;
-  double permitted = 0;
+  const Joint* widest = nullptr;
+  double widest_mm = -1;
   for (std::size_t i = 0; i < tested.size(); ++i) {
     if (auto f = of_joint(scene, *tested[i], gaps[i])) findings.push_back(std::move(*f));
-    if (gaps[i].mm && *gaps[i].mm > widest) {
-      widest = *gaps[i].mm;
-      permitted = tested[i]->largest_gap_mm;
+    if (gaps[i].mm && *gaps[i].mm > widest_mm) {
+      widest_mm = *gaps[i].mm;
+      widest = tested[i];
     }
   }
   add_unstated(scene, contacts, findings);
-  if (findings.empty()) findings.push_back(all_meet(tested.size(), count_contacts(contacts), widest, permitted));
+  if (findings.empty()) {
+    findings.push_back(all_meet(tested.size(), count_contacts(contacts), widest, widest_mm));
+  }
   sort_worst_first(findings);
   return findings;
 }

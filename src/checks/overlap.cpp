@@ -50,9 +50,10 @@ Finding of_pair(const Scene& scene, const PairAnswer& pair) {
   f.key = later.key;
   f.place = later.place;
   f.parts = {scene.label(pair.a), scene.label(pair.b)};
+  f.cause = scene.kinds(pair.a, pair.b);
   if (f.verdict == Verdict::not_checked) {
-    f.message = fmt::format("{} and {}: not decided whether they overlap: {}", f.parts[0], f.parts[1],
-                            pair.answer.trouble);
+    f.message =
+        fmt::format("{} and {}: not decided whether they overlap: {}", f.parts[0], f.parts[1], pair.answer.trouble);
     return f;
   }
   const std::string by = amount(scene, pair, f.parts[0], f);
@@ -67,6 +68,7 @@ Finding of_zone(const Scene& scene, const PairAnswer& pair) {
   f.key = plan.instances[pair.a].key;
   f.place = zone.place.line > 0 ? zone.place : plan.instances[pair.a].place;
   f.parts = {scene.label(pair.a), scene.label(zone.owner)};
+  f.cause = "zone " + zone.why + " " + scene.kinds(pair.a, zone.owner);
   const std::string space = fmt::format("the space kept clear for {} ({})", f.parts[1], zone.why);
   if (f.verdict == Verdict::not_checked) {
     f.message = fmt::format("{}: not decided whether it enters {}: {}", f.parts[0], space, pair.answer.trouble);

@@ -2,8 +2,11 @@
 // Entry: run_checks.
 #include <algorithm>
 
+#include "checks/causes.h"
 #include "checks/contacts.h"
+#include "checks/held.h"
 #include "checks/joints.h"
+#include "checks/lift.h"
 #include "checks/order.h"
 #include "checks/overlap.h"
 #include "checks/unchecked.h"
@@ -55,11 +58,12 @@ Result<Findings> run_checks(const Plan& plan, const Model& model, int cores) {
   Findings findings;
   findings.stats = contacts.stats;
   findings.all = checks::check_overlap(scene, contacts, cores);
-  const auto joints = checks::check_joints(scene, contacts, cores);
-  findings.all.insert(findings.all.end(), joints.begin(), joints.end());
-  const auto open = checks::unchecked();
-  findings.all.insert(findings.all.end(), open.begin(), open.end());
+  for (const auto& more : {checks::check_joints(scene, contacts, cores), checks::check_held(scene),
+                           checks::check_lift(plan), checks::unchecked()}) {
+    findings.all.insert(findings.all.end(), more.begin(), more.end());
+  }
   checks::sort_worst_first(findings.all);
+  findings.all = checks::one_for_each_cause(findings.all);
   return findings;
 }
 

@@ -20,27 +20,43 @@ double largest_face_mm2(const Box3& box) {
   return std::max({s.x * s.y, s.y * s.z, s.z * s.x, 0.0});
 }
 
-double annulus_mm3(const PlacedPrism& screw, Circle hole, Interval span, double major_mm) {
+/// A round of the one body and a hole of the other about the same axis.
+struct Coaxial {
+  double round_radius = 0;
+  double hole_radius = 0;
+  double shared_mm = 0;  // length that they have in common
+};
+
+void add_coaxial(const PlacedPrism& screw, Circle hole, Interval span, std::vector<Coaxial>& out) {
   const Circle& disc = *screw.region->disc();
-  const double outer = std::min(disc.radius, major_mm / 2);
-  if (hole.radius >= outer || norm(hole.centre - disc.centre) > 1e-3) return 0;
+  if (norm(hole.centre - disc.centre) > 1e-3) return;
   const double shared = std::min(span.high, screw.span.high) - std::max(span.low, screw.span.low);
-  return shared <= 0 ? 0 : M_PI * (outer - hole.radius) * (outer + hole.radius) * shared;
+  if (shared > 0) out.push_back({disc.radius, hole.radius, shared});
 }
 
-// The annulus that the screw's round prisms share with the other's coaxial holes and bores.
-double thread_annulus_mm3(const Stack& screw, const Stack& holed, double major_mm) {
-  double sum = 0;
+// The screw's round prisms against the other's coaxial holes and bores.
+std::vector<Coaxial> coaxial(const Stack& screw, const Stack& holed) {
+  std::vector<Coaxial> out;
   for (const PlacedPrism& s : screw.prisms) {
     if (s.axis < 0 || !s.region->disc()) continue;
     for (const PlacedBore& bore : holed.bores) {
-      if (bore.axis == s.axis) sum += annulus_mm3(s, {bore.centre, bore.radius}, bore.span, major_mm);
+      if (bore.axis == s.axis) add_coaxial(s, {bore.centre, bore.radius}, bore.span, out);
     }
     if (!holed.bores.empty()) continue;
     for (const PlacedPrism& p : holed.prisms) {
       if (p.axis != s.axis) continue;
-      for (const Circle& hole : p.region->round_holes()) sum += annulus_mm3(s, hole, p.span, major_mm);
+      for (const Circle& hole : p.region->round_holes()) add_coaxial(s, hole, p.span, out);
     }
+  }
+  return out;
+}
+
+double thread_annulus_mm3(const Stack& screw, const Stack& holed, double major_mm) {
+  double sum = 0;
+  for (const Coaxial& c : coaxial(screw, holed)) {
+    const double outer = std::min(c.round_radius, major_mm / 2);
+    if (c.hole_radius >= outer) continue;
+    sum += M_PI * (outer - c.hole_radius) * (outer + c.hole_radius) * c.shared_mm;
   }
   return sum;
 }
@@ -65,6 +81,19 @@ std::string Scene::label(InstanceId id) const {
   const Instance& instance = plan_.instances[id];
   const Part& part = plan_.parts[instance.part];
   return part.mark.empty() ? instance.name : part.mark + " " + instance.name;
+}
+
+std::string Scene::kinds(InstanceId a, InstanceId b) const {
+  const auto [low, high] = std::minmax(plan_.instances[a].part, plan_.instances[b].part);
+  return std::to_string(low) + " " + std::to_string(high) + " " + plan_.instances[std::max(a, b)].key;
+}
+
+double Scene::coaxial_length_mm(Thing a, Thing b) const {
+  double longest = 0;
+  for (const auto& all : {coaxial(bodies_[a].outer, bodies_[b].outer), coaxial(bodies_[b].outer, bodies_[a].outer)}) {
+    for (const Coaxial& c : all) longest = std::max(longest, c.shared_mm);
+  }
+  return longest;
 }
 
 PairOptions Scene::options(Thing a, Thing b) const {

@@ -37,10 +37,12 @@ class Scene {
   Scene(const Plan& plan, Judge judge);
   [[nodiscard]] const Plan& plan() const { return plan_; }
   [[nodiscard]] const PlacedBody& body(Thing t) const { return bodies_[t]; }
-  [[nodiscard]] const Judge& judge() const { return judge_; }
-  [[nodiscard]] Thing thing_of_zone(std::size_t zone) const { return plan_.instances.size() + zone; }
   /// "ANG03 left bottom ring member"
   [[nodiscard]] std::string label(InstanceId id) const;
+  /// Which two kinds of part meet, for findings that have one cause: the parts and the later one's key.
+  [[nodiscard]] std::string kinds(InstanceId a, InstanceId b) const;
+  /// The longest piece of axis that a round of the one shares with a coaxial hole of the other.
+  [[nodiscard]] double coaxial_length_mm(Thing a, Thing b) const;
   [[nodiscard]] PairOptions options(Thing a, Thing b) const;
   /// By the rules alone, `a` moved by `shift`.
   [[nodiscard]] Decision by_rules(Thing a, Thing b, Vec3 shift = {}) const;

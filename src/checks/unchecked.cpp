@@ -20,7 +20,9 @@ constexpr std::array<Question, 7> open_questions{{
     {"stack", "whether the measured items, with their tolerances and swelling, fit the row"},
     {"seating", "whether each foot strip keeps its rail when item or rail is misplaced"},
     {"cut-rules", "whether the cutter takes every hole, slot, web and sheet size"},
-    {"loads", "what lift points, frame, welds and fasteners carry"},
+    {"loads",
+     "what frame, bosses, welds and fasteners carry, and how the whole hangs (of lifting, lift looks at the eyes "
+     "alone)"},
 }};
 
 }  // namespace

@@ -69,8 +69,8 @@ inline constexpr Entry catalogue[] = {
     {"unknown-material", Stage::spec, Severity::error, "the tables hold no material {}{}"},
     // ---- what does not fit together
     {"rod-outside-item", Stage::spec, Severity::error,
-     "an {} rod at {} reaches outside the face of {}, which is {} wide and {} high; keep its centre at least {} "
-     "from each edge"},
+     "an {} rod at {} reaches outside the face of {} or to its edge; the face is {} wide and {} high; keep the rod's "
+     "centre at least {} from each edge"},
     {"rods-overlap", Stage::spec, Severity::error,
      "two {} rods of {} stand {} apart; their centres must be at least {} apart"},
     {"strips-too-wide", Stage::spec, Severity::error,
@@ -87,7 +87,10 @@ inline constexpr Entry catalogue[] = {
     {"end-cut",           Stage::plan, Severity::error, "{} cannot be cut to fit: {}; change the section or the size of the box"},
     {"rail-count",        Stage::plan, Severity::error, "rails.at gives {} places; the foot strips need {} rails, one place for each"},
     {"uneven-rods",       Stage::plan, Severity::error, "the rods' {} ends are not in one plane: those of {} stand {} off; a flat rod plate needs items of one depth in a row"},
-    {"rod-too-short",     Stage::plan, Severity::error, "{} rods project {}; inner nut, rod plate, washer, outer nut and two threads need {}"},
+    {"rod-too-short",     Stage::plan, Severity::error, "{} rods project {}; {} need {}; make projection at least that"},
+    {"box-too-shallow",   Stage::plan, Severity::error, "the box is {} deep; two lift bosses {} across on each side, clear of the corners, need at least {}; give their places in lifting.at, or make the box deeper"},
+    {"no-spacer",         Stage::plan, Severity::warning, "no spacer is printed for {}: {} less print.fit of {} leaves {}, and at least {} can be printed; make print.fit smaller"},
+    {"no-drill-guide",    Stage::plan, Severity::warning, "no drill guide is printed for {}: {}"},
     {"thread-too-short",  Stage::plan, Severity::error, "{} is {} thick; an {} thread in steel needs at least {} (one diameter); choose a smaller thread or a thicker section"},
     {"plate-impossible",  Stage::plan, Severity::error, "the {} rod plate cannot be cut: {}; move the rods, the zones that are kept clear, or the items apart"},
     {"no-room-for-hole",  Stage::plan, Severity::error, "there is no room for the {} hole of {} in {}: it {}; move it or choose another size"},

@@ -33,6 +33,7 @@ Json object_of(const Finding& f) {
   json["unit"] = text_or_null(f.unit);
   json["source"] = text_or_null(f.source);
   json["parts"] = f.parts;
+  json["count"] = f.count;
   json["place"] = f.at ? Json::array({rounded(f.at->x), rounded(f.at->y), rounded(f.at->z)}) : Json(nullptr);
   json["key"] = text_or_null(f.key);
   json["remedy"] = f.remedy ? Json{{"key", f.remedy->key}, {"value", f.remedy->value}} : Json(nullptr);

@@ -176,33 +176,10 @@ double integrated_mm3(const Member& m, double low, double high) {
   return sum * h / 2;
 }
 
-// Area that two circles share.
-double shared_area_mm2(Vec2 a, double ra, Vec2 b, double rb) {
-  const double d = norm(b - a);
-  if (d >= ra + rb) return 0;
-  if (d <= std::abs(ra - rb)) return M_PI * std::min(ra, rb) * std::min(ra, rb);
-  // Each circle's segment beyond the common chord, which stands `x` from the first centre.
-  const double x = (d * d + ra * ra - rb * rb) / (2 * d);
-  const auto segment = [](double r, double from_centre) {
-    const double half = std::acos(from_centre / r);
-    return r * r * (half - std::sin(half) * std::cos(half));
-  };
-  return segment(ra, x) + segment(rb, d - x);
-}
-
-// What the holes take: where two of a leg meet counted once (three never meet in one place).
+// Holes of a leg never meet: a hole that would is not made (holes.cpp).
 double bored_area_mm2(const Member& m) {
   double area = 0;
-  for (std::size_t i = 0; i < m.holes.size(); ++i) {
-    const MemberHole& h = m.holes[i];
-    area += M_PI / 4 * h.diameter_mm * h.diameter_mm;
-    for (std::size_t j = 0; j < i; ++j) {
-      const MemberHole& o = m.holes[j];
-      if (o.leg != h.leg) continue;
-      area -=
-          shared_area_mm2({h.along_mm, h.across_mm}, h.diameter_mm / 2, {o.along_mm, o.across_mm}, o.diameter_mm / 2);
-    }
-  }
+  for (const MemberHole& h : m.holes) area += M_PI / 4 * h.diameter_mm * h.diameter_mm;
   return area;
 }
 

@@ -10,6 +10,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "geometry/region.h"
 #include "plan/hardware.h"
 
 namespace fitup::plan {
@@ -20,36 +21,62 @@ bool parallel(Vec3 a, Vec3 b) { return std::abs(std::abs(dot(a, b)) - 1) < toler
 
 using Problem = std::optional<std::string>;
 
-// Steel that stays between two holes, or the holes are one.
-bool meet(Vec2 a, double diameter_a, Vec2 b, double diameter_b) {
-  return norm(a - b) < (diameter_a + diameter_b) / 2 + tolerance::contact_mm;
+// Steel that must stay between a hole and an edge or another hole: as much as the sheet is thick, and no more than
+// this is asked for (common practice of laser cutting, where narrower webs burn away).
+constexpr double widest_web_mm = 3;
+double web_mm(double thickness_mm) { return std::min(thickness_mm, widest_web_mm); }
+
+// How far a point inside the loop stands from its outline; negative outside.
+double depth_in_mm(const Loop& loop, Vec2 at) {
+  const geometry::Region region(Profile{loop, {}});
+  const double distance = region.distance_to_outline_mm(at);
+  return region.contains(at) ? distance : -distance;
 }
 
-Problem hole_in_flat(Flat& flat, const CutterSpec& cutter, Vec2 at, const RoundHole& hole) {
-  const Box2 b = flat.profile.bounds();
-  const double r = hole.diameter_mm / 2;
-  if (at.x - r < b.low.x || at.x + r > b.high.x || at.y - r < b.low.y || at.y + r > b.high.y) {
-    return "would leave the plate";
-  }
+Problem too_near_edge(const Build& build, const Loop& outline, Vec2 at, double diameter_mm, double thickness_mm,
+                      const char* what) {
+  const double left = depth_in_mm(outline, at) - diameter_mm / 2;
+  const double needed = web_mm(thickness_mm);
+  if (left >= needed - tolerance::contact_mm) return std::nullopt;
+  if (left < tolerance::contact_mm) return fmt::format("would leave the {} or break its edge", what);
+  return fmt::format("would leave {} to the edge of the {} and needs {}", build.in_words(left), what,
+                     build.in_words(needed));
+}
+
+Problem too_near_hole(const Build& build, double apart_mm, double thickness_mm, const std::string& other) {
+  const double needed = web_mm(thickness_mm);
+  if (apart_mm >= needed - tolerance::contact_mm) return std::nullopt;
+  if (apart_mm < tolerance::contact_mm) return "would run into " + other;
+  return fmt::format("would leave {} to {} and needs {}", build.in_words(apart_mm), other, build.in_words(needed));
+}
+
+double apart_mm(Vec2 a, double diameter_a, Vec2 b, double diameter_b) {
+  return norm(a - b) - (diameter_a + diameter_b) / 2;
+}
+
+Problem hole_in_flat(const Build& build, Flat& flat, Vec2 at, const RoundHole& hole) {
+  const double t = flat.thickness_mm;
+  if (auto problem = too_near_edge(build, flat.profile.outer, at, hole.diameter_mm, t, "plate")) return problem;
   for (const DrilledHole& d : flat.drilled) {
-    if (meet(at, hole.diameter_mm, d.at, d.diameter_mm)) return "would run into the hole to " + d.purpose;
+    const double apart = apart_mm(at, hole.diameter_mm, d.at, d.diameter_mm);
+    if (auto problem = too_near_hole(build, apart, t, "the hole to " + d.purpose)) return problem;
   }
   for (const Loop& h : flat.profile.holes) {
-    const auto c = h.as_circle();
-    if (c && meet(at, hole.diameter_mm, c->centre, 2 * c->radius)) return "would run into another hole";
+    const double apart = -depth_in_mm(h, at) - hole.diameter_mm / 2;
+    if (auto problem = too_near_hole(build, apart, t, "another hole")) return problem;
   }
   // What is smaller than the cutter can cut is marked and drilled.
-  const bool too_small = hole.diameter_mm < *cutter.smallest_hole * flat.thickness_mm - tolerance::snap_mm;
+  const bool too_small = hole.diameter_mm < *build.spec.cutter.smallest_hole * t - tolerance::snap_mm;
   if (too_small || hole.kind == HoleKind::tapped) {
     flat.drilled.push_back({at, hole.diameter_mm, hole.purpose});
   } else {
-    flat.profile.holes.push_back(Loop::circle(at, r));
+    flat.profile.holes.push_back(Loop::circle(at, hole.diameter_mm / 2));
   }
   return std::nullopt;
 }
 
-// Square through a leg of even thickness: clear of root and toe, inside the leg. Two holes of a leg may meet:
-// what stands in them then shares volume, and the overlap check says so.
+// Square through a leg of even thickness: clear of root and toe, in what the end cuts leave of the leg, and clear of
+// the leg's other holes.
 Problem hole_in_leg(const Build& build, Member& m, Leg leg, Vec2 at, const RoundHole& hole) {
   const Section& s = m.section;
   const double r = hole.diameter_mm / 2;
@@ -59,7 +86,13 @@ Problem hole_in_leg(const Build& build, Member& m, Leg leg, Vec2 at, const Round
     return "would run into the root, which ends " + build.in_words(root) + " from the heel";
   if (at.y + r > width - s.toe_radius_mm + tolerance::contact_mm && at.y + r <= width)
     return "would run into the toe's rounding";
-  if (at.y + r > width || at.x - r < 0 || at.x + r > m.length_mm) return "would leave the leg";
+  const Loop kept = kept_outline(m, leg);
+  if (auto problem = too_near_edge(build, kept, at, hole.diameter_mm, s.thickness_mm, "leg")) return problem;
+  for (const MemberHole& other : m.holes) {
+    if (other.leg != leg) continue;
+    const double apart = apart_mm(at, hole.diameter_mm, {other.along_mm, other.across_mm}, other.diameter_mm);
+    if (auto problem = too_near_hole(build, apart, s.thickness_mm, "the hole to " + other.purpose)) return problem;
+  }
   m.holes.push_back({leg, at.x, at.y, hole.diameter_mm, hole.kind, hole.purpose});
   return std::nullopt;
 }
@@ -82,18 +115,23 @@ std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHol
   if (auto* member = std::get_if<Member>(&part.form)) return hole_in_member(build, *member, local, through, hole);
   auto* flat = std::get_if<Flat>(&part.form);
   if (flat == nullptr || !parallel(through, axis::z)) return "does not go square through the part";
-  return hole_in_flat(*flat, build.spec.cutter, {local.x, local.y}, hole);
+  return hole_in_flat(build, *flat, {local.x, local.y}, hole);
 }
 
 namespace {
 
+// A row of holes that cannot be says so once: the same words of the same place are one cause.
+bool is_said(const Build& build, std::string_view id, const Place& place, const std::string& words) {
+  const auto& all = build.diagnostics.all();
+  return std::any_of(all.begin(), all.end(), [&](const Diagnostic& d) {
+    return d.id == id && d.place == place && d.message.find(words) != std::string::npos;
+  });
+}
+
 // Makes the hole, or says why not.
 bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundHole& hole) {
   const auto problem = make_hole(build, id, hole);
-  if (problem) {
-    build.diagnostics.add(diag::say<"no-room-for-hole">(place.origin.place, build.in_words(hole.diameter_mm),
-                                                        place.name, build.draft.instance(id).name, *problem));
-  }
+  if (problem) say_no_room(build, place.origin.place, hole.diameter_mm, place.name, id, *problem);
   return !problem;
 }
 
@@ -110,19 +148,29 @@ bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& threa
   return true;
 }
 
+// What a screw may draw together. Plies may differ by 2 mm and gaps of up to 4 mm may be left at a connection's edges
+// (EN 1090-2, 8.1 and 8.3, from memory); taken over for a cover's flange as common practice.
+constexpr double most_drawn_mm = 4;
+
 void join_screw(Build& build, const ScrewPlace& place, const Thread& thread, InstanceId screw) {
   Draft& draft = build.draft;
   const auto& layers = place.layers;
   draft.join(screw, layers.front().instance, JointKind::bearing, place.direction);
   for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
     if (i > 0) draft.join(screw, layers[i].instance, JointKind::slip, place.direction);
-    draft.join(layers[i].instance, layers[i + 1].instance, JointKind::bolted, place.direction,
-               layers[i + 1].from_mm - layers[i].to_mm);
+    draft.join(layers[i].instance, layers[i + 1].instance, JointKind::bolted, place.direction, most_drawn_mm);
   }
   draft.join(screw, layers.back().instance, JointKind::thread, place.direction, 0, thread.major_mm);
 }
 
 }  // namespace
+
+void say_no_room(Build& build, const Place& place, double diameter_mm, const std::string& of, InstanceId in,
+                 const std::string& problem) {
+  if (is_said(build, "no-room-for-hole", place, problem)) return;
+  build.diagnostics.add(
+      diag::say<"no-room-for-hole">(place, build.in_words(diameter_mm), of, build.draft.instance(in).name, problem));
+}
 
 void add_screw(Build& build, const ScrewPlace& place) {
   const Thread* thread = tables::find_thread(place.thread);
@@ -133,6 +181,8 @@ void add_screw(Build& build, const ScrewPlace& place) {
   // The reader takes no other thread, and no sheet, gap and section that together are longer than every screw.
   assert(thread != nullptr && head != nullptr && length > 0);
   if (engagement < thread->major_mm - tolerance::contact_mm) {
+    const std::string thick = build.in_words(engagement) + " thick";
+    if (is_said(build, "thread-too-short", place.thread_place, thick)) return;
     build.diagnostics.add(diag::say<"thread-too-short">(place.thread_place, build.draft.instance(last.instance).name,
                                                         build.in_words(engagement), thread->size,
                                                         build.in_words(thread->major_mm)));

@@ -21,6 +21,10 @@ struct RoundHole {
 /// Makes it; or says why it cannot be made there, in words that follow "it ...".
 [[nodiscard]] std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& hole);
 
+/// Says that a hole of this diameter cannot be made, once for each place and reason: what `of` needs it, `in` what.
+void say_no_room(Build& build, const Place& place, double diameter_mm, const std::string& of, InstanceId in,
+                 const std::string& problem);
+
 /// One thing a screw passes, from..to along the screw from the head's seat.
 struct Layer {
   InstanceId instance = 0;

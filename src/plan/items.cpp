@@ -1,10 +1,12 @@
 // Items on their rails, their rods, and the inner nuts against their end faces.
 // Entry: add_items.
+#include <algorithm>
 #include <cassert>
 #include <map>
 
 #include <fmt/format.h>
 
+#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/build.h"
 #include "plan/hardware.h"
@@ -12,6 +14,8 @@
 namespace fitup::plan {
 
 namespace {
+
+constexpr double two_threads = 2;  // a rod shows two threads beyond its nut (common practice)
 
 bool share(double a_low, double a_high, double b_low, double b_high) {
   return std::min(a_high, b_high) - std::max(a_low, b_low) > tolerance::contact_mm;
@@ -43,6 +47,7 @@ class Items {
   Items(Build& build, const std::vector<InstanceId>& rails) : build_(build), rails_(rails) {}
 
   PlacedHardware run() {
+    for (const ItemSpec& item : build_.spec.items) rods_carry_nuts(item);
     for (std::size_t i = 0; i < build_.box.items.size(); ++i) add_item(i);
     for (const PlacedRod& rod : build_.box.rods) add_rod(rod);
     for (const PlacedZone& zone : build_.box.zones) add_zone(zone);
@@ -75,6 +80,20 @@ class Items {
     if (std::abs(before.high.x - box.low.x) <= tolerance::contact_mm) {
       build_.draft.join(out_.items[index - 1], id, JointKind::bearing, axis::x);
     }
+  }
+
+  // Where no rod plate asks for more, a rod still carries the nut against its item.
+  void rods_carry_nuts(const ItemSpec& item) {
+    const bool placed = std::any_of(build_.box.rods.begin(), build_.box.rods.end(),
+                                    [&](const PlacedRod& rod) { return build_.box.items[rod.item].item == &item; });
+    const auto& plates = build_.box_spec().rod_plates;
+    if (!placed || (plates && (*plates->front != Fixing::none || *plates->back != Fixing::none))) return;
+    const std::string& size = *item.rods->thread;
+    const double needed = tables::find_nut(size)->height_mm + two_threads * tables::find_thread(size)->pitch_mm;
+    const double projection = item.rods->projection->mm();
+    if (projection >= needed - tolerance::contact_mm) return;
+    build_.diagnostics.add(diag::say<"rod-too-short">(item.rods->projection.place, size, build_.in_words(projection),
+                                                      "the inner nut and two threads", build_.in_words(needed)));
   }
 
   void add_rod(const PlacedRod& rod) {

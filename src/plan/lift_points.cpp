@@ -1,5 +1,6 @@
 // Lift bosses through the horizontal legs of the top ring: by rule, or where the spec puts them.
 // Entry: add_lift_points.
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 
@@ -13,7 +14,8 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double from_end_mm = 60;  // by rule: a boss's edge from the member's end, clear of seams and flanges
+constexpr double from_end_mm = 60;  // by rule: a boss's edge from the frame's end, clear of seams and flanges
+constexpr double from_cut_mm = 20;  // and from the member's cut end, clear of its weld
 constexpr double step_mm = 5;       // places and heights are rounded up to this
 constexpr double fit_mm = 0.25;     // radial gap of the boss in its hole, before welding
 constexpr double above_leg_mm = 4;  // stands proud for a fillet weld above
@@ -57,7 +59,13 @@ class LiftPoints {
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
-      const double y = rounded_up(from_end_mm + diameter_ / 2);
+      const double y = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2);
+      const double needed = 2 * y + diameter_ + 2 * fit_mm + least_rim_mm;
+      if (shell.size.y < needed) {
+        build_.diagnostics.add(diag::say<"box-too-shallow">(spec_.thread.place, build_.in_words(shell.size.y),
+                                                            build_.in_words(diameter_), build_.in_words(needed)));
+        return;
+      }
       add(host.id, {x, y});
       add(host.id, {x, shell.size.y - y});
     }
@@ -83,9 +91,7 @@ class LiftPoints {
     const auto problem =
         make_hole(build_, host, {{at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "lift boss"});
     if (problem) {
-      build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.at ? spec_.at->place : spec_.thread.place,
-                                                           build_.in_words(hole), name,
-                                                           build_.draft.instance(host).name, *problem));
+      say_no_room(build_, spec_.at ? spec_.at->place : spec_.thread.place, hole, name, host, *problem);
       return;
     }
     const Thread& thread = *tables::find_thread(*spec_.thread);

@@ -71,9 +71,9 @@ class RodPlate {
       const double needed =
           2 * nut + t() + tables::find_washer(rod.thread)->thickness_mm + two_threads * thread.pitch_mm;
       if (item.rods->projection->mm() < needed - tolerance::contact_mm) {
-        build_.diagnostics.add(diag::say<"rod-too-short">(item.rods->projection.place, rod.thread,
-                                                          build_.in_words(item.rods->projection->mm()),
-                                                          build_.in_words(needed)));
+        build_.diagnostics.add(diag::say<"rod-too-short">(
+            item.rods->projection.place, rod.thread, build_.in_words(item.rods->projection->mm()),
+            "inner nut, rod plate, washer, outer nut and two threads", build_.in_words(needed)));
         return false;
       }
       span_.add(box.low);
@@ -111,9 +111,8 @@ class RodPlate {
     const auto problem =
         make_hole(build_, plate_, {{at.x, inner_, at.z}, axis::y, diameter, HoleKind::clear, "rod " + thread.size});
     if (problem) {
-      build_.diagnostics.add(diag::say<"no-room-for-hole">(spec_.thickness.place, build_.in_words(diameter),
-                                                           build_.draft.instance(hardware_.rods[i]).name,
-                                                           build_.draft.instance(plate_).name, *problem));
+      say_no_room(build_, spec_.thickness.place, diameter, build_.draft.instance(hardware_.rods[i]).name, plate_,
+                  *problem);
     }
     build_.draft.join(hardware_.rods[i], plate_, JointKind::slip, axis::x);
     build_.draft.join(hardware_.inner_nuts[depth_][i], plate_, JointKind::bearing, outward_);

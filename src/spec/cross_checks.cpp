@@ -20,6 +20,8 @@ using diag::in_units;
 using diag::say;
 
 constexpr long most_in_a_row = 200;
+// What stays of an item between a rod's hole and its edge or the next rod: less is no wall (common practice).
+constexpr double least_wall_mm = 0.5;
 
 class Checks {
  public:
@@ -31,14 +33,14 @@ class Checks {
     if (thread == nullptr) return;
     const Length width = item.size.value[0];
     const Length height = item.size.value[2];
-    const Length radius = Length::mm(thread->major_mm / 2);
+    const Length edge = Length::mm(thread->major_mm / 2 + least_wall_mm);
     for (const auto& at : rods.at) {
       const auto [x, z] = at.value;
-      if (x >= radius && z >= radius && x <= width - radius && z <= height - radius) continue;
+      if (x >= edge && z >= edge && x <= width - edge && z <= height - edge) continue;
       diagnostics_.add(say<"rod-outside-item">(at.place, *rods.thread, place_in_words(at.value), in_quotes(item.name),
-                                               words(width), words(height), words(radius)));
+                                               words(width), words(height), words(edge)));
     }
-    rods_apart(item, Length::mm(thread->major_mm));
+    rods_apart(item, Length::mm(thread->major_mm + least_wall_mm));
   }
 
   void strips_in_item(const ItemSpec& item) {
@@ -76,16 +78,16 @@ class Checks {
   }
 
  private:
-  void rods_apart(const ItemSpec& item, Length diameter) {
+  void rods_apart(const ItemSpec& item, Length least) {
     const auto& at = item.rods->at;
     for (std::size_t i = 0; i < at.size(); ++i) {
       for (std::size_t j = 0; j < i; ++j) {
         const double dx_mm = (at[i].value[0] - at[j].value[0]).mm();
         const double dz_mm = (at[i].value[1] - at[j].value[1]).mm();
         const Length apart = Length::mm(std::hypot(dx_mm, dz_mm));
-        if (apart >= diameter) continue;
+        if (apart >= least) continue;
         diagnostics_.add(
-            say<"rods-overlap">(at[i].place, *item.rods->thread, in_quotes(item.name), words(apart), words(diameter)));
+            say<"rods-overlap">(at[i].place, *item.rods->thread, in_quotes(item.name), words(apart), words(least)));
       }
     }
   }

@@ -4,9 +4,12 @@
 #include "fuzz/text_to_plan.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
+#include <set>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "fitup/layout.h"
@@ -34,6 +37,40 @@ void check_diagnostics(const Diagnostics& diagnostics, const SourceTexts& source
   }
 }
 
+void check_profile(const Profile& profile, double length_mm) {
+  demand(!flaw_in(profile), "an outline that is cut or extruded has no flaw");
+  demand(std::isfinite(length_mm) && length_mm > 0, "what is extruded has a length");
+}
+
+void check_part(const Part& part) {
+  demand(std::isfinite(part.mass_kg) && part.mass_kg >= 0, "a mass is a number");
+  if (const auto* flat = std::get_if<Flat>(&part.form)) {
+    Profile drilled = flat->profile;
+    for (const DrilledHole& hole : flat->drilled) drilled.holes.push_back(Loop::circle(hole.at, hole.diameter_mm / 2));
+    check_profile(drilled, flat->thickness_mm);
+  } else if (const auto* form = std::get_if<Solidform>(&part.form)) {
+    demand(!form->prisms.empty(), "a part is of something");
+    for (const Prism& prism : form->prisms) check_profile(prism.profile, prism.length_mm);
+  } else {
+    const auto& member = std::get<Member>(part.form);
+    Profile leg{kept_outline(member, Leg::a), {}};
+    check_profile(leg, member.length_mm);
+  }
+}
+
+// A name or mark stands for one thing in every list and file.
+void check_parts(const Plan& plan) {
+  std::set<std::string> marks;
+  for (const Part& part : plan.parts) {
+    check_part(part);
+    demand(marks.insert(part.mark).second, "a mark is of one part");
+  }
+  std::set<std::string> names;
+  for (const Instance& instance : plan.instances) {
+    demand(names.insert(instance.name).second, "a name is of one instance");
+  }
+}
+
 void check_plan(const Spec& spec, const SourceTexts& sources) {
   const LayoutResult layout = lay_out(spec);
   check_diagnostics(layout.diagnostics, sources);
@@ -43,6 +80,7 @@ void check_plan(const Spec& spec, const SourceTexts& sources) {
   check_diagnostics(plan.diagnostics, sources);
   demand(plan.plan.has_value() != plan.diagnostics.has_errors(), "a plan exactly if there is no error");
   if (!plan.plan) return;
+  check_parts(*plan.plan);
   const std::string text = to_text(*plan.plan);
   demand(text.find("nan") == std::string::npos, "no number of the plan is undefined");
   demand(text == to_text(*make_plan(*layout.layout).plan), "the same layout gives the same plan");

@@ -125,14 +125,6 @@ TEST(KeptOutline, of_a_coped_leg) {
   EXPECT_NEAR(b.area_mm2(), 40 * 508 - 2 * 36 * 5 - 12.5, 1e-9);
 }
 
-TEST(Volume, counts_once_what_two_holes_share) {
-  // Two holes of 6 whose centres stand 3 apart share the lens 2 (r^2 acos(d / 2r) - d / 4 sqrt(4 r^2 - d^2)).
-  Member bar = square_cut_member(section("40x4"), 300);
-  bar.holes = {{Leg::a, 50, 20, 6, HoleKind::clear, ""}, {Leg::a, 53, 20, 6, HoleKind::clear, ""}};
-  const double lens = 2 * 9 * std::acos(0.5) - 1.5 * std::sqrt(36 - 9);
-  EXPECT_NEAR(volume_of(bar), 40 * 4 * 300 - (2 * pi * 9 - lens) * 4, 1e-9);
-}
-
 TEST(KeptOutline, of_a_rounded_corner_keeps_the_quarter_circle_at_either_end) {
   Member m = square_cut_member(section("L 40x40x4"), 508);
   m.start = coped(CornerKind::radius);
