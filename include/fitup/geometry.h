@@ -80,6 +80,7 @@ struct Box3 {
   void add(const Box3& b);
   [[nodiscard]] bool empty() const { return low.x > high.x; }
   [[nodiscard]] Vec3 size() const { return high - low; }
+  [[nodiscard]] Vec3 middle() const { return 0.5 * (low + high); }
 };
 
 struct Box2 {
@@ -87,6 +88,7 @@ struct Box2 {
   Vec2 high{-1e300, -1e300};
   void add(Vec2 p);
   [[nodiscard]] Vec2 size() const { return high - low; }
+  [[nodiscard]] Vec2 middle() const { return 0.5 * (low + high); }
 };
 
 /// A corner of a loop and the edge that leaves it: bulge = tan(sweep / 4), 0 a straight line, positive
@@ -108,6 +110,10 @@ struct Arc {
   double radius = 0;
   double start = 0;
   double sweep = 0;
+  /// How far one turns from the start, the arc's own way, to face `direction` (from the centre): in radians, from
+  /// -slack to less than a full turn - slack. The arc passes there where this is at most |sweep| + slack.
+  [[nodiscard]] double turn_to(Vec2 direction, double slack_rad = 0) const;
+  [[nodiscard]] bool passes(Vec2 direction, double slack_rad = 0) const;
 };
 
 /// One edge of a loop.
@@ -134,6 +140,10 @@ struct Loop {
   static Loop hexagon(Vec2 centre, double across_flats_mm);
   static Loop polygon(const std::vector<Vec2>& corners);
 
+  /// The same edges run the other way: each bulge stands at its edge's other corner with the other sign. An open chain
+  /// (the last bulge 0) is reversed likewise.
+  [[nodiscard]] Loop reversed() const;
+  [[nodiscard]] Loop moved(Vec2 by) const;
   [[nodiscard]] std::vector<Edge> edges() const;
   [[nodiscard]] std::optional<Circle> as_circle() const;
   /// Signed: positive when counter-clockwise.

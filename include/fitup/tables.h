@@ -109,11 +109,10 @@ namespace tables {
 [[nodiscard]] const Eye* find_eye(std::string_view size);
 [[nodiscard]] const Material* find_material(std::string_view name);
 
-/// The name in the table that is most like the one given, for suggestions. Numbers weigh as numbers: the
-/// nearest section to "L 40x40x4.5" is one of its neighbours in size, not in spelling.
-[[nodiscard]] std::string nearest_section(std::string_view designation);
-[[nodiscard]] std::string nearest_thread(std::string_view size);
-[[nodiscard]] std::string nearest_material(std::string_view name);
+/// The section in the table that is nearest in size to a designation that is not there, for suggestions: nearest to
+/// "L 40x40x4.5" is one of its neighbours in size, not in spelling. None where the text is no designation, or so far
+/// from all of them ("L 40x40x45") that it is rather misspelt.
+[[nodiscard]] const Section* nearest_section(std::string_view designation);
 }  // namespace tables
 
 }  // namespace fitup

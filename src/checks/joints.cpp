@@ -22,8 +22,6 @@ constexpr const char* name = "joints";
 // A part that does not come within this of its partner is not in that joint at all.
 constexpr double farthest_mm = 50;
 
-Vec3 middle(const Box3& box) { return 0.5 * (box.low + box.high); }
-
 Finding blank(const Scene& scene, InstanceId a, InstanceId b) {
   Finding f;
   f.check = name;
@@ -32,7 +30,7 @@ Finding blank(const Scene& scene, InstanceId a, InstanceId b) {
   const Instance& later = scene.plan().instances[std::max(a, b)];
   f.key = later.key;
   f.place = later.place;
-  f.at = middle(common_box(scene.body(a), scene.body(b)));
+  f.at = common_box(scene.body(a), scene.body(b)).middle();
   f.verdict = Verdict::fail;
   return f;
 }

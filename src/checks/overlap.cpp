@@ -17,8 +17,6 @@ namespace {
 constexpr const char* name = "overlap";
 constexpr const char* band_source = "contact band: what closer solids share is contact";
 
-Vec3 middle(const Box3& box) { return 0.5 * (box.low + box.high); }
-
 std::string way_text(Vec3 way) {
   const char* sign = way.x + way.y + way.z > 0 ? "+" : "-";
   return fmt::format("{}{}", sign, way.x != 0 ? "X" : way.y != 0 ? "Y" : "Z");
@@ -30,7 +28,7 @@ Finding blank(const Scene& scene, const PairAnswer& pair) {
   f.unit = "mm";
   f.limit = tolerance::contact_mm;
   f.source = band_source;
-  f.at = middle(common_box(scene.body(pair.a), scene.body(pair.b)));
+  f.at = common_box(scene.body(pair.a), scene.body(pair.b)).middle();
   f.verdict = pair.answer.decision == Decision::unsure ? Verdict::not_checked : Verdict::fail;
   return f;
 }

@@ -13,13 +13,7 @@ void keep(double s, std::vector<double>& out) {
 }
 
 // The parameter of a point on the arc's circle; outside 0..1 where the arc does not reach it.
-double parameter_on(const Arc& arc, Vec2 p) {
-  constexpr double turn = 2 * M_PI;
-  const double angle = std::atan2(p.y - arc.centre.y, p.x - arc.centre.x);
-  double swept = arc.sweep > 0 ? angle - arc.start : arc.start - angle;
-  swept -= turn * std::floor(swept / turn);
-  return swept / std::abs(arc.sweep);
-}
+double parameter_on(const Arc& arc, Vec2 p) { return arc.turn_to(p - arc.centre) / std::abs(arc.sweep); }
 
 }  // namespace
 

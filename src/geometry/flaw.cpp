@@ -45,12 +45,7 @@ std::optional<std::string> meeting(const Loop& a, const Loop& b) {
   for (const Edge& ea : a.edges()) {
     const Box2 ba = ea.bounds();
     for (const Edge& eb : b.edges()) {
-      const Box2 bb = eb.bounds();
-      constexpr double band = tolerance::coincident_mm;
-      if (ba.low.x > bb.high.x + band || bb.low.x > ba.high.x + band || ba.low.y > bb.high.y + band ||
-          bb.low.y > ba.high.y + band) {
-        continue;
-      }
+      if (geometry::apart(ba, eb.bounds(), tolerance::coincident_mm)) continue;
       const auto points = geometry::common_points(ea, eb);
       if (!points.empty()) return "two outlines meet " + at(points.front());
     }

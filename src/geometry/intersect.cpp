@@ -13,14 +13,7 @@ namespace {
 
 constexpr double near_mm = tolerance::coincident_mm;
 
-bool on_arc(const Arc& arc, Vec2 p) {
-  constexpr double turn = 2 * M_PI;
-  const double angle = std::atan2(p.y - arc.centre.y, p.x - arc.centre.x);
-  const double slack = near_mm / arc.radius;
-  double d = arc.sweep > 0 ? angle - arc.start : arc.start - angle;
-  d -= turn * std::floor((d + slack) / turn);
-  return d <= std::abs(arc.sweep) + slack;
-}
+bool on_arc(const Arc& arc, Vec2 p) { return arc.passes(p - arc.centre, near_mm / arc.radius); }
 
 bool on_segment(const Edge& e, Vec2 p) {
   const Vec2 d = e.to - e.from;
@@ -111,16 +104,23 @@ double winding_angle(const Edge& e, Vec2 p) {
 
 }  // namespace
 
-double distance_mm(const Edge& edge, Vec2 p) {
-  const double ends = std::min(norm(p - edge.from), norm(p - edge.to));
+double distance_mm(const Edge& edge, const Arc& arc, Vec2 p) {
   if (!edge.straight()) {
-    const Arc arc = edge.arc();
-    return on_arc(arc, p) ? std::min(ends, std::abs(norm(p - arc.centre) - arc.radius)) : ends;
+    const Vec2 r = p - arc.centre;
+    if (arc.passes(r)) return std::abs(norm(r) - arc.radius);
+    return std::min(norm(p - edge.from), norm(p - edge.to));
   }
   const Vec2 d = edge.to - edge.from;
   const double length2 = dot(d, d);
   const double t = length2 > 0 ? std::clamp(dot(p - edge.from, d) / length2, 0.0, 1.0) : 0.0;
   return norm(p - (edge.from + t * d));
+}
+
+double distance_mm(const Edge& edge, Vec2 p) { return distance_mm(edge, edge.straight() ? Arc{} : edge.arc(), p); }
+
+bool apart(const Box2& a, const Box2& b, double band_mm) {
+  return a.low.x > b.high.x + band_mm || b.low.x > a.high.x + band_mm || a.low.y > b.high.y + band_mm ||
+         b.low.y > a.high.y + band_mm;
 }
 
 std::vector<Vec2> common_points(const Edge& a, const Edge& b) {

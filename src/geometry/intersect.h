@@ -16,7 +16,11 @@ namespace fitup::geometry {
 enum class Side { inside, outside, on };
 [[nodiscard]] Side side_of(const Loop& loop, Vec2 p);
 
-/// Distance from a point to an edge.
+/// Distance from a point to an edge; `arc` is the edge's own, without meaning where it is straight.
+[[nodiscard]] double distance_mm(const Edge& edge, const Arc& arc, Vec2 p);
 [[nodiscard]] double distance_mm(const Edge& edge, Vec2 p);
+
+/// Whether two boxes stand apart by more than the band, in x or in y.
+[[nodiscard]] bool apart(const Box2& a, const Box2& b, double band_mm);
 
 }  // namespace fitup::geometry

@@ -69,22 +69,14 @@ struct Span {
   }
 };
 
-bool arc_contains(const Arc& arc, double angle) {
-  constexpr double turn = 2 * M_PI;
-  double d = arc.sweep > 0 ? angle - arc.start : arc.start - angle;
-  d -= turn * std::floor(d / turn);
-  return d <= std::abs(arc.sweep);
-}
-
 void add_edge(Span& span, const Edge& edge, Vec2 direction) {
   span.add(dot(edge.from, direction));
   span.add(dot(edge.to, direction));
   if (edge.straight()) return;
   const Arc arc = edge.arc();
   const double reach = arc.radius * norm(direction);
-  const double angle = std::atan2(direction.y, direction.x);
-  if (arc_contains(arc, angle)) span.add(dot(arc.centre, direction) + reach);
-  if (arc_contains(arc, angle + M_PI)) span.add(dot(arc.centre, direction) - reach);
+  if (arc.passes(direction)) span.add(dot(arc.centre, direction) + reach);
+  if (arc.passes(-1 * direction)) span.add(dot(arc.centre, direction) - reach);
 }
 
 }  // namespace

@@ -17,6 +17,17 @@ Arc Edge::arc() const {
   return {centre, norm(d), std::atan2(d.y, d.x), 4 * std::atan(bulge)};
 }
 
+double Arc::turn_to(Vec2 direction, double slack_rad) const {
+  constexpr double turn = 2 * M_PI;
+  const double angle = std::atan2(direction.y, direction.x);
+  const double d = sweep > 0 ? angle - start : start - angle;
+  return d - turn * std::floor((d + slack_rad) / turn);
+}
+
+bool Arc::passes(Vec2 direction, double slack_rad) const {
+  return turn_to(direction, slack_rad) <= std::abs(sweep) + slack_rad;
+}
+
 double Edge::length_mm() const {
   if (straight()) return norm(to - from);
   const Arc a = arc();
@@ -58,6 +69,22 @@ Loop Loop::polygon(const std::vector<Vec2>& corners) {
   Loop loop;
   for (const Vec2 c : corners) loop.vertices.push_back({c, 0});
   return loop;
+}
+
+Loop Loop::reversed() const {
+  Loop back;
+  const std::size_t n = vertices.size();
+  back.vertices.reserve(n);
+  for (std::size_t i = 0; i < n; ++i) {
+    back.vertices.push_back({vertices[n - 1 - i].at, -vertices[(2 * n - 2 - i) % n].bulge});
+  }
+  return back;
+}
+
+Loop Loop::moved(Vec2 by) const {
+  Loop there = *this;
+  for (Vertex& v : there.vertices) v.at = v.at + by;
+  return there;
 }
 
 std::vector<Edge> Loop::edges() const {

@@ -7,6 +7,7 @@
 
 #include "fitup/tolerances.h"
 #include "geometry/crossings.h"
+#include "geometry/intersect.h"
 
 namespace fitup::geometry {
 
@@ -14,14 +15,6 @@ namespace {
 
 // A bulge so small that the arc leaves its chord by less than rounding is a line: its radius would be noise.
 constexpr double flat_bulge = 1e-10;
-
-bool within_sweep(const Arc& arc, Vec2 from_centre) {
-  constexpr double turn = 2 * M_PI;
-  const double angle = std::atan2(from_centre.y, from_centre.x);
-  double swept = arc.sweep > 0 ? angle - arc.start : arc.start - angle;
-  swept -= turn * std::floor(swept / turn);
-  return swept <= std::abs(arc.sweep);
-}
 
 std::optional<Box2> plain_rectangle(const Profile& profile) {
   const auto& corners = profile.outer.vertices;
@@ -45,16 +38,7 @@ Vec2 Stretch::at(double s) const {
   return arc.centre + arc.radius * Vec2{std::cos(angle), std::sin(angle)};
 }
 
-double Stretch::distance_mm(Vec2 p) const {
-  if (straight) {
-    const Vec2 d = edge.to - edge.from;
-    const double s = std::clamp(dot(p - edge.from, d) / dot(d, d), 0.0, 1.0);
-    return norm(p - (edge.from + s * d));
-  }
-  const Vec2 r = p - arc.centre;
-  if (within_sweep(arc, r)) return std::abs(norm(r) - arc.radius);
-  return std::min(norm(p - edge.from), norm(p - edge.to));
-}
+double Stretch::distance_mm(Vec2 p) const { return geometry::distance_mm(edge, arc, p); }
 
 Stretch stretch_of(const Edge& edge) {
   Stretch s;
@@ -170,11 +154,8 @@ Vec2 Region::find_inner_point() const {
 
 Region Region::moved(Vec2 by) const {
   Profile p = profile_;
-  const auto shift = [by](Loop& loop) {
-    for (Vertex& v : loop.vertices) v.at = v.at + by;
-  };
-  shift(p.outer);
-  for (Loop& hole : p.holes) shift(hole);
+  p.outer = p.outer.moved(by);
+  for (Loop& hole : p.holes) hole = hole.moved(by);
   return Region(std::move(p));
 }
 

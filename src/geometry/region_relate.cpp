@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/crossings.h"
+#include "geometry/intersect.h"
 #include "geometry/region.h"
 
 namespace fitup::geometry {
@@ -12,11 +13,6 @@ namespace {
 
 // Pieces of an outline shorter than this are rounding, not shape.
 constexpr double speck_mm = 1e-9;
-
-bool apart(const Box2& a, const Box2& b, double band) {
-  return a.low.x > b.high.x + band || b.low.x > a.high.x + band || a.low.y > b.high.y + band ||
-         b.low.y > a.high.y + band;
-}
 
 // Parameters of `s` where its distance to `other` passes through the band: between them it is in or out as a whole.
 void band_crossings(const Stretch& s, const Stretch& other, double band, std::vector<double>& out) {

@@ -11,8 +11,6 @@ namespace {
 
 constexpr int colour = 7;  // one colour throughout: cutters that tell jobs apart by colour see a single one
 
-Vec2 middle(const Box2& b) { return 0.5 * (b.low + b.high); }
-
 /// A symbol table: what every one opens with. `more` is what DIMSTYLE has besides.
 void open_table(DxfTags& out, std::string_view name, const std::string& handle, int count) {
   out.tag(0, "TABLE").tag(2, name).tag(5, handle).tag(330, "0").tag(100, "AcDbSymbolTable").tag(70, count);
@@ -35,7 +33,7 @@ void write_viewports(DxfTags& out, DxfHandles& handles, const Box2& bounds) {
   const std::string table = handles.next();
   open_table(out, "VPORT", table, 1);
   open_record(out, "VPORT", handles, table, "AcDbViewportTableRecord").tag(2, "*Active").tag(70, 0);
-  out.point(10, {0, 0}).point(11, {1, 1}).point(12, middle(bounds)).point(13, {0, 0}).point(14, {10, 10});
+  out.point(10, {0, 0}).point(11, {1, 1}).point(12, bounds.middle()).point(13, {0, 0}).point(14, {10, 10});
   out.point(15, {10, 10}).point3(16, {0, 0}, 1).point3(17, {0, 0});
   out.real(40, 1.2 * std::max({bounds.size().x, bounds.size().y, 1.0})).real(41, 1.5).real(42, 50);
   out.real(43, 0).real(44, 0).real(50, 0).real(51, 0);

@@ -22,11 +22,6 @@ constexpr double gap_beside_part_mm = 10;
 constexpr double cross_of_hole = 0.8;
 constexpr double longest_cross_mm = 3;
 
-Loop moved(Loop loop, Vec2 by) {
-  for (Vertex& v : loop.vertices) v.at = v.at + by;
-  return loop;
-}
-
 void add_cross(DxfDrawing& drawing, Vec2 at, const DrilledHole& hole) {
   const double arm = 0.5 * std::min(longest_cross_mm, cross_of_hole * hole.diameter_mm);
   drawing.mark.push_back({at - Vec2{arm, 0}, at + Vec2{arm, 0}});
@@ -53,8 +48,8 @@ std::string drill_note(const DrilledHole& hole) {
 
 Profile profile_at_origin(const Flat& flat) {
   const Vec2 by = Vec2{} - flat.profile.bounds().low;
-  Profile at_origin{moved(flat.profile.outer, by), {}};
-  for (const Loop& hole : flat.profile.holes) at_origin.holes.push_back(moved(hole, by));
+  Profile at_origin{flat.profile.outer.moved(by), {}};
+  for (const Loop& hole : flat.profile.holes) at_origin.holes.push_back(hole.moved(by));
   return at_origin;
 }
 

@@ -203,9 +203,7 @@ Loop kept_outline(const Member& member, Leg leg) {
   const double quarter = std::tan(M_PI / 8);
   std::vector<Vertex> out;
   for (const Vertex& v : end_outline(end, quarter)) add_vertex(out, {member.length_mm - v.at.x, v.at.y}, v.bulge);
-  // Down the start side: reversed, so that each edge's bulge moves to the corner it now leaves.
-  const auto back = end_outline(start, quarter);
-  for (std::size_t i = back.size(); i-- > 0;) add_vertex(out, back[i].at, i > 0 ? back[i - 1].bulge : 0);
+  for (const Vertex& v : Loop{end_outline(start, -quarter)}.reversed().vertices) add_vertex(out, v.at, v.bulge);
   return without_flat_corners(std::move(out));
 }
 

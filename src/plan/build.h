@@ -3,11 +3,13 @@
 // Private to the plan.
 
 #include <array>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "fitup/layout.h"
+#include "fitup/tolerances.h"
 #include "plan/draft.h"
 
 namespace fitup::plan {
@@ -71,6 +73,11 @@ struct PlateSpec {
 };
 InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3 normal, const std::string& name,
                      const Origin& origin);
+
+/// The next multiple of a step, a multiple itself but for rounding staying what it is.
+[[nodiscard]] inline double rounded_up(double mm, double step_mm) {
+  return step_mm * std::ceil(mm / step_mm - tolerance::direction);
+}
 
 /// The material all steel of the box is made of.
 [[nodiscard]] inline const std::string& material_of(const Build& build) { return *build.box_spec().frame.material; }

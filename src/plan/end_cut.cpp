@@ -288,10 +288,8 @@ std::string in_words(double mm, UnitSystem units) {
 }
 
 EndCutResult crossing(const Takes& takes, const Obstacle& obstacle, const Range& run, UnitSystem units) {
-  return {false,
-          fmt::format("{} crosses it from {} to {} of its {}", obstacle.name, in_words(run.low, units),
-                      in_words(std::min(takes.length_mm, run.high), units), in_words(takes.length_mm, units)),
-          obstacle.name};
+  return {false, fmt::format("{} crosses it from {} to {} of its {}", obstacle.name, in_words(run.low, units),
+                             in_words(std::min(takes.length_mm, run.high), units), in_words(takes.length_mm, units))};
 }
 
 }  // namespace
@@ -320,10 +318,8 @@ EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obsta
   EndCut end = settled(takes.legs(At::end), member.section, options.corner);
   const double whole = length - most_set_back(start) - most_set_back(end);
   if (whole < stub_mm(member.section)) {
-    return {false,
-            fmt::format("only {} of its {} would be left whole between its neighbours", in_words(whole, options.units),
-                        in_words(length, options.units)),
-            {}};
+    return {false, fmt::format("only {} of its {} would be left whole between its neighbours",
+                               in_words(whole, options.units), in_words(length, options.units))};
   }
   const double from_start = snapped(least_set_back(start));
   const double from_end = snapped(least_set_back(end));
@@ -333,7 +329,7 @@ EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obsta
   member.end = std::move(end);
   member.length_mm = snapped(length - from_start - from_end);
   pose = pose.moved(from_start * pose.z());
-  return {true, {}, {}};
+  return {true, {}};
 }
 
 }  // namespace fitup::plan

@@ -25,8 +25,7 @@ inline constexpr double level_mm = 2;
 
 struct EndCutResult {
   bool ok = false;
-  std::string problem;   // where not ok: what crosses where
-  std::string obstacle;  // its name
+  std::string problem;  // where not ok: what crosses where
 };
 
 /// Sets `member.start` and `member.end` (square cuts where nothing is in the way). Then shortens the member

@@ -21,8 +21,6 @@ constexpr double fit_mm = 0.25;     // radial gap of the boss in its hole, befor
 constexpr double above_leg_mm = 4;  // stands proud for a fillet weld above
 constexpr double least_rim_mm = 3;  // steel that stays between the hole and the leg's toe
 
-double rounded_up(double v) { return step_mm * std::ceil(v / step_mm - 1e-9); }
-
 class LiftPoints {
  public:
   explicit LiftPoints(Build& build) : build_(build), spec_(*build.spec.lifting) {}
@@ -31,7 +29,7 @@ class LiftPoints {
     const Eye* eye = tables::find_eye(*spec_.thread);
     assert(eye != nullptr);  // the reader takes no other thread
     diameter_ = spec_.boss_diameter ? (*spec_.boss_diameter)->mm() : eye->collar_mm;
-    height_ = spec_.boss_height ? (*spec_.boss_height)->mm() : rounded_up(eye->hole_depth_mm);
+    height_ = spec_.boss_height ? (*spec_.boss_height)->mm() : rounded_up(eye->hole_depth_mm, step_mm);
     if (height_ < eye->hole_depth_mm || diameter_ < eye->collar_mm) {
       build_.diagnostics.add(
           diag::say<"boss-too-small">(spec_.thread.place, build_.in_words(diameter_), build_.in_words(height_),
@@ -59,7 +57,7 @@ class LiftPoints {
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
-      const double y = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2);
+      const double y = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2, step_mm);
       const double needed = 2 * y + diameter_ + 2 * fit_mm + least_rim_mm;
       if (shell.size.y < needed) {
         build_.diagnostics.add(diag::say<"box-too-shallow">(spec_.thread.place, build_.in_words(shell.size.y),

@@ -37,8 +37,6 @@ std::vector<Strip> shared_strips(const Build& build) {
   return out;
 }
 
-double rounded_up(double v) { return width_step_mm * std::ceil(v / width_step_mm - tolerance::direction); }
-
 // By rule: the strip and its margin on both sides, the first and the last held off the wall by the inset.
 std::vector<Strip> by_rule(const Build& build, const std::vector<Strip>& strips) {
   const RailsSpec& spec = build.box_spec().rails;
@@ -49,7 +47,7 @@ std::vector<Strip> by_rule(const Build& build, const std::vector<Strip>& strips)
     const double middle = (strips[i].low + strips[i].high) / 2;
     const bool first = i == 0;
     const bool last = i + 1 == strips.size();
-    double width = rounded_up(strips[i].high - strips[i].low + 2 * margin);
+    double width = rounded_up(strips[i].high - strips[i].low + 2 * margin, width_step_mm);
     Strip rail{middle - width / 2, middle + width / 2};
     if ((first || last) && spec.outer_width) width = (*spec.outer_width)->mm();
     const double far = build.shell.size.x - inset;

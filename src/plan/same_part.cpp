@@ -72,14 +72,9 @@ Vec2 flat_point(const Pose& turn, Vec2 p) {
 Loop turned(const Loop& loop, const Pose& turn, bool over) {
   if (const auto c = loop.as_circle()) return Loop::circle(flat_point(turn, c->centre), c->radius);
   Loop out;
-  const std::size_t n = loop.vertices.size();
-  for (std::size_t i = 0; i < n; ++i) {
-    // Turned over, the loop runs the other way: reversed, each edge leaves from its other end.
-    const Vertex& corner = loop.vertices[over ? n - 1 - i : i];
-    const Vertex& edge = over ? loop.vertices[(2 * n - 2 - i) % n] : corner;
-    out.vertices.push_back({flat_point(turn, corner.at), edge.bulge});
-  }
-  return out;
+  for (const Vertex& v : loop.vertices) out.vertices.push_back({flat_point(turn, v.at), over ? -v.bulge : v.bulge});
+  // Turned over, the loop is its own mirror image and runs the other way.
+  return over ? out.reversed() : out;
 }
 
 Flat turned(const Flat& flat, const Pose& turn, bool over) {

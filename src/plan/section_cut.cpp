@@ -95,14 +95,8 @@ std::vector<Interval> corner_depths(const LegCut& cut) {
 // A loop given counter-clockwise for leg A; for leg B the mirror image is turned round again.
 Loop oriented(Leg leg, std::vector<Vertex> v) {
   if (leg == Leg::a) return {std::move(v)};
-  std::vector<Vertex> turned;
-  const std::size_t n = v.size();
-  for (std::size_t i = 0; i < n; ++i) {
-    const Vertex& corner = v[n - 1 - i];
-    const Vertex& edge = v[(2 * n - 2 - i) % n];
-    turned.push_back({{corner.at.y, corner.at.x}, edge.bulge});
-  }
-  return {std::move(turned)};
+  for (Vertex& corner : v) corner = {{corner.at.y, corner.at.x}, -corner.bulge};
+  return Loop{std::move(v)}.reversed();
 }
 
 // A kept band of a leg, as far as it goes into the toe's rounding.

@@ -70,16 +70,9 @@ bool square_at(const Chain& chain, double along_mm) {
   return std::all_of(chain.begin(), chain.end(), [&](const Vertex& v) { return near(v.at.x, along_mm); });
 }
 
-/// The chain run backwards: each edge's bulge stands at its other corner with the other sign.
-Chain backwards(const Chain& chain) {
-  Chain back;
-  for (std::size_t i = chain.size(); i-- > 0;) back.push_back({chain[i].at, i > 0 ? -chain[i - 1].bulge : 0});
-  return back;
-}
-
 /// What lies beyond one end's boundary, as far as `limit_mm` along; it reaches past both edges of the leg.
 Profile beyond(const Chain& chain, double limit_mm) {
-  const Chain back = backwards(chain);
+  const Chain back = Loop{chain}.reversed().vertices;
   const double sign = chain.front().at.y < chain.back().at.y ? 1 : -1;  // 1: the far end
   const Vec2 first = chain.front().at;
   const Vec2 last = chain.back().at;

@@ -60,6 +60,13 @@ std::vector<std::string> sections_of(SectionShape shape) {
   return names;
 }
 
+// Near in size where there is one of the right shape, else near in spelling.
+std::string section_like(std::string_view text, SectionShape shape) {
+  const Section* near = tables::nearest_section(text);
+  if (near != nullptr && near->shape == shape) return "; the nearest in size is " + in_quotes(near->designation);
+  return diag::suggestion(text, sections_of(shape));
+}
+
 }  // namespace
 
 void ScalarReader::read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
@@ -89,8 +96,7 @@ void ScalarReader::read_section(const Rule& rule, const Value& value, std::strin
   const SectionShape wanted = angle ? SectionShape::angle : SectionShape::flat;
   const Section* section = tables::find_section(value.text);
   if (section == nullptr) {
-    diagnostics_.add(
-        say<"unknown-section">(value.place, in_quotes(value.text), diag::suggestion(value.text, sections_of(wanted))));
+    diagnostics_.add(say<"unknown-section">(value.place, in_quotes(value.text), section_like(value.text, wanted)));
   } else if (section->shape != wanted) {
     diagnostics_.add(say<"wrong-section">(value.place, key, angle ? "a flat bar" : "an angle",
                                           angle ? "an angle" : "a flat bar", angle ? "L 40x40x4" : "40x4"));

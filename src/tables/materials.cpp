@@ -1,5 +1,5 @@
 // Materials and their densities.
-// Entry: materials(), find_material(), nearest_material().
+// Entry: materials(), find_material().
 #include "tables/names.h"
 
 namespace fitup::tables {
@@ -26,7 +26,5 @@ const std::vector<Material>& materials() {
 }
 
 const Material* find_material(std::string_view name) { return find_by_name(materials(), &Material::name, name); }
-
-std::string nearest_material(std::string_view name) { return nearest_name(materials(), &Material::name, name); }
 
 }  // namespace fitup::tables

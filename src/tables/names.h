@@ -1,5 +1,5 @@
 #pragma once
-// Names as people write them: looking one up, and the nearest to a wrong one. Private to the tables.
+// Names as people write them: looking one up. Private to the tables.
 
 #include <string>
 #include <string_view>
@@ -12,9 +12,6 @@ namespace fitup::tables {
 /// Lower case, without blanks.
 [[nodiscard]] std::string plain(std::string_view name);
 
-/// How many letters must be put in, taken out or changed (Levenshtein).
-[[nodiscard]] std::size_t edit_distance(std::string_view a, std::string_view b);
-
 template <class Row>
 [[nodiscard]] const Row* find_by_name(const std::vector<Row>& rows, std::string Row::*name, std::string_view wanted) {
   const std::string key = plain(wanted);
@@ -24,22 +21,6 @@ template <class Row>
     }
   }
   return nullptr;
-}
-
-/// The first of the names that are nearest in spelling.
-template <class Row>
-[[nodiscard]] std::string nearest_name(const std::vector<Row>& rows, std::string Row::*name, std::string_view wanted) {
-  const std::string key = plain(wanted);
-  const Row* best = nullptr;
-  std::size_t least = 0;
-  for (const Row& row : rows) {
-    const std::size_t distance = edit_distance(key, plain(row.*name));
-    if (best == nullptr || distance < least) {
-      best = &row;
-      least = distance;
-    }
-  }
-  return best == nullptr ? std::string() : best->*name;
 }
 
 }  // namespace fitup::tables

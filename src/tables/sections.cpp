@@ -12,6 +12,7 @@ namespace {
 
 constexpr double mm_per_in = 25.4;
 constexpr double same_size_mm = 1e-6;  // the grid to which lengths of a spec are snapped
+constexpr double near_size_mm = 10;    // in all sizes together: farther off, it is rather a slip of the pen
 
 std::vector<Section> all_sections() {
   std::vector<Section> sections;
@@ -200,13 +201,11 @@ const Section* find_section(std::string_view designation) {
   return nearest.section != nullptr && nearest.difference_mm < same_size_mm ? nearest.section : nullptr;
 }
 
-std::string nearest_section(std::string_view designation) {
-  if (const auto reading = read(designation)) {
-    if (const Nearest nearest = nearest_in_size(*reading, Systems::own); nearest.section != nullptr) {
-      return nearest.section->designation;
-    }
-  }
-  return nearest_name(sections(), &Section::designation, designation);
+const Section* nearest_section(std::string_view designation) {
+  const auto reading = read(designation);
+  if (!reading) return nullptr;
+  const Nearest nearest = nearest_in_size(*reading, Systems::own);
+  return nearest.section != nullptr && nearest.difference_mm <= near_size_mm ? nearest.section : nullptr;
 }
 
 }  // namespace fitup::tables

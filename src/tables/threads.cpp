@@ -1,5 +1,5 @@
 // Screw threads: metric coarse M3 to M16 and unified, with tap drills and clearance holes.
-// Entry: threads(), find_thread(), nearest_thread().
+// Entry: threads(), find_thread().
 #include <fmt/format.h>
 
 #include <array>
@@ -109,7 +109,5 @@ const std::vector<Thread>& threads() {
 }
 
 const Thread* find_thread(std::string_view size) { return find_by_name(threads(), &Thread::size, size); }
-
-std::string nearest_thread(std::string_view size) { return nearest_name(threads(), &Thread::size, size); }
 
 }  // namespace fitup::tables

@@ -50,6 +50,43 @@ TEST(Edge, BulgeIsTheTangentOfAQuarterOfTheSweep) {
   }
 }
 
+TEST(Arc, PassesWhereItTurnsEitherWay) {
+  // From due east a quarter to the north, and the rest of the circle, the other way round to the north.
+  const Arc quarter = Edge{{5, 0}, {0, 5}, std::tan(M_PI / 8)}.arc();
+  const Arc rest = Edge{{5, 0}, {0, 5}, -std::tan(3 * M_PI / 8)}.arc();
+  EXPECT_NEAR(quarter.turn_to({0, 1}), M_PI / 2, 1e-12);
+  EXPECT_NEAR(rest.turn_to({0, 1}), 3 * M_PI / 2, 1e-12);
+  EXPECT_NEAR(quarter.turn_to({1, -1}), 7 * M_PI / 4, 1e-12);
+  EXPECT_NEAR(rest.turn_to({1, -1}), M_PI / 4, 1e-12);
+  for (const Vec2 d : {Vec2{1, 1}, Vec2{3, 1}}) {
+    EXPECT_TRUE(quarter.passes(d));
+    EXPECT_FALSE(rest.passes(d));
+  }
+  for (const Vec2 d : {Vec2{-1, 1}, Vec2{-1, -2}, Vec2{1, -1}}) {
+    EXPECT_FALSE(quarter.passes(d));
+    EXPECT_TRUE(rest.passes(d));
+  }
+  EXPECT_FALSE(quarter.passes({1, -1e-3}));
+  EXPECT_TRUE(quarter.passes({1, -1e-3}, 2e-3)) << "just before the start, within the slack";
+  EXPECT_TRUE(quarter.passes({-1e-3, 1}, 2e-3)) << "just after the end";
+}
+
+TEST(Loop, ReversedIsTheSameOutlineTheOtherWay) {
+  // A plate with a bite of radius 3 in one side and a round end.
+  const Loop plate{{{{0, 0}}, {{10, 0}, -1}, {{16, 0}}, {{30, 0}, 1}, {{30, 20}}, {{0, 20}}}};
+  const Loop back = plate.reversed();
+  EXPECT_NEAR(plate.area_mm2(), 600 - M_PI * 9 / 2 + M_PI * 50, 1e-9);
+  EXPECT_NEAR(back.area_mm2(), -plate.area_mm2(), 1e-9);
+  EXPECT_NEAR(back.perimeter_mm(), plate.perimeter_mm(), 1e-9);
+  EXPECT_EQ(back.reversed(), plate);
+  for (const Edge& e : plate.edges()) {
+    const auto edges = back.edges();
+    EXPECT_TRUE(std::any_of(edges.begin(), edges.end(), [&e](const Edge& other) {
+      return other.from == e.to && other.to == e.from && other.bulge == -e.bulge;
+    }));
+  }
+}
+
 TEST(Profile, CentroidOfAHalfDiscIsFourRByThreePi) {
   const Profile half{{{{{-6, 0}, 0}, {{6, 0}, 1}}}, {}};
   EXPECT_NEAR(half.area_mm2(), M_PI * 18, 1e-9);

@@ -239,12 +239,22 @@ TEST(EndCut, of_a_member_crossed_mid_run_is_a_problem_and_changes_nothing) {
   for (const Obstacle& upright : {angle_upright("L 30x30x3"), flat_upright("40x4")}) {
     const Yielded bar = yield(upright, {belt});
     EXPECT_FALSE(bar.result.ok);
-    EXPECT_EQ(bar.result.obstacle, "belt");
     EXPECT_EQ(bar.result.problem, "belt crosses it from 139 mm to 145 mm of its 329 mm");
     EXPECT_EQ(bar.member.start, plan::square_cut(upright.section));
     EXPECT_EQ(bar.member.length_mm, high);
     EXPECT_EQ(bar.pose, upright.pose);
   }
+}
+
+TEST(EndCut, of_a_member_that_would_not_keep_its_mid_length_is_a_problem) {
+  // 50x50x5 takes 51 from the start: of 104 that is less than half, of 90 it is more, though 39 would stay.
+  Obstacle bar = left("L 40x40x4");
+  bar.length_mm = 104;
+  EXPECT_TRUE(yield(bar, {front("L 50x50x5")}).result.ok);
+  bar.length_mm = 90;
+  const Yielded refused = yield(bar, {front("L 50x50x5")});
+  EXPECT_FALSE(refused.result.ok);
+  EXPECT_EQ(refused.result.problem, "front crosses it from 0 mm to 51 mm of its 90 mm");
 }
 
 TEST(EndCut, of_a_belt_that_takes_one_leg_mid_run_is_a_problem_too) {

@@ -181,12 +181,6 @@ TEST(Fasteners, blanks_and_case_do_not_matter) {
   EXPECT_EQ(tables::find_material("s235jr"), tables::find_material("S235JR"));
 }
 
-TEST(Fasteners, the_nearest_name_is_a_suggestion) {
-  EXPECT_EQ(tables::nearest_thread("N6"), "M6");
-  EXPECT_EQ(tables::nearest_thread("M44"), "M4");
-  EXPECT_EQ(tables::nearest_material("S235"), "S235JR");
-}
-
 TEST(Fasteners, screw_lengths_rise) {
   const std::vector<double>& lengths = tables::screw_lengths_mm();
   EXPECT_TRUE(std::is_sorted(lengths.begin(), lengths.end(), std::less_equal<>()));

@@ -208,12 +208,13 @@ TEST(Sections, what_is_not_in_the_table_is_not_found) {
   }
 }
 
-TEST(Sections, the_nearest_is_near_in_size_and_then_in_spelling) {
-  EXPECT_EQ(tables::nearest_section("L 40x40x4.4"), "L 40x40x4");
-  EXPECT_EQ(tables::nearest_section("L 41x41x5"), "L 40x40x5");
-  EXPECT_EQ(tables::nearest_section("flat 38x4"), "40x4");
-  EXPECT_EQ(tables::nearest_section("L 2x2x1/5 in"), "L 2x2x3/16 in");
-  EXPECT_EQ(tables::nearest_section("L 40x40x4?"), "L 40x40x4");
+TEST(Sections, the_nearest_is_near_in_size) {
+  EXPECT_EQ(tables::nearest_section("L 40x40x4.4"), tables::find_section("L 40x40x4"));
+  EXPECT_EQ(tables::nearest_section("L 41x41x5"), tables::find_section("L 40x40x5"));
+  EXPECT_EQ(tables::nearest_section("flat 38x4"), tables::find_section("40x4"));
+  EXPECT_EQ(tables::nearest_section("L 2x2x1/5 in"), tables::find_section("L 2x2x3/16 in"));
+  EXPECT_EQ(tables::nearest_section("L 40x40x4?"), nullptr);
+  EXPECT_EQ(tables::nearest_section("L 40x40x45"), nullptr);
 }
 
 Section angle(double leg_a, double leg_b, double thickness, double root, double toe) {
