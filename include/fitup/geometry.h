@@ -164,8 +164,8 @@ struct Profile {
   bool operator==(const Profile&) const = default;
 };
 
-/// Why a profile cannot be a plate, or nothing: crossing or touching loops, a hole outside, wrong sense,
-/// a zero-length edge. Brute force over edges.
+/// Why a profile cannot be a plate, or nothing: loops that cross or come within tolerance::contact_mm of each other, a
+/// loop that meets itself, a hole outside, wrong sense, a zero-length edge. Brute force over edges.
 [[nodiscard]] std::optional<std::string> flaw_in(const Profile& profile);
 
 /// A profile extruded along the pose's z from 0 to `length_mm`; the profile lies in the pose's x-y plane.

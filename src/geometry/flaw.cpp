@@ -45,9 +45,9 @@ std::optional<std::string> meeting(const Loop& a, const Loop& b) {
   for (const Edge& ea : a.edges()) {
     const Box2 ba = ea.bounds();
     for (const Edge& eb : b.edges()) {
-      if (geometry::apart(ba, eb.bounds(), tolerance::coincident_mm)) continue;
-      const auto points = geometry::common_points(ea, eb);
-      if (!points.empty()) return "two outlines meet " + at(points.front());
+      if (geometry::apart(ba, eb.bounds(), tolerance::contact_mm)) continue;
+      const geometry::NearestPlace nearest = geometry::nearest_place(ea, eb);
+      if (nearest.distance_mm <= tolerance::contact_mm) return "two outlines meet " + at(nearest.at);
     }
   }
   return std::nullopt;

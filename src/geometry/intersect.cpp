@@ -118,6 +118,51 @@ double distance_mm(const Edge& edge, const Arc& arc, Vec2 p) {
 
 double distance_mm(const Edge& edge, Vec2 p) { return distance_mm(edge, edge.straight() ? Arc{} : edge.arc(), p); }
 
+namespace {
+
+// The foot of the perpendicular on the edge's line.
+Vec2 foot_on(const Edge& line, Vec2 p) {
+  const Vec2 d = line.to - line.from;
+  return line.from + (dot(p - line.from, d) / dot(d, d)) * d;
+}
+
+// Where the straight way from the arc's centre to the other edge passes the arc.
+std::vector<Vec2> on_the_way(const Arc& arc, const Edge& other) {
+  const Vec2 towards = other.straight() ? foot_on(other, arc.centre) - arc.centre : other.arc().centre - arc.centre;
+  const double length = norm(towards);
+  std::vector<Vec2> out;
+  if (length < near_mm) return out;
+  for (const double sign : {1.0, -1.0}) {
+    if (arc.passes(sign * towards)) out.push_back(arc.centre + (sign * arc.radius / length) * towards);
+  }
+  return out;
+}
+
+// Two edges that do not meet are nearest at an end of one, or there.
+NearestPlace from_places_of(const Edge& a, const Edge& b) {
+  std::vector<Vec2> places{a.from, a.to};
+  if (!a.straight()) {
+    const auto more = on_the_way(a.arc(), b);
+    places.insert(places.end(), more.begin(), more.end());
+  }
+  NearestPlace nearest;
+  for (const Vec2 p : places) {
+    const double d = distance_mm(b, p);
+    if (d < nearest.distance_mm) nearest = {d, p};
+  }
+  return nearest;
+}
+
+}  // namespace
+
+NearestPlace nearest_place(const Edge& a, const Edge& b) {
+  const auto common = common_points(a, b);
+  if (!common.empty()) return {0, common.front()};
+  const NearestPlace of_a = from_places_of(a, b);
+  const NearestPlace of_b = from_places_of(b, a);
+  return of_a.distance_mm <= of_b.distance_mm ? of_a : of_b;
+}
+
 bool apart(const Box2& a, const Box2& b, double band_mm) {
   return a.low.x > b.high.x + band_mm || b.low.x > a.high.x + band_mm || a.low.y > b.high.y + band_mm ||
          b.low.y > a.high.y + band_mm;

@@ -20,6 +20,13 @@ enum class Side { inside, outside, on };
 [[nodiscard]] double distance_mm(const Edge& edge, const Arc& arc, Vec2 p);
 [[nodiscard]] double distance_mm(const Edge& edge, Vec2 p);
 
+/// Distance between two edges, 0 where they meet, and a place on one of them where they are so near.
+struct NearestPlace {
+  double distance_mm = 1e300;
+  Vec2 at;
+};
+[[nodiscard]] NearestPlace nearest_place(const Edge& a, const Edge& b);
+
 /// Whether two boxes stand apart by more than the band, in x or in y.
 [[nodiscard]] bool apart(const Box2& a, const Box2& b, double band_mm);
 

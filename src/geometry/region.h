@@ -65,7 +65,7 @@ class Region {
     Vec2 from;
     Vec2 to;
     Vec2 centre;
-    double radius = 0;  // 0: straight
+    double radius = 0;   // 0: straight
     bool right = false;  // an arc's piece right of its centre
   };
   void add_loop(const Loop& loop);

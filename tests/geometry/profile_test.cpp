@@ -129,6 +129,12 @@ INSTANTIATE_TEST_SUITE_P(
     testing::Values(
         FlawCase{"hole_crosses_edge", {Loop::rectangle({0, 0}, {100, 50}), {Loop::circle({2, 20}, 5)}}, "meet"},
         FlawCase{"hole_touches_edge", {Loop::rectangle({0, 0}, {100, 50}), {Loop::circle({5, 20}, 5)}}, "meet"},
+        FlawCase{"hole_nearly_touches_edge",
+                 {Loop::rectangle({0, 0}, {100, 50}), {Loop::circle({5 + 5e-5, 20}, 5)}},
+                 "meet at (0.000, 20.000) mm"},
+        FlawCase{"holes_nearly_touch",
+                 {Loop::rectangle({0, 0}, {100, 50}), {Loop::circle({20, 20}, 5), Loop::circle({30.00005, 20}, 5)}},
+                 "meet at (25.000, 20.000) mm"},
         FlawCase{"hole_outside", {Loop::rectangle({0, 0}, {100, 50}), {Loop::circle({200, 20}, 5)}}, "outside"},
         FlawCase{"hole_in_hole",
                  {Loop::rectangle({0, 0}, {100, 50}), {Loop::circle({30, 25}, 9), Loop::circle({30, 25}, 4)}},
