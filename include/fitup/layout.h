@@ -1,6 +1,8 @@
 #pragma once
 // Layout: where things stand, whatever the box is built from. Input: a Spec. Coordinates: the inside's
 // system: X, Y from the inner surfaces of the left and front walls, Z from the surface the items stand on.
+// An item that the spec places by `at` is given in the frame's system, as `at` is: `in_frame` says so, and it
+// holds for all that belongs to the item (its corner, foot strips, rods and zones).
 
 #include <string>
 #include <vector>
@@ -17,14 +19,14 @@ struct PlacedItem {
   Vec3 corner;
   bool spacer = false;  // stands between two others
   Place place;
-  bool fixed_place = false;  // given by `at`, in frame coordinates
+  bool in_frame = false;  // given by `at`: this item and what belongs to it are in frame coordinates
 };
 
-/// Where a foot strip comes down: an interval along X.
-struct SupportLine {
-  double from_x = 0;
-  double to_x = 0;
+/// Where a foot strip comes down, at the bottom of its item: along this edge.
+struct FootStrip {
   std::size_t item = 0;  // index into items
+  Face edge = Face::left;
+  Box2 area;
 };
 
 /// One rod: axis along Y at (x, z).
@@ -42,14 +44,13 @@ struct PlacedZone {
   Box3 box;
   std::string why;
   Place place;
-  Face face = Face::front;
 };
 
 struct BoxLayout {
   const BoxSpec* spec = nullptr;
   Vec3 inside;  // free inside: size in X, Y, and Z (above the standing surface)
   std::vector<PlacedItem> items;
-  std::vector<SupportLine> supports;  // ascending in X
+  std::vector<FootStrip> foot_strips;  // item by item
   std::vector<PlacedRod> rods;
   std::vector<PlacedZone> zones;
   std::vector<Face> entered;
@@ -60,12 +61,8 @@ struct Layout {
   std::vector<BoxLayout> boxes;
 };
 
-struct LayoutResult {
-  std::optional<Layout> layout;
-  Diagnostics diagnostics;
-};
-
-[[nodiscard]] LayoutResult lay_out(const Spec& spec);
+/// Every Spec has a Layout: whether what stands there is carried and fits is asked by the plan, which knows the frame.
+[[nodiscard]] Layout lay_out(const Spec& spec);
 [[nodiscard]] std::string to_text(const Layout& layout);
 
 }  // namespace fitup

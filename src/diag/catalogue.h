@@ -15,7 +15,7 @@
 
 namespace fitup::diag {
 
-enum class Stage { spec, layout, plan };
+enum class Stage { spec, plan };
 
 struct Entry {
   std::string_view id;
@@ -85,7 +85,14 @@ inline constexpr Entry catalogue[] = {
      "lifting.at gives {} places for {} lift points; give one place for each"},
     // ---- what cannot be built
     {"end-cut",           Stage::plan, Severity::error, "{} cannot be cut to fit: {}; change the section or the size of the box"},
-    {"rail-count",        Stage::plan, Severity::error, "rails.at gives {} places; the foot strips need {} rails, one place for each"},
+    {"rail-count",        Stage::plan, Severity::error, "rails.at gives {} places; what stands on the floor needs {} rails, one place for each"},
+    {"rail-off-frame",    Stage::plan, Severity::error, "rail {} runs from X {} to X {}, the frame from X 0 to X {}, and the rail lies on {} of its bottom legs; it must lie on the front and the back one; {}"},
+    {"rail-too-narrow",   Stage::plan, Severity::error, "rail {} is {} wide, and what it must carry reaches from X {} to X {}; make rails.outer_width at least {}, or leave it out"},
+    {"rails-meet",        Stage::plan, Severity::error, "rail {} ends at X {} and rail {} begins at X {}; rails must lie apart; {}"},
+    {"item-outside-frame", Stage::plan, Severity::error, "{} reaches outside the frame: {}; move it by that much with its at"},
+    {"stands-on-nothing", Stage::plan, Severity::error, "{} stands on nothing: its bottom is at Z {}, {}; {}"},
+    {"would-tip",         Stage::plan, Severity::error, "{} would tip: its middle, at X {}, Y {}, does not lie within what carries it: {}; {}"},
+    {"strip-off-rail",    Stage::plan, Severity::error, "the {} foot strip of {} runs from X {} to X {}, and {} of its width lie on {}; {}"},
     {"uneven-rods",       Stage::plan, Severity::error, "the rods' {} ends are not in one plane: those of {} stand {} off; a flat rod plate needs items of one depth in a row"},
     {"rod-too-short",     Stage::plan, Severity::error, "{} rods project {}; {} need {}; make projection at least that"},
     {"box-too-shallow",   Stage::plan, Severity::error, "the box is {} deep; two lift bosses {} across on each side, clear of the corners, need at least {}; give their places in lifting.at, or make the box deeper"},

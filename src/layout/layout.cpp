@@ -54,7 +54,7 @@ class Row {
     placed.name = fmt::format("{} {}", item.name, ++counts_[item.name]);
     placed.spacer = spacer;
     placed.place = entry.place;
-    placed.fixed_place = entry.at.has_value();
+    placed.in_frame = entry.at.has_value();
     const double depth = size_of(item).y;
     const double front = entry.at ? place_.y : box_.clearance.front->mm();
     // What stands between two items is centred in their depth.
@@ -99,8 +99,10 @@ void add_details(BoxLayout& layout, std::size_t index) {
   const Vec3 s = size_of(item);
   if (item.foot_strips) {
     const double w = item.foot_strips->width->mm();
-    layout.supports.push_back({placed.corner.x, placed.corner.x + w, index});
-    layout.supports.push_back({placed.corner.x + s.x - w, placed.corner.x + s.x, index});
+    const Vec2 low{placed.corner.x, placed.corner.y};
+    const Vec2 high{low.x + s.x, low.y + s.y};
+    layout.foot_strips.push_back({index, Face::left, {low, {low.x + w, high.y}}});
+    layout.foot_strips.push_back({index, Face::right, {{high.x - w, low.y}, high}});
   }
   if (item.rods) {
     const double out = item.rods->projection->mm();
@@ -110,7 +112,7 @@ void add_details(BoxLayout& layout, std::size_t index) {
     }
   }
   for (const KeepClearSpec& zone : item.keep_clear) {
-    layout.zones.push_back({index, zone_box(placed, zone), *zone.why, zone.at.place, *zone.face});
+    layout.zones.push_back({index, zone_box(placed, zone), *zone.why, zone.at.place});
   }
 }
 
@@ -131,8 +133,6 @@ BoxLayout lay_out_box(const Spec& spec, const BoxSpec& box) {
   const ClearanceSpec& c = box.clearance;
   layout.inside = {row_end + c.right->mm(), c.front->mm() + depth + c.back->mm(), height + c.top->mm()};
   for (std::size_t i = 0; i < layout.items.size(); ++i) add_details(layout, i);
-  std::sort(layout.supports.begin(), layout.supports.end(),
-            [](const SupportLine& a, const SupportLine& b) { return a.from_x < b.from_x; });
   for (const Face f : all_faces) {
     if (*box.face(f).entry) layout.entered.push_back(f);
   }
@@ -141,13 +141,11 @@ BoxLayout lay_out_box(const Spec& spec, const BoxSpec& box) {
 
 }  // namespace
 
-LayoutResult lay_out(const Spec& spec) {
-  LayoutResult result;
+Layout lay_out(const Spec& spec) {
   Layout layout;
   layout.spec = &spec;
   for (const BoxSpec& box : spec.boxes) layout.boxes.push_back(lay_out_box(spec, box));
-  result.layout = std::move(layout);
-  return result;
+  return layout;
 }
 
 }  // namespace fitup

@@ -15,10 +15,11 @@ std::string to_text(const Layout& layout) {
     for (const Face f : box.entered) line(fmt::format("  entered through {}", to_text(f)));
     for (const PlacedItem& p : box.items) {
       line(fmt::format("  item {:<18} at {:.3f}, {:.3f}, {:.3f}{}", p.name, p.corner.x, p.corner.y, p.corner.z,
-                       p.fixed_place ? " (given, frame coordinates)" : ""));
+                       p.in_frame ? " (given, frame coordinates)" : ""));
     }
-    for (const SupportLine& s : box.supports) {
-      line(fmt::format("  foot strip of {:<18} x {:.3f} to {:.3f}", box.items[s.item].name, s.from_x, s.to_x));
+    for (const FootStrip& s : box.foot_strips) {
+      line(fmt::format("  {} foot strip of {:<18} x {:.3f} to {:.3f}, y {:.3f} to {:.3f}", to_text(s.edge),
+                       box.items[s.item].name, s.area.low.x, s.area.high.x, s.area.low.y, s.area.high.y));
     }
     for (const PlacedRod& r : box.rods) {
       line(fmt::format("  rod {} of {:<18} x {:.3f} z {:.3f}, y {:.3f} to {:.3f}", r.thread, box.items[r.item].name,

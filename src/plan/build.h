@@ -57,9 +57,9 @@ struct Build {
   [[nodiscard]] std::string in_words(double mm) const;
   [[nodiscard]] const BoxSpec& box_spec() const { return *box.spec; }
   [[nodiscard]] std::string key(const std::string& tail) const { return "box." + box.spec->name + "." + tail; }
-  /// Layout to frame coordinates; what was placed by hand is in frame coordinates already.
+  /// Layout to frame coordinates, for an item and what belongs to it.
   [[nodiscard]] Vec3 shift_of(std::size_t item) const {
-    return box.items[item].fixed_place ? Vec3{} : Vec3{shell.side_wall_mm, shell.end_wall_mm, shell.floor_mm};
+    return box.items[item].in_frame ? Vec3{} : Vec3{shell.side_wall_mm, shell.end_wall_mm, shell.floor_mm};
   }
 };
 
@@ -87,13 +87,19 @@ InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3
 
 // The steps, in the order in which they are taken. The first is a way of building, the others are shared.
 bool build_frame(Build& build);
-std::vector<InstanceId> add_rails(Build& build);
+/// Whether something that stands in the box needs rails; asked once the frame's plan size and decks are known, with
+/// floor_mm where rails would put it.
+[[nodiscard]] bool needs_rails(const Build& build);
+std::vector<Host> add_rails(Build& build);
 struct PlacedHardware {
   std::vector<InstanceId> items;
   std::vector<InstanceId> rods;
   std::array<std::vector<InstanceId>, 2> inner_nuts;  // [front, back][rod]
 };
-PlacedHardware add_items(Build& build, const std::vector<InstanceId>& rails);
+PlacedHardware add_items(Build& build, const std::vector<Host>& rails);
+/// Says which items leave the frame, stand on nothing, would tip, or have a foot strip beside its rail. True if no item
+/// leaves the frame, so that what follows from the items' places can be built.
+bool check_standing(Build& build, const std::vector<Host>& rails);
 void add_rod_plates(Build& build, const PlacedHardware& hardware);
 void add_face_plates(Build& build);
 void add_covers(Build& build);

@@ -4,7 +4,10 @@
 
 #include <algorithm>
 #include <map>
+#include <string_view>
 #include <utility>
+
+#include <fmt/format.h>
 
 #include "plan/same_part.h"
 
@@ -35,9 +38,29 @@ std::string free_mark(const std::string& wanted, const std::vector<Part>& parts)
   return mark;
 }
 
+// What two names end with in common, word for word: "front rod plate" and "back rod plate" are rod plates.
+std::string common_end(std::string_view a, std::string_view b) {
+  std::size_t end = 0;
+  for (std::size_t n = 1; n <= std::min(a.size(), b.size()) && a[a.size() - n] == b[b.size() - n]; ++n) {
+    const bool word_a = n == a.size() || a[a.size() - n - 1] == ' ';
+    const bool word_b = n == b.size() || b[b.size() - n - 1] == ' ';
+    if (word_a && word_b) end = n;
+  }
+  return std::string(a.substr(a.size() - end));
+}
+
+// A part that stands in several places is called what all of them are.
+void rename(Part& part, const Part& another) {
+  if (part.name == another.name) return;
+  const std::string name = common_end(part.name, another.name);
+  part.name = name.empty() ? std::string(to_text(part.role)) : name;
+}
+
 }  // namespace
 
 InstanceId Draft::add(Part part, const Pose& pose, std::string name, const Origin& origin) {
+  const std::string wanted = name;
+  for (int i = 2; !names_.insert(name).second; ++i) name = fmt::format("{} ({})", wanted, i);
   parts_.push_back(std::move(part));
   instances_.push_back({0, pose, std::move(name), origin.key, origin.place, origin.group});
   return instances_.size() - 1;
@@ -70,11 +93,15 @@ Plan Draft::finish() const {
     }
     Instance instance = instances_[id];
     instance.part = it->second.part;
-    if (!added) instance.pose = instance.pose * attitude.to_common.inverse() * it->second.to_common;
+    if (!added) {
+      instance.pose = instance.pose * attitude.to_common.inverse() * it->second.to_common;
+      rename(plan.parts[it->second.part], parts_[id]);
+    }
     plan.instances.push_back(std::move(instance));
   }
-  for (const Part& part : loose_) {
-    plan.parts.push_back(part);
+  for (Part part : loose_) {
+    part.mark = free_mark(part.mark, plan.parts);
+    plan.parts.push_back(std::move(part));
     weigh(plan.parts.back());
   }
   plan.joints = joints_;

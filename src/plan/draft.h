@@ -2,6 +2,7 @@
 // A Plan in the making: every instance still has a part of its own, so that holes can be added; finishing
 // finds which parts are one. Private to the plan.
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,7 @@ struct Origin {
 
 class Draft {
  public:
+  /// A name that is taken, whatever the spec calls its items, gets a number behind it.
   InstanceId add(Part part, const Pose& pose, std::string name, const Origin& origin);
   /// A part that stands nowhere: a printed aid.
   void add_loose(Part part, int count);
@@ -32,13 +34,14 @@ class Draft {
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
 
-  /// Parts that a proper rotation carries onto each other become one, under the mark of the first; masses are
-  /// computed from the data. Instances keep their order.
+  /// Parts that a proper rotation carries onto each other become one, under the mark of the first and what their
+  /// names have in common; masses are computed from the data. Instances keep their order.
   [[nodiscard]] Plan finish() const;
 
  private:
   std::vector<Part> parts_;  // index: InstanceId
   std::vector<Instance> instances_;
+  std::set<std::string> names_;  // of the instances
   std::vector<Joint> joints_;
   std::vector<Part> loose_;
 };

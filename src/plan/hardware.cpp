@@ -1,6 +1,7 @@
 // Bought and turned parts as prisms, from the tables.
 // Entry: threaded_rod, hex_nut, plain_washer, button_head_screw, lift_boss.
 #include "plan/hardware.h"
+#include "plan/size_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -41,8 +42,8 @@ Pose along(Vec3 origin, Vec3 direction) {
 }
 
 Part threaded_rod(const Thread& thread, double length_mm) {
-  return bought(fmt::format("ROD-{}x{:g}", thread.size, length_mm), "threaded rod", Role::rod,
-                fmt::format("{} x {:g} mm", thread.size, length_mm), {{disc(thread.major_mm), Pose{}, length_mm}});
+  return bought(fmt::format("ROD-{}x{}", thread.size, plain(length_mm)), "threaded rod", Role::rod,
+                fmt::format("{} x {} mm", thread.size, plain(length_mm)), {{disc(thread.major_mm), Pose{}, length_mm}});
 }
 
 Part hex_nut(const Thread& thread, const HexNut& nut) {
@@ -62,8 +63,8 @@ Part button_head_screw(const Thread& thread, const ButtonHead& head, double leng
                             {disc(head.head_mm), Pose::at({0, 0, head.socket_depth_mm - head.height_mm}),
                              head.height_mm - head.socket_depth_mm},
                             {disc(thread.major_mm), Pose{}, length_mm}};
-  return bought(fmt::format("SCR-{}x{:g}", thread.size, length_mm), "button-head screw", Role::screw,
-                fmt::format("{} x {:g} ISO 7380-1", thread.size, length_mm), std::move(prisms));
+  return bought(fmt::format("SCR-{}x{}", thread.size, plain(length_mm)), "button-head screw", Role::screw,
+                fmt::format("{} x {} ISO 7380-1", thread.size, plain(length_mm)), std::move(prisms));
 }
 
 Part lift_boss(const Thread& thread, double diameter_mm, double height_mm, const std::string& material) {
@@ -73,7 +74,7 @@ Part lift_boss(const Thread& thread, double diameter_mm, double height_mm, const
   part.role = Role::boss;
   part.source = Source::sawn;
   part.material = material;
-  part.size = fmt::format("round {:g} x {:g} mm, tapped {} through", diameter_mm, height_mm, thread.size);
+  part.size = fmt::format("round {} x {} mm, tapped {} through", plain(diameter_mm), plain(height_mm), thread.size);
   part.form = Solidform{{{ring(diameter_mm, thread.tap_drill_mm), Pose{}, height_mm}}};
   return part;
 }

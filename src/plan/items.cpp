@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <map>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -10,16 +11,14 @@
 #include "fitup/tolerances.h"
 #include "plan/build.h"
 #include "plan/hardware.h"
+#include "plan/size_words.h"
+#include "plan/support.h"
 
 namespace fitup::plan {
 
 namespace {
 
 constexpr double two_threads = 2;  // a rod shows two threads beyond its nut (common practice)
-
-bool share(double a_low, double a_high, double b_low, double b_high) {
-  return std::min(a_high, b_high) - std::max(a_low, b_low) > tolerance::contact_mm;
-}
 
 // A box of its size with a hole for each rod; profile in X-Z, extruded from the back to the front.
 Part item_part(const ItemSpec& item, int number) {
@@ -30,7 +29,7 @@ Part item_part(const ItemSpec& item, int number) {
   part.role = Role::item;
   part.source = Source::stand_in;
   part.mass_kg = item.mass->kg();
-  part.size = fmt::format("{:g} x {:g} x {:g} mm", s[0].mm(), s[1].mm(), s[2].mm());
+  part.size = fmt::format("{} x {} x {} mm", plain(s[0].mm()), plain(s[1].mm()), plain(s[2].mm()));
   Profile profile{Loop::rectangle({0, 0}, {s[0].mm(), s[2].mm()}), {}};
   if (item.rods) {
     const Thread* thread = tables::find_thread(*item.rods->thread);
@@ -44,11 +43,12 @@ Part item_part(const ItemSpec& item, int number) {
 
 class Items {
  public:
-  Items(Build& build, const std::vector<InstanceId>& rails) : build_(build), rails_(rails) {}
+  explicit Items(Build& build) : build_(build) {}
 
-  PlacedHardware run() {
+  PlacedHardware run(const std::vector<Host>& rails) {
     for (const ItemSpec& item : build_.spec.items) rods_carry_nuts(item);
     for (std::size_t i = 0; i < build_.box.items.size(); ++i) add_item(i);
+    for (std::size_t i = 0; i < out_.items.size(); ++i) join_item(i, rails);
     for (const PlacedRod& rod : build_.box.rods) add_rod(rod);
     for (const PlacedZone& zone : build_.box.zones) add_zone(zone);
     return std::move(out_);
@@ -63,24 +63,24 @@ class Items {
     const Pose pose = Pose::at({box.low.x, box.high.y, box.low.z}, axis::x, axis::z);
     const InstanceId id = build_.draft.add(item_part(*placed.item, number), pose, placed.name,
                                            {build_.key("row"), placed.place, "items"});
-    join_item(id, index, box);
     out_.items.push_back(id);
   }
 
-  void join_item(InstanceId id, std::size_t index, const Box3& box) {
-    for (const InstanceId rail : rails_) {
-      const Flat& flat = std::get<Flat>(build_.draft.part(rail).form);
-      const double low_x = build_.draft.pose(rail).origin().x;
-      if (share(box.low.x, box.high.x, low_x, low_x + flat.profile.bounds().size().x)) {
-        build_.draft.join(id, rail, JointKind::bearing, axis::minus_z);
+  // Items bear on rails and legs with their bottoms, and on each other wherever they touch.
+  void join_item(std::size_t index, const std::vector<Host>& rails) {
+    const Box3 box = item_box(build_, index);
+    for (const std::vector<Host>* hosts : {&rails, &std::as_const(build_.shell.deck)}) {
+      for (const Host& host : *hosts) {
+        if (direction_to(box, host.box) == axis::minus_z) bear(out_.items[index], host.id, axis::minus_z);
       }
     }
-    if (index == 0) return;
-    const Box3 before = item_box(build_, index - 1);
-    if (std::abs(before.high.x - box.low.x) <= tolerance::contact_mm) {
-      build_.draft.join(out_.items[index - 1], id, JointKind::bearing, axis::x);
+    for (std::size_t other = 0; other < index; ++other) {
+      const auto direction = direction_to(item_box(build_, other), box);
+      if (direction) bear(out_.items[other], out_.items[index], *direction);
     }
   }
+
+  void bear(InstanceId a, InstanceId b, Vec3 direction) { build_.draft.join(a, b, JointKind::bearing, direction); }
 
   // Where no rod plate asks for more, a rod still carries the nut against its item.
   void rods_carry_nuts(const ItemSpec& item) {
@@ -129,13 +129,12 @@ class Items {
   }
 
   Build& build_;
-  const std::vector<InstanceId>& rails_;
   PlacedHardware out_;
   std::map<std::size_t, int> count_;
 };
 
 }  // namespace
 
-PlacedHardware add_items(Build& build, const std::vector<InstanceId>& rails) { return Items(build, rails).run(); }
+PlacedHardware add_items(Build& build, const std::vector<Host>& rails) { return Items(build).run(rails); }
 
 }  // namespace fitup::plan

@@ -13,9 +13,10 @@ void plan_box(plan::Build& build) {
   if (!plan::build_frame(build)) return;
   const auto rails = plan::add_rails(build);
   const auto hardware = plan::add_items(build, rails);
+  const bool all_in_frame = plan::check_standing(build, rails);
   plan::add_face_plates(build);
   plan::add_covers(build);
-  plan::add_rod_plates(build, hardware);
+  if (all_in_frame) plan::add_rod_plates(build, hardware);
   plan::add_lift_points(build);
   plan::add_printed_aids(build);
 }

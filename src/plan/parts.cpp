@@ -7,6 +7,7 @@
 
 #include "diag/words.h"
 #include "plan/build.h"
+#include "plan/size_words.h"
 
 namespace fitup::plan {
 
@@ -41,8 +42,8 @@ InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3
   part.role = plate.role;
   part.source = Source::cut;
   part.material = plate.material;
-  part.size =
-      fmt::format("{:g} x {:g} x {:g} mm", std::max(size.x, size.y), std::min(size.x, size.y), flat.thickness_mm);
+  part.size = fmt::format("{} x {} x {} mm", plain(std::max(size.x, size.y)), plain(std::min(size.x, size.y)),
+                          plain(flat.thickness_mm));
   part.form = std::move(flat);
   return build.draft.add(std::move(part), pose, name, origin);
 }

@@ -12,6 +12,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/build.h"
+#include "plan/size_words.h"
 
 namespace fitup::plan {
 
@@ -59,7 +60,7 @@ std::optional<Part> spacer(const Build& build, const ItemSpec& item, int number)
     profile.holes.push_back(Loop::circle({width / 2, height - finger_hole_mm / 2 - 10}, finger_hole_mm / 2));
   }
   return printed(fmt::format("PRT{:02}", number), "spacer for " + item.name, Role::spacer,
-                 fmt::format("{:g} mm thick for a gap of {:g} mm", thick, gap), {profile, Pose{}, thick});
+                 fmt::format("{} mm thick for a gap of {} mm", plain(thick), plain(gap)), {profile, Pose{}, thick});
 }
 
 double least_distance_mm(const RodSpec& rods) {
@@ -110,7 +111,7 @@ std::optional<Part> drill_guide(const Build& build, const ItemSpec& item, double
     return std::nullopt;
   }
   return printed(fmt::format("PRT{:02}", number), "drill guide for " + item.name, Role::drill_guide,
-                 fmt::format("{} holes for a {:g} mm drill", item.rods->at.size(), hole_mm),
+                 fmt::format("{} holes for a {} mm drill", item.rods->at.size(), plain(hole_mm)),
                  {guide_profile(*item.rods, guide_hole), Pose{}, guide_thickness_mm});
 }
 

@@ -1,13 +1,17 @@
-// Rails: strips under the foot strips, from wall to wall on the bottom ring.
-// Entry: add_rails.
+// Rails: strips under the foot strips, and under the edges of items that nothing else carries, across the bottom ring.
+// Entry: add_rails, needs_rails.
+#include "plan/rails.h"
+
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 #include <fmt/format.h>
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
-#include "plan/build.h"
+#include "plan/support.h"
 
 namespace fitup::plan {
 
@@ -17,89 +21,268 @@ namespace {
 constexpr double share_mm = 30;
 // Widths are rounded up to what is easily cut and read.
 constexpr double width_step_mm = 5;
+// What an item without foot strips bears with along its left and right edge (common practice).
+constexpr double edge_bearing_mm = 20;
+// An item is set on the frame's own legs only if it reaches this far over them (common practice).
+constexpr double least_bearing_mm = 10;
 
-struct Strip {
-  double low = 0;
-  double high = 0;
-};
+std::vector<Box3> item_boxes(const Build& build) {
+  std::vector<Box3> out;
+  for (std::size_t i = 0; i < build.box.items.size(); ++i) out.push_back(item_box(build, i));
+  return out;
+}
 
-std::vector<Strip> shared_strips(const Build& build) {
-  std::vector<Strip> out;
-  for (const SupportLine& s : build.box.supports) {
-    const double shift = build.shift_of(s.item).x;
-    const Strip strip{s.from_x + shift, s.to_x + shift};
-    if (!out.empty() && strip.low - out.back().high <= share_mm) {
-      out.back().high = std::max(out.back().high, strip.high);
+std::vector<Span> shared(std::vector<Span> spans) {
+  std::sort(spans.begin(), spans.end(), [](const Span& a, const Span& b) { return a.low < b.low; });
+  std::vector<Span> out;
+  for (const Span& s : spans) {
+    if (!out.empty() && s.low - out.back().high <= share_mm) {
+      out.back().high = std::max(out.back().high, s.high);
     } else {
-      out.push_back(strip);
+      out.push_back(s);
     }
   }
   return out;
 }
 
-// By rule: the strip and its margin on both sides, the first and the last held off the wall by the inset.
-std::vector<Strip> by_rule(const Build& build, const std::vector<Strip>& strips) {
+bool reaches_over(const Box2& bearing, Vec3 item) {
+  return bearing.size().x >= std::min(least_bearing_mm, item.x) - tolerance::contact_mm &&
+         bearing.size().y >= std::min(least_bearing_mm, item.y) - tolerance::contact_mm;
+}
+
+struct Widths {
+  double margin = 0;
+  std::optional<double> outer;
+};
+
+Widths widths_of(const Build& build) {
   const RailsSpec& spec = build.box_spec().rails;
-  const double margin = spec.margin->mm();
-  const double inset = build.shell.rail_inset_mm;
-  std::vector<Strip> rails;
-  for (std::size_t i = 0; i < strips.size(); ++i) {
-    const double middle = (strips[i].low + strips[i].high) / 2;
-    const bool first = i == 0;
-    const bool last = i + 1 == strips.size();
-    double width = rounded_up(strips[i].high - strips[i].low + 2 * margin, width_step_mm);
-    Strip rail{middle - width / 2, middle + width / 2};
-    if ((first || last) && spec.outer_width) width = (*spec.outer_width)->mm();
-    const double far = build.shell.size.x - inset;
-    if (first && (spec.outer_width || rail.low < inset)) rail = {inset, inset + width};
-    if (last && !first && (spec.outer_width || rail.high > far)) rail = {far - width, far};
-    rails.push_back(rail);
-  }
-  return rails;
+  Widths out{spec.margin->mm(), std::nullopt};
+  if (spec.outer_width) out.outer = (*spec.outer_width)->mm();
+  return out;
 }
 
-std::vector<Strip> as_given(Build& build, std::vector<Strip> rails) {
-  const auto& at = build.box_spec().rails.at;
-  if (!at) return rails;
-  if (at->value.size() != rails.size()) {
-    build.diagnostics.add(diag::say<"rail-count">(at->place, at->value.size(), rails.size()));
-    return {};
+// The span and its margin on both sides. An outer rail of a given width begins at the wall if it still carries its
+// span from there; every rail keeps off the wall.
+Span rail_under(const Shell& shell, const Widths& widths, const Span& carries, bool first, bool last) {
+  const Span room{shell.rail_inset_mm, shell.size.x - shell.rail_inset_mm};
+  double width = rounded_up(carries.width() + 2 * widths.margin, width_step_mm);
+  if ((first || last) && widths.outer) {
+    width = *widths.outer;
+    const Span left{room.low, room.low + width};
+    const Span right{room.high - width, room.high};
+    if (first && left.covers(carries)) return left;
+    if (last && right.covers(carries)) return right;
   }
-  for (std::size_t i = 0; i < rails.size(); ++i) {
-    const double half = (rails[i].high - rails[i].low) / 2;
-    const double centre = at->value[i].mm();
-    rails[i] = {centre - half, centre + half};
-  }
-  return rails;
+  const double low = std::max(room.low, std::min(carries.middle() - width / 2, room.high - width));
+  return {low, low + width};
 }
 
-bool lies_on(const Box3& rail, const Box3& deck) {
-  constexpr double band = tolerance::contact_mm;
-  return rail.low.x < deck.high.x - band && deck.low.x < rail.high.x - band && rail.low.y < deck.high.y - band &&
-         deck.low.y < rail.high.y - band;
+std::vector<RailPlace> places_under(const Shell& shell, const Widths& widths, const std::vector<Span>& spans) {
+  std::vector<RailPlace> out;
+  for (std::size_t i = 0; i < spans.size(); ++i) {
+    out.push_back({rail_under(shell, widths, spans[i], i == 0, i + 1 == spans.size()), spans[i]});
+  }
+  return out;
 }
+
+bool apart(const RailPlace& a, const RailPlace& b) { return b.rail.low - a.rail.high > tolerance::contact_mm; }
+
+// The widest that leaves all rails apart, in whole millimetres below what is given; none down to `least`.
+std::optional<double> widest_apart(const Shell& shell, const std::vector<Span>& spans, Widths& widths, double& width,
+                                   double least) {
+  for (width = std::ceil(width) - 1; width >= least; --width) {
+    const std::vector<RailPlace> places = places_under(shell, widths, spans);
+    const auto meets = [](const RailPlace& a, const RailPlace& b) { return !apart(a, b); };
+    if (std::adjacent_find(places.begin(), places.end(), meets) == places.end()) return width;
+  }
+  return std::nullopt;
+}
+
+Box3 rail_box(const Build& build, const Span& rail) {
+  const Shell& shell = build.shell;
+  return {{rail.low, shell.rail_inset_mm, shell.deck_mm},
+          {rail.high, shell.size.y - shell.rail_inset_mm, shell.floor_mm}};
+}
+
+// The kinds of item without foot strips that stand on the floor, widest first: narrow ones often stand on the rails
+// of their neighbours.
+std::vector<const ItemSpec*> kinds_without_strips(const Build& build) {
+  std::vector<const ItemSpec*> kinds;
+  for (std::size_t i = 0; i < build.box.items.size(); ++i) {
+    const ItemSpec* kind = build.box.items[i].item;
+    if (kind->foot_strips || !on_floor(build, i)) continue;
+    if (std::find(kinds.begin(), kinds.end(), kind) == kinds.end()) kinds.push_back(kind);
+  }
+  std::stable_sort(kinds.begin(), kinds.end(),
+                   [](const ItemSpec* a, const ItemSpec* b) { return (*a->size)[0].mm() > (*b->size)[0].mm(); });
+  return kinds;
+}
+
+// Adds the edges of all items of a kind that what is there does not carry yet.
+void add_edges(const Build& build, const ItemSpec* kind, std::vector<Span>& spans) {
+  std::vector<Box3> seats = item_boxes(build);
+  const std::vector<Box3> items = seats;
+  for (const RailPlace& p : places_under(build.shell, widths_of(build), shared(spans)))
+    seats.push_back(rail_box(build, p.rail));
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const Box3& box = items[i];
+    if (build.box.items[i].item != kind || !on_floor(build, i) || stands(box, seats)) continue;
+    const double width = std::min(edge_bearing_mm, box.size().x / 2);
+    spans.push_back({box.low.x, box.low.x + width});
+    spans.push_back({box.high.x - width, box.high.x});
+  }
+}
+
+std::vector<RailPlace> by_rule(const Build& build) {
+  std::vector<Span> spans;
+  for (const FootStrip& s : build.box.foot_strips) {
+    const double shift = build.shift_of(s.item).x;
+    if (on_floor(build, s.item)) spans.push_back({s.area.low.x + shift, s.area.high.x + shift});
+  }
+  for (const ItemSpec* kind : kinds_without_strips(build)) add_edges(build, kind, spans);
+  return places_under(build.shell, widths_of(build), shared(std::move(spans)));
+}
+
+class Rails {
+ public:
+  explicit Rails(Build& build) : build_(build), places_(rail_places(build)) {}
+
+  std::vector<Host> run() {
+    const auto& at = build_.box_spec().rails.at;
+    if (at && at->value.size() != places_.size()) {
+      build_.diagnostics.add(diag::say<"rail-count">(at->place, at->value.size(), by_rule(build_).size()));
+      return {};
+    }
+    std::vector<Host> out;
+    for (std::size_t i = 0; i < places_.size(); ++i) out.push_back(add(i));
+    for (std::size_t i = 0; i < places_.size(); ++i) carry(i);
+    for (std::size_t i = 1; i < places_.size(); ++i) keep_apart(i - 1, i);
+    return out;
+  }
+
+ private:
+  [[nodiscard]] bool outer(std::size_t i) const { return i == 0 || i + 1 == places_.size(); }
+
+  Host add(std::size_t i) {
+    const RailsSpec& spec = build_.box_spec().rails;
+    const Box3 box = rail_box(build_, places_[i].rail);
+    const PlateSpec plate{fmt::format("RAL{:02}", outer(i) ? 1 : 2), outer(i) ? "outer rail" : "inner rail", Role::rail,
+                          material_of(build_)};
+    const InstanceId id = add_plate(build_, plate, box, axis::z, fmt::format("rail {}", i + 1),
+                                    {build_.key("rails"), spec.thickness.place, "frame"});
+    int legs = 0;
+    for (const Host& host : build_.shell.deck) {
+      if (direction_to(box, host.box) != axis::minus_z) continue;
+      build_.draft.join(id, host.id, JointKind::weld, axis::minus_z);
+      ++legs;
+    }
+    const Span& rail = places_[i].rail;
+    constexpr double band = tolerance::contact_mm;
+    if (rail.low < -band || rail.high > build_.shell.size.x + band || legs < 2) off_frame(i, legs);
+    return {id, box};
+  }
+
+  void off_frame(std::size_t i, int legs) {
+    const Span& rail = places_[i].rail;
+    const double inset = build_.shell.rail_inset_mm;
+    const double half = rail.width() / 2;
+    std::string remedy = "make it narrower, by rails.outer_width or rails.margin";
+    if (build_.box_spec().rails.at) {
+      remedy = fmt::format("give it a centre from X {} to X {} in rails.at", words(inset + half),
+                           words(build_.shell.size.x - inset - half));
+    }
+    build_.diagnostics.add(diag::say<"rail-off-frame">(place(i), i + 1, words(rail.low), words(rail.high),
+                                                       words(build_.shell.size.x), legs, remedy));
+  }
+
+  void keep_apart(std::size_t i, std::size_t next) {
+    if (apart(places_[i], places_[next])) return;
+    const double overlap = places_[i].rail.high - places_[next].rail.low;
+    build_.diagnostics.add(diag::say<"rails-meet">(
+        place(outer(i) ? i : next), i + 1, words(places_[i].rail.high), next + 1, words(places_[next].rail.low),
+        build_.box_spec().rails.at ? fmt::format("move them apart by more than {} in rails.at", words(overlap))
+                                   : narrower(outer(i) || outer(next))));
+  }
+
+  [[nodiscard]] std::string narrower(bool outer_rail) const {
+    std::vector<Span> spans;
+    for (const RailPlace& p : places_) spans.push_back(p.carries);
+    Widths widths = widths_of(build_);
+    if (widths.outer && outer_rail) {
+      const auto width = widest_apart(build_.shell, spans, widths, *widths.outer, 1);
+      return width ? fmt::format("make rails.outer_width at most {}", words(*width)) : "leave rails.outer_width out";
+    }
+    const auto margin = widest_apart(build_.shell, spans, widths, widths.margin, 0);
+    return margin ? fmt::format("make rails.margin at most {}", words(*margin)) : "move the items apart";
+  }
+
+  // A given outer width may be less than what lies on it.
+  void carry(std::size_t i) {
+    const auto& [rail, carries] = places_[i];
+    if (rail.width() >= carries.width() - tolerance::contact_mm) return;
+    build_.diagnostics.add(diag::say<"rail-too-narrow">(place(i), i + 1, words(rail.width()), words(carries.low),
+                                                        words(carries.high), words(carries.width())));
+  }
+
+  // The key that decides where this rail lies.
+  [[nodiscard]] Place place(std::size_t i) const {
+    const RailsSpec& spec = build_.box_spec().rails;
+    if (spec.outer_width && outer(i)) return spec.outer_width->place;
+    return spec.at ? spec.at->place : spec.margin.place;
+  }
+
+  [[nodiscard]] std::string words(double mm) const { return build_.in_words(mm); }
+
+  Build& build_;
+  std::vector<RailPlace> places_;
+};
 
 }  // namespace
 
-std::vector<InstanceId> add_rails(Build& build) {
-  const Shell& shell = build.shell;
-  const RailsSpec& spec = build.box_spec().rails;
-  const std::vector<Strip> rails = as_given(build, by_rule(build, shared_strips(build)));
-  std::vector<InstanceId> ids;
-  for (std::size_t i = 0; i < rails.size(); ++i) {
-    const bool outer = i == 0 || i + 1 == rails.size();
-    const Box3 box{{rails[i].low, shell.rail_inset_mm, shell.deck_mm},
-                   {rails[i].high, shell.size.y - shell.rail_inset_mm, shell.floor_mm}};
-    const PlateSpec plate{fmt::format("RAL{:02}", outer ? 1 : 2), outer ? "outer rail" : "inner rail", Role::rail,
-                          material_of(build)};
-    const InstanceId id = add_plate(build, plate, box, axis::z, fmt::format("rail {}", i + 1),
-                                    {build.key("rails"), spec.thickness.place, "frame"});
-    ids.push_back(id);
-    for (const Host& host : shell.deck) {
-      if (lies_on(box, host.box)) build.draft.join(id, host.id, JointKind::weld, axis::minus_z);
-    }
-  }
-  return ids;
+bool Span::covers(const Span& other) const {
+  return low <= other.low + tolerance::contact_mm && high >= other.high - tolerance::contact_mm;
 }
+
+bool on_floor(const Build& build, std::size_t item) {
+  return std::abs(item_box(build, item).low.z - build.shell.floor_mm) <= tolerance::contact_mm;
+}
+
+std::vector<RailPlace> rail_places(const Build& build) {
+  if (build.shell.floor_mm <= build.shell.deck_mm) return {};
+  std::vector<RailPlace> places = by_rule(build);
+  const auto& at = build.box_spec().rails.at;
+  if (!at) return places;
+  if (at->value.size() != places.size()) return {};
+  std::vector<Length> centres = at->value;
+  std::sort(centres.begin(), centres.end());
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const double half = places[i].rail.width() / 2;
+    places[i].rail = {centres[i].mm() - half, centres[i].mm() + half};
+  }
+  return places;
+}
+
+bool needs_rails(const Build& build) {
+  if (build.box_spec().rails.at) return true;
+  const std::vector<Box3> items = item_boxes(build);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (!on_floor(build, i)) continue;
+    const PlacedItem& placed = build.box.items[i];
+    if (placed.in_frame || placed.item->foot_strips) return true;
+    // What stands in a row is let down onto the legs if they carry it.
+    std::vector<Box3> seats = items;
+    for (const Host& leg : build.shell.deck) {
+      const auto bearing = common(footprint(items[i]), footprint(leg.box));
+      if (!bearing || !reaches_over(*bearing, items[i].size())) continue;
+      seats.push_back(leg.box);
+      seats.back().high.z = build.shell.floor_mm;
+    }
+    if (!stands(items[i], seats)) return true;
+  }
+  return false;
+}
+
+std::vector<Host> add_rails(Build& build) { return Rails(build).run(); }
 
 }  // namespace fitup::plan

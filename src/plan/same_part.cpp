@@ -12,10 +12,14 @@ namespace fitup::plan {
 
 namespace {
 
-// Far below anything that is made, far above the rounding of a turned coordinate.
+// Far below anything that is made, far above the rounding of a turned coordinate. The cells' borders lie at the golden
+// section, farthest from what snapped lengths and their halves, thirds and quarters come to: the same length reckoned
+// in two ways falls into one cell.
 std::string number(double v) {
-  const double r = std::round(v * 1e4) / 1e4;
-  return fmt::format("{:.4f}", r == 0 ? 0.0 : r);
+  constexpr double cell_mm = 1e-5;
+  constexpr double border = 0.6180339887498949;
+  const double r = cell_mm * std::floor(v / cell_mm + border);
+  return fmt::format("{:.5f}", r == 0 ? 0.0 : r);
 }
 std::string point(Vec2 p) { return number(p.x) + "," + number(p.y); }
 
@@ -192,7 +196,10 @@ Attitude attitude_of(const Part& part) {
   } else {
     result = {solid_text(std::get<Solidform>(part.form)), Pose{}};
   }
-  result.key += fmt::format(" {} {} {}", static_cast<int>(part.source), part.material, part.size);
+  result.key += fmt::format(" {} {}", static_cast<int>(part.source), part.material);
+  // A plate or a member is its shape; others are what they are ordered as too; an item is its kind.
+  if (std::holds_alternative<Solidform>(part.form)) result.key += " " + part.size;
+  if (part.source == Source::stand_in) result.key += fmt::format(" {} {} {}", part.mark, part.name, part.mass_kg);
   return result;
 }
 

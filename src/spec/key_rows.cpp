@@ -43,7 +43,9 @@ const std::vector<Rule> item_rows{
     {"item.NAME.rods.projection", Type::length, Need::must, "", {0, 1000}, "",
      "how far a rod sticks out beyond either end face"},
     {"item.NAME.foot_strips", Type::table, Need::may, "", none, "",
-     "strips under the item that it stands on, over its whole depth"},
+     "strips under the item that it stands on, over its whole depth; without them it stands with its whole bottom on the "
+     "frame's legs, other items or their rails, and where these do not carry it, on rails under 20 mm of its left and "
+     "right edge"},
     {"item.NAME.foot_strips.sides", Type::word, Need::filled, "left right", none, "left right",
      "the edges that the strips run along"},
     {"item.NAME.foot_strips.width", Type::length, Need::must, "", {0, 1000, true}, "",
@@ -84,15 +86,16 @@ const std::vector<Rule> box_rows{
     {"box.NAME.clearance.back", Type::length, Need::must, "", clearance_range, "", "to the inside of the back face"},
     {"box.NAME.clearance.top", Type::length, Need::must, "", clearance_range, "", "to the inside of the top face"},
     {"box.NAME.rails", Type::table, Need::filled, "", none, "",
-     "strips across the floor that the foot strips stand on"},
+     "strips from front to back on the bottom legs that the items stand on, where they need them"},
     {"box.NAME.rails.thickness", Type::length, Need::filled, "5 mm", {1, 50}, "", "thickness of the rails"},
     {"box.NAME.rails.margin", Type::length, Need::filled, "3 mm", {0, 100}, "",
-     "how much wider than the foot strip a rail is, on either side"},
+     "how much wider than the foot strip a rail is, on either side; the width is rounded up to 5 mm"},
     {"box.NAME.rails.outer_width", Type::length, Need::may, "", {5, 500}, "",
-     "width of the first and the last rail; without it the margin decides"},
+     "width of the first and the last rail, which then begin 2 mm from the wall if they carry their strip from there; "
+     "without it the margin decides"},
     {"box.NAME.rails.at", Type::lengths, Need::may, "", any_place, "",
-     "centre of each rail along X from the frame's corner; without it each foot strip gets its rail, neighbours "
-     "sharing one"},
+     "centre of each rail along X from the frame's corner; without it each foot strip gets its rail, neighbours up "
+     "to 30 mm apart sharing one"},
     {"box.NAME.rod_plates", Type::table, Need::may, "", none, "",
      "plates at the front and the back with the holes for the items' rods"},
     {"box.NAME.rod_plates.thickness", Type::length, Need::filled, "3 mm", {0.5, 20}, "", "thickness of the plates"},

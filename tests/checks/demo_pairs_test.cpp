@@ -23,8 +23,7 @@ Plan plan_of_example() {
   std::ostringstream text;
   text << file.rdbuf();
   const SpecResult spec = read_spec("front-box.toml", text.str());
-  const LayoutResult layout = lay_out(spec.spec.value());
-  return make_plan(layout.layout.value()).plan.value();
+  return make_plan(lay_out(spec.spec.value())).plan.value();
 }
 
 std::set<std::pair<InstanceId, InstanceId>> threads(const Plan& plan) {

@@ -72,18 +72,15 @@ void check_parts(const Plan& plan) {
 }
 
 void check_plan(const Spec& spec, const SourceTexts& sources) {
-  const LayoutResult layout = lay_out(spec);
-  check_diagnostics(layout.diagnostics, sources);
-  demand(layout.layout.has_value() != layout.diagnostics.has_errors(), "a layout exactly if there is no error");
-  if (!layout.layout) return;
-  const PlanResult plan = make_plan(*layout.layout);
+  const Layout layout = lay_out(spec);
+  const PlanResult plan = make_plan(layout);
   check_diagnostics(plan.diagnostics, sources);
   demand(plan.plan.has_value() != plan.diagnostics.has_errors(), "a plan exactly if there is no error");
   if (!plan.plan) return;
   check_parts(*plan.plan);
   const std::string text = to_text(*plan.plan);
   demand(text.find("nan") == std::string::npos, "no number of the plan is undefined");
-  demand(text == to_text(*make_plan(*layout.layout).plan), "the same layout gives the same plan");
+  demand(text == to_text(*make_plan(layout).plan), "the same layout gives the same plan");
 }
 
 std::vector<Override> take_override(std::string_view& bytes) {

@@ -32,10 +32,10 @@ class LayoutOf : public testing::Test {
     read_ = read_spec("box.toml", head + items + "[box.main]\nrow = " + row + box);
     for (const Diagnostic& d : read_.diagnostics.all()) ADD_FAILURE() << render(d, read_.sources, false);
     layout_ = lay_out(*read_.spec);
-    return layout_.layout->boxes.front();
+    return layout_.boxes.front();
   }
   SpecResult read_;
-  LayoutResult layout_;
+  Layout layout_;
 };
 
 TEST_F(LayoutOf, ARowIsTheSumOfItsItemsAndWhatStandsBetween) {
@@ -61,11 +61,14 @@ TEST_F(LayoutOf, EmptyGapsTakeRoomAndDifferentItemsFollowEachOther) {
 
 TEST_F(LayoutOf, FootStripsComeDownAtBothEdgesInOrder) {
   const BoxLayout b = of("", R"([{ of = "block", count = 2, gap = 10 }])");
-  ASSERT_EQ(b.supports.size(), 4U);
-  EXPECT_DOUBLE_EQ(b.supports[0].from_x, 8);
-  EXPECT_DOUBLE_EQ(b.supports[1].to_x, 8 + 150);
-  EXPECT_DOUBLE_EQ(b.supports[2].from_x, 8 + 160);
-  EXPECT_DOUBLE_EQ(b.supports[2].to_x, 8 + 160 + 16);
+  ASSERT_EQ(b.foot_strips.size(), 4U);
+  EXPECT_EQ(b.foot_strips[0].area.low, (Vec2{8, 44}));
+  EXPECT_EQ(b.foot_strips[0].area.high, (Vec2{8 + 16, 44 + 430}));
+  EXPECT_EQ(b.foot_strips[1].edge, Face::right);
+  EXPECT_DOUBLE_EQ(b.foot_strips[1].area.high.x, 8 + 150);
+  EXPECT_EQ(b.foot_strips[2].item, 1U);
+  EXPECT_DOUBLE_EQ(b.foot_strips[2].area.low.x, 8 + 160);
+  EXPECT_DOUBLE_EQ(b.foot_strips[2].area.high.x, 8 + 160 + 16);
 }
 
 TEST_F(LayoutOf, RodsProjectBeyondBothEndFaces) {
@@ -81,8 +84,20 @@ TEST_F(LayoutOf, ARowPlacedByHandStandsThereAndTakesTheSameRoom) {
   const BoxLayout b = of("", R"([{ of = "block", count = 2, gap = 10, at = [3.8, 50, 45] }])");
   EXPECT_EQ(b.items[0].corner, (Vec3{3.8, 50, 45}));
   EXPECT_DOUBLE_EQ(b.items[1].corner.x, 3.8 + 160);
-  EXPECT_TRUE(b.items[1].fixed_place);
+  EXPECT_TRUE(b.items[1].in_frame);
   EXPECT_NEAR(b.inside.x, 8 + 310 + 9, 1e-9);
+}
+
+TEST_F(LayoutOf, WhatBelongsToAnItemThatIsPlacedByHandIsInItsCoordinates) {
+  const BoxLayout b = of("[[item.block.keep_clear]]\nface = \"top\"\nat = [0, 0]\nsize = [30, 40]\ndepth = 7\n",
+                         R"([{ of = "block", at = [3.8, 50, 45] }])");
+  ASSERT_EQ(b.rods.size(), 1U);
+  EXPECT_DOUBLE_EQ(b.rods[0].x, 3.8 + 16);
+  EXPECT_DOUBLE_EQ(b.rods[0].z, 45 + 24);
+  ASSERT_EQ(b.foot_strips.size(), 2U);
+  EXPECT_EQ(b.foot_strips[0].area.low, (Vec2{3.8, 50}));
+  ASSERT_EQ(b.zones.size(), 1U);
+  EXPECT_EQ(b.zones[0].box.low, (Vec3{3.8, 50, 45 + 220}));
 }
 
 struct ZoneCase {

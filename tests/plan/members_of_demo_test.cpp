@@ -47,8 +47,7 @@ class MembersOf : public testing::TestWithParam<Frame> {
     spec_ = read_spec("front-box.toml", words);
     ASSERT_TRUE(spec_.spec) << said(spec_.diagnostics);
     layout_ = lay_out(*spec_.spec);
-    ASSERT_TRUE(layout_.layout) << said(layout_.diagnostics);
-    plan_ = make_plan(*layout_.layout);
+    plan_ = make_plan(layout_);
     ASSERT_TRUE(plan_.plan) << said(plan_.diagnostics);
     for (const Instance& i : plan_.plan->instances) {
       const Part& part = plan_.plan->parts[i.part];
@@ -79,7 +78,7 @@ class MembersOf : public testing::TestWithParam<Frame> {
   }
 
   SpecResult spec_;
-  LayoutResult layout_;
+  Layout layout_;
   PlanResult plan_;
   std::vector<Standing> members_;
   std::map<PartId, Solid> solids_;

@@ -21,7 +21,7 @@ namespace {
 /// The example made once for all tests of this file.
 struct Made {
   SpecResult spec;
-  LayoutResult layout;
+  std::optional<Layout> layout;
   PlanResult plan;
   std::optional<Model> model;
   std::string step;
@@ -35,7 +35,7 @@ const Made& made() {
     text << in.rdbuf();
     all->spec = read_spec("front-box.toml", text.str());
     if (all->spec.spec) all->layout = lay_out(*all->spec.spec);
-    if (all->layout.layout) all->plan = make_plan(*all->layout.layout);
+    if (all->layout) all->plan = make_plan(*all->layout);
     if (!all->plan.plan) return all;
     auto model = build_model(*all->plan.plan, 2);
     if (!model) {

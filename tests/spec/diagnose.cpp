@@ -20,9 +20,7 @@ Diagnosis diagnose(const std::string& file_name, const std::string& text, const 
   const SpecResult spec = read_spec(file_name, text, overrides);
   Diagnosis diagnosis{spec.diagnostics, spec.sources};
   if (spec.spec) {
-    const LayoutResult layout = lay_out(*spec.spec);
-    append(layout.diagnostics, diagnosis.diagnostics);
-    if (layout.layout) append(make_plan(*layout.layout).diagnostics, diagnosis.diagnostics);
+    append(make_plan(lay_out(*spec.spec)).diagnostics, diagnosis.diagnostics);
   }
   diagnosis.diagnostics.sort();
   return diagnosis;

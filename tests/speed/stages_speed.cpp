@@ -50,7 +50,7 @@ std::unique_ptr<Job> make_job(const std::string& file_name) {
     return nullptr;
   }
   made->spec = *std::move(spec.spec);
-  made->layout = lay_out(made->spec).layout;
+  made->layout = lay_out(made->spec);
   if (made->layout) {
     made->plan = make_plan(*made->layout).plan;
   }

@@ -9,6 +9,7 @@
 #include "diag/catalogue.h"
 #include "plan/build.h"
 #include "plan/end_cut.h"
+#include "plan/size_words.h"
 
 namespace fitup::plan {
 
@@ -60,14 +61,17 @@ class Frame {
     shell.side_wall_mm = std::max(t, flat_.thickness_mm);
     shell.end_wall_mm = t;
     shell.deck_mm = up_ ? t : leg;
-    shell.floor_mm = shell.deck_mm + build_.box_spec().rails.thickness->mm();
     const Vec3 inside = build_.box.inside;
-    shell.size = {inside.x + 2 * shell.side_wall_mm, inside.y + 2 * shell.end_wall_mm, shell.floor_mm + inside.z + t};
+    shell.size = {inside.x + 2 * shell.side_wall_mm, inside.y + 2 * shell.end_wall_mm, 0};
     // A rail beside a leg that stands up begins beyond its root.
     shell.rail_inset_mm =
         up_ ? t + angle_.root_radius_mm + options_.gap_mm : std::max(shell.side_wall_mm, shell.end_wall_mm) + 2;
     shell.deck_root_mm = t + angle_.root_radius_mm;
     shell.weld_gap_mm = options_.gap_mm;
+    shell.floor_mm = shell.deck_mm + build_.box_spec().rails.thickness->mm();
+    shell.deck = horizontal_legs({}, shell.deck_mm - t);
+    if (!needs_rails(build_)) shell.floor_mm = shell.deck_mm;
+    shell.size.z = shell.floor_mm + inside.z + t;
     shell.opening_z = {up_ ? leg + options_.gap_mm : leg, shell.size.z - leg - options_.gap_mm};
   }
 
@@ -162,13 +166,12 @@ class Frame {
     const double x = side == low ? flat_.thickness_mm : s.x;
     const double y = depth == low ? 0 : s.y - flat_.leg_a_mm;
     const double foot = up_ ? 0 : shell.deck_mm;
-    const MemberLine line{
-        fmt::format("BAR{:02}", 1 + 2 * depth + side),
-        "upright",
-        fmt::format("upright {} {}", depth == low ? "front" : "back", side == low ? "left" : "right"),
-        Role::upright,
-        Pose::at({x, y, foot}, axis::y, axis::minus_x),
-        s.z - foot};
+    const MemberLine line{fmt::format("BAR{:02}", 1 + 2 * depth + side),
+                          "upright",
+                          fmt::format("upright {} {}", depth == low ? "front" : "back", side == low ? "left" : "right"),
+                          Role::upright,
+                          Pose::at({x, y, foot}, axis::y, axis::minus_x),
+                          s.z - foot};
     Host& host = shell.upright[depth][side];
     host.box = {{x - flat_.thickness_mm, y, shell.opening_z[low]}, {x, y + flat_.leg_a_mm, shell.opening_z[high]}};
     return place_upright(line, depth, side, host);
@@ -212,7 +215,7 @@ class Frame {
     part.role = line.role;
     part.source = Source::sawn;
     part.material = material_of(build_);
-    part.size = fmt::format("{} x {:g} mm", section.designation, member.length_mm);
+    part.size = fmt::format("{} x {} mm", section.designation, plain(member.length_mm));
     part.form = member;
     const InstanceId id = build_.draft.add(std::move(part), pose, line.instance,
                                            {build_.key("frame"), build_.box_spec().frame.section.place, "frame"});

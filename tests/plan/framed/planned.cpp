@@ -11,7 +11,7 @@ namespace fitup::test {
 
 std::string Planned::said() const {
   std::string out;
-  for (const Diagnostics* all : {&read.diagnostics, &layout.diagnostics, &result.diagnostics}) {
+  for (const Diagnostics* all : {&read.diagnostics, &result.diagnostics}) {
     for (const Diagnostic& d : all->all()) out += render(d, read.sources, false);
   }
   return out;
@@ -22,8 +22,7 @@ Planned plan_text(const std::string& text, const std::vector<Override>& override
   p.read = read_spec("box.toml", text, overrides);
   if (!p.read.spec) return p;
   p.layout = lay_out(*p.read.spec);
-  if (!p.layout.layout) return p;
-  p.result = make_plan(*p.layout.layout);
+  p.result = make_plan(*p.layout);
   return p;
 }
 

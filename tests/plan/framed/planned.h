@@ -11,7 +11,7 @@ namespace fitup::test {
 
 struct Planned {
   SpecResult read;
-  LayoutResult layout;
+  std::optional<Layout> layout;
   PlanResult result;
   [[nodiscard]] std::string said() const;  // all diagnostics, rendered
 };

@@ -51,6 +51,88 @@ TEST(SamePart, AnArcKeepsItsBulgeWhenThePlateIsTurnedOver) {
   EXPECT_EQ(key(flat({}, hook)), key(flat({}, mirrored)));
 }
 
+// 5/16 in and 1/32 in reckoned in two ways: exact in sixteenths of a ten-thousandth, so on the border of a cell of
+// 1e-4.
+TEST(SamePart, ALengthThatIsReckonedInTwoWaysIsOneLength) {
+  const double a = 7.9375 + 0.79375;
+  for (const double noise : {-1e-10, 0.0, 1e-10}) {
+    const auto plate = [&](double d) { return key(flat({Loop::circle({20 + d, 10}, 4)})); };
+    EXPECT_EQ(plate(a), plate(a + noise));
+    EXPECT_EQ(plate(a / 2), plate(a / 2 + noise));
+    EXPECT_EQ(plate(0.79375), plate(0.79375 + noise));
+    EXPECT_EQ(plate(1.0 / 3), plate(1.0 / 3 + noise));
+  }
+}
+
+TEST(SamePart, AnotherThicknessInTheFourthDecimalIsAnotherPart) {
+  Part thick = flat({});
+  std::get<Flat>(thick.form).thickness_mm = 3.0001;
+  EXPECT_NE(key(flat({})), key(thick));
+}
+
+// The words of a size are for reading: they neither join parts nor part them.
+TEST(SamePart, APlateIsItsShapeAndNotTheWordsOfItsSize) {
+  Part other = flat({});
+  other.size = "100 x 60.0001 x 3 mm";
+  EXPECT_EQ(key(flat({})), key(other));
+}
+
+Part stand_in(const std::string& name, double mass_kg) {
+  Part p;
+  p.mark = "ITM01";
+  p.name = name;
+  p.role = Role::item;
+  p.source = Source::stand_in;
+  p.mass_kg = mass_kg;
+  p.form = Solidform{{{{Loop::rectangle({0, 0}, {150, 220}), {}}, Pose{}, 430}}};
+  return p;
+}
+
+TEST(SamePart, ItemsOfOneSizeAreOnePartOnlyIfTheyAreOfOneKind) {
+  EXPECT_EQ(key(stand_in("block", 23)), key(stand_in("block", 23)));
+  EXPECT_NE(key(stand_in("block", 23)), key(stand_in("block", 24)));
+  EXPECT_NE(key(stand_in("block", 23)), key(stand_in("charger", 23)));
+}
+
+TEST(Draft, CallsAPartThatStandsInSeveralPlacesWhatAllOfThemAre) {
+  const auto name_of_both = [](const std::string& a, const std::string& b) {
+    Draft draft;
+    for (const std::string& name : {a, b}) {
+      Part p = flat({});
+      p.name = name;
+      p.role = Role::rod_plate;
+      draft.add(p, Pose{}, name, {});
+    }
+    const Plan plan = draft.finish();
+    EXPECT_EQ(plan.parts.size(), 1U);
+    return plan.parts[0].name;
+  };
+  EXPECT_EQ(name_of_both("front rod plate", "back rod plate"), "rod plate");
+  EXPECT_EQ(name_of_both("rod plate", "back rod plate"), "rod plate");
+  EXPECT_EQ(name_of_both("side plate", "side plate"), "side plate");
+  EXPECT_EQ(name_of_both("overplate", "plate"), "rod plate") << "half a word is none: the role's words";
+}
+
+TEST(Draft, GivesEachInstanceANameOfItsOwn) {
+  Draft draft;
+  for (int i = 0; i < 3; ++i) draft.add(flat({}), Pose{}, "rail 1", {});
+  const Plan plan = draft.finish();
+  EXPECT_EQ(plan.instances[0].name, "rail 1");
+  EXPECT_EQ(plan.instances[1].name, "rail 1 (2)");
+  EXPECT_EQ(plan.instances[2].name, "rail 1 (3)");
+}
+
+TEST(Draft, GivesEachLoosePartAMarkOfItsOwn) {
+  Draft draft;
+  for (int i = 0; i < 2; ++i) {
+    Part p = flat({});
+    p.mark = "PRT21";
+    draft.add_loose(p, 1);
+  }
+  const Plan plan = draft.finish();
+  EXPECT_NE(plan.parts[0].mark, plan.parts[1].mark);
+}
+
 class AngleEnds : public testing::Test {
  protected:
   EndCut square_ = square_cut(*tables::find_section("L 40x40x4"));
