@@ -3,6 +3,7 @@
 // Output: a Spec, or diagnostics. Later stages never see text.
 
 #include <array>
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -12,6 +13,7 @@
 
 #include "fitup/diagnostic.h"
 #include "fitup/quantity.h"
+#include "fitup/result.h"
 
 namespace fitup {
 
@@ -27,6 +29,11 @@ enum class Legs { down, up };
 
 template <std::size_t N>
 using Lengths = Sourced<std::array<Length, N>>;
+
+/// A length that was measured, and how far off that may be, either way.
+struct Measured : Sourced<Length> {
+  std::optional<Length> within;
+};
 
 /// Through-rods along the item's depth; places are (across, up) from the front-left-bottom corner.
 struct RodSpec {
@@ -56,6 +63,7 @@ struct ItemSpec {
   std::optional<RodSpec> rods;
   std::optional<FootStripSpec> foot_strips;
   std::vector<KeepClearSpec> keep_clear;
+  std::array<std::optional<Length>, 3> size_within{};  // how far off the measured size may be, either way
 };
 
 struct ScrewSpec {
@@ -73,7 +81,7 @@ struct FrameSpec {
 
 /// From the items' bodies to the inside of that face. The bottom follows from the rails.
 struct ClearanceSpec {
-  Sourced<Length> left, right, front, back, top;
+  Measured left, right, front, back, top;
 };
 
 struct RailsSpec {
@@ -154,7 +162,8 @@ struct Spec {
   [[nodiscard]] const ItemSpec* item(std::string_view name) const;
 };
 
-/// `--set key=value`: here only a bare name of `[sizes]`.
+/// `--set key=value`: any dotted key, or a bare name of `[sizes]`. In SpecResult::sources all of them are one text
+/// named "--set", a line for each.
 struct Override {
   std::string key;
   std::string value;
@@ -164,10 +173,15 @@ struct SpecResult {
   std::optional<Spec> spec;  // absent exactly if there are errors
   Diagnostics diagnostics;
   SourceTexts sources;
+  bool file_trouble = false;  // a file that start_from names could not be read
 };
 
-/// Never throws. `file_name` is used in diagnostics only.
-[[nodiscard]] SpecResult read_spec(std::string file_name, std::string text, const std::vector<Override>& overrides = {});
+/// Reads a file that start_from names, by its path from where the program was started.
+using SpecFiles = std::function<Result<std::string>(const std::string& path)>;
+
+/// Never throws. `file_name` is used in diagnostics, and paths of start_from begin beside it.
+[[nodiscard]] SpecResult read_spec(std::string file_name, std::string text, const std::vector<Override>& overrides = {},
+                                   const SpecFiles& files = {});
 
 /// Canonical text of the resolved Spec: sorted, defaults included, no places. Equal specs, equal text.
 [[nodiscard]] std::string to_text(const Spec& spec);

@@ -38,6 +38,7 @@ Outcome outcome_of(std::string command, PipelineResult& result) {
   if (result.findings && result.findings->failed()) outcome.status = ExitStatus::check_failed;
   outcome.findings = std::move(result.findings);
   if (outcome.diagnostics.has_errors()) outcome.status = ExitStatus::wrong_input;
+  if (result.file_trouble) outcome.status = ExitStatus::file_trouble;
   if (result.failure) add_failure(outcome, *result.failure);
   return outcome;
 }

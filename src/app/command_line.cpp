@@ -142,7 +142,7 @@ Complaint read_sets(const std::vector<std::string>& texts, std::vector<Override>
   for (const std::string& text : texts) {
     const auto equals = text.find('=');
     if (equals == std::string::npos || equals == 0) {
-      return fmt::format("--set is {}; write it as name=value, as in --set gap=12", diag::in_quotes(text));
+      return fmt::format("--set is {}; write it as key=value, as in --set gap=12", diag::in_quotes(text));
     }
     overrides.push_back({text.substr(0, equals), text.substr(equals + 1)});
   }

@@ -49,7 +49,8 @@ What it writes
   --show STAGE         print the text of spec, layout, plan, model or findings, and write nothing
 
 What it builds
-  --set name=value     give a name of [sizes] another value for this run; may be repeated
+  --set key=value      give a key of the spec another value for this run, by its dotted name; a bare
+                       name is one of [sizes]; may be repeated
   --cores N            use N processor cores (default: all); the result is the same for any N
 
 How it talks
@@ -66,7 +67,8 @@ constexpr std::string_view check = R"(fitup check: run every check and print the
 
 Usage: fitup check SPEC [options]
 
-  --set name=value     give a name of [sizes] another value for this run; may be repeated
+  --set key=value      give a key of the spec another value for this run, by its dotted name; a bare
+                       name is one of [sizes]; may be repeated
   --cores N            use N processor cores (default: all); the result is the same for any N
   -q, --quiet          only what needs attention
   --json               one JSON object on standard output, messages on standard error

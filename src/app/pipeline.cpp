@@ -4,6 +4,7 @@
 
 #include <utility>
 
+#include "app/spec_file.h"
 #include "fitup/job.h"
 
 namespace fitup::app {
@@ -25,7 +26,8 @@ void merge(Diagnostics& into, const Diagnostics& from) {
 }
 
 bool read(PipelineInput& input, PipelineResult& result) {
-  SpecResult spec = read_spec(std::move(input.file_name), std::move(input.text), input.overrides);
+  SpecResult spec = read_spec(std::move(input.file_name), std::move(input.text), input.overrides, read_spec_file);
+  result.file_trouble = spec.file_trouble;
   result.sources = std::move(spec.sources);
   merge(result.diagnostics, spec.diagnostics);
   if (spec.spec) result.spec = std::make_unique<const Spec>(*std::move(spec.spec));

@@ -30,6 +30,7 @@ struct PipelineInput {
 struct PipelineResult {
   SourceTexts sources;
   Diagnostics diagnostics;
+  bool file_trouble = false;         // a file that start_from names could not be read
   std::unique_ptr<const Spec> spec;  // on the heap: a Layout points to it
   std::optional<Layout> layout;
   std::optional<Plan> plan;

@@ -32,6 +32,8 @@ Lengths<N> lengths(const Cell& cell) {
   return {first<N>(cell.get<std::vector<Length>>().value), cell.place, cell.given};
 }
 
+Measured measured(const Cell& cell) { return {length(cell), cell.within.empty() ? std::nullopt : cell.within[0]}; }
+
 std::optional<Sourced<Length>> optional_length(const Cell* cell) {
   if (cell == nullptr) return std::nullopt;
   return length(*cell);
@@ -97,6 +99,8 @@ ItemSpec item(const std::string& name, const Cell& cell) {
   item.name = name;
   item.place = cell.place;
   item.size = lengths<3>(cell["size"]);
+  const auto& within = cell["size"].within;
+  std::copy_n(within.begin(), std::min(within.size(), item.size_within.size()), item.size_within.begin());
   item.mass = cell["mass"].get<Mass>();
   item.rods = rods(cell.find("rods"));
   if (const Cell* strips = cell.find("foot_strips")) item.foot_strips = FootStripSpec{length((*strips)["width"])};
@@ -110,8 +114,8 @@ FrameSpec frame(const Cell& cell) {
 }
 
 ClearanceSpec clearance(const Cell& cell) {
-  return {length(cell["left"]), length(cell["right"]), length(cell["front"]), length(cell["back"]),
-          length(cell["top"])};
+  return {measured(cell["left"]), measured(cell["right"]), measured(cell["front"]), measured(cell["back"]),
+          measured(cell["top"])};
 }
 
 RailsSpec rails(const Cell& cell) {

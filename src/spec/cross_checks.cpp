@@ -119,4 +119,21 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
   checks.one_box(spec.boxes);
 }
 
+void check_own_sizes(const Spec& spec, const Cell& root, const std::vector<OwnSize>& own_sizes,
+                     Diagnostics& diagnostics) {
+  const auto words = [&](const ItemSpec& item) {
+    const auto& size = *item.size;
+    return fmt::format("{} x {} x {}", in_units(size[0], spec.units), in_units(size[1], spec.units),
+                       in_units(size[2], spec.units));
+  };
+  for (const OwnSize& own : own_sizes) {
+    const ItemSpec* item = spec.item(own.item);
+    const ItemSpec* other = spec.item(own.like);
+    const bool sound = root["item"][own.item]["size"].sound && root["item"][own.like]["size"].sound;
+    if (item == nullptr || other == nullptr || !sound || *item->size == *other->size) continue;
+    diagnostics.add(
+        say<"like-without-mass">(own.size, in_quotes(own.item), in_quotes(own.like), words(*item), words(*other)));
+  }
+}
+
 }  // namespace fitup::spec

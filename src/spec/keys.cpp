@@ -28,13 +28,18 @@ constexpr TypeWords type_words[] = {
     {Type::count, "count", "a whole number"},
     {Type::number, "number", "a plain number"},
     {Type::length, "length", "a length, such as 12 or \"1 1/2 in\""},
+    {Type::measured, "measured length",
+     "a length, such as 12 or \"1 1/2 in\", or a measured one, such as { value = 148, within = 0.5 }"},
     {Type::mass, "mass", "a mass, such as 23 or \"50 lb\""},
     {Type::quantity, "quantity", "a number or an expression, such as 12 or \"2*gap + 1 mm\""},
     {Type::two_lengths, "2 lengths", "a list of 2 lengths, such as [43, 130]"},
     {Type::three_lengths, "3 lengths", "a list of 3 lengths, such as [150, 430, 220]"},
+    {Type::three_measured, "3 measured lengths",
+     "a list of 3 lengths, such as [150, 430, 220]; a measured one may be { value = 148, within = 0.5 }"},
     {Type::lengths, "list of lengths", "a list of lengths, such as [26, 103]"},
     {Type::length_pairs, "list of pairs of lengths", "a list of pairs of lengths, such as [[16, 24], [134, 24]]"},
     {Type::item, "item", "the name of an item in quotes"},
+    {Type::box, "box", "the name of a box in quotes"},
     {Type::thread, "thread", "a thread in quotes, such as \"M6\""},
     {Type::screw_thread, "thread", "a thread in quotes, such as \"M4\""},
     {Type::eye_thread, "thread of a lifting eye", "a thread in quotes, such as \"M10\""},
@@ -121,7 +126,8 @@ std::string type_in_words(const Rule& rule) {
 std::size_t most_entries(Type type) {
   switch (type) {
     case Type::two_lengths: return 2;
-    case Type::three_lengths: return 3;
+    case Type::three_lengths:
+    case Type::three_measured: return 3;
     case Type::tables: return 50;
     case Type::named: return 200;
     default: return 100;

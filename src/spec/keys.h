@@ -23,13 +23,16 @@ enum class Type {
   count,
   number,
   length,
+  measured,  // a length that may carry its tolerance
   mass,
   quantity,  // of [sizes]
   two_lengths,
   three_lengths,
+  three_measured,
   lengths,  // a list of any number
   length_pairs,
   item,  // the name of an item
+  box,   // the name of a box
   thread,
   screw_thread,  // one that the tables have a button head for
   eye_thread,    // one that the tables have a lifting eye for
@@ -75,6 +78,9 @@ struct Node {
 [[nodiscard]] std::vector<std::string> words_of(std::string_view list);
 /// Most entries of a list; every list has at least one.
 [[nodiscard]] std::size_t most_entries(Type type);
+
+/// Largest tolerance of a measured length: what a tape read carelessly is off by.
+inline constexpr double largest_within_mm = 50;
 
 inline constexpr std::size_t longest_name = 64;
 inline constexpr std::size_t longest_text = 200;

@@ -3,6 +3,7 @@
 
 #include "spec/quantity_rules.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -34,11 +35,14 @@ double snapped(double value, double steps_per_unit) {
 }
 
 /// A bare number as a quantity of the other side's kind.
-Quantity coerced(Quantity bare, QuantityKind kind, UnitSystem units) {
-  const bool imperial = units == UnitSystem::in_lb;
-  if (kind == QuantityKind::length) return {bare.value * (imperial ? mm_per_inch : 1.0), kind};
-  if (kind == QuantityKind::mass) return {bare.value * (imperial ? kg_per_pound : 1.0), kind};
+Quantity coerced(Quantity bare, QuantityKind kind) {
+  if (kind == QuantityKind::length) return {bare.mm, kind};
+  if (kind == QuantityKind::mass) return {bare.kg, kind};
   return {bare.value, kind};
+}
+
+Quantity scaled(const Quantity& bare, double factor) {
+  return {bare.value * factor, QuantityKind::bare, bare.mm * factor, bare.kg * factor, bare.named};
 }
 
 bool is_plain(QuantityKind kind) { return kind == QuantityKind::bare || kind == QuantityKind::ratio; }
@@ -69,22 +73,48 @@ std::string_view kind_in_words(QuantityKind kind) {
   return "";
 }
 
-std::optional<Quantity> add(Quantity a, Quantity b, double sign, UnitSystem units) {
+Quantity bare(double value, UnitSystem units) {
+  const bool imperial = units == UnitSystem::in_lb;
+  return {value, QuantityKind::bare, value * (imperial ? mm_per_inch : 1.0), value * (imperial ? kg_per_pound : 1.0)};
+}
+
+bool of_two_units(Quantity a, Quantity b) {
+  if (a.kind != QuantityKind::bare || b.kind != QuantityKind::bare || !a.named || !b.named) return false;
+  constexpr double rounding = 1e-9;
+  const double one = a.mm * b.value;
+  const double other = b.mm * a.value;
+  return std::abs(one - other) > rounding * std::max(std::abs(one), std::abs(other));
+}
+
+std::optional<Quantity> add(Quantity a, Quantity b, double sign) {
+  if (a.kind == QuantityKind::bare && b.kind == QuantityKind::bare) {
+    return Quantity{a.value + sign * b.value, QuantityKind::bare, a.mm + sign * b.mm, a.kg + sign * b.kg,
+                    a.named || b.named};
+  }
   if (a.kind != b.kind && is_plain(a.kind) && is_plain(b.kind))
     return Quantity{a.value + sign * b.value, QuantityKind::ratio};
-  if (a.kind == QuantityKind::bare) a = coerced(a, b.kind, units);
-  if (b.kind == QuantityKind::bare) b = coerced(b, a.kind, units);
+  if (a.kind == QuantityKind::bare) a = coerced(a, b.kind);
+  if (b.kind == QuantityKind::bare) b = coerced(b, a.kind);
   if (a.kind != b.kind) return std::nullopt;
   return Quantity{a.value + sign * b.value, a.kind};
 }
 
 std::optional<Quantity> multiply(Quantity a, Quantity b) {
   if (!is_plain(a.kind) && !is_plain(b.kind)) return std::nullopt;
+  if (a.kind == QuantityKind::bare && b.kind == QuantityKind::bare) {
+    if (of_two_units(a, b)) return std::nullopt;
+    return a.named ? scaled(a, b.value) : scaled(b, a.value);
+  }
   const QuantityKind kind = !is_plain(a.kind) ? a.kind : !is_plain(b.kind) ? b.kind : plain_kind(a.kind, b.kind);
   return Quantity{a.value * b.value, kind};
 }
 
 std::optional<Quantity> divide(Quantity a, Quantity b) {
+  if (a.kind == QuantityKind::bare && b.kind == QuantityKind::bare) {
+    if (of_two_units(a, b)) return std::nullopt;
+    // By division, not by the reciprocal: 6/3 is 2 to the last bit.
+    return Quantity{a.value / b.value, QuantityKind::bare, a.mm / b.value, a.kg / b.value, a.named || b.named};
+  }
   if (is_plain(b.kind)) {
     const QuantityKind kind = is_plain(a.kind) ? plain_kind(a.kind, b.kind) : a.kind;
     return Quantity{a.value / b.value, kind};
@@ -93,15 +123,15 @@ std::optional<Quantity> divide(Quantity a, Quantity b) {
   return Quantity{a.value / b.value, QuantityKind::ratio};
 }
 
-std::optional<Length> as_length(Quantity quantity, UnitSystem units) {
-  if (quantity.kind == QuantityKind::bare) quantity = coerced(quantity, QuantityKind::length, units);
+std::optional<Length> as_length(Quantity quantity) {
+  if (quantity.kind == QuantityKind::bare) quantity = coerced(quantity, QuantityKind::length);
   if (quantity.kind != QuantityKind::length) return std::nullopt;
   return Length::mm(snapped(quantity.value, 1.0 / tolerance::snap_mm));
 }
 
-std::optional<Mass> as_mass(Quantity quantity, UnitSystem units) {
+std::optional<Mass> as_mass(Quantity quantity) {
   constexpr double steps_per_kg = 1e9;
-  if (quantity.kind == QuantityKind::bare) quantity = coerced(quantity, QuantityKind::mass, units);
+  if (quantity.kind == QuantityKind::bare) quantity = coerced(quantity, QuantityKind::mass);
   if (quantity.kind != QuantityKind::mass) return std::nullopt;
   return Mass::kg(snapped(quantity.value, steps_per_kg));
 }

@@ -76,7 +76,8 @@ class Parser {
       return std::nullopt;
     }
     Value value = token.text[0] == '(' ? bracketed(token) : factor();
-    if (value && token.text[0] == '-') value->value = -value->value;
+    if (value && token.text[0] == '-')
+      value = Quantity{-value->value, value->kind, -value->mm, -value->kg, value->named};
     --depth_;
     return value;
   }
@@ -120,7 +121,7 @@ class Parser {
       return fail(above.at, below.at + below.text.size() - above.at,
                   "the fraction of a mixed number must be less than one");
     }
-    return Quantity{above.value / below.value, QuantityKind::bare};
+    return bare(above.value / below.value, units_);
   }
 
   /// "/16 in": a unit binds to the whole fraction before it, and one over a length would mean nothing.
@@ -129,7 +130,7 @@ class Parser {
   }
 
   Value with_unit(double value, const Token& first) {
-    Quantity quantity{value, QuantityKind::bare};
+    Quantity quantity = bare(value, units_);
     if (here().kind == Token::Kind::word) {
       if (const Unit* unit = find_unit(here().text)) {
         take();
@@ -145,12 +146,14 @@ class Parser {
       return fail(token.at, token.text.size(),
                   fmt::format("the unit {} must follow a number, as in 1 {}", token.text, token.text));
     }
-    return names_(token.text, place(token.at, token.text.size()));
+    Value value = names_(token.text, place(token.at, token.text.size()));
+    if (value) value->named = true;
+    return value;
   }
 
   Value summed(Quantity left, Quantity right, const Token& sign) {
     const double direction = sign.text[0] == '+' ? 1.0 : -1.0;
-    if (const auto value = add(left, right, direction, units_)) return finite(*value, sign);
+    if (const auto value = add(left, right, direction)) return finite(*value, sign);
     const auto [first, verb, second] = sign.text[0] == '+' ? std::tuple(left.kind, "added to", right.kind)
                                                            : std::tuple(right.kind, "subtracted from", left.kind);
     diagnostics_.add(say<"mixed-quantities">(place(sign.at, 1), kind_in_words(first), verb, kind_in_words(second)));
@@ -159,6 +162,7 @@ class Parser {
 
   Value multiplied(Quantity left, Quantity right, const Token& sign) {
     if (const auto value = multiply(left, right)) return finite(*value, sign);
+    if (of_two_units(left, right)) return units_unknown(sign);
     diagnostics_.add(say<"bad-product">(place(sign.at, 1), kind_in_words(left.kind), kind_in_words(right.kind)));
     return std::nullopt;
   }
@@ -166,12 +170,18 @@ class Parser {
   Value divided(Quantity left, Quantity right, const Token& sign) {
     if (right.value == 0) return zero_division(sign);
     if (const auto value = divide(left, right)) return finite(*value, sign);
+    if (of_two_units(left, right)) return units_unknown(sign);
     diagnostics_.add(say<"bad-quotient">(place(sign.at, 1), kind_in_words(left.kind), kind_in_words(right.kind)));
     return std::nullopt;
   }
 
+  Value units_unknown(const Token& sign) {
+    diagnostics_.add(say<"bare-of-two-units">(place(sign.at, 1)));
+    return std::nullopt;
+  }
+
   Value finite(Quantity quantity, const Token& at) {
-    if (std::isfinite(quantity.value)) return quantity;
+    if (std::isfinite(quantity.value) && std::isfinite(quantity.mm) && std::isfinite(quantity.kg)) return quantity;
     diagnostics_.add(say<"not-finite">(place(at.at, at.text.size()), diag::in_quotes(expression_.text)));
     return std::nullopt;
   }
@@ -205,7 +215,7 @@ class Parser {
   [[nodiscard]] Place place(std::size_t at, std::size_t length) const {
     Place place = expression_.place;
     if (!expression_.verbatim) return place;
-    place.column += 1 + static_cast<int>(diag::code_points(expression_.text.substr(0, at)));
+    place.column += (expression_.quoted ? 1 : 0) + static_cast<int>(diag::code_points(expression_.text.substr(0, at)));
     place.length = static_cast<int>(std::max<std::size_t>(length, 1));
     return place;
   }

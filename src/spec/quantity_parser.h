@@ -23,7 +23,14 @@ enum class QuantityKind { bare, ratio, length, mass, angle };
 struct Quantity {
   double value = 0;  // mm, kg, degrees or plain
   QuantityKind kind = QuantityKind::bare;
+  // Of a bare number: what it is where a length or a mass is wanted. Files of one spec may differ in their units, so
+  // this is settled where the number is written.
+  double mm = 0;
+  double kg = 0;
+  bool named = false;  // of a bare number: a name of [sizes] is in it
 };
+
+[[nodiscard]] Quantity bare(double value, UnitSystem units);
 
 [[nodiscard]] std::string_view kind_in_words(QuantityKind kind);
 
@@ -37,18 +44,19 @@ struct Expression {
   std::string_view text;
   Place place;            // of the whole, its opening quote included
   bool verbatim = false;  // places inside can be counted from `place`
+  bool quoted = true;     // one character after `place`
 };
 
-/// Empty after a diagnostic. The value is finite.
+/// Empty after a diagnostic. The value is finite. `units`: those of a number without a unit.
 [[nodiscard]] std::optional<Quantity> evaluate(const Expression& expression, UnitSystem units, const NameLookup& names,
                                                Diagnostics& diagnostics);
 
 /// mm, cm, m, in, ft, kg, g, lb, oz, deg.
 [[nodiscard]] bool is_unit(std::string_view word);
 
-/// A bare number becomes a length in the spec's units; snapped to tolerance::snap_mm. Empty if it is no length.
-[[nodiscard]] std::optional<Length> as_length(Quantity quantity, UnitSystem units);
+/// A bare number becomes a length in its file's units; snapped to tolerance::snap_mm. Empty if it is no length.
+[[nodiscard]] std::optional<Length> as_length(Quantity quantity);
 /// Likewise; snapped to 1e-9 kg, far below what a scale shows, so that "23 kg" and "23000 g" are one mass.
-[[nodiscard]] std::optional<Mass> as_mass(Quantity quantity, UnitSystem units);
+[[nodiscard]] std::optional<Mass> as_mass(Quantity quantity);
 
 }  // namespace fitup::spec

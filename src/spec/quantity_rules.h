@@ -17,8 +17,12 @@ struct Unit {
 [[nodiscard]] const Unit* find_unit(std::string_view word);
 
 /// Empty where the kinds do not go together. `sign` is 1 or -1.
-[[nodiscard]] std::optional<Quantity> add(Quantity a, Quantity b, double sign, UnitSystem units);
+[[nodiscard]] std::optional<Quantity> add(Quantity a, Quantity b, double sign);
 [[nodiscard]] std::optional<Quantity> multiply(Quantity a, Quantity b);
 [[nodiscard]] std::optional<Quantity> divide(Quantity a, Quantity b);
+
+/// Whether both are names for bare numbers of files that differ in their units: which of them is a quantity and
+/// which a plain factor cannot be known.
+[[nodiscard]] bool of_two_units(Quantity a, Quantity b);
 
 }  // namespace fitup::spec

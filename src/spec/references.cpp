@@ -71,6 +71,13 @@ std::string section_like(std::string_view text, SectionShape shape) {
 
 void ScalarReader::read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
   if (rule.type == Type::angle || rule.type == Type::flat) return read_section(rule, value, key, cell);
+  if (rule.type == Type::box) {
+    if (std::find(boxes_.begin(), boxes_.end(), value.text) != boxes_.end())
+      cell.value = value.text;
+    else
+      diagnostics_.add(say<"unknown-box">(value.place, in_quotes(value.text), diag::suggestion(value.text, boxes_)));
+    return;
+  }
   if (rule.type == Type::item) {
     if (std::find(items_.begin(), items_.end(), value.text) != items_.end())
       cell.value = value.text;

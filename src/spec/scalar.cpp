@@ -61,6 +61,8 @@ Cell ScalarReader::read(const Rule& rule, const Value& value, std::string_view k
     case Type::number:
     case Type::length:
     case Type::mass: read_quantity(rule, value, key, cell); break;
+    case Type::measured:
+    case Type::three_measured: read_measured(rule, value, key, cell); break;
     case Type::two_lengths:
     case Type::three_lengths:
     case Type::lengths:
@@ -94,7 +96,7 @@ void ScalarReader::read_quantity(const Rule& rule, const Value& value, std::stri
   const auto quantity = sizes_.quantity_of(value);
   if (!quantity) return;
   if (rule.type == Type::mass) {
-    const auto mass = as_mass(*quantity, sizes_.units());
+    const auto mass = as_mass(*quantity);
     if (!mass) return wrong_quantity(rule, *quantity, value.place, key);
     if (in_range(rule, mass->kg(), value.place, key)) cell.value = *mass;
   } else if (const auto number = plain(rule, *quantity, value, key)) {
@@ -126,26 +128,30 @@ std::optional<Length> ScalarReader::length(const Rule& rule, const Value& value,
   }
   const auto quantity = sizes_.quantity_of(value);
   if (!quantity) return std::nullopt;
-  const auto found = as_length(*quantity, sizes_.units());
+  const auto found = as_length(*quantity);
   if (!found) wrong_quantity(rule, *quantity, value.place, key);
   if (!found || !in_range(rule, found->mm(), value.place, key)) return std::nullopt;
   return found;
 }
 
-/// A list of lengths; two_lengths and three_lengths hold exactly so many.
-std::optional<std::vector<Length>> ScalarReader::lengths(const Rule& rule, const Value& value, std::string_view key,
-                                                         Type type) {
+/// Whether it is a list of as many values as the type asks for.
+bool ScalarReader::right_count(const Rule& rule, const Value& value, std::string_view key, Type type) {
   if (value.kind != Value::Kind::list) {
     wrong_type(rule, value, key);
-    return std::nullopt;
+    return false;
   }
   const std::size_t most = most_entries(type);
   const std::size_t least = type == Type::lengths ? 1 : most;
-  if (value.entries.size() < least || value.entries.size() > most) {
-    const std::string wanted = least == most ? fmt::format("{}", most) : fmt::format("{} to {}", least, most);
-    diagnostics_.add(say<"wrong-count">(value.place, key, in_words(value.entries.size()), wanted));
-    return std::nullopt;
-  }
+  if (value.entries.size() >= least && value.entries.size() <= most) return true;
+  const std::string wanted = least == most ? fmt::format("{}", most) : fmt::format("{} to {}", least, most);
+  diagnostics_.add(say<"wrong-count">(value.place, key, in_words(value.entries.size()), wanted));
+  return false;
+}
+
+/// A list of lengths; two_lengths and three_lengths hold exactly so many.
+std::optional<std::vector<Length>> ScalarReader::lengths(const Rule& rule, const Value& value, std::string_view key,
+                                                         Type type) {
+  if (!right_count(rule, value, key, type)) return std::nullopt;
   std::vector<Length> all;
   for (const Value& entry : value.entries) {
     if (const auto found = length(rule, entry, key)) all.push_back(*found);
@@ -220,8 +226,8 @@ void ScalarReader::wrong_type(const Rule& rule, const Value& value, std::string_
 }
 
 void ScalarReader::wrong_quantity(const Rule& rule, Quantity quantity, const Place& place, std::string_view key) {
-  const bool one =
-      rule.type == Type::count || rule.type == Type::number || rule.type == Type::mass || rule.type == Type::length;
+  const bool one = rule.type == Type::count || rule.type == Type::number || rule.type == Type::mass ||
+                   rule.type == Type::length || rule.type == Type::measured;
   const std::string wanted = one ? type_in_words(rule) : "a length, such as 12 or \"1 1/2 in\"";
   diagnostics_.add(say<"wrong-quantity">(place, key, kind_in_words(quantity.kind), wanted));
 }

@@ -14,8 +14,8 @@ namespace fitup::spec {
 
 class ScalarReader {
  public:
-  ScalarReader(std::vector<std::string> items, Sizes& sizes, Diagnostics& diagnostics)
-      : items_(std::move(items)), sizes_(sizes), diagnostics_(diagnostics) {}
+  ScalarReader(std::vector<std::string> items, std::vector<std::string> boxes, Sizes& sizes, Diagnostics& diagnostics)
+      : items_(std::move(items)), boxes_(std::move(boxes)), sizes_(sizes), diagnostics_(diagnostics) {}
 
   /// Of every type but the tables. `key` is the full path, for messages.
   [[nodiscard]] Cell read(const Rule& rule, const Value& value, std::string_view key);
@@ -25,6 +25,11 @@ class ScalarReader {
 
  private:
   void read_quantity(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  void read_measured(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  /// Also { value = 148, within = 0.5 }; puts the tolerance behind those in `cell`.
+  [[nodiscard]] std::optional<Length> measured(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  [[nodiscard]] std::optional<Length> tolerance(const Value& within, std::string_view key);
+  [[nodiscard]] bool right_count(const Rule& rule, const Value& value, std::string_view key, Type type);
   void read_list(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_word(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_text(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
@@ -40,6 +45,7 @@ class ScalarReader {
   void wrong_quantity(const Rule& rule, Quantity quantity, const Place& place, std::string_view key);
 
   std::vector<std::string> items_;
+  std::vector<std::string> boxes_;
   Sizes& sizes_;
   Diagnostics& diagnostics_;
 };

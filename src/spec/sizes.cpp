@@ -89,12 +89,12 @@ void Sizes::report_cycle(std::string_view name, const Place& used_at) {
 
 std::optional<Quantity> Sizes::quantity_of(const Value& value) {
   if (value.kind == Value::Kind::number) {
-    if (std::isfinite(value.number)) return Quantity{value.number, QuantityKind::bare};
+    if (std::isfinite(value.number)) return bare(value.number, value.units);
     diagnostics_.add(say<"not-finite">(value.place, value.number != value.number ? "nan" : "inf"));
     return std::nullopt;
   }
   const NameLookup names = [this](std::string_view name, const Place& place) { return find(name, place); };
-  return evaluate(Expression{value.text, value.place, value.verbatim}, units_, names, diagnostics_);
+  return evaluate(Expression{value.text, value.place, value.verbatim, value.quoted}, value.units, names, diagnostics_);
 }
 
 }  // namespace fitup::spec

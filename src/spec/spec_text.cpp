@@ -70,6 +70,10 @@ class Writer {
   void line(const std::string& key, const Sourced<T>& value) {
     line(key, value.value);
   }
+  void line(const std::string& key, const Measured& value) {
+    line(key, value.value);
+    line(key + ".within", value.within);
+  }
   template <class T>
   void line(const std::string& key, const std::optional<T>& value) {
     if (value) line(key, *value);
@@ -98,6 +102,8 @@ void write_rods(Writer& out, const std::string& key, const RodSpec& rods) {
 void write_item(Writer& out, const ItemSpec& item) {
   const std::string key = "item." + item.name;
   out.line(key + ".size", item.size);
+  for (std::size_t i = 0; i < item.size_within.size(); ++i)
+    out.line(numbered(key + ".size.within", i), item.size_within[i]);
   out.line(key + ".mass", item.mass);
   if (item.rods) write_rods(out, key + ".rods", *item.rods);
   if (item.foot_strips) out.line(key + ".foot_strips.width", item.foot_strips->width);

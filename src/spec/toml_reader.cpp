@@ -117,6 +117,13 @@ std::string reason(const toml::parse_error& error) {
 
 }  // namespace
 
+std::string without_mark(std::string text) {
+  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+  if (std::string_view(text).substr(0, byte_order_mark.size()) == byte_order_mark)
+    text.erase(0, byte_order_mark.size());
+  return text;
+}
+
 std::optional<Value> read_toml(std::string_view text, int source, Diagnostics& diagnostics) {
   if (text.size() > largest_spec_bytes) {
     diagnostics.add(diag::say<"file-too-large">(Place{source, 0, 0}, text.size(), largest_spec_bytes));

@@ -40,7 +40,8 @@ Value written(const Rule& rule, const Place& place) {
 class Walk {
  public:
   Walk(const Value& root, Sizes& sizes, Diagnostics& diagnostics)
-      : scalars_(keys_of(root.find("item")), sizes, diagnostics), diagnostics_(diagnostics) {}
+      : scalars_(keys_of(root.find("item")), keys_of(root.find("box")), sizes, diagnostics),
+        diagnostics_(diagnostics) {}
 
   /// `value` is null where the table is not written but filled in; `place` then is that of the table around it.
   Cell table(const Node& node, const Value* value, const std::string& path, const Place& place) {
@@ -56,7 +57,12 @@ class Walk {
       if (child.rule->need == Need::must) lacking.push_back(child.rule);
       if (child.rule->need == Need::filled) filled_in(child, key, path, cell);
     }
-    if (!lacking.empty()) missing(std::move(lacking), path, cell);
+    // Where `like` could not be followed, that was said, and what is missing would have come from there.
+    if (value != nullptr && value->find("like") != nullptr && node.children.contains("like")) {
+      cell.sound = false;
+    } else if (!lacking.empty()) {
+      missing(std::move(lacking), path, cell);
+    }
     return cell;
   }
 

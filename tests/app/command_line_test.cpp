@@ -99,8 +99,8 @@ INSTANTIATE_TEST_SUITE_P(
         Wrong{"UnknownStage", {"make", "a.toml", "--show", "paper"}, "it takes spec, layout, plan, model, findings"},
         Wrong{"NoCores", {"check", "a.toml", "--cores", "0"}, "give a whole number from 1 to 64"},
         Wrong{"HalfACore", {"check", "a.toml", "--cores", "1.5"}, "give a whole number from 1 to 64"},
-        Wrong{"SetWithoutValue", {"check", "a.toml", "--set", "gap"}, "write it as name=value"},
-        Wrong{"SetWithoutName", {"check", "a.toml", "--set", "=3"}, "write it as name=value"},
+        Wrong{"SetWithoutValue", {"check", "a.toml", "--set", "gap"}, "write it as key=value"},
+        Wrong{"SetWithoutName", {"check", "a.toml", "--set", "=3"}, "write it as key=value"},
         Wrong{"OptionWithoutItsValue", {"make", "a.toml", "--show"}, "--show"},
         Wrong{"NoSuffixNoFolder", {"make", "a.spec"}, "name it with -o DIR"}),
     [](const auto& tested) { return tested.param.name; });

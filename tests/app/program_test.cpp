@@ -75,6 +75,7 @@ INSTANTIATE_TEST_SUITE_P(Cases, WrongRun,
                                          Case{"UnknownOption", {"check", "--fast", "a.toml"}, 2, "command-line"},
                                          Case{"UnknownKey", {"explain", "colour"}, 2, "unknown-key"},
                                          Case{"NoSuchSpec", {"check", "no/such.toml"}, 3, "file-trouble"},
+                                         Case{"NoValue", {"check", "x.toml", "--set", "gap"}, 2, "command-line"},
                                          Case{"SpecIsAFolder", {"make", "/", "-o", "x"}, 3, "file-trouble"},
                                          Case{"SpecWithoutEnd", {"check", "/dev/zero"}, 3, "file-trouble"}),
                          [](const auto& tested) { return tested.param.name; });
@@ -156,6 +157,31 @@ TEST(Program, PointsAtTheArgumentThatSetsAWrongSize) {
   EXPECT_EQ(result.status, 2);
   EXPECT_THAT(result.errors, HasSubstr("--set"));
   EXPECT_THAT(result.errors, HasSubstr("gap"));
+}
+
+TEST(StartFrom, AMissingFileIsTroubleWithAFile) {
+  const ScratchFolder scratch;
+  const std::string spec = (scratch.path() / "child.toml").string();
+  write_file(spec, "fitup = 1\nstart_from = \"none.toml\"\n");
+  const RunResult result = fitup({"check", spec});
+  EXPECT_EQ(result.status, 3);
+  EXPECT_THAT(result.errors, StartsWith(spec + ":2:14: error: cannot read"));
+  EXPECT_THAT(result.errors, HasSubstr("No such file or directory"));
+  EXPECT_THAT(result.errors, HasSubstr("child.toml starts from "));
+}
+
+TEST(StartFrom, APathIsCountedFromTheFileThatNamesIt) {
+  const ScratchFolder scratch;
+  std::filesystem::create_directories(scratch.path() / "a" / "b");
+  std::filesystem::copy_file(demo_spec(), scratch.path() / "a" / "front-box.toml");
+  write_file(scratch.path() / "a" / "b" / "child.toml", "start_from = \"../front-box.toml\"\nsizes.gap = 13\n");
+  RunOptions options;
+  options.folder = scratch.path();
+  const RunResult child = fitup({"make", "a/b/child.toml", "--show", "plan"}, options);
+  EXPECT_EQ(child.status, 0) << child.errors;
+  const RunResult set = fitup({"make", demo_spec().string(), "--show", "plan", "--set", "gap=13", "--set", "name=child",
+                               "--set", "title=child"});
+  EXPECT_EQ(child.output, set.output);
 }
 
 /// The fastest of many runs, or of as many as it takes to come below `enough`: what the program needs, not what else

@@ -1,5 +1,6 @@
 // Each bad spec of fixtures/bad-specs against the diagnostics kept beside it, and each diagnostic against the
-// fixtures. NAME.args holds what the command line would add: `set key=value`, and `pad N` for a spec of N bytes.
+// fixtures. NAME.args holds what the command line would add: `set key=value`, and `pad N` for a spec of N bytes,
+// `pad-others N` for files of N bytes that it starts from. These stand in the folder parts/.
 
 #include <gtest/gtest.h>
 
@@ -33,13 +34,21 @@ std::vector<std::string> bad_specs() {
 test::Diagnosis diagnosis_of(const std::string& name) {
   std::string text = test::read_file(folder / (name + ".toml"));
   std::vector<Override> overrides;
+  std::size_t others = 0;
   std::istringstream args(test::read_file(folder / (name + ".args")));
   for (std::string word, rest; args >> word && std::getline(args >> std::ws, rest);) {
     const std::size_t equals = rest.find('=');
     if (word == "set") overrides.push_back({rest.substr(0, equals), rest.substr(equals + 1)});
     if (word == "pad") text.resize(std::stoul(rest), ' ');
+    if (word == "pad-others") others = std::stoul(rest);
   }
-  return test::diagnose(name + ".toml", text, overrides);
+  const SpecFiles files = [&](const std::string& path) -> Result<std::string> {
+    if (!fs::exists(folder / path)) return Failure{Failure::Kind::file, "cannot read", "No such file or directory"};
+    std::string other = test::read_file(folder / path);
+    if (others > other.size()) other.resize(others, ' ');
+    return other;
+  };
+  return test::diagnose(name + ".toml", text, overrides, files);
 }
 
 class BadSpec : public testing::TestWithParam<std::string> {};

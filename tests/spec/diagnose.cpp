@@ -16,8 +16,9 @@ void append(const Diagnostics& from, Diagnostics& to) {
 
 }  // namespace
 
-Diagnosis diagnose(const std::string& file_name, const std::string& text, const std::vector<Override>& overrides) {
-  const SpecResult spec = read_spec(file_name, text, overrides);
+Diagnosis diagnose(const std::string& file_name, const std::string& text, const std::vector<Override>& overrides,
+                   const SpecFiles& files) {
+  const SpecResult spec = read_spec(file_name, text, overrides, files);
   Diagnosis diagnosis{spec.diagnostics, spec.sources};
   if (spec.spec) {
     append(make_plan(lay_out(*spec.spec)).diagnostics, diagnosis.diagnostics);

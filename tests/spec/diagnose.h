@@ -15,6 +15,6 @@ struct Diagnosis {
 
 /// As a user would see it: a stage runs only if the one before it found no error.
 [[nodiscard]] Diagnosis diagnose(const std::string& file_name, const std::string& text,
-                                 const std::vector<Override>& overrides);
+                                 const std::vector<Override>& overrides, const SpecFiles& files = {});
 
 }  // namespace fitup::test

@@ -105,7 +105,8 @@ std::string holding(const Rule& rule, double number) {
   out.precision(12);
   switch (rule.type) {
     case Type::two_lengths: out << "[" << number << ", " << rule.range.high << "]"; break;
-    case Type::three_lengths: out << "[" << number << ", " << rule.range.high << ", " << rule.range.high << "]"; break;
+    case Type::three_lengths:
+    case Type::three_measured: out << "[" << number << ", " << rule.range.high << ", " << rule.range.high << "]"; break;
     case Type::lengths: out << "[" << number << "]"; break;
     case Type::length_pairs: out << "[[" << number << ", " << rule.range.high << "]]"; break;
     default: out << number;

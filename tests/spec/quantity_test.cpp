@@ -16,19 +16,23 @@ namespace fitup::spec {
 namespace {
 
 /// Names that the expressions below may use.
-std::optional<Quantity> known(std::string_view name, const Place&) {
-  static const std::map<std::string, Quantity, std::less<>> names{{"gap", {12, QuantityKind::bare}},
-                                                                  {"wall", {4, QuantityKind::length}},
-                                                                  {"block", {23, QuantityKind::mass}},
-                                                                  {"nothing", {0, QuantityKind::bare}}};
+std::optional<Quantity> known_in(UnitSystem units, std::string_view name) {
+  const std::map<std::string, Quantity, std::less<>> names{{"gap", bare(12, units)},
+                                                           {"wall", {4, QuantityKind::length}},
+                                                           {"block", {23, QuantityKind::mass}},
+                                                           {"nothing", bare(0, units)}};
   const auto found = names.find(name);
   if (found == names.end()) return std::nullopt;
   return found->second;
 }
 
+std::optional<Quantity> known(std::string_view name, const Place&) { return known_in(UnitSystem::mm_kg, name); }
+
 std::optional<Quantity> value_of(std::string_view text, UnitSystem units = UnitSystem::mm_kg) {
   Diagnostics diagnostics;
-  const auto quantity = evaluate({text, {}, false}, units, known, diagnostics);
+  const auto quantity = evaluate(
+      {text, {}, false}, units, [&](std::string_view name, const Place&) { return known_in(units, name); },
+      diagnostics);
   // A name that is not known is reported by the lookup, all else by the parser.
   if (quantity) {
     EXPECT_TRUE(diagnostics.all().empty()) << text;
@@ -47,7 +51,7 @@ class LengthExpression : public testing::TestWithParam<LengthCase> {};
 TEST_P(LengthExpression, has_this_length) {
   const auto quantity = value_of(GetParam().text, GetParam().units);
   ASSERT_TRUE(quantity) << GetParam().text;
-  const auto length = as_length(*quantity, GetParam().units);
+  const auto length = as_length(*quantity);
   ASSERT_TRUE(length) << GetParam().text;
   EXPECT_EQ(length->mm(), GetParam().expected_mm) << GetParam().text;
 }
@@ -93,7 +97,7 @@ class MassExpression : public testing::TestWithParam<MassCase> {};
 TEST_P(MassExpression, has_this_mass) {
   const auto quantity = value_of(GetParam().text, GetParam().units);
   ASSERT_TRUE(quantity) << GetParam().text;
-  const auto mass = as_mass(*quantity, GetParam().units);
+  const auto mass = as_mass(*quantity);
   ASSERT_TRUE(mass) << GetParam().text;
   EXPECT_EQ(mass->kg(), GetParam().expected_kg) << GetParam().text;
 }
@@ -205,7 +209,7 @@ TEST(Expression, agrees_with_plain_arithmetic_on_random_expressions) {
     const Random::Written written = Random(seed).length(4);
     const auto quantity = value_of(written.text);
     ASSERT_TRUE(quantity) << "seed " << seed << ": " << written.text;
-    const auto length = as_length(*quantity, mm);
+    const auto length = as_length(*quantity);
     ASSERT_TRUE(length) << "seed " << seed << ": " << written.text;
     EXPECT_NEAR(length->mm(), written.value, tolerance::snap_mm) << "seed " << seed << ": " << written.text;
   }
@@ -215,9 +219,9 @@ TEST(Snapping, puts_every_length_on_the_grid_and_leaves_it_there) {
   std::mt19937 engine(7);
   std::uniform_real_distribution<double> metres(-20, 20);
   for (int i = 0; i < 1000; ++i) {
-    const auto once = as_length({1000 * metres(engine), QuantityKind::length}, mm);
+    const auto once = as_length({1000 * metres(engine), QuantityKind::length});
     ASSERT_TRUE(once);
-    EXPECT_EQ(as_length({once->mm(), QuantityKind::length}, mm)->mm(), once->mm());
+    EXPECT_EQ(as_length({once->mm(), QuantityKind::length})->mm(), once->mm());
     EXPECT_NEAR(once->mm() * 1e6, std::round(once->mm() * 1e6), 1e-5);
   }
 }

@@ -1,0 +1,26 @@
+#pragma once
+// A spec's text and the files that it starts from to one value tree.
+
+#include <optional>
+
+#include "fitup/spec.h"
+#include "spec/value.h"
+
+namespace fitup::spec {
+
+/// Files in a chain of `start_from`, the spec itself included.
+inline constexpr std::size_t longest_chain = 8;
+
+struct MergedText {
+  std::optional<Value> root;  // absent after an error
+  bool file_trouble = false;
+};
+
+/// `sources[0]` is the spec; the files it starts from are added behind what is there. Each bare number of the tree
+/// knows the units of its file.
+[[nodiscard]] MergedText read_merged(SourceTexts& sources, const SpecFiles& files, Diagnostics& diagnostics);
+
+/// What a bare number means in a file: what it says, or `otherwise`.
+[[nodiscard]] UnitSystem units_of(const Value& root, UnitSystem otherwise);
+
+}  // namespace fitup::spec
