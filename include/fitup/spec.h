@@ -18,7 +18,8 @@
 namespace fitup {
 
 enum class Face { front, back, left, right, top, bottom };
-inline constexpr std::array<Face, 6> all_faces{Face::front, Face::back, Face::left, Face::right, Face::top, Face::bottom};
+inline constexpr std::array<Face, 6> all_faces{Face::front, Face::back, Face::left,
+                                               Face::right, Face::top,  Face::bottom};
 [[nodiscard]] std::string_view to_text(Face face);
 
 enum class HoleClass { close, medium, loose };  // ISO 273 fine, medium, coarse
@@ -26,6 +27,7 @@ enum class Fixing { none, bolted, welded };
 enum class Closure { open, plate, cover };
 enum class CoverStyle { flat, flanged };
 enum class Legs { down, up };
+enum class Corners { coped, butted };
 
 template <std::size_t N>
 using Lengths = Sourced<std::array<Length, N>>;
@@ -49,7 +51,7 @@ struct FootStripSpec {
 /// A zone in front of a face that must stay free.
 struct KeepClearSpec {
   Sourced<Face> face;
-  Lengths<2> at;    // low corner, in the order of the axes in the face
+  Lengths<2> at;  // low corner, in the order of the axes in the face
   Lengths<2> size;
   Sourced<Length> depth;
   Sourced<std::string> why;
@@ -58,7 +60,7 @@ struct KeepClearSpec {
 struct ItemSpec {
   std::string name;
   Place place;
-  Lengths<3> size;  // across, deep, high
+  Lengths<3> size;     // across, deep, high
   Sourced<Mass> mass;  // including its rods
   std::optional<RodSpec> rods;
   std::optional<FootStripSpec> foot_strips;
@@ -72,7 +74,8 @@ struct ScrewSpec {
 };
 
 struct FrameSpec {
-  Sourced<std::string> section;   // an angle of the section table
+  Sourced<std::string> section;  // an angle of the section table
+  Sourced<Corners> corners;
   Sourced<Legs> bottom_legs;
   Sourced<std::string> uprights;  // a flat of the section table
   Sourced<Length> cope_gap;
@@ -86,8 +89,8 @@ struct ClearanceSpec {
 
 struct RailsSpec {
   Sourced<Length> thickness;
-  Sourced<Length> margin;        // beyond the foot strip on either side
-  std::optional<Sourced<Length>> outer_width;  // of the first and the last rail; absent: by rule
+  Sourced<Length> margin;                          // beyond the foot strip on either side
+  std::optional<Sourced<Length>> outer_width;      // of the first and the last rail; absent: by rule
   std::optional<Sourced<std::vector<Length>>> at;  // centres along X in frame coordinates; absent: by rule
 };
 
@@ -112,12 +115,12 @@ struct FaceSpec {
   Place place;
   Sourced<bool> entry;
   Sourced<Closure> closed_by;
-  Sourced<CoverStyle> style;       // of a cover
-  Sourced<Length> thickness;       // of plate or cover
-  ScrewSpec screws;                // of a cover
-  Sourced<Length> flange_depth;    // of a flanged cover
-  Sourced<Length> gap;             // under a flange
-  Sourced<Length> landing_width;   // width of the strips added beside the uprights under a flat cover
+  Sourced<CoverStyle> style;      // of a cover
+  Sourced<Length> thickness;      // of plate or cover
+  ScrewSpec screws;               // of a cover
+  Sourced<Length> flange_depth;   // of a flanged cover
+  Sourced<Length> gap;            // under a flange
+  Sourced<Length> landing_width;  // width of the strips added beside the uprights under a flat cover
 };
 
 struct BoxSpec {
@@ -135,9 +138,9 @@ struct BoxSpec {
 struct LiftingSpec {
   Place place;
   Sourced<std::string> thread;
-  Sourced<int> points;  // 4
-  std::optional<Sourced<Length>> boss_diameter;  // absent: the eye's collar
-  std::optional<Sourced<Length>> boss_height;    // absent: the eye's hole depth, rounded up
+  Sourced<int> points;                                            // 4
+  std::optional<Sourced<Length>> boss_diameter;                   // absent: the eye's collar
+  std::optional<Sourced<Length>> boss_height;                     // absent: the eye's hole depth, rounded up
   std::optional<Sourced<std::vector<std::array<Length, 2>>>> at;  // X, Y in frame coordinates
 };
 
@@ -188,10 +191,10 @@ using SpecFiles = std::function<Result<std::string>(const std::string& path)>;
 
 /// One row of the key table: drives validation, `fitup explain` and the README's reference.
 struct KeyRow {
-  std::string key;        // "box.NAME.rails.thickness"
-  std::string type;       // "length", "mass", "count", "text", "choice", ...
-  std::string fallback;   // default, as written in a spec; empty: must be given or simply absent
-  std::string range;      // "0.5 mm to 50 mm", "down, up"
+  std::string key;       // "box.NAME.rails.thickness"
+  std::string type;      // "length", "mass", "count", "text", "choice", ...
+  std::string fallback;  // default, as written in a spec; empty: must be given or simply absent
+  std::string range;     // "0.5 mm to 50 mm", "down, up"
   bool required = false;
   std::string meaning;
 };

@@ -244,6 +244,15 @@ double most_set_back(const EndCut& cut) {
   return most;
 }
 
+EndCut squared(EndCut cut) {
+  const double back = most_set_back(cut);
+  for (LegCut* leg : {&cut.a, &cut.b}) {
+    if (!leg->steps.empty()) leg->steps = {{0, leg->steps.back().to_mm, back}};
+    leg->corners.clear();
+  }
+  return cut;
+}
+
 // An obstacle belongs to an end if no more than a stub would stand beyond it, what others take counted; and it may
 // not reach mid-length. Returns the first that belongs to neither.
 std::optional<std::size_t> sort_to_ends(Takes& takes) {
@@ -316,6 +325,10 @@ EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obsta
   if (const auto odd = sort_to_ends(takes)) return crossing(takes, obstacles[*odd], takes.run_of(*odd), options.units);
   EndCut start = settled(takes.legs(At::start), member.section, options.corner);
   EndCut end = settled(takes.legs(At::end), member.section, options.corner);
+  if (options.square) {
+    start = squared(std::move(start));
+    end = squared(std::move(end));
+  }
   const double whole = length - most_set_back(start) - most_set_back(end);
   if (whole < stub_mm(member.section)) {
     return {false, fmt::format("only {} of its {} would be left whole between its neighbours",

@@ -15,6 +15,7 @@ struct EndCutOptions {
   double gap_mm = 1;                        // cope gap
   CornerKind corner = CornerKind::chamfer;  // how a root is cleared: what a shop saws, or a radius
   UnitSystem units = UnitSystem::mm_kg;     // of the words of a problem
+  bool square = false;                      // one saw cut: the whole end goes as far back as its deepest step
 };
 
 /// What a shop cannot make or use is taken off with what is beside it: a tongue narrower than max(2 t,

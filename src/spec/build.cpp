@@ -58,6 +58,7 @@ Sourced<E> word(const Cell& cell, const std::array<std::pair<std::string_view, E
 template <class E>
 using Word = std::pair<std::string_view, E>;
 constexpr std::array<Word<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg}, {"in", UnitSystem::in_lb}}};
+constexpr std::array<Word<Corners>, 2> corners_words{{{"coped", Corners::coped}, {"butted", Corners::butted}}};
 constexpr std::array<Word<Legs>, 2> legs_words{{{"down", Legs::down}, {"up", Legs::up}}};
 constexpr std::array<Word<HoleClass>, 3> hole_words{
     {{"close", HoleClass::close}, {"medium", HoleClass::medium}, {"loose", HoleClass::loose}}};
@@ -109,8 +110,12 @@ ItemSpec item(const std::string& name, const Cell& cell) {
 }
 
 FrameSpec frame(const Cell& cell) {
-  return {text(cell["section"]), word(cell["bottom_legs"], legs_words), text(cell["uprights"]),
-          length(cell["cope_gap"]), text(cell["material"])};
+  return {text(cell["section"]),
+          word(cell["corners"], corners_words),
+          word(cell["bottom_legs"], legs_words),
+          text(cell["uprights"]),
+          length(cell["cope_gap"]),
+          text(cell["material"])};
 }
 
 ClearanceSpec clearance(const Cell& cell) {

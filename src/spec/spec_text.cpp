@@ -29,6 +29,7 @@ std::string words(double number) { return fmt::format("{}", number); }
 std::string words(const std::string& text) { return "\"" + text + "\""; }
 std::string words(Face face) { return std::string(to_text(face)); }
 std::string words(UnitSystem units) { return units == UnitSystem::mm_kg ? "mm" : "in"; }
+std::string words(Corners corners) { return corners == Corners::coped ? "coped" : "butted"; }
 std::string words(Legs legs) { return legs == Legs::down ? "down" : "up"; }
 std::string words(CoverStyle style) { return style == CoverStyle::flat ? "flat" : "flanged"; }
 std::string words(HoleClass hole) {
@@ -120,6 +121,7 @@ void write_item(Writer& out, const ItemSpec& item) {
 
 void write_frame(Writer& out, const std::string& key, const FrameSpec& frame) {
   out.line(key + ".section", frame.section);
+  out.line(key + ".corners", frame.corners);
   out.line(key + ".bottom_legs", frame.bottom_legs);
   out.line(key + ".uprights", frame.uprights);
   out.line(key + ".cope_gap", frame.cope_gap);

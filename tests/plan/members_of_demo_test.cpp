@@ -142,6 +142,15 @@ INSTANTIATE_TEST_SUITE_P(
         Frame{"a_gap_of_two",
               R"(frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4", cope_gap = 2 })", 2, 20},
         Frame{"heavier_angle", R"(frame = { section = "L 50x50x5", uprights = "50x5" })", 1, 20},
+        // Square side members: an upright as wide as the leg meets the front and the side one, a narrower one only the
+        // front one, a wider one both from below.
+        Frame{"butted", R"(frame = { section = "L 40x40x4", corners = "butted" })", 1, 20},
+        Frame{"butted_legs_up", R"(frame = { section = "L 40x40x4", corners = "butted", bottom_legs = "up" })", 1, 24},
+        Frame{"butted_narrow_uprights", R"(frame = { section = "L 50x50x5", corners = "butted", uprights = "40x5" })",
+              1, 16},
+        Frame{"butted_wide_uprights",
+              R"(frame = { section = "L 40x40x4", corners = "butted", uprights = "50x5", cope_gap = 2 })", 2, 24},
+        Frame{"wide_uprights", R"(frame = { section = "L 40x40x4", uprights = "50x5" })", 1, 24},
         Frame{"narrow_uprights", R"(frame = { section = "L 45x45x4.5", uprights = "30x5" })", 1, 20}),
     [](const testing::TestParamInfo<Frame>& frame) { return frame.param.name; });
 

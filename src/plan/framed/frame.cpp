@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "diag/catalogue.h"
+#include "fitup/tolerances.h"
 #include "plan/build.h"
 #include "plan/end_cut.h"
 #include "plan/size_words.h"
@@ -31,6 +32,7 @@ class Frame {
         angle_(angle),
         flat_(flat),
         up_(*build.box_spec().frame.bottom_legs == Legs::up),
+        butted_(*build.box_spec().frame.corners == Corners::butted),
         options_{build.box_spec().frame.cope_gap->mm(), CornerKind::chamfer, build.spec.units} {}
 
   bool run() {
@@ -101,7 +103,7 @@ class Frame {
       // Front and back come first; left and right yield to them.
       const std::vector<InstanceId> earlier =
           i < 2 ? std::vector<InstanceId>{} : std::vector<InstanceId>{ids[0], ids[1]};
-      const auto id = add_member(lines[i], angle_, earlier);
+      const auto id = add_member(lines[i], angle_, earlier, butted_);
       if (!id) return false;
       ids[i] = *id;
     }
@@ -189,22 +191,36 @@ class Frame {
     host.id = *id;
     shell.beside[side].push_back(*id);
     Draft& draft = build_.draft;
-    for (const InstanceId above : {shell.top[depth].id, top_side}) {
-      draft.join(*id, above, JointKind::weld, axis::z, options_.gap_mm);
-    }
+    draft.join(*id, shell.top[depth].id, JointKind::weld, axis::z, options_.gap_mm);
+    join_side(*id, top_side, axis::z, depth);
     draft.join(*id, shell.bottom[depth].id, JointKind::weld, axis::minus_z, up_ ? options_.gap_mm : 0);
-    if (up_) draft.join(*id, bottom_side, JointKind::weld, axis::minus_z, options_.gap_mm);
+    if (up_) join_side(*id, bottom_side, axis::minus_z, depth);
+    // On its lying leg too, where it is wider than the front one's.
+    const bool stands_on_both = !up_ && flat_.leg_a_mm > angle_.leg_a_mm + options_.gap_mm;
+    if (stands_on_both) draft.join(*id, bottom_side, JointKind::weld, axis::minus_z);
     return true;
   }
 
+  // A butted side member begins where the lying leg of the front one ends: beside an upright as wide as that leg, over
+  // a wider one. It does not meet a narrower one, which the front member holds alone.
+  void join_side(InstanceId upright, InstanceId side, Vec3 end_of_upright, Side depth) {
+    const double wider = flat_.leg_a_mm - angle_.leg_a_mm;
+    const bool beside = butted_ && std::abs(wider) <= tolerance::contact_mm;
+    if (butted_ && !beside && wider < 0) return;
+    const Vec3 along = depth == low ? axis::y : axis::minus_y;
+    build_.draft.join(upright, side, JointKind::weld, beside ? along : end_of_upright, options_.gap_mm);
+  }
+
   std::optional<InstanceId> add_member(const MemberLine& line, const Section& section,
-                                       const std::vector<InstanceId>& earlier) {
+                                       const std::vector<InstanceId>& earlier, bool square = false) {
     Member member{section, line.length_mm, square_cut(section), square_cut(section), {}};
     Pose pose = line.pose;
     std::vector<Obstacle> obstacles;
     obstacles.reserve(earlier.size());
-    for (const InstanceId id : earlier) obstacles.push_back(uncut_[id]);
-    const EndCutResult cut = derive_end_cuts(member, pose, obstacles, options_);
+    for (const InstanceId id : earlier) obstacles.push_back(obstacle_of_[id]);
+    EndCutOptions options = options_;
+    options.square = square;
+    const EndCutResult cut = derive_end_cuts(member, pose, obstacles, options);
     if (!cut.ok) {
       build_.diagnostics.add(diag::say<"end-cut">(build_.box_spec().frame.section.place, line.instance, cut.problem));
       return std::nullopt;
@@ -219,7 +235,9 @@ class Frame {
     part.form = member;
     const InstanceId id = build_.draft.add(std::move(part), pose, line.instance,
                                            {build_.key("frame"), build_.box_spec().frame.section.place, "frame"});
-    uncut_[id] = {section, line.pose, line.length_mm, line.instance};
+    // What ends square is in the way of others as it is, what is coped as if it ran on.
+    obstacle_of_[id] = square ? Obstacle{section, pose, member.length_mm, line.instance}
+                              : Obstacle{section, line.pose, line.length_mm, line.instance};
     return id;
   }
 
@@ -227,9 +245,10 @@ class Frame {
   const Section& angle_;
   const Section& flat_;
   bool up_;
+  bool butted_;
   EndCutOptions options_;
   std::array<InstanceId, 2> bottom_side_{};
-  std::map<InstanceId, Obstacle> uncut_;
+  std::map<InstanceId, Obstacle> obstacle_of_;
 };
 
 }  // namespace
