@@ -20,6 +20,7 @@ struct PlacedItem {
   bool spacer = false;  // stands between two others
   Place place;
   bool in_frame = false;  // given by `at`: this item and what belongs to it are in frame coordinates
+  CountedFrom from{};     // of these: their zero is at the frame's right side, at its back
 };
 
 /// Where a foot strip comes down, at the bottom of its item: along this edge.

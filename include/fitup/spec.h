@@ -37,6 +37,13 @@ struct Measured : Sourced<Length> {
   std::optional<Length> within;
 };
 
+/// Where a place of the frame is counted from: its left and front side, or, in the opposite hand, the other ones. What
+/// stands at the place is turned over with it: its low corner becomes its high one.
+struct CountedFrom {
+  bool right = false;
+  bool back = false;
+};
+
 /// Through-rods along the item's depth; places are (across, up) from the front-left-bottom corner.
 struct RodSpec {
   Sourced<std::string> thread;  // known to the thread table
@@ -92,6 +99,7 @@ struct RailsSpec {
   Sourced<Length> margin;                          // beyond the foot strip on either side
   std::optional<Sourced<Length>> outer_width;      // of the first and the last rail; absent: by rule
   std::optional<Sourced<std::vector<Length>>> at;  // centres along X in frame coordinates; absent: by rule
+  CountedFrom at_from{};
 };
 
 struct RodPlatesSpec {
@@ -109,6 +117,7 @@ struct RowEntry {
   std::optional<Sourced<std::string>> between;  // item that stands in each gap
   std::optional<Sourced<Length>> gap;           // or an empty gap
   std::optional<Lengths<3>> at;  // front-left-bottom corner of the first, frame coordinates; absent: by rule
+  CountedFrom at_from{};
 };
 
 struct FaceSpec {
@@ -132,6 +141,7 @@ struct BoxSpec {
   std::optional<RodPlatesSpec> rod_plates;
   std::vector<RowEntry> row;
   std::array<FaceSpec, 6> faces;  // index: Face
+  bool flush_at_back = false;     // items of different depth stand flush at the back, not at the front
   [[nodiscard]] const FaceSpec& face(Face f) const { return faces[static_cast<std::size_t>(f)]; }
 };
 
@@ -142,6 +152,7 @@ struct LiftingSpec {
   std::optional<Sourced<Length>> boss_diameter;                   // absent: the eye's collar
   std::optional<Sourced<Length>> boss_height;                     // absent: the eye's hole depth, rounded up
   std::optional<Sourced<std::vector<std::array<Length, 2>>>> at;  // X, Y in frame coordinates
+  CountedFrom at_from{};
 };
 
 struct PrintSpec {

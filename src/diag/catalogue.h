@@ -131,6 +131,8 @@ inline constexpr Entry catalogue[] = {
     // ---- what is likely a slip
     {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
     // ---- notes
+    {"in-the-opposite-hand", Stage::spec, Severity::note,
+     "that file is read in the opposite hand, asked for here: its left and right, or its front and back, are exchanged"},
     {"also-here", Stage::spec, Severity::note, "{} stands here"},
     // clang-format on
 };

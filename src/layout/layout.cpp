@@ -25,6 +25,9 @@ class Row {
     if (entry.at) {
       const auto& at = *entry.at;
       place_ = {(*at)[0].mm(), (*at)[1].mm(), (*at)[2].mm()};
+      // Counted from the other side it is the far corner of what stands there.
+      if (entry.at_from.right) place_.x = -place_.x - length_of(entry);
+      if (entry.at_from.back) place_.y = -place_.y - size_of(item).y;
     }
     const double resume = x_;
     if (entry.at) x_ = place_.x;
@@ -48,6 +51,22 @@ class Row {
     }
   }
 
+  [[nodiscard]] double length_of(const RowEntry& entry) const {
+    const double gap = entry.between ? size_of(*spec_.item(**entry.between)).x : entry.gap ? (*entry.gap)->mm() : 0;
+    return *entry.count * size_of(*spec_.item(*entry.of)).x + (*entry.count - 1) * gap;
+  }
+
+  /// How far back an item stands where items are flush at the back.
+  [[nodiscard]] double behind_flush(const ItemSpec& item) const {
+    if (!box_.flush_at_back) return 0;
+    double deepest = 0;
+    for (const RowEntry& entry : box_.row) {
+      deepest = std::max(deepest, size_of(*spec_.item(*entry.of)).y);
+      if (entry.between) deepest = std::max(deepest, size_of(*spec_.item(**entry.between)).y);
+    }
+    return deepest - size_of(item).y;
+  }
+
   void put(const ItemSpec& item, const RowEntry& entry, bool spacer) {
     PlacedItem placed;
     placed.item = &item;
@@ -55,8 +74,9 @@ class Row {
     placed.spacer = spacer;
     placed.place = entry.place;
     placed.in_frame = entry.at.has_value();
+    placed.from = entry.at_from;
     const double depth = size_of(item).y;
-    const double front = entry.at ? place_.y : box_.clearance.front->mm();
+    const double front = entry.at ? place_.y : box_.clearance.front->mm() + behind_flush(*spec_.item(*entry.of));
     // What stands between two items is centred in their depth.
     const double y = spacer ? front + (size_of(*spec_.item(*entry.of)).y - depth) / 2 : front;
     placed.corner = {x_, y, entry.at ? place_.z : 0};

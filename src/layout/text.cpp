@@ -15,7 +15,9 @@ std::string to_text(const Layout& layout) {
     for (const Face f : box.entered) line(fmt::format("  entered through {}", to_text(f)));
     for (const PlacedItem& p : box.items) {
       line(fmt::format("  item {:<18} at {:.3f}, {:.3f}, {:.3f}{}", p.name, p.corner.x, p.corner.y, p.corner.z,
-                       p.in_frame ? " (given, frame coordinates)" : ""));
+                       !p.in_frame                   ? ""
+                       : p.from.right || p.from.back ? " (given, from the frame's other side)"
+                                                     : " (given, frame coordinates)"));
     }
     for (const FootStrip& s : box.foot_strips) {
       line(fmt::format("  {} foot strip of {:<18} x {:.3f} to {:.3f}, y {:.3f} to {:.3f}", to_text(s.edge),

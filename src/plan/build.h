@@ -57,9 +57,15 @@ struct Build {
   [[nodiscard]] std::string in_words(double mm) const;
   [[nodiscard]] const BoxSpec& box_spec() const { return *box.spec; }
   [[nodiscard]] std::string key(const std::string& tail) const { return "box." + box.spec->name + "." + tail; }
+  /// A place of the spec in frame coordinates.
+  [[nodiscard]] Vec2 in_frame(Vec2 place, const CountedFrom& from) const {
+    return {from.right ? shell.size.x - place.x : place.x, from.back ? shell.size.y - place.y : place.y};
+  }
   /// Layout to frame coordinates, for an item and what belongs to it.
   [[nodiscard]] Vec3 shift_of(std::size_t item) const {
-    return box.items[item].in_frame ? Vec3{} : Vec3{shell.side_wall_mm, shell.end_wall_mm, shell.floor_mm};
+    const PlacedItem& placed = box.items[item];
+    if (placed.in_frame) return {placed.from.right ? shell.size.x : 0, placed.from.back ? shell.size.y : 0, 0};
+    return {shell.side_wall_mm, shell.end_wall_mm, shell.floor_mm};
   }
 };
 

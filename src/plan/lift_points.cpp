@@ -37,7 +37,7 @@ class LiftPoints {
       return;
     }
     if (spec_.at) {
-      for (const auto& at : spec_.at->value) add_given({at[0].mm(), at[1].mm()});
+      for (const auto& at : spec_.at->value) add_given(build_.in_frame({at[0].mm(), at[1].mm()}, spec_.at_from));
     } else {
       add_by_rule();
     }

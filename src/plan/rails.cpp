@@ -254,11 +254,13 @@ std::vector<RailPlace> rail_places(const Build& build) {
   const auto& at = build.box_spec().rails.at;
   if (!at) return places;
   if (at->value.size() != places.size()) return {};
-  std::vector<Length> centres = at->value;
+  const CountedFrom& from = build.box_spec().rails.at_from;
+  std::vector<double> centres;
+  for (const Length centre : at->value) centres.push_back(build.in_frame({centre.mm(), 0}, from).x);
   std::sort(centres.begin(), centres.end());
   for (std::size_t i = 0; i < places.size(); ++i) {
     const double half = places[i].rail.width() / 2;
-    places[i].rail = {centres[i].mm() - half, centres[i].mm() + half};
+    places[i].rail = {centres[i] - half, centres[i] + half};
   }
   return places;
 }

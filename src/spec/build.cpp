@@ -32,6 +32,8 @@ Lengths<N> lengths(const Cell& cell) {
   return {first<N>(cell.get<std::vector<Length>>().value), cell.place, cell.given};
 }
 
+CountedFrom counted_from(const Cell& cell) { return {cell.from_right, cell.from_back}; }
+
 Measured measured(const Cell& cell) { return {length(cell), cell.within.empty() ? std::nullopt : cell.within[0]}; }
 
 std::optional<Sourced<Length>> optional_length(const Cell* cell) {
@@ -128,7 +130,10 @@ RailsSpec rails(const Cell& cell) {
   rails.thickness = length(cell["thickness"]);
   rails.margin = length(cell["margin"]);
   rails.outer_width = optional_length(cell.find("outer_width"));
-  if (const Cell* at = cell.find("at")) rails.at = at->get<std::vector<Length>>();
+  if (const Cell* at = cell.find("at")) {
+    rails.at = at->get<std::vector<Length>>();
+    rails.at_from = counted_from(*at);
+  }
   return rails;
 }
 
@@ -146,7 +151,10 @@ RowEntry row_entry(const Cell& cell) {
   entry.count = count(cell["count"]);
   entry.between = optional_text(cell.find("between"));
   entry.gap = optional_length(cell.find("gap"));
-  if (const Cell* at = cell.find("at")) entry.at = lengths<3>(*at);
+  if (const Cell* at = cell.find("at")) {
+    entry.at = lengths<3>(*at);
+    entry.at_from = counted_from(*at);
+  }
   return entry;
 }
 
@@ -173,6 +181,7 @@ BoxSpec box(const std::string& name, const Cell& cell) {
   box.rails = rails(cell["rails"]);
   box.rod_plates = rod_plates(cell.find("rod_plates"));
   for (const Cell& entry : cell["row"].entries) box.row.push_back(row_entry(entry));
+  box.flush_at_back = cell["row"].from_back;
   for (const Face f : all_faces) box.faces[static_cast<std::size_t>(f)] = face(cell["face"][to_text(f)]);
   return box;
 }
@@ -189,6 +198,7 @@ std::optional<LiftingSpec> lifting(const Cell* cell) {
     Sourced<std::vector<std::array<Length, 2>>> places{{}, at->place, true};
     for (const auto& pair : at->get<std::vector<std::vector<Length>>>().value) places.value.push_back(first<2>(pair));
     lifting.at = places;
+    lifting.at_from = counted_from(*at);
   }
   return lifting;
 }

@@ -22,8 +22,10 @@ struct Cell {
                std::vector<std::vector<Length>>>
       value;
   std::map<std::string, Cell, std::less<>> children;
-  std::vector<Cell> entries;                  // of a list of tables
-  std::vector<Place> entry_places;            // of a list of pairs
+  std::vector<Cell> entries;        // of a list of tables
+  std::vector<Place> entry_places;  // of a list of pairs
+  bool from_right = false;          // as in Value
+  bool from_back = false;
   std::vector<std::optional<Length>> within;  // of a measured length, or of each of a list
 
   /// Null if the key is absent.
@@ -34,7 +36,7 @@ struct Cell {
 
   /// For keys that are required or filled in; an unsound empty cell after an error.
   [[nodiscard]] const Cell& operator[](std::string_view key) const {
-    static const Cell missing{{}, false, false, {}, {}, {}, {}, {}};
+    static const Cell missing{{}, false, false, {}, {}, {}, {}, false, false, {}};
     const Cell* found = find(key);
     return found != nullptr ? *found : missing;
   }

@@ -52,6 +52,11 @@ struct Range {
   bool above_low = false;  // `low` itself is not allowed
 };
 
+/// What the opposite hand does to a value, besides exchanging the keys left and right, or front and back, of a table.
+/// stays: nothing. row: a list from left to right, turned round. place: X, or X and Y, of the frame: counted from the
+/// other side.
+enum class Hand { stays, row, place };
+
 struct Rule {
   std::string_view key;
   Type type = Type::table;
@@ -60,6 +65,7 @@ struct Rule {
   Range range;
   std::string_view words;  // of Type::word: "down, up"
   std::string_view meaning;
+  Hand hand = Hand::stays;
 };
 
 [[nodiscard]] const std::vector<Rule>& rules();

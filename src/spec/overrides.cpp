@@ -212,6 +212,17 @@ SourceText text_of(const std::vector<Override>& overrides) {
   return text;
 }
 
+std::optional<Member> hand_of(const std::vector<Override>& overrides, int source) {
+  for (std::size_t i = 0; i < overrides.size(); ++i) {
+    const Argument argument(overrides[i], source, static_cast<int>(i) + 1);
+    if (argument.key() != "opposite_hand") continue;
+    Diagnostics unused;  // a text is always read
+    if (auto value = argument.value(schema().children.at("opposite_hand").rule, unused))
+      return Member{argument.key(), argument.key_place(), *std::move(value)};
+  }
+  return std::nullopt;
+}
+
 void apply_overrides(const std::vector<Override>& overrides, int source, Value& root, Diagnostics& diagnostics) {
   const UnitSystem units = final_units(overrides, root);
   std::vector<Argument> arguments;
@@ -222,6 +233,7 @@ void apply_overrides(const std::vector<Override>& overrides, int source, Value& 
   for (const Argument& argument : arguments) {
     const auto same = [&](const Argument& other) { return other.key() == argument.key(); };
     const auto times = std::count_if(arguments.begin(), arguments.end(), same);
+    if (times == 1 && argument.key() == "opposite_hand") continue;
     if (times == 1) {
       Setter(root, argument, units, diagnostics).run();
     } else if (&*std::find_if(arguments.begin(), arguments.end(), same) == &argument) {

@@ -1,6 +1,8 @@
 // The whole way from text to Spec: read, merge, override, evaluate, check, build.
 // Entry: read_spec.
 
+#include <map>
+
 #include "diag/catalogue.h"
 #include "diag/words.h"
 #include "fitup/spec.h"
@@ -16,19 +18,32 @@
 
 namespace fitup {
 
+namespace {
+
+/// A note to each diagnostic in a file that is read in the opposite hand: what it names stands there the other way.
+Diagnostics with_hands(const Diagnostics& diagnostics, const std::map<int, Place>& reflected) {
+  Diagnostics out;
+  for (const Diagnostic& d : diagnostics.all()) {
+    const auto hand = reflected.find(d.place.source);
+    out.add(hand == reflected.end() ? d : diag::with_note(d, diag::say<"in-the-opposite-hand">(hand->second)));
+  }
+  return out;
+}
+
+}  // namespace
+
 SpecResult read_spec(std::string file_name, std::string text, const std::vector<Override>& overrides,
                      const SpecFiles& files) {
   SpecResult result;
   Diagnostics& diagnostics = result.diagnostics;
   result.sources.push_back({std::move(file_name), spec::without_mark(std::move(text))});
-  spec::MergedText merged = spec::read_merged(result.sources, files, diagnostics);
+  const int arguments = 1;  // the index of their text
+  if (!overrides.empty()) result.sources.push_back(spec::text_of(overrides));
+  spec::MergedText merged = spec::read_merged(result.sources, files, spec::hand_of(overrides, arguments), diagnostics);
   result.file_trouble = merged.file_trouble;
   if (!merged.root) return result;
   spec::Value& root = *merged.root;
-  if (!overrides.empty()) {
-    result.sources.push_back(spec::text_of(overrides));
-    spec::apply_overrides(overrides, static_cast<int>(result.sources.size()) - 1, root, diagnostics);
-  }
+  if (!overrides.empty()) spec::apply_overrides(overrides, arguments, root, diagnostics);
   const std::vector<spec::OwnSize> own_sizes = spec::resolve_likes(root, diagnostics);
   spec::Sizes sizes(root.find("sizes"), spec::units_of(root, UnitSystem::mm_kg), diagnostics);
   sizes.evaluate_all();
@@ -37,6 +52,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   spec::check_together(spec, cells, diagnostics);
   spec::check_own_sizes(spec, cells, own_sizes, diagnostics);
   spec::report_slips(spec, cells, diagnostics);
+  diagnostics = with_hands(diagnostics, merged.reflected);
   diagnostics.sort();
   if (!diagnostics.has_errors()) result.spec = std::move(spec);
   return result;

@@ -56,6 +56,8 @@ Cell ScalarReader::read(const Rule& rule, const Value& value, std::string_view k
   Cell cell;
   cell.place = value.place;
   cell.given = true;
+  cell.from_right = value.from_right;
+  cell.from_back = value.from_back;
   switch (rule.type) {
     case Type::count:
     case Type::number:

@@ -94,6 +94,11 @@ class Writer {
 /// Entries of a list keep their order when the lines are sorted.
 std::string numbered(const std::string& key, std::size_t index) { return fmt::format("{}.{:03}", key, index + 1); }
 
+void write_from(Writer& out, const std::string& key, const CountedFrom& from) {
+  if (from.right) out.line(key + ".from_right", true);
+  if (from.back) out.line(key + ".from_back", true);
+}
+
 void write_rods(Writer& out, const std::string& key, const RodSpec& rods) {
   out.line(key + ".thread", rods.thread);
   out.line(key + ".projection", rods.projection);
@@ -141,6 +146,7 @@ void write_rails(Writer& out, const std::string& key, const RailsSpec& rails) {
   out.line(key + ".margin", rails.margin);
   out.line(key + ".outer_width", rails.outer_width);
   out.line(key + ".at", rails.at);
+  write_from(out, key + ".at", rails.at_from);
 }
 
 void write_rod_plates(Writer& out, const std::string& key, const RodPlatesSpec& plates) {
@@ -176,7 +182,9 @@ void write_box(Writer& out, const BoxSpec& box) {
     out.line(at + ".between", box.row[i].between);
     out.line(at + ".gap", box.row[i].gap);
     out.line(at + ".at", box.row[i].at);
+    write_from(out, at + ".at", box.row[i].at_from);
   }
+  if (box.flush_at_back) out.line(key + ".flush_at_back", true);
   for (const Face face : all_faces) write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
 }
 
@@ -186,6 +194,7 @@ void write_lifting(Writer& out, const LiftingSpec& lifting) {
   out.line("lifting.boss_diameter", lifting.boss_diameter);
   out.line("lifting.boss_height", lifting.boss_height);
   out.line("lifting.at", lifting.at);
+  write_from(out, "lifting.at", lifting.at_from);
 }
 
 }  // namespace

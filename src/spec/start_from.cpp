@@ -11,6 +11,7 @@
 #include "diag/catalogue.h"
 #include "diag/words.h"
 #include "spec/keys.h"
+#include "spec/opposite_hand.h"
 #include "spec/scalar.h"
 #include "spec/toml_reader.h"
 
@@ -21,12 +22,14 @@ namespace {
 using diag::in_quotes;
 using diag::say;
 
+constexpr std::string_view nothing_to_reflect = "it turns over what start_from brings in, and nothing is brought in";
+
 std::string normal(const std::filesystem::path& path) { return path.lexically_normal().generic_string(); }
 
 class Chain {
  public:
-  Chain(SourceTexts& sources, const SpecFiles& files, Diagnostics& diagnostics)
-      : sources_(sources), files_(files), diagnostics_(diagnostics) {}
+  Chain(SourceTexts& sources, const SpecFiles& files, std::optional<Member> hand, Diagnostics& diagnostics)
+      : sources_(sources), files_(files), hand_(std::move(hand)), diagnostics_(diagnostics) {}
 
   MergedText run() {
     out_.root = read(0);
@@ -45,22 +48,24 @@ class Chain {
     std::optional<Value> own = read_toml(text, source, diagnostics_);
     if (!own) return std::nullopt;
     const std::optional<Member> start = take(*own, "start_from");
+    std::optional<Member> hand = take(*own, "opposite_hand");
+    if (source == 0 && hand_) hand = hand_;
     if (!start) {
+      if (hand && read_key("opposite_hand", hand->value).sound)
+        diagnostics_.add(say<"no-effect">(hand->place, "opposite_hand", nothing_to_reflect));
       set_units(*own, units_of(*own, UnitSystem::mm_kg));
       return own;
     }
     const auto path = path_of(*start);
     if (!path) return std::nullopt;
     std::optional<Value> base = base_of(*path, start->value.place);
-    if (!base) return std::nullopt;
+    if (!base || (hand && !turn_over(*base, *hand, source))) return std::nullopt;
     return merged(std::move(*base), std::move(*own));
   }
 
   /// The path that start_from names, from where the program was started.
   std::optional<std::string> path_of(const Member& start) {
-    const Rule& rule = *schema().children.at("start_from").rule;
-    Sizes no_sizes(nullptr, UnitSystem::mm_kg, diagnostics_);
-    const Cell cell = ScalarReader({}, {}, no_sizes, diagnostics_).read(rule, start.value, "start_from");
+    const Cell cell = read_key("start_from", start.value);
     if (!cell.sound) return std::nullopt;
     return normal(std::filesystem::path(names_.back()).parent_path() / *cell.get<std::string>());
   }
@@ -85,6 +90,22 @@ class Chain {
     asked_ = place;
     sources_.push_back({path, without_mark(*text)});
     return read(static_cast<int>(sources_.size()) - 1);
+  }
+
+  /// Reflects what the file of that number starts from.
+  bool turn_over(Value& base, const Member& hand, int source) {
+    const Cell cell = read_key("opposite_hand", hand.value);
+    if (!cell.sound) return false;
+    reflect(base, *cell.get<std::string>() == "left-right" ? Mirror::left_right : Mirror::front_back);
+    for (int below = source + 1; below < static_cast<int>(sources_.size()); ++below) {
+      if (below != hand.place.source) out_.reflected[below] = hand.place;
+    }
+    return true;
+  }
+
+  Cell read_key(const std::string& key, const Value& value) {
+    Sizes no_sizes(nullptr, UnitSystem::mm_kg, diagnostics_);
+    return ScalarReader({}, {}, no_sizes, diagnostics_).read(*schema().children.at(key).rule, value, key);
   }
 
   static Value merged(Value base, Value own) {
@@ -118,6 +139,7 @@ class Chain {
 
   SourceTexts& sources_;
   const SpecFiles& files_;
+  std::optional<Member> hand_;
   Diagnostics& diagnostics_;
   std::vector<std::string> names_;  // of the files on the way, the spec first
   std::size_t bytes_ = 0;
@@ -133,8 +155,9 @@ UnitSystem units_of(const Value& root, UnitSystem otherwise) {
   return units->text == "in" ? UnitSystem::in_lb : UnitSystem::mm_kg;
 }
 
-MergedText read_merged(SourceTexts& sources, const SpecFiles& files, Diagnostics& diagnostics) {
-  return Chain(sources, files, diagnostics).run();
+MergedText read_merged(SourceTexts& sources, const SpecFiles& files, std::optional<Member> hand,
+                       Diagnostics& diagnostics) {
+  return Chain(sources, files, std::move(hand), diagnostics).run();
 }
 
 }  // namespace fitup::spec

@@ -1,6 +1,7 @@
 #pragma once
 // A spec's text and the files that it starts from to one value tree.
 
+#include <map>
 #include <optional>
 
 #include "fitup/spec.h"
@@ -12,13 +13,15 @@ namespace fitup::spec {
 inline constexpr std::size_t longest_chain = 8;
 
 struct MergedText {
-  std::optional<Value> root;  // absent after an error
+  std::optional<Value> root;       // absent after an error
+  std::map<int, Place> reflected;  // texts that are read in the opposite hand, and where that is asked for
   bool file_trouble = false;
 };
 
 /// `sources[0]` is the spec; the files it starts from are added behind what is there. Each bare number of the tree
-/// knows the units of its file.
-[[nodiscard]] MergedText read_merged(SourceTexts& sources, const SpecFiles& files, Diagnostics& diagnostics);
+/// knows the units of its file. `hand`: opposite_hand from the command line.
+[[nodiscard]] MergedText read_merged(SourceTexts& sources, const SpecFiles& files, std::optional<Member> hand,
+                                     Diagnostics& diagnostics);
 
 /// What a bare number means in a file: what it says, or `otherwise`.
 [[nodiscard]] UnitSystem units_of(const Value& root, UnitSystem otherwise);

@@ -112,6 +112,8 @@ class Walk {
     Cell cell;
     cell.place = value.place;
     cell.given = true;
+    cell.from_right = value.from_right;
+    cell.from_back = value.from_back;
     if (value.entries.empty()) {
       diagnostics_.add(say<"wrong-count">(value.place, key, "nothing", fmt::format("1 to {}", most)));
       cell.sound = false;

@@ -22,6 +22,8 @@ struct Value {
   bool yes = false;
   bool verbatim = false;                 // a text whose characters stand in the source as they are
   bool quoted = true;                    // a verbatim text begins one character after its place
+  bool from_right = false;               // a place, or what stands in a row, counted from the frame's right side
+  bool from_back = false;                // likewise from its back
   UnitSystem units = UnitSystem::mm_kg;  // what a bare number in it means: that of its file
   std::vector<Member> members;           // of a table, in the order of the text
   std::vector<Value> entries;            // of a list
