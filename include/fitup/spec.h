@@ -193,6 +193,9 @@ struct SpecResult {
 /// Reads a file that start_from names, by its path from where the program was started.
 using SpecFiles = std::function<Result<std::string>(const std::string& path)>;
 
+/// A name that a spec may have: letters, digits, - and _, beginning with a letter or digit, at most 64.
+[[nodiscard]] bool is_usable_name(std::string_view name);
+
 /// Never throws. `file_name` is used in diagnostics, and paths of start_from begin beside it.
 [[nodiscard]] SpecResult read_spec(std::string file_name, std::string text, const std::vector<Override>& overrides = {},
                                    const SpecFiles& files = {});

@@ -9,10 +9,13 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <filesystem>
 #include <thread>
 #include <utility>
 
+#include "app/starters.h"
 #include "diag/words.h"
+#include "fitup/spec.h"
 
 namespace fitup::app {
 
@@ -33,6 +36,9 @@ struct Raw {
   std::string cores;
   bool anyway = false;
   std::string key;
+  std::string word;
+  std::string name;
+  std::string kind;
 };
 
 template <class T>
@@ -92,7 +98,10 @@ struct Parser {
     command.set_help_flag();
     command.allow_extras();
     if (name == "explain") command.add_option("KEY", raw.key);
-    if (name != "explain") add_spec_options(command, raw);
+    if (name == "tables") command.add_option("WORD", raw.word);
+    if (name == "begin") command.add_option("NAME", raw.name);
+    if (name == "begin") command.add_option("--kind", raw.kind);
+    if (name == "make" || name == "check") add_spec_options(command, raw);
     if (name == "make") {
       command.add_option("--output,-o", raw.folder);
       command.add_option("--only", raw.only)->delimiter(',')->allow_extra_args(false);
@@ -121,8 +130,12 @@ std::optional<std::string> stray_argument(const CLI::App& app, const std::string
   if (command.empty()) {
     return fmt::format("there is no command {}{}", diag::in_quotes(word), diag::suggestion(word, command_names()));
   }
-  return fmt::format("{} takes one {}; leave out {}", command, command == "explain" ? "key" : "spec",
-                     diag::in_quotes(word));
+  if (command == "schema") return fmt::format("schema takes nothing; leave out {}", diag::in_quotes(word));
+  const std::string_view what = command == "explain"  ? "key"
+                                : command == "tables" ? "word"
+                                : command == "begin"  ? "name"
+                                                      : "spec";
+  return fmt::format("{} takes one {}; leave out {}", command, what, diag::in_quotes(word));
 }
 
 /// Reads one piece of the raw command line; an empty result means that it is fine.
@@ -211,6 +224,26 @@ Complaint read_check(const Raw& raw, CheckRequest& request) {
   return {};
 }
 
+Complaint read_begin(const Raw& raw, BeginRequest& request) {
+  constexpr std::string_view suffix = ".toml";
+  if (raw.name.empty()) return "begin needs a name for the new spec, for example: fitup begin front-box";
+  request.path = raw.name.ends_with(suffix) ? raw.name : raw.name + std::string(suffix);
+  const std::string last = std::filesystem::path(request.path).stem().string();
+  if (!is_usable_name(last)) {
+    return fmt::format(
+        "{} cannot be the name of a spec; use letters, digits, - and _, beginning with a letter or digit",
+        diag::in_quotes(last));
+  }
+  request.kind = raw.kind.empty() ? std::string(starter_kinds().front().word) : raw.kind;
+  std::vector<std::string> words;
+  for (const StarterKind& kind : starter_kinds()) words.emplace_back(kind.word);
+  if (std::find(words.begin(), words.end(), request.kind) == words.end()) {
+    return fmt::format("--kind does not know {}; it takes {}", diag::in_quotes(request.kind), fmt::join(words, ", "));
+  }
+  request.common = raw.common;
+  return {};
+}
+
 /// Also where parsing stopped early, or took the word as another option's value.
 bool asks_for_json(const std::vector<std::string>& arguments) {
   return std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
@@ -227,6 +260,12 @@ CommandLine to_request(const Raw& raw, const std::string& command) {
     complaint = read_check(raw, request.emplace<CheckRequest>());
   } else if (command == "explain") {
     request = ExplainRequest{raw.common, raw.key.empty() ? std::nullopt : std::optional(raw.key)};
+  } else if (command == "tables") {
+    request = TablesRequest{raw.common, raw.word.empty() ? std::nullopt : std::optional(raw.word)};
+  } else if (command == "schema") {
+    request = SchemaRequest{raw.common};
+  } else if (command == "begin") {
+    complaint = read_begin(raw, request.emplace<BeginRequest>());
   } else {
     complaint = fmt::format("name a command: {}", fmt::join(command_names(), ", "));
   }
@@ -237,7 +276,7 @@ CommandLine to_request(const Raw& raw, const std::string& command) {
 }  // namespace
 
 const std::vector<std::string>& command_names() {
-  static const std::vector<std::string> names{"make", "check", "explain"};
+  static const std::vector<std::string> names{"make", "check", "begin", "explain", "tables", "schema"};
   return names;
 }
 

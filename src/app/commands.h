@@ -2,6 +2,7 @@
 // One function per command: request in, outcome out.
 
 #include <string>
+#include <vector>
 
 #include "app/outcome.h"
 #include "app/pipeline.h"
@@ -12,11 +13,21 @@ namespace fitup::app {
 [[nodiscard]] Outcome make(const MakeRequest& request);
 [[nodiscard]] Outcome check(const CheckRequest& request);
 [[nodiscard]] Outcome explain(const ExplainRequest& request);
+[[nodiscard]] Outcome list_tables(const TablesRequest& request);
+[[nodiscard]] Outcome schema(const SchemaRequest& request);
+[[nodiscard]] Outcome begin(const BeginRequest& request);
 [[nodiscard]] Outcome version(const VersionRequest& request);
 [[nodiscard]] Outcome help(const HelpRequest& request);
 
 /// The program's version, from the build.
 [[nodiscard]] std::string program_version();
+
+/// The key table as a JSON Schema (draft-07), with a newline at its end.
+[[nodiscard]] std::string spec_schema();
+
+/// What a key of that type may name, by the type's word in the key table: sections, threads, materials. Empty for
+/// others.
+[[nodiscard]] std::vector<std::string> rows_for(const std::string& type);
 
 /// The key table as the README shows it.
 [[nodiscard]] std::string key_table_markdown();

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 #include <nlohmann/json.hpp>
+#include <utility>
 
 #include "app/commands.h"
 #include "app/key_lookup.h"
@@ -22,7 +23,8 @@ Json row_json(const KeyRow& row) {
           {"default", row.fallback.empty() ? Json(nullptr) : Json(row.fallback)},
           {"range", row.range},
           {"required", row.required},
-          {"meaning", row.meaning}};
+          {"meaning", row.meaning},
+          {"names", rows_for(row.type)}};
 }
 
 /// "must be given", "default 2" or "may be left out".
@@ -31,10 +33,22 @@ std::string presence(const KeyRow& row) {
   return row.fallback.empty() ? "may be left out" : "default " + row.fallback;
 }
 
+/// The rows of the tables that the key may name.
+std::string what_there_is(const KeyRow& row) {
+  constexpr std::size_t page_width = 100;
+  std::string text;
+  std::string line;
+  for (const std::string& name : rows_for(row.type)) {
+    if (line.size() + name.size() + 4 > page_width) text += std::exchange(line, {}) + ",\n";
+    line += (line.empty() ? "    " : ", ") + name;
+  }
+  return line.empty() ? line : "  there are, with their sources in 'fitup tables':\n" + text + line + "\n";
+}
+
 std::string one_key(const KeyRow& row) {
   std::string text = fmt::format("{}\n  {}", row.key, row.type);
   if (!row.range.empty()) text += fmt::format(": {}", row.range);
-  return text + fmt::format("; {}\n  {}\n", presence(row), row.meaning);
+  return text + fmt::format("; {}\n  {}\n", presence(row), row.meaning) + what_there_is(row);
 }
 
 /// "[box.NAME.rails]  what it is", or what stands outside any table.

@@ -16,7 +16,10 @@ Usage: fitup COMMAND ...
 Commands
   make SPEC        check the spec, then write its job folder
   check SPEC       run every check and print the findings; write nothing
+  begin NAME       write a commented spec to start from
   explain [KEY]    what a key of the spec means: type, unit, default, range
+  tables [WORD]    the built-in sections, threads, screws, eyes and materials, with their sources
+  schema           a JSON Schema of the spec, for editors
 
 Options
   --version        print the version
@@ -90,12 +93,53 @@ Usage: fitup explain [KEY] [options]
   -h, --help           print this
 )";
 
+constexpr std::string_view begin = R"(fitup begin: write a commented spec to start from
+
+Usage: fitup begin NAME [--kind KIND] [options]
+
+  NAME                 the new file is NAME.toml; one that is there already is never overwritten
+  --kind KIND          row (a row of modules on threaded rods; the default), cabinet (one heavy unit
+                       that stands in a cabin) or inches (a row of modules, in inches and pounds)
+  -q, --quiet          no effect here
+  --json               one JSON object on standard output, messages on standard error
+  --no-color           no colour (so does a NO_COLOR in the environment)
+  -h, --help           print this
+)";
+
+constexpr std::string_view tables = R"(fitup tables: the built-in tables, with the source of each row
+
+Usage: fitup tables [WORD] [options]
+
+  WORD                 sections, flats, threads, screws, nuts, washers, eyes or materials; or what
+                       a row is called, such as M6 or 40x40; without it, all tables
+  -q, --quiet          no effect here
+  --json               one JSON object on standard output, messages on standard error
+  --no-color           no colour (so does a NO_COLOR in the environment)
+  -h, --help           print this
+)";
+
+constexpr std::string_view schema =
+    R"(fitup schema: a JSON Schema (draft-07) of the spec, from the same table as 'explain'
+
+Usage: fitup schema > fitup-schema.json
+
+An editor that knows it completes keys and marks slips while a spec is written.
+
+  -q, --quiet          no effect here
+  --json               one JSON object on standard output, messages on standard error
+  --no-color           no colour (so does a NO_COLOR in the environment)
+  -h, --help           print this
+)";
+
 }  // namespace
 
 std::string help_text(std::string_view command) {
   if (command == "make") return std::string(make);
   if (command == "check") return std::string(check);
   if (command == "explain") return std::string(explain);
+  if (command == "begin") return std::string(begin);
+  if (command == "tables") return std::string(tables);
+  if (command == "schema") return std::string(schema);
   return std::string(program);
 }
 

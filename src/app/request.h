@@ -43,6 +43,21 @@ struct ExplainRequest {
   std::optional<std::string> key;
 };
 
+struct TablesRequest {
+  Common common;
+  std::optional<std::string> word;  // a table, or a part of a row's first cell
+};
+
+struct SchemaRequest {
+  Common common;
+};
+
+struct BeginRequest {
+  Common common;
+  std::string path;  // ends in .toml; its last part without that is a usable name
+  std::string kind;  // a word of starter_kinds()
+};
+
 struct VersionRequest {
   Common common;
 };
@@ -52,6 +67,7 @@ struct HelpRequest {
   std::string command;  // empty: the program's
 };
 
-using Request = std::variant<MakeRequest, CheckRequest, ExplainRequest, VersionRequest, HelpRequest>;
+using Request = std::variant<MakeRequest, CheckRequest, ExplainRequest, TablesRequest, SchemaRequest, BeginRequest,
+                             VersionRequest, HelpRequest>;
 
 }  // namespace fitup::app

@@ -20,6 +20,9 @@ struct Dispatch {
   Outcome operator()(const MakeRequest& request) const { return make(request); }
   Outcome operator()(const CheckRequest& request) const { return check(request); }
   Outcome operator()(const ExplainRequest& request) const { return explain(request); }
+  Outcome operator()(const TablesRequest& request) const { return list_tables(request); }
+  Outcome operator()(const SchemaRequest& request) const { return schema(request); }
+  Outcome operator()(const BeginRequest& request) const { return begin(request); }
   Outcome operator()(const VersionRequest& request) const { return version(request); }
   Outcome operator()(const HelpRequest& request) const { return help(request); }
 };

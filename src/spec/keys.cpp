@@ -40,7 +40,7 @@ constexpr TypeWords type_words[] = {
     {Type::length_pairs, "list of pairs of lengths", "a list of pairs of lengths, such as [[16, 24], [134, 24]]"},
     {Type::item, "item", "the name of an item in quotes"},
     {Type::box, "box", "the name of a box in quotes"},
-    {Type::thread, "thread", "a thread in quotes, such as \"M6\""},
+    {Type::thread, "thread of a rod", "a thread in quotes, such as \"M6\""},
     {Type::screw_thread, "thread", "a thread in quotes, such as \"M4\""},
     {Type::eye_thread, "thread of a lifting eye", "a thread in quotes, such as \"M10\""},
     {Type::angle, "angle section", "an angle section in quotes, such as \"L 40x40x4\""},

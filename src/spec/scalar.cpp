@@ -39,15 +39,6 @@ std::string allowed_in_words(const std::vector<std::string>& words) {
   return words.size() == 1 ? in_quotes(words[0]) : "one of: " + diag::listed(words);
 }
 
-bool usable_name(std::string_view name) {
-  const auto letter_or_digit = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-  };
-  const auto allowed = [&](char c) { return letter_or_digit(c) || c == '-' || c == '_'; };
-  return !name.empty() && name.size() <= longest_name && letter_or_digit(name[0]) &&
-         std::all_of(name.begin(), name.end(), allowed);
-}
-
 bool is_text_type(Type type) { return type == Type::text || type == Type::name; }
 
 }  // namespace
@@ -207,7 +198,7 @@ void ScalarReader::read_text(const Rule& rule, const Value& value, std::string_v
 }
 
 bool ScalarReader::check_name(std::string_view name, const Place& place) {
-  if (usable_name(name)) return true;
+  if (is_usable_name(name)) return true;
   diagnostics_.add(say<"bad-name">(place, in_quotes(name), longest_name));
   return false;
 }
@@ -235,3 +226,16 @@ void ScalarReader::wrong_quantity(const Rule& rule, Quantity quantity, const Pla
 }
 
 }  // namespace fitup::spec
+
+namespace fitup {
+
+bool is_usable_name(std::string_view name) {
+  const auto letter_or_digit = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+  };
+  const auto allowed = [&](char c) { return letter_or_digit(c) || c == '-' || c == '_'; };
+  return !name.empty() && name.size() <= spec::longest_name && letter_or_digit(name[0]) &&
+         std::all_of(name.begin(), name.end(), allowed);
+}
+
+}  // namespace fitup

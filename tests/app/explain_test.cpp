@@ -8,6 +8,7 @@
 
 #include "app/commands.h"
 #include "app/key_lookup.h"
+#include "fitup/tables.h"
 
 namespace fitup::app {
 namespace {
@@ -85,6 +86,18 @@ TEST(Explain, JsonHoldsTheRowsAsData) {
     EXPECT_EQ(json["keys"][i]["key"], key_table()[i].key);
     EXPECT_EQ(json["keys"][i]["required"], key_table()[i].required);
   }
+}
+
+TEST(Explain, ListsWhatASectionAThreadOrAMaterialMayBe) {
+  for (const Material& m : tables::materials())
+    EXPECT_NE(explained("box.NAME.frame.material").text.find(m.name), std::string::npos) << m.name;
+  for (const Section& s : tables::sections()) {
+    const char* key = s.shape == SectionShape::angle ? "box.NAME.frame.section" : "box.NAME.frame.uprights";
+    EXPECT_NE(explained(key).text.find(s.designation), std::string::npos) << s.designation;
+  }
+  EXPECT_NE(explained("item.NAME.rods.thread").text.find("M6"), std::string::npos);
+  EXPECT_NE(explained("lifting.thread").text.find("M10"), std::string::npos);
+  EXPECT_EQ(explained("item.NAME.mass").text.find("there are"), std::string::npos);
 }
 
 }  // namespace
