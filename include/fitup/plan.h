@@ -84,16 +84,19 @@ struct LegCut {
   bool operator==(const LegCut&) const = default;
 };
 
+enum class Leg { a, b };
+
 /// What is done to one end of a member. Leg A lies along the section's x, leg B along its y (a flat has
 /// only A). Each leg is cut square through its thickness. The square where the legs cross stays where both
 /// legs stay; the root fillet stays where at least one of its legs stays.
 struct EndCut {
   LegCut a;
   LegCut b;
+  /// One saw cut at 45 degrees through both legs of an equal angle: everything begins as far from the end as it lies
+  /// from the heel along this leg. The steps are then a square cut's.
+  std::optional<Leg> mitre{};
   bool operator==(const EndCut&) const = default;
 };
-
-enum class Leg { a, b };
 
 /// A round hole square through a leg: `along_mm` from the nominal start, `across_mm` from the heel edge.
 struct MemberHole {
@@ -225,8 +228,13 @@ struct Body {
 /// Closed-form volume of a part from its data, mm3.
 [[nodiscard]] double volume_mm3(const Part& part);
 
-/// What a member keeps of one leg: its outline in the leg's plane, x along the member, y across the leg
-/// from the heel edge. From the end cuts' numbers alone.
+/// What a member keeps of one leg through its whole thickness: its outline in the leg's plane, x along the member, y
+/// across the leg from the heel edge. From the end cuts' numbers alone.
 [[nodiscard]] Loop kept_outline(const Member& member, Leg leg);
+
+/// The plane in which a mitre is a line at 45 degrees: x along the member from its start, or from `end_at_mm` back; y
+/// along the mitre's leg from the heel. Run along z by the difference it fills `from_mm` to `to_mm` along the other
+/// leg.
+[[nodiscard]] Pose mitre_plane(Leg leg, double from_mm, double to_mm, std::optional<double> end_at_mm = {});
 
 }  // namespace fitup

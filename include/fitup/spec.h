@@ -27,7 +27,7 @@ enum class Fixing { none, bolted, welded };
 enum class Closure { open, plate, cover };
 enum class CoverStyle { flat, flanged };
 enum class Legs { down, up };
-enum class Corners { coped, butted };
+enum class Corners { coped, butted, mitred };
 
 template <std::size_t N>
 using Lengths = Sourced<std::array<Length, N>>;

@@ -6,6 +6,7 @@
 
 #include "fitup/plan.h"
 #include "fitup/tolerances.h"
+#include "plan/mitre.h"
 #include "plan/section_cut.h"
 
 namespace fitup {
@@ -49,7 +50,15 @@ void add_boundary(const LegCut& cut, double before_mm, const CutStep& after, dou
 
 // The end's outline with growing distance from the heel, as (set-back, across); a rounded corner bulges by
 // `bulge` in this direction of travel.
-std::vector<Vertex> end_outline(const LegCut& cut, double bulge) {
+std::vector<Vertex> end_outline(const Member& m, Leg leg, const EndCut& end, double bulge) {
+  if (end.mitre) {
+    // The other leg is bevelled: whole from its inner face on.
+    const double width = leg == Leg::a ? m.section.leg_a_mm : m.section.leg_b_mm;
+    const double t = m.section.thickness_mm;
+    return *end.mitre == leg ? std::vector<Vertex>{{{0, 0}}, {{width, width}}}
+                             : std::vector<Vertex>{{{t, 0}}, {{t, width}}};
+  }
+  const LegCut& cut = leg == Leg::a ? end.a : end.b;
   if (cut.steps.empty()) return {};
   std::vector<Vertex> out{{{cut.steps.front().set_back_mm, cut.steps.front().from_mm}}};
   for (std::size_t i = 1; i < cut.steps.size(); ++i) {
@@ -129,18 +138,24 @@ bool in_a_corner(const plan::Intervals& runs, double along_mm) {
                      [along_mm](const plan::Interval& r) { return along_mm > r.low && along_mm < r.high; });
 }
 
-Body body_of_member(const Member& m) {
+Body body_of_member(const Member& mitred) {
   Body body;
-  const auto points = plan::breakpoints(m);
+  const Member m = plan::without_mitres(mitred);
+  const double from = plan::mitre_run_mm(m.section, mitred.start);
+  const double to = m.length_mm - plan::mitre_run_mm(m.section, mitred.end);
+  auto points = plan::breakpoints(m);
+  for (double& p : points) p = std::clamp(p, from, to);
   const auto runs = plan::corner_runs(m);
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+    if (points[i + 1] - points[i] < tiny_mm) continue;
     if (in_a_corner(runs, (points[i] + points[i + 1]) / 2)) {
       add_corner(m, points[i], points[i + 1], body);
     } else {
       add_slab(m, points[i], points[i + 1], body);
     }
   }
-  body.exact = runs.empty();
+  plan::add_mitred_runs(mitred, body);
+  body.exact = runs.empty() && !mitred.start.mitre && !mitred.end.mitre;
   for (const MemberHole& h : m.holes) body.bores.push_back(bore_of(m.section, h));
   return body;
 }
@@ -183,10 +198,11 @@ double bored_area_mm2(const Member& m) {
   return area;
 }
 
-double volume_of_member(const Member& m) {
+double volume_of_member(const Member& mitred) {
+  const Member m = plan::without_mitres(mitred);
   const auto points = plan::breakpoints(m);
   const auto runs = plan::corner_runs(m);
-  double volume = -m.section.thickness_mm * bored_area_mm2(m);
+  double volume = -m.section.thickness_mm * bored_area_mm2(m) - plan::mitre_loss_mm3(mitred);
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
     const double middle = (points[i] + points[i + 1]) / 2;
     volume += in_a_corner(runs, middle) ? integrated_mm3(m, points[i], points[i + 1])
@@ -197,13 +213,22 @@ double volume_of_member(const Member& m) {
 
 }  // namespace
 
+Pose mitre_plane(Leg leg, double from_mm, double to_mm, std::optional<double> end_at_mm) {
+  const Vec3 across = leg == Leg::a ? axis::x : axis::y;
+  const Vec3 other = leg == Leg::a ? axis::y : axis::x;
+  const Vec3 along = end_at_mm ? axis::minus_z : axis::z;
+  // The plane's z runs up or down the other leg, so that nothing is mirrored.
+  const bool up = dot(cross(along, across), other) > 0;
+  return Pose::at((up ? from_mm : to_mm) * other + end_at_mm.value_or(0) * axis::z, along, across);
+}
+
 Loop kept_outline(const Member& member, Leg leg) {
-  const LegCut& start = leg == Leg::a ? member.start.a : member.start.b;
-  const LegCut& end = leg == Leg::a ? member.end.a : member.end.b;
   const double quarter = std::tan(M_PI / 8);
   std::vector<Vertex> out;
-  for (const Vertex& v : end_outline(end, quarter)) add_vertex(out, {member.length_mm - v.at.x, v.at.y}, v.bulge);
-  for (const Vertex& v : Loop{end_outline(start, -quarter)}.reversed().vertices) add_vertex(out, v.at, v.bulge);
+  for (const Vertex& v : end_outline(member, leg, member.end, quarter))
+    add_vertex(out, {member.length_mm - v.at.x, v.at.y}, v.bulge);
+  for (const Vertex& v : Loop{end_outline(member, leg, member.start, -quarter)}.reversed().vertices)
+    add_vertex(out, v.at, v.bulge);
   return without_flat_corners(std::move(out));
 }
 

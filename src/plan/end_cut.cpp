@@ -292,16 +292,16 @@ void finish(EndCut& cut, double by_mm) {
   }
 }
 
-std::string in_words(double mm, UnitSystem units) {
-  return diag::in_units(Length::mm(std::round(std::max(0.0, mm) * 10) / 10), units);
-}
-
 EndCutResult crossing(const Takes& takes, const Obstacle& obstacle, const Range& run, UnitSystem units) {
   return {false, fmt::format("{} crosses it from {} to {} of its {}", obstacle.name, in_words(run.low, units),
                              in_words(std::min(takes.length_mm, run.high), units), in_words(takes.length_mm, units))};
 }
 
 }  // namespace
+
+std::string in_words(double mm, UnitSystem units) {
+  return diag::in_units(Length::mm(std::round(std::max(0.0, mm) * 10) / 10), units);
+}
 
 double stub_mm(const Section& section) { return std::max(2 * section.thickness_mm, least_stub_mm); }
 

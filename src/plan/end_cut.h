@@ -37,6 +37,9 @@ struct EndCutResult {
 [[nodiscard]] EndCutResult derive_end_cuts(Member& member, Pose& pose, const std::vector<Obstacle>& obstacles,
                                            const EndCutOptions& options);
 
+/// A length in the words of a problem: to a tenth of a millimetre, not below 0.
+[[nodiscard]] std::string in_words(double mm, UnitSystem units);
+
 /// A square cut of both legs.
 [[nodiscard]] EndCut square_cut(const Section& section);
 

@@ -57,15 +57,17 @@ std::string cut_text(const LegCut& cut) {
   return out;
 }
 
+std::string mitre_text(const EndCut& end) { return !end.mitre ? "" : *end.mitre == Leg::a ? "mitre a" : "mitre b"; }
+
 std::string member_text(const Member& m) {
   std::vector<std::string> holes;
   for (const MemberHole& h : m.holes) {
     holes.push_back(fmt::format("{} {} {} {} {} {}", h.leg == Leg::a ? "a" : "b", number(h.along_mm),
                                 number(h.across_mm), number(h.diameter_mm), static_cast<int>(h.kind), h.purpose));
   }
-  return fmt::format("member {} {} [{}][{}][{}][{}] {}", m.section.designation, number(m.length_mm),
+  return fmt::format("member {} {} [{}][{}][{}][{}][{}][{}] {}", m.section.designation, number(m.length_mm),
                      cut_text(m.start.a), cut_text(m.start.b), cut_text(m.end.a), cut_text(m.end.b),
-                     sorted_text(std::move(holes)));
+                     mitre_text(m.start), mitre_text(m.end), sorted_text(std::move(holes)));
 }
 
 Vec2 flat_point(const Pose& turn, Vec2 p) {
@@ -124,8 +126,13 @@ LegCut mirrored(const LegCut& cut, double width) {
 // An equal angle end for end about the bisector of its legs: (x, y, z) becomes (y, x, length - z).
 Member about_bisector(const Member& m) {
   Member out = m;
-  out.start = {m.end.b, m.end.a};
-  out.end = {m.start.b, m.start.a};
+  const auto exchanged = [](const EndCut& cut) {
+    EndCut legs{cut.b, cut.a};
+    if (cut.mitre) legs.mitre = *cut.mitre == Leg::a ? Leg::b : Leg::a;
+    return legs;
+  };
+  out.start = exchanged(m.end);
+  out.end = exchanged(m.start);
   for (MemberHole& h : out.holes) {
     h.leg = h.leg == Leg::a ? Leg::b : Leg::a;
     h.along_mm = m.length_mm - h.along_mm;

@@ -48,6 +48,11 @@ void add_cut(std::string& out, const char* label, const LegCut& cut) {
   out += "\n";
 }
 
+void add_mitre(std::string& out, const char* label, const EndCut& end) {
+  if (end.mitre)
+    out += fmt::format("      {}: mitre 45 degrees along leg {}\n", label, *end.mitre == Leg::a ? "A" : "B");
+}
+
 void add_form(std::string& out, const Part& part) {
   if (const auto* flat = std::get_if<Flat>(&part.form)) {
     const Vec2 s = flat->profile.bounds().size();
@@ -59,8 +64,10 @@ void add_form(std::string& out, const Part& part) {
         fmt::format("    member {} length {}, {} holes\n", m->section.designation, mm(m->length_mm), m->holes.size());
     add_cut(out, "start A", m->start.a);
     add_cut(out, "start B", m->start.b);
+    add_mitre(out, "start", m->start);
     add_cut(out, "end A", m->end.a);
     add_cut(out, "end B", m->end.b);
+    add_mitre(out, "end", m->end);
   } else {
     out += fmt::format("    {} prisms\n", std::get<Solidform>(part.form).prisms.size());
   }

@@ -154,7 +154,18 @@ TopoDS_Solid drill(const MemberHole& hole, const Section& section) {
   return cylinder(hole.diameter_mm, pose, length);
 }
 
-TopoDS_Solid angle_solid(const Member& member) {
+/// What a mitre takes: everything before the line at 45 degrees, and a little beyond both legs.
+TopoDS_Solid mitre_tool(const Section& section, Leg leg, std::optional<double> end_at_mm) {
+  const double far = std::max(section.leg_a_mm, section.leg_b_mm) + past_mm;
+  const Profile before{Loop::polygon({{-2 * past_mm, -past_mm}, {-past_mm, -past_mm}, {far, far}, {-2 * past_mm, far}}),
+                       {}};
+  return prism(before, mitre_plane(leg, -past_mm, far, end_at_mm), far + past_mm);
+}
+
+TopoDS_Solid angle_solid(const Member& mitred) {
+  Member member = mitred;
+  member.start.mitre.reset();
+  member.end.mitre.reset();
   const Kept a = kept_of(member, Leg::a);
   const Kept b = kept_of(member, Leg::b);
   const double from = std::min(a.bounds.low.x, b.bounds.low.x);
@@ -163,6 +174,8 @@ TopoDS_Solid angle_solid(const Member& member) {
   add_end_tools(member.section, a.start, b.start, from, -1, tools);
   add_end_tools(member.section, a.end, b.end, to, 1, tools);
   for (const MemberHole& hole : member.holes) tools.Append(drill(hole, member.section));
+  if (mitred.start.mitre) tools.Append(mitre_tool(member.section, *mitred.start.mitre, {}));
+  if (mitred.end.mitre) tools.Append(mitre_tool(member.section, *mitred.end.mitre, member.length_mm));
   const TopoDS_Solid run = prism(profile_of(member.section), Pose::at({0, 0, from}), to - from);
   return tools.IsEmpty() ? run : cut_by(run, tools);
 }

@@ -60,7 +60,8 @@ Sourced<E> word(const Cell& cell, const std::array<std::pair<std::string_view, E
 template <class E>
 using Word = std::pair<std::string_view, E>;
 constexpr std::array<Word<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg}, {"in", UnitSystem::in_lb}}};
-constexpr std::array<Word<Corners>, 2> corners_words{{{"coped", Corners::coped}, {"butted", Corners::butted}}};
+constexpr std::array<Word<Corners>, 3> corners_words{
+    {{"coped", Corners::coped}, {"butted", Corners::butted}, {"mitred", Corners::mitred}}};
 constexpr std::array<Word<Legs>, 2> legs_words{{{"down", Legs::down}, {"up", Legs::up}}};
 constexpr std::array<Word<HoleClass>, 3> hole_words{
     {{"close", HoleClass::close}, {"medium", HoleClass::medium}, {"loose", HoleClass::loose}}};

@@ -79,9 +79,9 @@ const std::vector<Rule> box_rows{
      "framed: a welded frame of rolled section, closed by plates and covers"},
     {"box.NAME.frame", Type::table, Need::must, "", none, "", "what the frame is made of"},
     {"box.NAME.frame.section", Type::angle, Need::must, "", none, "", "equal angle of the bottom and top rings"},
-    {"box.NAME.frame.corners", Type::word, Need::filled, "coped", none, "coped, butted",
+    {"box.NAME.frame.corners", Type::word, Need::filled, "coped", none, "coped, butted, mitred",
      "coped: the ends of the side members are cut to the profile of the front and back ones; butted: they end square "
-     "before it, and the uprights reach up into the corner"},
+     "before it, and the uprights reach up into the corner; mitred: all are sawn off at 45 degrees in the ring's plane"},
     {"box.NAME.frame.bottom_legs", Type::word, Need::filled, "down", none, "down, up",
      "where the bottom ring's standing legs point; down leaves a flat floor for the rails"},
     {"box.NAME.frame.uprights", Type::flat, Need::filled, "40x4", none, "",

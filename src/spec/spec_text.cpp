@@ -29,7 +29,9 @@ std::string words(double number) { return fmt::format("{}", number); }
 std::string words(const std::string& text) { return "\"" + text + "\""; }
 std::string words(Face face) { return std::string(to_text(face)); }
 std::string words(UnitSystem units) { return units == UnitSystem::mm_kg ? "mm" : "in"; }
-std::string words(Corners corners) { return corners == Corners::coped ? "coped" : "butted"; }
+std::string words(Corners corners) {
+  return corners == Corners::coped ? "coped" : corners == Corners::butted ? "butted" : "mitred";
+}
 std::string words(Legs legs) { return legs == Legs::down ? "down" : "up"; }
 std::string words(CoverStyle style) { return style == CoverStyle::flat ? "flat" : "flanged"; }
 std::string words(HoleClass hole) {

@@ -139,6 +139,18 @@ Solid drill(const Member& m, const MemberHole& h) {
   return must(solid::extrude({Loop::circle({0, 0}, h.diameter_mm / 2), {}}, pose, m.section.thickness_mm + 2));
 }
 
+// What the saw takes beyond a mitre: a block turned by 45 degrees about the heel at that end.
+Solid mitre_tool(const Member& m, Leg leg, bool at_end) {
+  const double w = std::max(m.section.leg_a_mm, m.section.leg_b_mm) + 1;
+  const double c = std::sqrt(0.5);
+  const double in = at_end ? -c : c;  // along the member, towards its middle
+  const bool low = (leg == Leg::a) != at_end;
+  const Vec3 across = leg == Leg::a ? axis::x : axis::y;
+  const Vec3 origin = (low ? -1 : w) * (leg == Leg::a ? axis::y : axis::x) + (at_end ? m.length_mm : 0) * axis::z;
+  const Pose turned = Pose::at(origin, c * across + in * axis::z, c * across - in * axis::z);
+  return must(solid::extrude({Loop::rectangle({-3, 0}, {2 * w, 2 * w}), {}}, turned, w + 1));
+}
+
 }  // namespace
 
 Solid from_numbers(const Member& m) {
@@ -159,6 +171,8 @@ Solid from_numbers(const Member& m) {
     if (m.section.toe_radius_mm > 0) tools = {toe_tool(m, a), toe_tool(m, b)};
   }
   for (const MemberHole& h : m.holes) tools.push_back(drill(m, h));
+  if (m.start.mitre) tools.push_back(mitre_tool(m, *m.start.mitre, false));
+  if (m.end.mitre) tools.push_back(mitre_tool(m, *m.end.mitre, true));
   return less(pieces.size() == 1 ? pieces.front() : must(solid::fuse(pieces)), tools);
 }
 

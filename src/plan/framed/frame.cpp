@@ -1,6 +1,7 @@
 // The welded frame of angle: bottom ring, top ring, flat uprights in the side planes, each end cut derived.
 // Entry: build_frame.
 #include <array>
+#include <cmath>
 
 #include <map>
 
@@ -10,6 +11,7 @@
 #include "fitup/tolerances.h"
 #include "plan/build.h"
 #include "plan/end_cut.h"
+#include "plan/mitre.h"
 #include "plan/size_words.h"
 
 namespace fitup::plan {
@@ -32,7 +34,7 @@ class Frame {
         angle_(angle),
         flat_(flat),
         up_(*build.box_spec().frame.bottom_legs == Legs::up),
-        butted_(*build.box_spec().frame.corners == Corners::butted),
+        corners_(*build.box_spec().frame.corners),
         options_{build.box_spec().frame.cope_gap->mm(), CornerKind::chamfer, build.spec.units} {}
 
   bool run() {
@@ -103,7 +105,7 @@ class Frame {
       // Front and back come first; left and right yield to them.
       const std::vector<InstanceId> earlier =
           i < 2 ? std::vector<InstanceId>{} : std::vector<InstanceId>{ids[0], ids[1]};
-      const auto id = add_member(lines[i], angle_, earlier, butted_);
+      const auto id = add_member(lines[i], angle_, earlier, corners_);
       if (!id) return false;
       ids[i] = *id;
     }
@@ -114,8 +116,11 @@ class Frame {
 
   void weld_ring(const std::array<InstanceId, 4>& ids) {
     for (const std::size_t side : {2, 3}) {
-      build_.draft.join(ids[side], ids[0], JointKind::weld, axis::minus_y, options_.gap_mm);
-      build_.draft.join(ids[side], ids[1], JointKind::weld, axis::y, options_.gap_mm);
+      for (const std::size_t face : {0, 1}) {
+        Vec3 normal = face == 0 ? axis::minus_y : axis::y;
+        if (corners_ == Corners::mitred) normal = std::sqrt(0.5) * (normal + (side == 2 ? axis::x : axis::minus_x));
+        build_.draft.join(ids[side], ids[face], JointKind::weld, normal, options_.gap_mm);
+      }
     }
   }
 
@@ -128,8 +133,11 @@ class Frame {
     auto& strips = top ? shell.top : shell.bottom;
     strips[low] = {ids[0], {{0, 0, low_z}, {s.x, t, low_z + leg}}};
     strips[high] = {ids[1], {{0, s.y - t, low_z}, {s.x, s.y, low_z + leg}}};
-    shell.beside[low].insert(shell.beside[low].end(), {ids[0], ids[1], ids[2]});
-    shell.beside[high].insert(shell.beside[high].end(), {ids[0], ids[1], ids[3]});
+    for (const Side side : {low, high}) {
+      // Ends that are sawn square lie in the side's plane, mitred ones only come to an edge near it.
+      if (corners_ != Corners::mitred) shell.beside[side].insert(shell.beside[side].end(), {ids[0], ids[1]});
+      shell.beside[side].push_back(ids[2 + side]);
+    }
     const std::vector<Host> decks = horizontal_legs(ids, top ? s.z - t : shell.deck_mm - t);
     if (top) {
       shell.top_face_deck = {decks[0], decks[1]};
@@ -195,8 +203,9 @@ class Frame {
     join_side(*id, top_side, axis::z, depth);
     draft.join(*id, shell.bottom[depth].id, JointKind::weld, axis::minus_z, up_ ? options_.gap_mm : 0);
     if (up_) join_side(*id, bottom_side, axis::minus_z, depth);
-    // On its lying leg too, where it is wider than the front one's.
-    const bool stands_on_both = !up_ && flat_.leg_a_mm > angle_.leg_a_mm + options_.gap_mm;
+    // On its lying leg too, where it is wider than the front one's or the front one's is mitred.
+    const bool wider = flat_.leg_a_mm > angle_.leg_a_mm + options_.gap_mm;
+    const bool stands_on_both = !up_ && (wider || corners_ == Corners::mitred);
     if (stands_on_both) draft.join(*id, bottom_side, JointKind::weld, axis::minus_z);
     return true;
   }
@@ -205,22 +214,25 @@ class Frame {
   // a wider one. It does not meet a narrower one, which the front member holds alone.
   void join_side(InstanceId upright, InstanceId side, Vec3 end_of_upright, Side depth) {
     const double wider = flat_.leg_a_mm - angle_.leg_a_mm;
-    const bool beside = butted_ && std::abs(wider) <= tolerance::contact_mm;
-    if (butted_ && !beside && wider < 0) return;
+    const bool butted = corners_ == Corners::butted;
+    const bool beside = butted && std::abs(wider) <= tolerance::contact_mm;
+    if (butted && !beside && wider < 0) return;
     const Vec3 along = depth == low ? axis::y : axis::minus_y;
     build_.draft.join(upright, side, JointKind::weld, beside ? along : end_of_upright, options_.gap_mm);
   }
 
   std::optional<InstanceId> add_member(const MemberLine& line, const Section& section,
-                                       const std::vector<InstanceId>& earlier, bool square = false) {
+                                       const std::vector<InstanceId>& earlier, Corners corners = Corners::coped) {
     Member member{section, line.length_mm, square_cut(section), square_cut(section), {}};
     Pose pose = line.pose;
     std::vector<Obstacle> obstacles;
     obstacles.reserve(earlier.size());
     for (const InstanceId id : earlier) obstacles.push_back(obstacle_of_[id]);
     EndCutOptions options = options_;
-    options.square = square;
-    const EndCutResult cut = derive_end_cuts(member, pose, obstacles, options);
+    options.square = corners == Corners::butted;
+    const Leg lying = std::abs(pose.x().z) < 0.5 ? Leg::a : Leg::b;
+    const EndCutResult cut = corners == Corners::mitred ? mitre_ends(member, pose, lying, options)
+                                                        : derive_end_cuts(member, pose, obstacles, options);
     if (!cut.ok) {
       build_.diagnostics.add(diag::say<"end-cut">(build_.box_spec().frame.section.place, line.instance, cut.problem));
       return std::nullopt;
@@ -235,9 +247,9 @@ class Frame {
     part.form = member;
     const InstanceId id = build_.draft.add(std::move(part), pose, line.instance,
                                            {build_.key("frame"), build_.box_spec().frame.section.place, "frame"});
-    // What ends square is in the way of others as it is, what is coped as if it ran on.
-    obstacle_of_[id] = square ? Obstacle{section, pose, member.length_mm, line.instance}
-                              : Obstacle{section, line.pose, line.length_mm, line.instance};
+    // What ends square is in the way of others as it is, the rest as if it ran on.
+    obstacle_of_[id] = options.square ? Obstacle{section, pose, member.length_mm, line.instance}
+                                      : Obstacle{section, line.pose, line.length_mm, line.instance};
     return id;
   }
 
@@ -245,7 +257,7 @@ class Frame {
   const Section& angle_;
   const Section& flat_;
   bool up_;
-  bool butted_;
+  Corners corners_;
   EndCutOptions options_;
   std::array<InstanceId, 2> bottom_side_{};
   std::map<InstanceId, Obstacle> obstacle_of_;
