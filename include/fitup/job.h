@@ -2,6 +2,7 @@
 // The job folder: everything one `make` writes, first in memory, then read back, then exchanged whole.
 
 #include <filesystem>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -50,17 +51,37 @@ struct JobOptions {
 [[nodiscard]] std::string findings_text(const Findings& findings);
 
 /// Every file of the job, sorted by path. If a check failed and not `anyway`: assembly and checks only.
-[[nodiscard]] Result<std::vector<JobFile>> make_job_files(const Plan& plan, const Model& model, const Findings& findings,
-                                                          const JobInfo& info, const JobOptions& options);
+[[nodiscard]] Result<std::vector<JobFile>> make_job_files(const Plan& plan, const Model& model,
+                                                          const Findings& findings, const JobInfo& info,
+                                                          const JobOptions& options);
 
-/// Reads every file back from its bytes and compares it with Plan and Model.
-[[nodiscard]] Status read_back(const std::vector<JobFile>& files, const Plan& plan, const Model& model);
+/// Reads every file back from its bytes and compares it with what it was made from. Every file that belongs to the job
+/// is there, and no other. Flat files: contours, marks and notes. STEP: products, names, tree, placements, stated
+/// volumes; each solid's corners and circles span the part's bounds, and of a flat part each corner, hole and face is
+/// the profile's. STL: closed, its volume and header. Lists, findings and job.json: each field, name, revision and
+/// spec hash included. Of the picture: its caption.
+[[nodiscard]] Status read_back(const std::vector<JobFile>& files, const Plan& plan, const Model& model,
+                               const Findings& findings, const JobInfo& info, const JobOptions& options);
 
 /// Whether a folder may be replaced, before any work is done: the refusals of exchange_job_folder that need no lock.
 [[nodiscard]] Status may_replace_folder(const std::filesystem::path& target);
 
+/// What the job.json of a folder says about the job in it.
+struct FolderJob {
+  std::string name;
+  std::string revision;
+  std::string spec_hash;
+  std::set<std::string> paths;
+};
+/// Nothing where there is no job folder of this program.
+[[nodiscard]] std::optional<FolderJob> job_in_folder(const std::filesystem::path& target);
+
+/// Whether someone would cut, print or drill from it: flat files, printed aids, parts and their lists.
+[[nodiscard]] bool is_made_from(std::string_view path);
+
 /// Writes the files into a folder beside `target`, syncs, and exchanges the two. Whatever fails, the old
-/// folder stays whole. Refuses a non-empty folder without our job.json, and one that another run has locked.
+/// folder stays whole. Refuses a non-empty folder without our job.json, one that
+/// holds a job of another name, and one that another run has locked.
 /// Recovers what an interrupted exchange left behind.
 [[nodiscard]] Status exchange_job_folder(const std::filesystem::path& target, const std::vector<JobFile>& files);
 

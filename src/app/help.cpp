@@ -8,8 +8,8 @@ namespace {
 
 constexpr std::string_view program =
     R"(fitup turns one text spec of a welded equipment or battery enclosure into what the shop floor
-needs: exact solids, files for the laser cutter and the 3D printer, and findings that show whether
-everything fits before anything is cut.
+needs: exact solids, files for the laser cutter and the 3D printer, and findings that show what would
+collide, or not meet where it should, before anything is cut. It says what it did not check.
 
 Usage: fitup COMMAND ...
 
@@ -33,7 +33,7 @@ Exit status
   0    no check fails
   1    a check fails
   2    the spec or the command line is wrong
-  3    a file could not be read or written
+  3    a file could not be read or written; the folder is refused or locked
   4    internal error
   130  interrupted
 
@@ -63,7 +63,9 @@ How it talks
   -h, --help           print this
 
 A failed check (exit status 1) leaves a job folder with the assembly and the checks, but without the
-files that someone would cut or print from, unless --anyway is given.
+files that someone would cut or print from, unless --anyway is given. An earlier folder of the same job
+is replaced as a whole: what it held for cutting and printing goes with it, and the summary says so. A
+folder of a job of another name is refused.
 )";
 
 constexpr std::string_view check = R"(fitup check: run every check and print the findings; write nothing

@@ -41,6 +41,13 @@ bool begins_with(const std::vector<std::string>& key, const std::vector<std::str
   });
 }
 
+/// The last words of `key` are those of `asked`.
+bool ends_with(const std::vector<std::string>& key, const std::vector<std::string>& asked) {
+  return asked.size() <= key.size() &&
+         begins_with({key.end() - static_cast<std::ptrdiff_t>(asked.size()), key.end()}, asked) &&
+         key.back() == asked.back();
+}
+
 template <class Match>
 std::vector<const KeyRow*> rows_where(Match match) {
   std::vector<const KeyRow*> rows;
@@ -72,7 +79,13 @@ std::vector<const KeyRow*> find_keys(std::string_view asked) {
   const auto words = words_of(plain);
   auto rows = rows_where([&](const KeyRow& row) { return begins_with(words_of(without_brackets(row.key)), words); });
   if (!rows.empty()) return rows;
-  return rows_where([&](const KeyRow& row) { return last_word(without_brackets(row.key)) == plain; });
+  // A suffix stands for each table it ends, with what is in it, as the whole key would.
+  return rows_where([&](const KeyRow& row) {
+    for (auto key = words_of(without_brackets(row.key)); !key.empty(); key.pop_back()) {
+      if (ends_with(key, words)) return true;
+    }
+    return false;
+  });
 }
 
 }  // namespace fitup::app

@@ -19,7 +19,7 @@ namespace fitup::app {
 [[nodiscard]] bool is_table(const KeyRow& row);
 
 /// The row of the key asked for and all rows below it (in the table, a word in capitals such as NAME stands for
-/// any name); else all rows whose last word it is. Empty: none.
+/// any name); else the same for all keys that end in it. Empty: none.
 [[nodiscard]] std::vector<const KeyRow*> find_keys(std::string_view asked);
 
 }  // namespace fitup::app

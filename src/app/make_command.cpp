@@ -8,6 +8,7 @@
 
 #include "app/commands.h"
 #include "app/job_info.h"
+#include "app/replaced.h"
 #include "app/show.h"
 #include "app/spec_file.h"
 #include "app/terminal.h"
@@ -51,19 +52,27 @@ Outcome show(PipelineResult& result, Stage stage) {
   return outcome;
 }
 
+struct WrittenJob {
+  std::vector<JobFile> files;
+  std::string replaced;  // in words
+};
+
 /// Makes, reads back and exchanges; the files that now stand in the folder.
-Result<std::vector<JobFile>> write_job(const PipelineResult& result, const MakeRequest& request, const JobInfo& info,
-                                       Progress& progress) {
+Result<WrittenJob> write_job(const PipelineResult& result, const MakeRequest& request, const JobInfo& info,
+                             Progress& progress) {
   progress.say("writing the files");
-  auto files = make_job_files(*result.plan, *result.model, *result.findings, info,
-                              JobOptions{request.only, request.anyway, request.cores});
-  if (!files) return files;
+  const JobOptions options{request.only, request.anyway, request.cores};
+  auto files = make_job_files(*result.plan, *result.model, *result.findings, info, options);
+  if (!files) return files.error();
   progress.say("reading them back");
-  if (const Status status = read_back(*files, *result.plan, *result.model); !status) return status.error();
+  const Status same = read_back(*files, *result.plan, *result.model, *result.findings, info, options);
+  if (!same) return same.error();
   if (interrupt_requested()) return Failure{Failure::Kind::interrupted, "make", "stopped as asked"};
   progress.say("putting the job folder in its place");
+  const auto before = job_in_folder(*request.folder);
   if (const Status status = exchange_job_folder(*request.folder, *files); !status) return status.error();
-  return files;
+  std::string replaced = replaced_words(before, info, *files, result.findings->failed(), request);
+  return WrittenJob{std::move(files).value(), std::move(replaced)};
 }
 
 /// The same failure with the folder that the user asked for and what became of it.
@@ -73,15 +82,17 @@ Failure about_folder(Failure failure, const std::string& folder) {
           fmt::format("{}: {}; what stood there before is unchanged", failure.operation, failure.reason)};
 }
 
-void report_files(Outcome& outcome, const MakeRequest& request, const std::vector<JobFile>& files) {
+void report_files(Outcome& outcome, const MakeRequest& request, const WrittenJob& job) {
   const std::filesystem::path folder(*request.folder);
-  for (const JobFile& file : files) {
+  for (const JobFile& file : job.files) {
     outcome.files.push_back({(folder / file.path).generic_string(), file.bytes.size(), sha256_hex(file.bytes)});
   }
-  outcome.last_line = fmt::format("wrote {} files to {}\n", files.size(), folder.generic_string());
+  const std::string only = request.only.empty() ? "" : fmt::format(", of {} only", group_words(request.only));
+  outcome.last_line = fmt::format("wrote {} files to {}{}\n", job.files.size(), folder.generic_string(), only);
   if (outcome.status == ExitStatus::check_failed && !request.anyway) {
     outcome.last_line += "without the files for cutting and printing, because a check failed (--anyway writes them)\n";
   }
+  outcome.last_line += job.replaced;
 }
 
 }  // namespace
@@ -114,12 +125,12 @@ Outcome make(const MakeRequest& request) {
                                        say);
   if (request.show) return show(result, *request.show);
   if (!result.findings) return outcome_of("make", result);
-  auto files = write_job(result, request, job_info(*result.spec, *time), progress);
+  const auto job = write_job(result, request, job_info(*result.spec, *time), progress);
   outcome = outcome_of("make", result);
-  if (files) {
-    report_files(outcome, request, *files);
+  if (job) {
+    report_files(outcome, request, *job);
   } else {
-    add_failure(outcome, about_folder(files.error(), *request.folder));
+    add_failure(outcome, about_folder(job.error(), *request.folder));
   }
   return outcome;
 }

@@ -1,6 +1,7 @@
 #pragma once
 // A drawing as the cutter gets it, written and read as DXF of release AC1015 ("2000").
-// Millimetres. Layers: CUT is cut through, MARK is marked, BEND stays empty here, NOTE is read by people only.
+// Millimetres. Layers: CUT is cut through, MARK is marked, NOTE is read by people only; a
+// layer that nothing lies on is not there.
 
 #include <string>
 #include <string_view>
@@ -34,6 +35,9 @@ struct DxfDrawing {
 /// Same drawing, same bytes: handles are counted from 1. Coordinates have 6 decimals, bulges 12 (a bulge
 /// moves the arc's middle by half the chord for each unit).
 [[nodiscard]] std::string write_dxf(const DxfDrawing& drawing);
+
+/// A text as the file carries it: what is not ASCII by its code, a control character as a space.
+[[nodiscard]] std::string dxf_text(std::string_view utf8);
 
 /// The drawing back from its text, or what is wrong with the text: another unit than millimetres, an entity
 /// or a layer that does not belong here, an open contour, two entities on the same place, a handle used twice.

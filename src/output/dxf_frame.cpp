@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <vector>
 
 #include "output/dxf_tags.h"
 
@@ -54,8 +55,16 @@ void write_line_types(DxfTags& out, DxfHandles& handles) {
   close_table(out);
 }
 
-void write_layers(DxfTags& out, DxfHandles& handles) {
-  constexpr std::array<std::string_view, 5> names{"0", "CUT", "MARK", "BEND", "NOTE"};
+/// Layer 0 is always there; of the others those that something lies on.
+std::vector<std::string_view> layers_of(const DxfDrawing& drawing) {
+  std::vector<std::string_view> names{"0", "CUT"};
+  if (!drawing.mark.empty()) names.emplace_back("MARK");
+  if (!drawing.notes.empty()) names.emplace_back("NOTE");
+  return names;
+}
+
+void write_layers(DxfTags& out, DxfHandles& handles, const DxfDrawing& drawing) {
+  const auto names = layers_of(drawing);
   const std::string table = handles.next();
   open_table(out, "LAYER", table, static_cast<int>(names.size()));
   for (const std::string_view name : names) {
@@ -134,12 +143,12 @@ std::string dxf_header(const Box2& bounds, const std::string& handle_seed) {
   return out.text();
 }
 
-std::string dxf_tables(DxfHandles& handles, const DxfAnchors& anchors, const Box2& bounds) {
+std::string dxf_tables(DxfHandles& handles, const DxfAnchors& anchors, const DxfDrawing& drawing) {
   DxfTags out;
   out.tag(0, "SECTION").tag(2, "TABLES");
-  write_viewports(out, handles, bounds);
+  write_viewports(out, handles, drawing.bounds);
   write_line_types(out, handles);
-  write_layers(out, handles);
+  write_layers(out, handles, drawing);
   write_small_tables(out, handles);
   write_block_records(out, handles, anchors);
   out.tag(0, "ENDSEC");

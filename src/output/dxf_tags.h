@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "fitup/geometry.h"
+#include "output/dxf.h"
 #include "output/text.h"
 
 namespace fitup::output {
@@ -51,7 +52,7 @@ struct DxfAnchors {
 
 /// Everything of the document that does not depend on the drawing's entities.
 [[nodiscard]] std::string dxf_header(const Box2& bounds, const std::string& handle_seed);
-[[nodiscard]] std::string dxf_tables(DxfHandles& handles, const DxfAnchors& anchors, const Box2& bounds);
+[[nodiscard]] std::string dxf_tables(DxfHandles& handles, const DxfAnchors& anchors, const DxfDrawing& drawing);
 [[nodiscard]] std::string dxf_blocks(DxfHandles& handles, const DxfAnchors& anchors);
 [[nodiscard]] std::string dxf_objects(DxfHandles& handles, const DxfAnchors& anchors, const Box2& bounds);
 

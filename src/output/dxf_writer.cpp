@@ -24,24 +24,6 @@ std::size_t bytes_of_character(unsigned char lead) {
   return lead < 0xF0 ? 3 : 4;
 }
 
-/// DXF of this release is not UTF-8: what is not ASCII goes out by its code, a control character as a space.
-std::string dxf_text(std::string_view utf8) {
-  std::string out;
-  while (!utf8.empty()) {
-    const auto lead = static_cast<unsigned char>(utf8.front());
-    const std::size_t bytes = std::min(bytes_of_character(lead), utf8.size());
-    if (bytes > 1) {
-      out += escaped(utf8.substr(0, bytes));
-    } else if (lead > 0x7F) {
-      out += '?';
-    } else {
-      out += lead < 0x20 || lead == 0x7F ? ' ' : utf8.front();
-    }
-    utf8.remove_prefix(bytes);
-  }
-  return out;
-}
-
 class Entities {
  public:
   Entities(DxfHandles& handles, std::string owner) : handles_(handles), owner_(std::move(owner)) {
@@ -82,11 +64,29 @@ class Entities {
 
 }  // namespace
 
+// DXF of this release is not UTF-8: what is not ASCII goes out by its code, a control character as a space.
+std::string dxf_text(std::string_view utf8) {
+  std::string out;
+  while (!utf8.empty()) {
+    const auto lead = static_cast<unsigned char>(utf8.front());
+    const std::size_t bytes = std::min(bytes_of_character(lead), utf8.size());
+    if (bytes > 1) {
+      out += escaped(utf8.substr(0, bytes));
+    } else if (lead > 0x7F) {
+      out += '?';
+    } else {
+      out += lead < 0x20 || lead == 0x7F ? ' ' : utf8.front();
+    }
+    utf8.remove_prefix(bytes);
+  }
+  return out;
+}
+
 std::string write_dxf(const DxfDrawing& drawing) {
   DxfHandles handles;
   const DxfAnchors anchors{handles.next(), handles.next(), handles.next(), handles.next()};
   DxfTags body;
-  body.append(dxf_tables(handles, anchors, drawing.bounds)).append(dxf_blocks(handles, anchors));
+  body.append(dxf_tables(handles, anchors, drawing)).append(dxf_blocks(handles, anchors));
   Entities entities(handles, anchors.model_record);
   for (const Loop& loop : drawing.cut) entities.cut(loop);
   for (const DxfLine& line : drawing.mark) entities.mark(line);

@@ -48,9 +48,9 @@ Result<fs::path> parent_made(const fs::path& target) {
 }
 
 /// A file in the folder that the job.json in it does not list, as a relative path.
-Result<std::optional<std::string>> stranger_in(const fs::path& folder, const std::vector<ListedFile>& listed) {
+Result<std::optional<std::string>> stranger_in(const fs::path& folder, const JobList& listed) {
   std::set<std::string> known{job_list};
-  for (const ListedFile& file : listed) known.insert(file.path);
+  for (const ListedFile& file : listed.files) known.insert(file.path);
   std::error_code error;
   for (fs::recursive_directory_iterator it(folder, error), end; !error && it != end; it.increment(error)) {
     if (it->is_directory(error) && !it->is_symlink(error)) continue;
@@ -61,8 +61,16 @@ Result<std::optional<std::string>> stranger_in(const fs::path& folder, const std
   return std::optional<std::string>{};
 }
 
-/// Only a folder that this program wrote, or an empty one, is replaced.
-Status replaceable(const fs::path& target) {
+Status same_job(const fs::path& target, const JobList& old_job, const std::string& name) {
+  if (old_job.info.name.empty() || name.empty() || old_job.info.name == name) return Done{};
+  return refused(target, fmt::format("the folder holds the job \"{}\" and this spec makes \"{}\", so it is not "
+                                     "replaced - choose another folder with -o, or remove this one if \"{}\" is no "
+                                     "longer needed",
+                                     old_job.info.name, name, old_job.info.name));
+}
+
+/// Only a folder that this program wrote for the job of this name, or an empty one, is replaced.
+Status replaceable(const fs::path& target, const std::string& name) {
   std::error_code error;
   const fs::file_status status = fs::symlink_status(target, error);
   if (status.type() == fs::file_type::not_found) return Done{};
@@ -88,7 +96,7 @@ Status replaceable(const fs::path& target) {
                                "move it elsewhere, or choose another folder with -o",
                                **stranger));
   }
-  return Done{};
+  return same_job(target, *listed, name);
 }
 
 /// ".NAME.new-123" and ".NAME.old-123" beside NAME.
@@ -186,11 +194,27 @@ Status put_in_place(const fs::path& fresh, const fs::path& target) {
   return file_failure("exchange the new folder with", target, failed);
 }
 
+/// Of the job that these files are of.
+std::string name_of(const std::vector<JobFile>& files) {
+  const auto list = std::find_if(files.begin(), files.end(), [](const JobFile& f) { return f.path == job_list; });
+  const auto job = list == files.end() ? std::nullopt : read_job_json(list->bytes);
+  return job ? job->info.name : std::string();
+}
+
 }  // namespace
 
 Status may_replace_folder(const fs::path& target) {
   const auto full = resolved(target);
-  return full ? replaceable(*full) : full.error();
+  return full ? replaceable(*full, "") : full.error();
+}
+
+std::optional<FolderJob> job_in_folder(const fs::path& target) {
+  const auto text = read_file(target / job_list);
+  const auto listed = text ? read_job_json(*text) : std::nullopt;
+  if (!listed) return std::nullopt;
+  FolderJob job{listed->info.name, listed->info.revision, listed->info.spec_hash, {}};
+  for (const ListedFile& file : listed->files) job.paths.insert(file.path);
+  return job;
 }
 
 Status exchange_job_folder(const fs::path& target, const std::vector<JobFile>& files) {
@@ -200,7 +224,7 @@ Status exchange_job_folder(const fs::path& target, const std::vector<JobFile>& f
   const auto lock = FolderLock::take(*full);
   if (!lock) return lock.error();
   if (auto recovered = recover(*full); !recovered) return recovered;
-  if (auto allowed = replaceable(*full); !allowed) return allowed;
+  if (auto allowed = replaceable(*full, name_of(files)); !allowed) return allowed;
   const fs::path fresh = sibling(*full, "new", ::getpid());
   NewFolder folder(fresh);  // afterwards it holds the old files, and removes them
   if (auto filled = folder.fill(files, *full); !filled) return filled;

@@ -9,11 +9,11 @@
 #include "output/findings_files.h"
 #include "output/flat_drawing.h"
 #include "output/job_json.h"
+#include "output/labels.h"
 #include "output/lists.h"
 #include "output/paths.h"
 #include "output/picture.h"
 #include "output/stl.h"
-#include "output/text.h"
 
 namespace fitup {
 namespace {
@@ -24,9 +24,12 @@ class JobWriter {
  public:
   JobWriter(const Plan& plan, const Model& model, const Findings& findings, const JobInfo& info,
             const JobOptions& options)
-      : plan_(plan), model_(model), findings_(findings), info_(info), options_(options) {
-    if (findings.failed()) release_ = options.anyway ? Release::written_anyway : Release::withheld;
-  }
+      : plan_(plan),
+        model_(model),
+        findings_(findings),
+        info_(info),
+        options_(options),
+        release_(output::release_of(findings, options)) {}
 
   Result<std::vector<JobFile>> files() {
     using Step = Status (JobWriter::*)();
@@ -47,10 +50,7 @@ class JobWriter {
   [[nodiscard]] bool chosen(FileGroup group) const { return options_.only.empty() || options_.only.count(group) > 0; }
 
   [[nodiscard]] StepJob step_job(std::string name) const {
-    const std::string title = info_.title.empty() ? info_.name : info_.title;
-    return {std::move(name),
-            fmt::format("{}, revision {}, spec {}", title, info_.revision, output::short_hash(info_.spec_hash)),
-            info_.timestamp};
+    return {std::move(name), output::step_description(info_), info_.timestamp};
   }
 
   [[nodiscard]] static Failure interrupted() {
@@ -83,7 +83,7 @@ class JobWriter {
   }
 
   Status flats() {
-    const std::string_view warning = release_ == Release::written_anyway ? "WRITTEN ALTHOUGH A CHECK FAILS" : "";
+    const std::string_view warning = output::flat_warning(release_);
     for (const Part& part : plan_.parts) {
       if (!output::is_cut(part)) continue;
       if (interrupt_requested()) return interrupted();
@@ -99,10 +99,7 @@ class JobWriter {
       if (!output::is_printed(part)) continue;
       auto mesh = solid::triangulate(model_.parts.at(id).solid, output::print_deflection_mm);
       if (!mesh) return mesh.error();
-      const std::string title =
-          fmt::format("{} {}, mm, {} revision {}, spec {}", part.mark, output::slug(part.name),
-                      output::slug(info_.name), output::file_safe(info_.revision), output::short_hash(info_.spec_hash));
-      add(output::stl_path(part), output::write_stl(*mesh, title), FileGroup::stl);
+      add(output::stl_path(part), output::write_stl(*mesh, output::stl_title(part, info_)), FileGroup::stl);
     }
     add(output::print_list, output::write_csv(output::print_rows(plan_, model_, info_)), FileGroup::stl);
     return Done{};
@@ -132,7 +129,7 @@ class JobWriter {
   const Findings& findings_;
   const JobInfo& info_;
   const JobOptions& options_;
-  Release release_ = Release::complete;
+  Release release_;
   std::vector<JobFile> files_;
 };
 

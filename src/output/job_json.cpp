@@ -3,6 +3,9 @@
 
 #include "output/job_json.h"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <array>
 #include <nlohmann/json.hpp>
 
@@ -11,20 +14,15 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-std::string word_for(Release release) {
-  switch (release) {
-    case Release::complete: return "complete";
-    case Release::withheld: return "withheld: a check fails";
-    case Release::written_anyway: return "written although a check fails";
-  }
-  return "complete";
+std::vector<std::string> words_for(const std::set<FileGroup>& only) {
+  constexpr std::array<std::string_view, 4> words{"step", "dxf", "stl", "checks"};
+  std::vector<std::string> list;
+  for (const FileGroup group : only) list.emplace_back(words.at(static_cast<std::size_t>(group)));
+  return list;
 }
 
-Json words_for(const std::set<FileGroup>& only) {
-  constexpr std::array<std::string_view, 4> words{"step", "dxf", "stl", "checks"};
-  Json list = Json::array();
-  for (const FileGroup group : only) list.push_back(std::string(words.at(static_cast<std::size_t>(group))));
-  return list;
+std::string text_in(const Json& json, const char* key) {
+  return json.contains(key) && json[key].is_string() ? json[key].get<std::string>() : std::string();
 }
 
 std::optional<ListedFile> listed(const Json& entry) {
@@ -38,6 +36,15 @@ std::optional<ListedFile> listed(const Json& entry) {
 
 }  // namespace
 
+std::string fabrication_words(Release release, const std::set<FileGroup>& only) {
+  if (release == Release::withheld) return "withheld: a check fails";
+  std::string words = only.empty() ? "" : fmt::format("limited to {}", fmt::join(words_for(only), ", "));
+  if (release == Release::written_anyway) {
+    words += fmt::format("{}written although a check fails", words.empty() ? "" : ", ");
+  }
+  return words.empty() ? "complete" : words;
+}
+
 std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release,
                      const std::set<FileGroup>& only) {
   Json json;
@@ -49,7 +56,7 @@ std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Rel
   json["revision"] = info.revision;
   json["spec_hash"] = info.spec_hash;
   json["timestamp"] = info.timestamp;
-  json["fabrication_files"] = word_for(release);
+  json["fabrication_files"] = fabrication_words(release, only);
   if (!only.empty()) json["only"] = words_for(only);
   json["files"] = Json::array();
   for (const JobFile& file : files) {
@@ -58,17 +65,20 @@ std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Rel
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
-std::optional<std::vector<ListedFile>> read_job_json(std::string_view text) {
+std::optional<JobList> read_job_json(std::string_view text) {
   const Json json = Json::parse(text, nullptr, false);
   if (!json.is_object() || !json.contains("program") || json["program"] != "fitup") return std::nullopt;
   if (!json.contains("files") || !json["files"].is_array()) return std::nullopt;
-  std::vector<ListedFile> files;
+  JobList job;
+  job.info = {text_in(json, "name"),      text_in(json, "title"),   text_in(json, "revision"),
+              text_in(json, "spec_hash"), text_in(json, "version"), text_in(json, "timestamp")};
+  job.fabrication_files = text_in(json, "fabrication_files");
   for (const Json& entry : json["files"]) {
     auto file = listed(entry);
     if (!file) return std::nullopt;
-    files.push_back(std::move(*file));
+    job.files.push_back(std::move(*file));
   }
-  return files;
+  return job;
 }
 
 }  // namespace fitup::output

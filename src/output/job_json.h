@@ -16,13 +16,22 @@ namespace fitup::output {
 [[nodiscard]] std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release,
                                    const std::set<FileGroup>& only);
 
+/// What `fabrication_files` says: "complete", "limited to step, dxf", "withheld: a check fails", ...
+[[nodiscard]] std::string fabrication_words(Release release, const std::set<FileGroup>& only);
+
 struct ListedFile {
   std::string path;
   std::size_t size = 0;
   std::string sha256;
 };
 
-/// The files that a job.json lists; nothing if the text is not a job.json of this program.
-[[nodiscard]] std::optional<std::vector<ListedFile>> read_job_json(std::string_view text);
+struct JobList {
+  JobInfo info;  // what is absent is empty
+  std::string fabrication_files;
+  std::vector<ListedFile> files;
+};
+
+/// What a job.json says; nothing if the text is not a job.json of this program.
+[[nodiscard]] std::optional<JobList> read_job_json(std::string_view text);
 
 }  // namespace fitup::output

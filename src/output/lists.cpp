@@ -10,6 +10,7 @@
 #include <tuple>
 
 #include "output/flat_drawing.h"
+#include "output/part_notes.h"
 #include "output/paths.h"
 #include "output/text.h"
 
@@ -20,7 +21,18 @@ void add_job(CsvRow& row, const JobInfo& info) {
   row.insert(row.end(), {info.name, info.revision, short_hash(info.spec_hash)});
 }
 
-CsvRow order_row(const Part& part, std::size_t quantity, const JobInfo& info) {
+/// What is done after cutting, what it is fixed to, what comes through it; parts that are empty left out.
+std::string order_note(const Plan& plan, PartId id) {
+  std::string text;
+  for (const std::string& piece :
+       {work_after_cutting(std::get<Flat>(plan.parts[id].form)), screw_tip_note(plan, id), fixing_note(plan, id)}) {
+    if (!piece.empty()) text += (text.empty() ? "" : "; ") + piece;
+  }
+  return text;
+}
+
+CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInfo& info) {
+  const Part& part = plan.parts[id];
   const Flat& flat = std::get<Flat>(part.form);
   const Vec2 size = flat.profile.bounds().size();
   CsvRow row{part.mark,
@@ -37,7 +49,7 @@ CsvRow order_row(const Part& part, std::size_t quantity, const JobInfo& info) {
              number(part.mass_kg),
              number(static_cast<double>(quantity) * part.mass_kg),
              dxf_path(part),
-             work_after_cutting(flat)};
+             order_note(plan, id)};
   add_job(row, info);
   return row;
 }
@@ -87,7 +99,7 @@ std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info) {
   const auto count = quantities(plan);
   const auto order = [](const Part& p) { return std::tuple(p.material, std::get<Flat>(p.form).thickness_mm, p.mark); };
   const auto before = [&](const Part& a, const Part& b) { return order(a) < order(b); };
-  for (const PartId id : chosen(plan, is_cut, before)) rows.push_back(order_row(plan.parts[id], count[id], info));
+  for (const PartId id : chosen(plan, is_cut, before)) rows.push_back(order_row(plan, id, count[id], info));
   return rows;
 }
 

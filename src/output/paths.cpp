@@ -6,6 +6,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+
+#include "fitup/job.h"
 
 #include "output/text.h"
 
@@ -39,3 +42,12 @@ std::string dxf_path(const Part& part) {
 std::string stl_path(const Part& part) { return fmt::format("3d-print/{}.stl", file_name(part)); }
 
 }  // namespace fitup::output
+
+namespace fitup {
+
+bool is_made_from(std::string_view path) {
+  constexpr std::array<std::string_view, 4> folders{"flat/", "3d-print/", "parts/", "bench/"};
+  return std::any_of(folders.begin(), folders.end(), [&](std::string_view f) { return path.starts_with(f); });
+}
+
+}  // namespace fitup

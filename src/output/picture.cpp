@@ -63,21 +63,6 @@ Result<View> view_of(const Plan& plan, const Model& model, const Wanted& what) {
   return view;
 }
 
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    if (c == '&')
-      out += "&amp;";
-    else if (c == '<')
-      out += "&lt;";
-    else if (c == '>')
-      out += "&gt;";
-    else
-      out.push_back(static_cast<unsigned char>(c) < 0x20 ? ' ' : c);
-  }
-  return out;
-}
-
 /// One path for a view, its upper left at `corner`; y turned down as SVG has it.
 std::string path_of(const View& view, Vec2 corner, double scale) {
   std::string out = "<path d=\"";
@@ -93,7 +78,7 @@ std::string path_of(const View& view, Vec2 corner, double scale) {
 
 std::string text_at(Vec2 at, int size, std::string_view text) {
   return fmt::format("<text x=\"{}\" y=\"{}\" font-size=\"{}\">{}</text>\n", number(at.x), number(at.y), size,
-                     escaped(text));
+                     xml_text(text));
 }
 
 std::string caption(const JobInfo& info, double top) {
@@ -138,7 +123,7 @@ class Page {
         fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" height=\"{1}\">\n",
                     number(page_width), number(height));
     out +=
-        fmt::format("<title>{}</title>\n<rect width=\"100%\" height=\"100%\" fill=\"white\"/>\n", escaped(info.name));
+        fmt::format("<title>{}</title>\n<rect width=\"100%\" height=\"100%\" fill=\"white\"/>\n", xml_text(info.name));
     out +=
         "<g fill=\"none\" stroke=\"black\" stroke-width=\"0.8\" stroke-linejoin=\"round\" stroke-linecap=\"round\">\n";
     return out + lines + "</g>\n<g font-family=\"sans-serif\" fill=\"black\">\n" + words + "</g>\n</svg>\n";

@@ -5,10 +5,11 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <functional>
 #include <map>
 #include <set>
 
+#include "output/labels.h"
 #include "output/paths.h"
 
 namespace fitup {
@@ -18,10 +19,9 @@ using namespace output;
 
 class ReadBack {
  public:
-  ReadBack(const std::vector<JobFile>& files, const Plan& plan, const Model& model)
-      : files_(files), plan_(plan), model_(model) {
-    for (PartId id = 0; id < plan.parts.size(); ++id) {
-      const Part& part = plan.parts[id];
+  explicit ReadBack(const Origins& from) : from_(from) {
+    for (PartId id = 0; id < from.plan.parts.size(); ++id) {
+      const Part& part = from.plan.parts[id];
       part_of_[step_path(part)] = id;
       if (is_cut(part)) part_of_[dxf_path(part)] = id;
       if (is_printed(part)) part_of_[stl_path(part)] = id;
@@ -29,63 +29,81 @@ class ReadBack {
   }
 
   Status all() {
-    for (const JobFile& file : files_) {
+    const std::set<std::string> wanted = paths_of_job(from_);
+    std::set<std::string> missing = wanted;
+    for (const JobFile& file : from_.files) {
+      if (wanted.count(file.path) == 0) return differs(file.path, "it does not belong to the job");
+      if (missing.erase(file.path) == 0) return differs(file.path, "it is there twice");
+    }
+    if (!missing.empty()) return differs(*missing.begin(), "it is not there");
+    for (const JobFile& file : from_.files) {
       if (interrupt_requested()) {
         return Failure{Failure::Kind::interrupted, "read the job's files back", "interrupted; nothing was written"};
       }
       if (const auto flaw = flaw_in(file)) return differs(file.path, *flaw);
     }
-    return complete();
+    return Done{};
   }
 
  private:
-  /// If one part's solid is written, every part's is. (The lists answer for flat and printed parts.)
-  [[nodiscard]] Status complete() const {
-    std::set<std::string> there;
-    for (const JobFile& file : files_) there.insert(file.path);
-    const auto has = [&](const Part& part) { return there.count(step_path(part)) > 0; };
-    if (std::none_of(plan_.parts.begin(), plan_.parts.end(), has)) return Done{};
-    const auto missing = std::find_if_not(plan_.parts.begin(), plan_.parts.end(), has);
-    return missing == plan_.parts.end() ? Status(Done{}) : differs(step_path(*missing), "it is not there");
-  }
-
   static Failure differs(const std::string& path, const std::string& flaw) {
     return {Failure::Kind::kernel, fmt::format("read {} back", path), flaw};
   }
 
   [[nodiscard]] Flaw flaw_in(const JobFile& file) const {
-    if (file.path == job_list) return flaw_in_job_json(file.bytes, files_);
-    if (file.path == order_list) return flaw_in_order_list(file.bytes, plan_, files_);
-    if (file.path == print_list) return flaw_in_print_list(file.bytes, plan_, model_, files_);
-    if (file.path == findings_list) return flaw_in_findings_json(file.bytes);
-    if (file.path == assembly_step) return flaw_in_assembly_step(file.bytes, plan_, model_);
-    if (file.path == findings_page || file.path == assembly_picture)
-      return file.bytes.empty() ? Flaw("it is empty") : Flaw{};
-    const auto part = part_of_.find(file.path);
-    if (part == part_of_.end()) return "no part has this file";
-    return flaw_in_part_file(file, part->second);
+    using Judge = Flaw (*)(const std::string&, const Origins&);
+    static const std::map<std::string, Judge> judges{{job_list, flaw_in_job_json},
+                                                     {order_list, flaw_in_order_list},
+                                                     {print_list, flaw_in_print_list},
+                                                     {findings_list, flaw_in_findings_json},
+                                                     {findings_page, flaw_in_findings_text}};
+    if (const auto judge = judges.find(file.path); judge != judges.end()) return judge->second(file.bytes, from_);
+    if (file.path == assembly_step) return flaw_in_assembly_step(file.bytes, from_.plan, from_.model, from_.info);
+    if (file.path == assembly_picture) return flaw_in_picture(file.bytes, from_.info);
+    return flaw_in_part_file(file, part_of_.at(file.path));
   }
 
   [[nodiscard]] Flaw flaw_in_part_file(const JobFile& file, PartId id) const {
-    const Part& part = plan_.parts[id];
-    const PartSolid& solid = model_.parts.at(id);
+    const Part& part = from_.plan.parts[id];
+    const PartSolid& solid = from_.model.parts.at(id);
     switch (file.group) {
-      case FileGroup::dxf: return flaw_in_dxf(file.bytes, part);
-      case FileGroup::stl: return flaw_in_stl(file.bytes, solid);
-      default: return flaw_in_part_step(file.bytes, part, solid);
+      case FileGroup::dxf: return flaw_in_dxf(file.bytes, part, from_.info, release_of(from_.findings, from_.options));
+      case FileGroup::stl: return flaw_in_stl(file.bytes, part, solid, from_.info);
+      default: return flaw_in_part_step(file.bytes, part, solid, from_.info);
     }
   }
 
-  const std::vector<JobFile>& files_;
-  const Plan& plan_;
-  const Model& model_;
+  const Origins& from_;
   std::map<std::string, PartId> part_of_;
 };
 
 }  // namespace
 
-Status read_back(const std::vector<JobFile>& files, const Plan& plan, const Model& model) {
-  return ReadBack(files, plan, model).all();
+namespace output {
+
+std::set<std::string> paths_of_job(const Origins& from) {
+  const auto chosen = [&](FileGroup group) { return from.options.only.empty() || from.options.only.count(group) > 0; };
+  const bool made = release_of(from.findings, from.options) != Release::withheld;
+  std::set<std::string> paths{job_list};
+  if (chosen(FileGroup::step)) paths.insert(assembly_step);
+  if (chosen(FileGroup::checks)) paths.insert({findings_list, findings_page, assembly_picture});
+  if (!made) return paths;
+  if (chosen(FileGroup::dxf)) paths.insert(order_list);
+  if (chosen(FileGroup::stl)) paths.insert(print_list);
+  for (const Part& part : from.plan.parts) {
+    if (chosen(FileGroup::step)) paths.insert(step_path(part));
+    if (chosen(FileGroup::dxf) && is_cut(part)) paths.insert(dxf_path(part));
+    if (chosen(FileGroup::stl) && is_printed(part)) paths.insert(stl_path(part));
+  }
+  return paths;
+}
+
+}  // namespace output
+
+Status read_back(const std::vector<JobFile>& files, const Plan& plan, const Model& model, const Findings& findings,
+                 const JobInfo& info, const JobOptions& options) {
+  const Origins from{files, plan, model, findings, info, options};
+  return ReadBack(from).all();
 }
 
 }  // namespace fitup

@@ -10,6 +10,7 @@
 
 #include "fitup/tolerances.h"
 #include "output/flat_drawing.h"
+#include "output/labels.h"
 #include "output/paths.h"
 #include "output/read_back.h"
 #include "output/step_scan.h"
@@ -67,11 +68,85 @@ Flaw flaw_in_contours(const DxfDrawing& drawing, const Profile& profile) {
   return std::nullopt;
 }
 
+Flaw flaw_in_notes(const DxfDrawing& drawing, const std::vector<DxfNote>& wanted) {
+  if (drawing.notes.size() != wanted.size()) {
+    return fmt::format("it has {} notes of {}", drawing.notes.size(), wanted.size());
+  }
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    if (drawing.notes[i].text != dxf_text(wanted[i].text)) {
+      return fmt::format("it says '{}' instead of '{}'", drawing.notes[i].text, wanted[i].text);
+    }
+  }
+  return std::nullopt;
+}
+
 std::string control_as_space(std::string text) {
   for (char& c : text) {
     if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) c = ' ';
   }
   return text;
+}
+
+bool reaches(const Box3& outer, const Box3& inner, double by) {
+  return outer.low.x <= inner.low.x + by && outer.low.y <= inner.low.y + by && outer.low.z <= inner.low.z + by &&
+         outer.high.x >= inner.high.x - by && outer.high.y >= inner.high.y - by && outer.high.z >= inner.high.z - by;
+}
+
+bool has_corner(const StepShape& shape, Vec3 at) {
+  return std::any_of(shape.corners.begin(), shape.corners.end(),
+                     [&](Vec3 corner) { return near(corner, at, tolerance::contact_mm); });
+}
+
+bool has_circle(const StepShape& shape, Vec3 centre, double radius_mm) {
+  return std::any_of(shape.circles.begin(), shape.circles.end(), [&](const StepCircle& circle) {
+    return near(circle.centre, centre, tolerance::contact_mm) &&
+           std::abs(circle.radius_mm - radius_mm) <= tolerance::contact_mm;
+  });
+}
+
+Flaw flaw_in_loop(const StepShape& shape, const Loop& loop, double z) {
+  if (const auto circle = loop.as_circle()) {
+    if (has_circle(shape, {circle->centre.x, circle->centre.y, z}, circle->radius)) return std::nullopt;
+    return fmt::format("there is no hole of {:.3f} mm at {:.3f}, {:.3f}", 2 * circle->radius, circle->centre.x,
+                       circle->centre.y);
+  }
+  for (const Vertex& v : loop.vertices) {
+    if (!has_corner(shape, {v.at.x, v.at.y, z}))
+      return fmt::format("there is no corner at {:.3f}, {:.3f}", v.at.x, v.at.y);
+  }
+  return std::nullopt;
+}
+
+std::size_t faces_round(const Loop& loop) { return loop.as_circle() ? 1 : loop.vertices.size(); }
+
+/// Each corner, hole and face of the profile, at both of its sides.
+Flaw flaw_in_flat(const StepShape& shape, const Flat& flat) {
+  std::size_t faces = 2 + faces_round(flat.profile.outer) + flat.drilled.size();
+  for (const Loop& hole : flat.profile.holes) faces += faces_round(hole);
+  if (shape.faces != faces) return fmt::format("it has {} faces, the part {}", shape.faces, faces);
+  for (const double z : {0.0, flat.thickness_mm}) {
+    if (auto flaw = flaw_in_loop(shape, flat.profile.outer, z)) return flaw;
+    for (const Loop& hole : flat.profile.holes) {
+      if (auto flaw = flaw_in_loop(shape, hole, z)) return flaw;
+    }
+    for (const DrilledHole& hole : flat.drilled) {
+      if (auto flaw = flaw_in_loop(shape, Loop::circle(hole.at, 0.5 * hole.diameter_mm), z)) return flaw;
+    }
+  }
+  return std::nullopt;
+}
+
+/// Its corners lie in the part's bounds, and with its whole circles it fills them.
+Flaw flaw_in_shape(const StepShape& shape, const Part& part, const PartSolid& solid) {
+  if (!reaches(solid.bounds, corner_box(shape), tolerance::contact_mm) ||
+      !reaches(reach_box(shape), solid.bounds, tolerance::contact_mm)) {
+    const Vec3 is = corner_box(shape).size();
+    const Vec3 wanted = solid.bounds.size();
+    return fmt::format("its corners span {:.3f} x {:.3f} x {:.3f} mm, the part {:.3f} x {:.3f} x {:.3f} mm", is.x, is.y,
+                       is.z, wanted.x, wanted.y, wanted.z);
+  }
+  const auto* flat = std::get_if<Flat>(&part.form);
+  return flat == nullptr ? std::nullopt : flaw_in_flat(shape, *flat);
 }
 
 Flaw flaw_in_product(const StepFacts& facts, const Part& part, const PartSolid& solid) {
@@ -85,7 +160,8 @@ Flaw flaw_in_product(const StepFacts& facts, const Part& part, const PartSolid& 
     return fmt::format("the volume of {} is {:.3f} mm3, the model's {:.3f} mm3", part.mark, *found->second.volume_mm3,
                        solid.volume_mm3);
   }
-  return std::nullopt;
+  if (found->second.solids.size() != 1) return fmt::format("{} is {} solids", part.mark, found->second.solids.size());
+  return flaw_in_shape(found->second.solids.front(), part, solid);
 }
 
 bool same_pose(const Pose& a, const Pose& b) {
@@ -126,9 +202,15 @@ Flaw flaw_in_places(const StepFacts& facts, const Plan& plan) {
   return std::nullopt;
 }
 
+Flaw flaw_in_description(const StepFacts& facts, const JobInfo& info) {
+  const std::string wanted = control_as_space(step_description(info));
+  if (facts.description == wanted) return std::nullopt;
+  return fmt::format("it is called '{}' instead of '{}'", facts.description, wanted);
+}
+
 }  // namespace
 
-Flaw flaw_in_dxf(const std::string& bytes, const Part& part) {
+Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info, Release release) {
   const auto read = read_dxf(bytes);
   if (const auto* flaw = std::get_if<std::string>(&read)) return *flaw;
   const DxfDrawing& drawing = std::get<DxfDrawing>(read);
@@ -145,12 +227,14 @@ Flaw flaw_in_dxf(const std::string& bytes, const Part& part) {
         return fmt::format("drilled hole {} is marked elsewhere", i + 1);
     }
   }
+  if (auto flaw = flaw_in_notes(drawing, flat_drawing(part, info, flat_warning(release)).notes)) return flaw;
   return flaw_in_contours(drawing, profile_at_origin(flat));
 }
 
-Flaw flaw_in_stl(const std::string& bytes, const PartSolid& solid) {
+Flaw flaw_in_stl(const std::string& bytes, const Part& part, const PartSolid& solid, const JobInfo& info) {
   const auto facts = read_stl(bytes);
   if (!facts) return "its size is not 84 + 50 for each triangle";
+  if (facts->header != stl_header(stl_title(part, info))) return "its header is of another part or job";
   if (facts->triangles < 4) return fmt::format("it has {} triangles", facts->triangles);
   if (facts->open_edges > 0) return fmt::format("it is not closed: {} open edges", facts->open_edges);
   // The mesh stands off the surface by the deflection at most, so the volume by that over the area at most.
@@ -161,19 +245,21 @@ Flaw flaw_in_stl(const std::string& bytes, const PartSolid& solid) {
   return std::nullopt;
 }
 
-Flaw flaw_in_part_step(const std::string& bytes, const Part& part, const PartSolid& solid) {
+Flaw flaw_in_part_step(const std::string& bytes, const Part& part, const PartSolid& solid, const JobInfo& info) {
   const auto read = scan_step(bytes);
   if (const auto* flaw = std::get_if<std::string>(&read)) return *flaw;
   const StepFacts& facts = std::get<StepFacts>(read);
+  if (auto flaw = flaw_in_description(facts, info)) return flaw;
   if (facts.products.size() != 1) return fmt::format("it has {} products", facts.products.size());
   if (facts.solids != 1) return fmt::format("it has {} solids", facts.solids);
   return flaw_in_product(facts, part, solid);
 }
 
-Flaw flaw_in_assembly_step(const std::string& bytes, const Plan& plan, const Model& model) {
+Flaw flaw_in_assembly_step(const std::string& bytes, const Plan& plan, const Model& model, const JobInfo& info) {
   const auto read = scan_step(bytes);
   if (const auto* flaw = std::get_if<std::string>(&read)) return *flaw;
   const StepFacts& facts = std::get<StepFacts>(read);
+  if (auto flaw = flaw_in_description(facts, info)) return flaw;
   std::set<PartId> used;
   std::set<std::string> groups;
   for (const Instance& instance : plan.instances) {

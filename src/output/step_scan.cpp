@@ -12,7 +12,7 @@ namespace {
 
 class Scan {
  public:
-  explicit Scan(std::string_view text) : data_(read_part21(text)) {}
+  explicit Scan(std::string_view text) : data_(read_part21(text)) { facts_.description = description_in(text); }
 
   std::variant<StepFacts, std::string> facts() {
     if (!data_.flaw.empty()) return data_.flaw;
@@ -33,12 +33,22 @@ class Scan {
   }
 
  private:
+  /// The first string of FILE_DESCRIPTION.
+  static std::string description_in(std::string_view text) {
+    const std::size_t at = text.substr(0, text.find("DATA;")).find("FILE_DESCRIPTION(");
+    if (at == std::string_view::npos) return {};
+    const std::string_view record = text.substr(at, text.find(';', text.find("')", at)) - at);
+    const auto strings = StepInstance{"FILE_DESCRIPTION", record}.strings();
+    return strings.empty() ? std::string() : strings.front();
+  }
+
   std::string take(int id, const StepInstance& e) {
     if (e.type == "PRODUCT") return take_product(e);
     if (e.type == "MANIFOLD_SOLID_BREP" || e.type == "BREP_WITH_VOIDS") ++facts_.solids;
     if (e.type == "NEXT_ASSEMBLY_USAGE_OCCURRENCE") ++occurrences_;
     if (e.type == "CONTEXT_DEPENDENT_SHAPE_REPRESENTATION") return take_placement(id, e);
     if (e.type == "PROPERTY_DEFINITION_REPRESENTATION") take_volume(e);
+    if (e.type == "SHAPE_DEFINITION_REPRESENTATION") take_shape(e);
     return {};
   }
 
@@ -71,6 +81,18 @@ class Scan {
       if (other != nullptr && other->type == type) return other;
     }
     return nullptr;
+  }
+
+  void take_shape(const StepInstance& e) {
+    const auto ends = e.references();
+    const StepInstance* shape = ends.size() == 2 ? data_.find(ends[1]) : nullptr;
+    const std::string product = shape ? product_id(ends[0]) : "";
+    if (product.empty()) return;
+    for (const int reference : shape->references()) {
+      const StepInstance* body = data_.find(reference);
+      if (body == nullptr || (body->type != "MANIFOLD_SOLID_BREP" && body->type != "BREP_WITH_VOIDS")) continue;
+      facts_.products[product].solids.push_back(shape_of(data_, reference));
+    }
   }
 
   void take_volume(const StepInstance& e) {

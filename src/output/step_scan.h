@@ -9,12 +9,14 @@
 #include <vector>
 
 #include "fitup/geometry.h"
+#include "output/step_shape.h"
 
 namespace fitup::output {
 
 struct StepProductFacts {
   std::string name;
   std::optional<double> volume_mm3;  // the validation property
+  std::vector<StepShape> solids;
 };
 
 /// One product standing in another.
@@ -26,6 +28,7 @@ struct StepUseFacts {
 };
 
 struct StepFacts {
+  std::string description;                           // of the file, from its header
   std::map<std::string, StepProductFacts> products;  // by id
   std::vector<StepUseFacts> uses;
   std::size_t solids = 0;

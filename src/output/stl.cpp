@@ -82,11 +82,16 @@ Facet facet_at(const char* p) {
 
 }  // namespace
 
-std::string write_stl(const Mesh& mesh, std::string_view title) {
-  const std::vector<Facet> facets = facets_of(mesh);
+std::string stl_header(std::string_view title) {
   std::string out = "fitup ";
   out += title.substr(0, header_bytes - out.size());
   out.resize(header_bytes, ' ');
+  return out;
+}
+
+std::string write_stl(const Mesh& mesh, std::string_view title) {
+  const std::vector<Facet> facets = facets_of(mesh);
+  std::string out = stl_header(title);
   put(out, static_cast<std::uint32_t>(facets.size()));
   out.reserve(start_bytes + triangle_bytes * facets.size());
   for (const Facet& f : facets) put_facet(out, f);
@@ -96,6 +101,7 @@ std::string write_stl(const Mesh& mesh, std::string_view title) {
 std::optional<StlFacts> read_stl(std::string_view bytes) {
   if (bytes.size() < start_bytes || bytes.substr(0, 5) == "solid") return std::nullopt;
   StlFacts facts;
+  facts.header = std::string(bytes.substr(0, header_bytes));
   facts.triangles = word(bytes.data() + header_bytes);
   if (bytes.size() != start_bytes + triangle_bytes * facts.triangles) return std::nullopt;
   std::map<std::pair<Corner, Corner>, int> balance;  // directed edges: +1 one way, -1 the other

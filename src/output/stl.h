@@ -17,8 +17,12 @@ inline constexpr double print_deflection_mm = 0.02;
 /// mesh stays closed, as their neighbours then share that edge.
 [[nodiscard]] std::string write_stl(const Mesh& mesh, std::string_view title);
 
+/// The 80 bytes that such a file begins with.
+[[nodiscard]] std::string stl_header(std::string_view title);
+
 /// What an STL holds, or nothing where its size is not 84 + 50 n or it begins with "solid".
 struct StlFacts {
+  std::string header;  // 80 bytes
   std::size_t triangles = 0;
   std::size_t open_edges = 0;  // directed edges without exactly one partner running the other way
   double volume_mm3 = 0;       // by the divergence theorem

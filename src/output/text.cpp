@@ -53,4 +53,19 @@ std::string file_safe(std::string_view text) { return hyphenated(text, true); }
 
 std::string short_hash(std::string_view hash) { return std::string(hash.substr(0, 12)); }
 
+std::string xml_text(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    if (c == '&')
+      out += "&amp;";
+    else if (c == '<')
+      out += "&lt;";
+    else if (c == '>')
+      out += "&gt;";
+    else
+      out.push_back(static_cast<unsigned char>(c) < 0x20 ? ' ' : c);
+  }
+  return out;
+}
+
 }  // namespace fitup::output

@@ -21,4 +21,7 @@ namespace fitup::output {
 /// The first 12 digits of the spec hash: what fits on a plate or a label.
 [[nodiscard]] std::string short_hash(std::string_view hash);
 
+/// Fit to stand in XML: &, <, > by name, a control character as a space.
+[[nodiscard]] std::string xml_text(std::string_view text);
+
 }  // namespace fitup::output

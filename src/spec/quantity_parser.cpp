@@ -13,6 +13,7 @@
 #include "diag/words.h"
 #include "spec/quantity_rules.h"
 #include "spec/tokens.h"
+#include "spec/unit_hints.h"
 
 namespace fitup::spec {
 
@@ -198,7 +199,7 @@ class Parser {
 
   [[nodiscard]] std::string stray_in_words() const {
     const std::string_view rest = expression_.text.substr(*tokens_.stray);
-    if (rest[0] == ',') return "a comma has no place here; the decimal sign is a point";
+    if (rest[0] == ',') return comma_hint(expression_.text, *tokens_.stray);
     if (rest[0] == '"') return "inches are written with in, such as 3/16 in";
     const std::size_t length = (static_cast<unsigned char>(rest[0]) & 0x80) == 0 ? 1 : rest.size();
     return fmt::format("{} has no place here", diag::in_quotes(rest.substr(0, length)));
@@ -209,6 +210,10 @@ class Parser {
     if (token.text == ")") return "this bracket was never opened";
     if (is_unit(token.text))
       return fmt::format("the unit {} must follow a number; write * 1 {} here", token.text, token.text);
+    const Token& before = tokens_.all[next_ - 1];
+    if (token.kind == Token::Kind::word && before.kind == Token::Kind::number) {
+      if (auto hint = unit_hint(token.text, before.text)) return *std::move(hint);
+    }
     return fmt::format("+, -, * or / should stand before {}", diag::in_quotes(token.text));
   }
 

@@ -72,6 +72,16 @@ TEST(Explain, ALastWordAloneFindsEveryKeyThatEndsInIt) {
   EXPECT_THAT(rows.front()->key, HasSubstr("frame.cope_gap"));
 }
 
+TEST(Explain, ASuffixSaysAsMuchAsTheWholeKey) {
+  for (const char* whole : {"box.NAME.rails", "box.NAME.rod_plates", "item.NAME.keep_clear", "lifting.thread"}) {
+    const std::string suffix = last_word(whole);
+    for (const KeyRow* row : find_keys(whole)) {
+      EXPECT_THAT(find_keys(suffix), testing::Contains(row)) << suffix << " leaves out " << row->key;
+    }
+  }
+  EXPECT_THAT(explained("rails").text, HasSubstr("box.NAME.rails.outer_width"));
+}
+
 TEST(Explain, AnUnknownKeyIsAnErrorThatNamesTheNearest) {
   const Outcome outcome = explained("box.NAME.rails.thicknes");
   EXPECT_EQ(outcome.status, ExitStatus::wrong_input);

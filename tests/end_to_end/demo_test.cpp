@@ -118,7 +118,7 @@ TEST_F(Demo, TheFolderIsNamedAfterTheSpecUnlessSaidOtherwise) {
   here.folder = scratch_.path();
   const RunResult result = fitup({"make", "front-box.toml", "--only", "checks"}, here);
   EXPECT_EQ(result.status, 0) << result.errors;
-  EXPECT_THAT(result.output, HasSubstr("files to front-box\n"));
+  EXPECT_THAT(result.output, HasSubstr("files to front-box, of checks only\n"));
   EXPECT_EQ(read_file(scratch_.path() / "front-box" / "checks" / "findings.json"), files_.at("checks/findings.json"));
 }
 

@@ -93,6 +93,42 @@ TEST_F(Trouble, CtrlCStopsTheWorkWithItsOwnStatusAndTheOldFolderWhole) {
   EXPECT_NE(files_in(job_), before);
 }
 
+TEST_F(Trouble, TheFolderOfAnotherJobIsRefusedAndBothNamesAreSaid) {
+  std::filesystem::copy(demo_job().folder, job_, std::filesystem::copy_options::recursive);
+  const auto before = files_in(job_);
+  std::string spec = read_file(demo_spec());
+  const std::string name = "name     = \"front-box\"";
+  ASSERT_NE(spec.find(name), std::string::npos);
+  spec.replace(spec.find(name), name.size(), "name = \"rear-box\"");
+  write_file(scratch_.path() / "rear.toml", spec);
+  const RunResult result = fitup({"make", (scratch_.path() / "rear.toml").string(), "-o", job_.string()});
+  EXPECT_EQ(result.status, 3);
+  EXPECT_THAT(result.errors, HasSubstr("holds the job \"front-box\" and this spec makes \"rear-box\""));
+  EXPECT_THAT(result.errors, HasSubstr("-o"));
+  EXPECT_EQ(files_in(job_), before);
+}
+
+TEST_F(Trouble, WhatAFolderLosesIsSaid) {
+  std::filesystem::copy(demo_job().folder, job_, std::filesystem::copy_options::recursive);
+  std::size_t others = 0;  // parts, printed aids and their list
+  for (const auto& [path, bytes] : files_in(job_))
+    others += path.starts_with("parts/") || path.starts_with("3d-print/");
+  const RunResult only = fitup(make(job_, {"--only", "dxf"}));
+  EXPECT_EQ(only.status, 0) << only.errors;
+  EXPECT_THAT(only.output, HasSubstr("replaced the folder of the same spec, revision A"));
+  EXPECT_THAT(only.output, HasSubstr(std::to_string(others) + " earlier files to cut, print or drill from were taken"));
+  std::string spec = read_file(std::filesystem::path(FITUP_FIXTURES) / "cases" / "item-in-upright" / "spec.toml");
+  const std::string revision = "revision = \"A\"";
+  ASSERT_NE(spec.find(revision), std::string::npos);
+  spec.replace(spec.find(revision), revision.size(), "revision = \"B\"");
+  write_file(scratch_.path() / "failing.toml", spec);
+  const RunResult failed = fitup({"make", (scratch_.path() / "failing.toml").string(), "-o", job_.string()});
+  EXPECT_EQ(failed.status, 1) << failed.errors;
+  EXPECT_THAT(failed.output, testing::ContainsRegex("replaced revision A \\(spec [0-9a-f]+\\) by revision B"));
+  EXPECT_THAT(failed.output, HasSubstr("they are of revision A"));
+  EXPECT_THAT(failed.output, HasSubstr("no longer match"));
+}
+
 TEST_F(Trouble, AFailedCheckWithholdsWhatWouldBeCutUnlessAnyway) {
   const auto spec = std::filesystem::path(FITUP_FIXTURES) / "cases" / "item-in-upright" / "spec.toml";
   const RunResult without = fitup({"make", spec.string(), "-o", job_.string()});

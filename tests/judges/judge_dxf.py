@@ -18,8 +18,9 @@ from ezdxf import bbox, recover
 from ezdxf.audit import Auditor
 from ezdxf.math import bulge_to_arc
 
-ALLOWED = {"CUT": {"CIRCLE", "LWPOLYLINE"}, "MARK": {"LINE"}, "BEND": set(), "NOTE": {"TEXT"}}
+ALLOWED = {"CUT": {"CIRCLE", "LWPOLYLINE"}, "MARK": {"LINE"}, "NOTE": {"TEXT"}}
 BY_LAYER = 256
+ADDED_ON_READING = {"Defpoints"}  # by ezdxf itself
 COLOUR = 7
 LIST_LENGTH_MM = 0.00051  # the list has 3 decimals of a length
 LIST_FINE = 0.0051        # and 2 of an area or a cut length
@@ -90,6 +91,9 @@ def rules(doc):
     for layer in doc.layers:
         if layer.dxf.color != COLOUR:
             found.append(f"layer {layer.dxf.name} has colour {layer.dxf.color}")
+    used = {e.dxf.layer for e in doc.modelspace()} | {"0"}
+    found += [f"nothing lies on layer {layer.dxf.name}" for layer in doc.layers
+              if layer.dxf.name not in used | ADDED_ON_READING]
     seen = set()
     for e in doc.modelspace():
         if e.dxftype() not in ALLOWED.get(e.dxf.layer, set()):

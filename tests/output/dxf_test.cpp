@@ -121,22 +121,25 @@ TEST(DxfReader, SeesEveryFault) {
 
 TEST(DxfReadBack, ComparesWithThePart) {
   const Part part = sample::plate();
-  EXPECT_EQ(flaw_in_dxf(plate_dxf(), part), std::nullopt);
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), part, sample::info(), Release::complete), std::nullopt);
   Part wider = part;
   std::get<Flat>(wider.form).profile.outer = Loop::rounded_rectangle({-10, 5}, {90.01, 65}, 5);
-  EXPECT_EQ(flaw_in_dxf(plate_dxf(), wider), "it is 100.000000 x 60.000000 mm, the part is 100.010000 x 60.000000 mm");
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), wider, sample::info(), Release::complete),
+            "it is 100.000000 x 60.000000 mm, the part is 100.010000 x 60.000000 mm");
   Part larger_hole = part;
   std::get<Flat>(larger_hole.form).profile.holes[0] = Loop::circle({10, 25}, 6.001);
-  EXPECT_NE(flaw_in_dxf(plate_dxf(), larger_hole).value_or("").find("its area is"), std::string::npos);
+  EXPECT_NE(flaw_in_dxf(plate_dxf(), larger_hole, sample::info(), Release::complete).value_or("").find("its area is"),
+            std::string::npos);
   Part moved_hole = part;
   std::get<Flat>(moved_hole.form).profile.holes[0] = Loop::circle({10.001, 25}, 6);
-  EXPECT_EQ(flaw_in_dxf(plate_dxf(), moved_hole), "contour 1 is not the part's");
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), moved_hole, sample::info(), Release::complete), "contour 1 is not the part's");
   Part moved_drill = part;
   std::get<Flat>(moved_drill.form).drilled[1].at.x += 0.01;
-  EXPECT_EQ(flaw_in_dxf(plate_dxf(), moved_drill), "drilled hole 2 is marked elsewhere");
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), moved_drill, sample::info(), Release::complete),
+            "drilled hole 2 is marked elsewhere");
   Part fewer = part;
   std::get<Flat>(fewer.form).profile.holes.pop_back();
-  EXPECT_EQ(flaw_in_dxf(plate_dxf(), fewer), "it has 3 contours, the part has 2");
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), fewer, sample::info(), Release::complete), "it has 3 contours, the part has 2");
 }
 
 }  // namespace

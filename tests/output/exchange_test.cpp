@@ -120,6 +120,39 @@ INSTANTIATE_TEST_SUITE_P(Folders, Refuses,
                                                  "holds flat/my-notes.txt"}),
                          [](const auto& c) { return c.param.name; });
 
+std::vector<JobFile> job_called(const std::string& name, const std::string& revision) {
+  auto files = job("cut me");
+  files[1].bytes.insert(1, R"("name": ")" + name + R"(", "revision": ")" + revision + R"(", "spec_hash": "abc", )");
+  return files;
+}
+
+TEST(Exchange, RefusesTheFolderOfAnotherJobAndSaysBothNames) {
+  const sample::Folder folder;
+  const fs::path target = folder.path() / "box";
+  ASSERT_TRUE(exchange_job_folder(target, job_called("rear-box", "A")));
+  const Status status = exchange_job_folder(target, job_called("front-box", "B"));
+  ASSERT_FALSE(status);
+  EXPECT_EQ(status.error().kind, Failure::Kind::file);
+  for (const char* word : {"\"rear-box\"", "\"front-box\"", "-o"}) {
+    EXPECT_NE(status.error().reason.find(word), std::string::npos) << status.error().reason;
+  }
+  EXPECT_EQ(sample::contents(target), as_map(job_called("rear-box", "A")));
+  EXPECT_TRUE(exchange_job_folder(target, job_called("rear-box", "C"))) << "another revision of the same job";
+}
+
+TEST(Exchange, TellsWhichJobAFolderHolds) {
+  const sample::Folder folder;
+  const fs::path target = folder.path() / "box";
+  EXPECT_FALSE(job_in_folder(target));
+  ASSERT_TRUE(exchange_job_folder(target, job_called("rear-box", "A")));
+  const auto held = job_in_folder(target);
+  ASSERT_TRUE(held);
+  EXPECT_EQ(held->name, "rear-box");
+  EXPECT_EQ(held->revision, "A");
+  EXPECT_EQ(held->spec_hash, "abc");
+  EXPECT_EQ(held->paths, std::set<std::string>{"flat/S235JR_2mm/a.dxf"});
+}
+
 TEST(Exchange, RefusesAFileInPlaceOfTheFolder) {
   const sample::Folder folder;
   sample::write(folder.path() / "box", "a file");

@@ -21,6 +21,12 @@ std::vector<JobFile> made(const Findings& findings, const JobOptions& options) {
   return files.value();
 }
 
+/// What `files` say against what they were made from.
+Status back(const std::vector<JobFile>& files, const Findings& findings = sample::passing(),
+            const JobOptions& options = {}) {
+  return read_back(files, sample::plan(), sample::model(), findings, sample::info(), options);
+}
+
 JobFile& file(std::vector<JobFile>& files, const std::string& path) {
   return *std::find_if(files.begin(), files.end(), [&](const JobFile& f) { return f.path == path; });
 }
@@ -45,7 +51,7 @@ TEST(JobFiles, AreAllThereSortedByPath) {
 }
 
 TEST(JobFiles, ReadBackAsTheyWereMeant) {
-  const Status status = read_back(sample::files(), sample::plan(), sample::model());
+  const Status status = back(sample::files());
   EXPECT_TRUE(status) << status.error().operation << ": " << status.error().reason;
 }
 
@@ -61,7 +67,7 @@ TEST(JobFiles, WithholdWhatWouldBeMadeWhenACheckFails) {
                                           "checks/findings.txt", "job.json"};
   const auto files = made(sample::failing(), {});
   EXPECT_EQ(paths(files), expected);
-  EXPECT_TRUE(read_back(files, sample::plan(), sample::model()));
+  EXPECT_TRUE(back(files, sample::failing()));
 }
 
 TEST(JobFiles, AreWrittenAnywayAndSaySoOnEveryFlatPart) {
@@ -72,7 +78,7 @@ TEST(JobFiles, AreWrittenAnywayAndSaySoOnEveryFlatPart) {
   EXPECT_NE(file(files, "flat/S235JR_2mm/PLT01_left-plate.dxf").bytes.find("WRITTEN ALTHOUGH A CHECK FAILS"),
             std::string::npos);
   EXPECT_NE(file(files, "job.json").bytes.find("written although a check fails"), std::string::npos);
-  EXPECT_TRUE(read_back(files, sample::plan(), sample::model()));
+  EXPECT_TRUE(back(files, sample::failing(), options));
 }
 
 TEST(JobFiles, CanBeLimitedToAGroup) {
@@ -90,12 +96,58 @@ TEST(JobList, SaysWhichGroupsWereAskedFor) {
   EXPECT_EQ(nlohmann::json::parse(file(files, "job.json").bytes)["only"], (nlohmann::json{"step", "stl"}));
 }
 
-TEST(ReadBack, MissesAPartsSolid) {
-  auto files = sample::files();
-  std::erase_if(files, [](const JobFile& f) { return f.path == "parts/ITM01_block.step" || f.path == "job.json"; });
-  const Status status = read_back(files, sample::plan(), sample::model());
-  ASSERT_FALSE(status);
-  EXPECT_EQ(status.error().operation, "read parts/ITM01_block.step back");
+TEST(JobList, SaysThatOnlyTheseKindsWereWritten) {
+  JobOptions options;
+  options.only = {FileGroup::dxf};
+  auto files = made(sample::passing(), options);
+  EXPECT_EQ(nlohmann::json::parse(file(files, "job.json").bytes)["fabrication_files"], "limited to dxf");
+  options.anyway = true;
+  files = made(sample::failing(), options);
+  EXPECT_EQ(nlohmann::json::parse(file(files, "job.json").bytes)["fabrication_files"],
+            "limited to dxf, written although a check fails");
+  EXPECT_TRUE(back(files, sample::failing(), options));
+}
+
+// Each file in turn, job.json, lists and pages among them.
+TEST(ReadBack, MissesAnyFileThatIsNotThere) {
+  for (const std::string& path : paths(sample::files())) {
+    auto files = sample::files();
+    std::erase_if(files, [&](const JobFile& f) { return f.path == path; });
+    const Status status = back(files);
+    ASSERT_FALSE(status) << path;
+    EXPECT_EQ(status.error().operation, "read " + path + " back");
+    EXPECT_EQ(status.error().reason, "it is not there");
+  }
+}
+
+TEST(ReadBack, MissesTheListOfALimitedJob) {
+  JobOptions options;
+  options.only = {FileGroup::dxf};
+  auto files = made(sample::passing(), options);
+  EXPECT_TRUE(back(files, sample::passing(), options));
+  std::erase_if(files, [](const JobFile& f) { return f.path == "flat/order.csv"; });
+  EXPECT_FALSE(back(files, sample::passing(), options));
+}
+
+TEST(ReadBack, RefusesPartsThatAFailedCheckWithholds) { EXPECT_FALSE(back(sample::files(), sample::failing())); }
+
+// The job that the files are read for, changed under them: every file that carries the job's words must notice.
+TEST(ReadBack, NoticesFilesOfAnotherRevisionOrSpec) {
+  for (const bool other_revision : {true, false}) {
+    JobInfo other = sample::info();
+    (other_revision ? other.revision : other.spec_hash) = other_revision ? "C" : std::string(64, 'b');
+    const auto fresh = make_job_files(sample::plan(), sample::model(), sample::passing(), other, {});
+    ASSERT_TRUE(fresh);
+    for (const JobFile& strange : *fresh) {
+      if (strange.path == "job.json") continue;
+      auto files = sample::files();
+      file(files, strange.path).bytes = strange.bytes;
+      std::swap(files.front(), file(files, strange.path));
+      const Status status = back(files);
+      ASSERT_FALSE(status) << strange.path;
+      EXPECT_EQ(status.error().operation, "read " + strange.path + " back");
+    }
+  }
 }
 
 TEST(JobList, NamesEveryFileWithSizeAndHash) {
@@ -131,7 +183,7 @@ TEST_P(ReadBackSees, ADamagedFile) {
   ASSERT_NE(at, std::string::npos);
   damaged.bytes.replace(at, GetParam().from.size(), GetParam().to);
   std::swap(files.front(), damaged);  // before job.json, whose hashes would tell first
-  const Status status = read_back(files, sample::plan(), sample::model());
+  const Status status = back(files);
   ASSERT_FALSE(status);
   EXPECT_EQ(status.error().kind, Failure::Kind::kernel);
   EXPECT_EQ(status.error().operation, "read " + GetParam().path + " back");
@@ -151,13 +203,33 @@ INSTANTIATE_TEST_SUITE_P(
                            std::string(2, '\0')},
                     Damage{"BrokenJson", "checks/findings.json", "{", "["},
                     Damage{"AnotherCount", "checks/findings.json", "\"pass\": 1", "\"pass\": 2"},
+                    Damage{"AnotherFinding", "checks/findings.json", "no two parts", "two parts"},
+                    Damage{"AnotherVerdict", "checks/findings.json", "\"verdict\": \"pass\"", "\"verdict\": \"fail\""},
+                    Damage{"AnotherSpecHash", "checks/findings.json", "aaaa", "baaa"},
+                    Damage{"AnotherWord", "checks/findings.txt", "share any", "share"},
+                    Damage{"AnotherRevisionInAList", "flat/order.csv", ",B,aaaa", ",C,aaaa"},
+                    Damage{"AnotherSpecInAList", "3d-print/list.csv", ",B,aaaa", ",B,baaa"},
+                    Damage{"AnotherPictureCaption", "assembly.svg", "revision B", "revision C"},
+                    Damage{"AHalfPicture", "assembly.svg", "</svg>", ""},
+                    // A corner of the plate, with the stated volume as it was: bounds, then the profile tell.
+                    Damage{"AMovedCorner", "parts/PLT02_auflage-hinten.step", "CARTESIAN_POINT('',(400.,",
+                           "CARTESIAN_POINT('',(401.,"},
+                    Damage{"AMovedHole", "parts/PLT01_left-plate.step", "CARTESIAN_POINT('',(10.,25.,",
+                           "CARTESIAN_POINT('',(11.,25.,"},
+                    Damage{"AnotherRadius", "parts/PLT01_left-plate.step", ",6.);", ",6.5);"},
+                    Damage{"ALostFace", "parts/PLT01_left-plate.step", "ADVANCED_FACE(", "FACE_SURFACE("},
+                    Damage{"AnotherTitle", "parts/ANG01_left-bottom-ring-member.step", "revision B", "revision C"},
+                    Damage{"AnotherNote", "flat/S235JR_2mm/PLT01_left-plate.dxf", "revision B", "revision C"},
+                    Damage{"AnotherVersion", "job.json", "\"version\": \"0", "\"version\": \"1"},
+                    Damage{"AnotherRevision", "job.json", "\"revision\": \"B", "\"revision\": \"C"},
+                    Damage{"AnotherRelease", "job.json", "complete", "limited to dxf"},
                     Damage{"AnotherHash", "job.json", "\"sha256\": \"", "\"sha256\": \"0"}),
     [](const auto& c) { return c.param.name; });
 
 TEST(ReadBack, RefusesAFileOfNoPart) {
   auto files = sample::files();
   files.insert(files.begin(), {"parts/XXX01_nothing.step", "", FileGroup::step});
-  EXPECT_FALSE(read_back(files, sample::plan(), sample::model()));
+  EXPECT_FALSE(back(files));
 }
 
 }  // namespace

@@ -59,6 +59,39 @@ TEST(OrderList, SaysWhatIsDrilledByKind) {
             "mark the centre, drill 2; mark the centre, drill 3.3, tap M4; mark 2 centres, drill 5, tap M6");
 }
 
+/// The sample with the plates welded to the angle, a rail screwed to it, and a screw whose tip comes through the
+/// plate's round hole of 12 from behind.
+Plan fixed_sample() {
+  Plan plan = sample::plan();
+  plan.joints.push_back({2, 0, JointKind::weld, axis::x, 0, 0});
+  plan.joints.push_back({0, 4, JointKind::bolted, axis::z, 0, 0});
+  Part screw;
+  screw.mark = "SCR";
+  screw.source = Source::bought;
+  screw.form = Solidform{};
+  plan.parts.push_back(screw);
+  Instance instance;
+  instance.part = plan.parts.size() - 1;
+  const Pose& plate = plan.instances[2].pose;
+  instance.pose = Pose::at(plate.point({10, 25, -8}), plate.x(), plate.y());
+  plan.instances.push_back(instance);
+  plan.joints.push_back({2, plan.instances.size() - 1, JointKind::bolted, axis::x, 0, 0});
+  plan.fasteners.push_back({"M4", plan.instances.size() - 1, {0, 4}, 4, 0});
+  return plan;
+}
+
+TEST(OrderList, SaysWhatIsWeldedWhatIsScrewedAndWhereATipComesThrough) {
+  const auto rows = order_rows(fixed_sample(), sample::info());
+  EXPECT_EQ(row(rows, 2)["notes"], "mark 2 centres, drill 3.3, tap M4; 1 hole 12 for a screw's tip; weld to ANG01");
+  EXPECT_EQ(row(rows, 1)["notes"], "screwed to ANG01, not welded");
+}
+
+TEST(OrderList, AHoleOfAScrewThatHoldsThePartIsForNoTip) {
+  Plan plan = fixed_sample();
+  plan.fasteners[0].stack.push_back(2);
+  EXPECT_EQ(row(order_rows(plan, sample::info()), 2)["notes"], "mark 2 centres, drill 3.3, tap M4; weld to ANG01");
+}
+
 TEST(PrintList, HasSizeAndVolume) {
   const auto rows = print_rows(sample::plan(), sample::model(), sample::info());
   ASSERT_EQ(rows.size(), 2U);

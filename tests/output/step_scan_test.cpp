@@ -91,28 +91,31 @@ TEST(StepScan, SurvivesATextThatEndsAnywhere) {
 TEST(StepReadBack, ComparesPlacesNamesAndVolumes) {
   const std::string good = bytes_of(assembly_step);
   const Plan plan = sample::plan();
-  EXPECT_EQ(flaw_in_assembly_step(good, plan, sample::model()), std::nullopt);
+  EXPECT_EQ(flaw_in_assembly_step(good, plan, sample::model(), sample::info()), std::nullopt);
   Plan moved = plan;
   moved.instances[1].pose = moved.instances[1].pose.moved({0, 0, 0.00001});
-  EXPECT_EQ(flaw_in_assembly_step(good, moved, sample::model()), "ITM01 'block 1' stands elsewhere");
+  EXPECT_EQ(flaw_in_assembly_step(good, moved, sample::model(), sample::info()), "ITM01 'block 1' stands elsewhere");
   Plan turned = plan;
   turned.instances[3].pose = Pose::at({700, 200, 0}, axis::y, axis::z);
-  EXPECT_EQ(flaw_in_assembly_step(good, turned, sample::model()), "PLT01 'right plate' stands elsewhere");
+  EXPECT_EQ(flaw_in_assembly_step(good, turned, sample::model(), sample::info()),
+            "PLT01 'right plate' stands elsewhere");
   Plan fewer = plan;
   fewer.instances.pop_back();
-  EXPECT_EQ(flaw_in_assembly_step(good, fewer, sample::model()), "it places 7 parts, the plan 6");
+  EXPECT_EQ(flaw_in_assembly_step(good, fewer, sample::model(), sample::info()), "it places 7 parts, the plan 6");
   Model heavier = sample::model();
   heavier.parts[2].volume_mm3 *= 1.00001;
-  EXPECT_NE(flaw_in_assembly_step(good, plan, heavier).value_or("").find("the volume of PLT01 is"), std::string::npos);
-  EXPECT_EQ(flaw_in_assembly_step(replaced(good, "'PLT01 left plate'", "'PLT01 left plane'"), plan, sample::model()),
+  EXPECT_NE(flaw_in_assembly_step(good, plan, heavier, sample::info()).value_or("").find("the volume of PLT01 is"),
+            std::string::npos);
+  EXPECT_EQ(flaw_in_assembly_step(replaced(good, "'PLT01 left plate'", "'PLT01 left plane'"), plan, sample::model(),
+                                  sample::info()),
             "the product PLT01 is called 'PLT01 left plane'");
 }
 
 TEST(StepReadBack, ComparesAPartsFile) {
   const Part part = sample::plan().parts[2];
   const PartSolid& solid = sample::model().parts[2];
-  EXPECT_EQ(flaw_in_part_step(bytes_of(step_path(part)), part, solid), std::nullopt);
-  EXPECT_EQ(flaw_in_part_step(bytes_of(assembly_step), part, solid), "it has 7 products");
+  EXPECT_EQ(flaw_in_part_step(bytes_of(step_path(part)), part, solid, sample::info()), std::nullopt);
+  EXPECT_EQ(flaw_in_part_step(bytes_of(assembly_step), part, solid, sample::info()), "it has 7 products");
 }
 
 }  // namespace

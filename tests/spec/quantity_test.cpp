@@ -143,6 +143,33 @@ INSTANTIATE_TEST_SUITE_P(Refused, RefusedExpression,
                                          RefusedCase{"an_unknown_unit", "12 yd", "bad-expression"}),
                          [](const auto& tested) { return tested.param.name; });
 
+struct HelpCase {
+  const char* name;
+  const char* text;
+  const char* says;
+};
+class MistypedQuantity : public testing::TestWithParam<HelpCase> {};
+
+TEST_P(MistypedQuantity, is_answered_with_what_to_write) {
+  Diagnostics diagnostics;
+  EXPECT_FALSE(evaluate({GetParam().text, {}, false}, UnitSystem::mm_kg, known, diagnostics)) << GetParam().text;
+  ASSERT_EQ(diagnostics.all().size(), 1U);
+  EXPECT_NE(diagnostics.all()[0].message.find(GetParam().says), std::string::npos) << diagnostics.all()[0].message;
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Helped, MistypedQuantity,
+    testing::Values(HelpCase{"kilo", "10 kilo", "the unit is written kg, as in 10 kg"},
+                    HelpCase{"pounds", "50 lbs", "the unit is written lb, as in 50 lb"},
+                    HelpCase{"capitals", "12 MM", "the unit is written mm, as in 12 mm"},
+                    HelpCase{"a_unit_without_a_space", "3inch", "the unit is written in, as in 3 in"},
+                    HelpCase{"a_decimal_comma", "14,5", "the decimal sign is a point: write 14.5"},
+                    HelpCase{"a_decimal_comma_with_a_unit", "1 + 14,25 mm", "write 14.25"},
+                    HelpCase{"a_list_in_quotes", "14, 5", "a list of values stands in square brackets"},
+                    HelpCase{"a_gauge", "16 ga", "a gauge is no length"},
+                    HelpCase{"a_gauge_in_full", "16 Gauge", "in mm or in"}),
+    [](const auto& tested) { return tested.param.name; });
+
 TEST(Expression, the_nesting_limit_is_exact) {
   const auto nested = [](int depth) {
     return std::string(static_cast<std::size_t>(depth), '(') + "1" + std::string(static_cast<std::size_t>(depth), ')');

@@ -101,7 +101,7 @@ void files_in_memory(benchmark::State& state) {
   const JobOptions options{{FileGroup::step, FileGroup::dxf, FileGroup::stl}, true, 1};
   for (auto _ : state) {
     const auto files = make_job_files(*job->plan, *job->model, findings, info, options);
-    if (!files || !read_back(*files, *job->plan, *job->model)) {
+    if (!files || !read_back(*files, *job->plan, *job->model, findings, info, options)) {
       state.SkipWithError("the files could not be made or did not read back");
       break;
     }

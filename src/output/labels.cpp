@@ -1,0 +1,31 @@
+// What a file says about the job that it belongs to.
+// Entry: step_description, stl_title.
+
+#include "output/labels.h"
+
+#include <fmt/format.h>
+
+#include "output/text.h"
+
+namespace fitup::output {
+
+Release release_of(const Findings& findings, const JobOptions& options) {
+  if (!findings.failed()) return Release::complete;
+  return options.anyway ? Release::written_anyway : Release::withheld;
+}
+
+std::string step_description(const JobInfo& info) {
+  const std::string title = info.title.empty() ? info.name : info.title;
+  return fmt::format("{}, revision {}, spec {}", title, info.revision, short_hash(info.spec_hash));
+}
+
+std::string stl_title(const Part& part, const JobInfo& info) {
+  return fmt::format("{} {}, mm, {} revision {}, spec {}", part.mark, slug(part.name), slug(info.name),
+                     file_safe(info.revision), short_hash(info.spec_hash));
+}
+
+std::string_view flat_warning(Release release) {
+  return release == Release::written_anyway ? "WRITTEN ALTHOUGH A CHECK FAILS" : "";
+}
+
+}  // namespace fitup::output

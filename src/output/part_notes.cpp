@@ -1,0 +1,87 @@
+// What a part is fixed to and what comes through it, in words for a list.
+// Entry: fixing_note, screw_tip_note.
+
+#include "output/part_notes.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <set>
+
+#include "fitup/tolerances.h"
+#include "output/text.h"
+
+namespace fitup::output {
+namespace {
+
+/// The marks of what the part's instances meet in joints of this kind, bought hardware left out.
+std::set<std::string> partners(const Plan& plan, PartId id, JointKind kind) {
+  std::set<std::string> marks;
+  for (const Joint& joint : plan.joints) {
+    if (joint.kind != kind) continue;
+    for (const auto& [one, other] : {std::pair(joint.a, joint.b), std::pair(joint.b, joint.a)}) {
+      if (plan.instances.at(one).part != id) continue;
+      const Part& partner = plan.parts.at(plan.instances.at(other).part);
+      if (partner.source != Source::bought) marks.insert(partner.mark);
+    }
+  }
+  return marks;
+}
+
+/// Whether the line through `screw`'s axis passes the point, and runs square to the plate.
+bool on_axis(const Pose& screw, Vec3 point, Vec3 normal) {
+  const Vec3 local = screw.local(point);
+  const bool along = std::abs(std::abs(dot(screw.z(), normal)) - 1) < tolerance::direction;
+  return along && std::abs(local.x) < tolerance::contact_mm && std::abs(local.y) < tolerance::contact_mm;
+}
+
+/// The screws that stand in the hole at this place of the instance; true if there are some and none holds the part.
+bool is_for_a_tip(const Plan& plan, InstanceId instance, Vec2 centre) {
+  const Pose& pose = plan.instances.at(instance).pose;
+  const Vec3 point = pose.point({centre.x, centre.y, 0});
+  bool passed = false;
+  for (const Fastener& fastener : plan.fasteners) {
+    if (!on_axis(plan.instances.at(fastener.screw).pose, point, pose.z())) continue;
+    if (std::find(fastener.stack.begin(), fastener.stack.end(), instance) != fastener.stack.end()) return false;
+    const double along_mm = plan.instances.at(fastener.screw).pose.local(point).z;
+    passed = passed || along_mm > 0;  // behind the head's seat
+  }
+  return passed;
+}
+
+}  // namespace
+
+std::string fixing_note(const Plan& plan, PartId id) {
+  const auto welded = partners(plan, id, JointKind::weld);
+  const auto bolted = partners(plan, id, JointKind::bolted);
+  std::string text = welded.empty() ? "" : fmt::format("weld to {}", fmt::join(welded, ", "));
+  if (!bolted.empty()) {
+    text += fmt::format("{}screwed to {}{}", text.empty() ? "" : "; ", fmt::join(bolted, ", "),
+                        welded.empty() ? ", not welded" : "");
+  }
+  return text;
+}
+
+std::string screw_tip_note(const Plan& plan, PartId id) {
+  const auto* flat = std::get_if<Flat>(&plan.parts.at(id).form);
+  const auto stands =
+      std::find_if(plan.instances.begin(), plan.instances.end(), [&](const Instance& i) { return i.part == id; });
+  if (flat == nullptr || stands == plan.instances.end()) return {};
+  const auto instance = static_cast<InstanceId>(stands - plan.instances.begin());
+  std::map<double, std::size_t> holes;  // by diameter
+  for (const Loop& hole : flat->profile.holes) {
+    const auto circle = hole.as_circle();
+    if (circle && is_for_a_tip(plan, instance, circle->centre)) ++holes[2 * circle->radius];
+  }
+  std::string text;
+  for (const auto& [diameter_mm, count] : holes) {
+    text += fmt::format("{}{} hole{} {} for {}", text.empty() ? "" : "; ", count, count == 1 ? "" : "s",
+                        number(diameter_mm), count == 1 ? "a screw's tip" : "screw tips");
+  }
+  return text;
+}
+
+}  // namespace fitup::output
