@@ -36,6 +36,8 @@ struct Shell {
   std::array<Host, 2> bottom{};
   std::array<Host, 2> top{};
   std::array<std::array<Host, 2>, 2> upright{};  // [front, back][left, right]
+  // Left and right: what a strip beside an upright stands on, besides the bottom strip of its face.
+  std::array<std::optional<InstanceId>, 2> corner_deck{};
   // Horizontal strips at the left and right top, for lift bosses; at the front and back top likewise.
   std::array<Host, 2> top_side_deck{};
   std::array<Host, 2> top_face_deck{};

@@ -110,6 +110,7 @@ class Cover {
     draft.join(id, upright.id, JointKind::weld, side == low ? axis::minus_x : axis::x);
     draft.join(id, shell_.bottom[depth_].id, JointKind::weld, axis::minus_z, shell_.weld_gap_mm);
     draft.join(id, shell_.top[depth_].id, JointKind::weld, axis::z, shell_.weld_gap_mm);
+    if (const auto& more = shell_.corner_deck[side]) draft.join(id, *more, JointKind::weld, axis::minus_z);
     return {id, x + width / 2};
   }
 

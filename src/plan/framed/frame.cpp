@@ -144,6 +144,9 @@ class Frame {
       shell.top_side_deck = {decks[2], decks[3]};
     } else {
       shell.deck = decks;
+      // Behind its bevel a mitred side member may come out beside the upright.
+      const bool comes_out = angle_.thickness_mm - mitre_back_mm() > flat_.thickness_mm + tolerance::contact_mm;
+      if (corners_ == Corners::mitred && !up_ && comes_out) shell.corner_deck = {ids[2], ids[3]};
       bottom_side_ = {ids[2], ids[3]};
     }
   }
@@ -199,15 +202,24 @@ class Frame {
     host.id = *id;
     shell.beside[side].push_back(*id);
     Draft& draft = build_.draft;
-    draft.join(*id, shell.top[depth].id, JointKind::weld, axis::z, options_.gap_mm);
+    if (meets_face_member()) draft.join(*id, shell.top[depth].id, JointKind::weld, axis::z, options_.gap_mm);
     join_side(*id, top_side, axis::z, depth);
-    draft.join(*id, shell.bottom[depth].id, JointKind::weld, axis::minus_z, up_ ? options_.gap_mm : 0);
+    const double foot_gap = up_ ? options_.gap_mm : 0;
+    if (meets_face_member()) draft.join(*id, shell.bottom[depth].id, JointKind::weld, axis::minus_z, foot_gap);
     if (up_) join_side(*id, bottom_side, axis::minus_z, depth);
     // On its lying leg too, where it is wider than the front one's or the front one's is mitred.
     const bool wider = flat_.leg_a_mm > angle_.leg_a_mm + options_.gap_mm;
     const bool stands_on_both = !up_ && (wider || corners_ == Corners::mitred);
     if (stands_on_both) draft.join(*id, bottom_side, JointKind::weld, axis::minus_z);
     return true;
+  }
+
+  // Along its heel a mitred end stands this far behind the corner.
+  [[nodiscard]] double mitre_back_mm() const { return options_.gap_mm / std::sqrt(2.0); }
+
+  // A mitred front or back member comes over an upright only where the upright is thicker than that.
+  [[nodiscard]] bool meets_face_member() const {
+    return corners_ != Corners::mitred || flat_.thickness_mm > mitre_back_mm() + tolerance::contact_mm;
   }
 
   // A butted side member begins where the lying leg of the front one ends: beside an upright as wide as that leg, over
