@@ -47,14 +47,14 @@ struct Thread {
   std::string source;
 };
 
-struct HexNut {  // ISO 4032
+struct HexNut {  // ISO 4032, ASME B18.2.2
   std::string size;
   double across_flats_mm = 0;
   double height_mm = 0;
   std::string source;
 };
 
-struct Washer {  // ISO 7089
+struct Washer {  // ISO 7089, ASME B18.21.1 type A
   std::string size;
   double inner_mm = 0;
   double outer_mm = 0;
@@ -62,7 +62,7 @@ struct Washer {  // ISO 7089
   std::string source;
 };
 
-struct ButtonHead {  // ISO 7380-1, largest sizes
+struct ButtonHead {  // ISO 7380-1, ASME B18.3, largest sizes
   std::string size;
   double head_mm = 0;
   double height_mm = 0;
@@ -81,6 +81,12 @@ struct Eye {  // DIN 580
   std::string source;
 };
 
+struct SheetGauge {
+  int number = 0;
+  double steel_mm = 0;
+  std::string source;
+};
+
 struct Material {
   std::string name;  // "S235JR"
   double density_kg_per_m3 = 0;
@@ -96,17 +102,26 @@ namespace tables {
 [[nodiscard]] const std::vector<ButtonHead>& button_heads();
 [[nodiscard]] const std::vector<Eye>& eyes();
 [[nodiscard]] const std::vector<Material>& materials();
+[[nodiscard]] const std::vector<SheetGauge>& sheet_gauges();
 /// Stock lengths a cut machine screw comes in (common practice), ascending, millimetres.
 [[nodiscard]] const std::vector<double>& screw_lengths_mm();
+/// Likewise for screws with a unified thread, in millimetres.
+[[nodiscard]] const std::vector<double>& inch_screw_lengths_mm();
+/// #8-32, 1/4-20: sizes, nuts, washers and lengths in inches.
+[[nodiscard]] bool is_unified(const Thread& thread);
 
 /// Spaces and case do not matter: "l40x40x4", "L 40 x 40 x 4", "flat 40x4", "40x4", "L 2x2x3/16 in",
 /// "1-1/2 x 1/4 in", "1.5 in x 0.25 in", "20x3 mm". Without a unit both are tried: the sizes do not meet.
 [[nodiscard]] const Section* find_section(std::string_view designation);
+/// Whether it reads as an angle whose two legs differ: the tables may hold none.
+[[nodiscard]] bool has_unequal_legs(std::string_view designation);
 [[nodiscard]] const Thread* find_thread(std::string_view size);
 [[nodiscard]] const HexNut* find_nut(std::string_view size);
 [[nodiscard]] const Washer* find_washer(std::string_view size);
 [[nodiscard]] const ButtonHead* find_button_head(std::string_view size);
 [[nodiscard]] const Eye* find_eye(std::string_view size);
+/// Null for a number that is no gauge, a broken one too.
+[[nodiscard]] const SheetGauge* find_gauge(double number);
 [[nodiscard]] const Material* find_material(std::string_view name);
 
 /// The section in the table that is nearest in size to a designation that is not there, for suggestions: nearest to

@@ -112,8 +112,8 @@ constexpr std::string_view tables = R"(fitup tables: the built-in tables, with t
 
 Usage: fitup tables [WORD] [options]
 
-  WORD                 sections, flats, threads, screws, nuts, washers, eyes or materials; or what
-                       a row is called, such as M6 or 40x40; without it, all tables
+  WORD                 sections, flats, threads, screws, nuts, washers, eyes, gauges or materials;
+                       or what a row is called, such as M6 or 40x40; without it, all tables
   -q, --quiet          no effect here
   --json               one JSON object on standard output, messages on standard error
   --no-color           no colour (so does a NO_COLOR in the environment)

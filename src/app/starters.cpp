@@ -89,6 +89,7 @@ gap = "1/2"                        # thickness of what stands between two module
 [item.module]
 size        = ["6 1/4", 14, "8 3/4"] # across, deep, high: measure yours
 mass        = 30                   # pounds
+rods        = {{ thread = "1/4-20", at = [["3/4", 1], ["5 1/2", 1], ["3/4", "7 3/4"], ["5 1/2", "7 3/4"]], projection = "7/8" }}
 foot_strips = {{ width = "3/4" }}    # what it stands on, along the left and the right edge
 
 [item.spacer]
@@ -100,12 +101,13 @@ row       = [{{ of = "module", count = 3, between = "spacer" }}]
 clearance = {{ left = "3/8", right = "3/8", front = "1 3/4", back = "1 1/2", top = "2 1/2" }}
 frame     = {{ section = "L 2x2x3/16 in", bottom_legs = "down", uprights = "2x3/16 in", material = "A36" }}
 rails     = {{ thickness = "3/16", outer_width = 2 }}
+rod_plates = {{ thickness = "11 ga", clearance_hole = "loose", front = "bolted", back = "welded", screw = "#8-32" }}
 
 [box.main.face]
-front = {{ entry = true, closed_by = "cover", style = "flanged", thickness = 0.0747, screws = {{ thread = "M4", max_spacing = 5 }} }}
-back  = {{ closed_by = "cover", style = "flat", thickness = 0.0747, screws = {{ thread = "M4", max_spacing = 5 }} }}
-left  = {{ closed_by = "plate", thickness = 0.0747 }}
-right = {{ closed_by = "plate", thickness = 0.0747 }}
+front = {{ entry = true, closed_by = "cover", style = "flanged", thickness = "14 ga", screws = {{ thread = "#8-32", max_spacing = 5 }} }}
+back  = {{ closed_by = "cover", style = "flat", thickness = "14 ga", screws = {{ thread = "#8-32", max_spacing = 5 }} }}
+left  = {{ closed_by = "plate", thickness = "14 ga" }}
+right = {{ closed_by = "plate", thickness = "14 ga" }}
 )";
 
 }  // namespace

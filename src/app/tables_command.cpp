@@ -81,6 +81,13 @@ TextTable eyes() {
   return table;
 }
 
+TextTable gauges() {
+  TextTable table{"gauges", "gauges of steel sheet", {"gauge", "thickness mm", "thickness in", "source"}, {}};
+  for (const SheetGauge& g : tables::sheet_gauges())
+    table.rows.push_back({fmt::format("{} ga", g.number), mm(g.steel_mm), mm(g.steel_mm / 25.4), g.source});
+  return table;
+}
+
 TextTable materials() {
   TextTable table{"materials", "materials", {"material", "density kg/m3", "source"}, {}};
   for (const Material& m : tables::materials()) table.rows.push_back({m.name, mm(m.density_kg_per_m3), m.source});
@@ -95,6 +102,7 @@ std::vector<TextTable> all_tables() {
           nuts(),
           washers(),
           eyes(),
+          gauges(),
           materials()};
 }
 

@@ -41,6 +41,17 @@ Pose along(Vec3 origin, Vec3 direction) {
   return Pose::at(origin, axis::x, direction.z > 0 ? axis::y : axis::minus_y);
 }
 
+namespace {
+
+/// "ISO 4032" of "ISO 4032 (largest width across flats and height)".
+std::string standard_of(const std::string& source) { return source.substr(0, source.find(" (")); }
+
+std::string screw_length_in_words(const Thread& thread, double length_mm) {
+  return tables::is_unified(thread) ? plain(length_mm / 25.4) + " in" : plain(length_mm);
+}
+
+}  // namespace
+
 Part threaded_rod(const Thread& thread, double length_mm) {
   return bought(fmt::format("ROD-{}x{}", thread.size, plain(length_mm)), "threaded rod", Role::rod,
                 fmt::format("{} x {} mm", thread.size, plain(length_mm)), {{disc(thread.major_mm), Pose{}, length_mm}});
@@ -48,12 +59,12 @@ Part threaded_rod(const Thread& thread, double length_mm) {
 
 Part hex_nut(const Thread& thread, const HexNut& nut) {
   const Profile profile{Loop::hexagon({}, nut.across_flats_mm), {Loop::circle({}, thread.minor_internal_mm / 2)}};
-  return bought("NUT-" + nut.size, "hexagon nut", Role::nut, nut.size + " ISO 4032",
+  return bought("NUT-" + nut.size, "hexagon nut", Role::nut, nut.size + " " + standard_of(nut.source),
                 {{profile, Pose{}, nut.height_mm}});
 }
 
 Part plain_washer(const Washer& washer) {
-  return bought("WSH-" + washer.size, "plain washer", Role::washer, washer.size + " ISO 7089",
+  return bought("WSH-" + washer.size, "plain washer", Role::washer, washer.size + " " + standard_of(washer.source),
                 {{ring(washer.outer_mm, washer.inner_mm), Pose{}, washer.thickness_mm}});
 }
 
@@ -63,8 +74,10 @@ Part button_head_screw(const Thread& thread, const ButtonHead& head, double leng
                             {disc(head.head_mm), Pose::at({0, 0, head.socket_depth_mm - head.height_mm}),
                              head.height_mm - head.socket_depth_mm},
                             {disc(thread.major_mm), Pose{}, length_mm}};
-  return bought(fmt::format("SCR-{}x{}", thread.size, plain(length_mm)), "button-head screw", Role::screw,
-                fmt::format("{} x {} ISO 7380-1", thread.size, plain(length_mm)), std::move(prisms));
+  return bought(
+      fmt::format("SCR-{}x{}", thread.size, plain(length_mm)), "button-head screw", Role::screw,
+      fmt::format("{} x {} {}", thread.size, screw_length_in_words(thread, length_mm), standard_of(head.source)),
+      std::move(prisms));
 }
 
 Part lift_boss(const Thread& thread, double diameter_mm, double height_mm, const std::string& material) {
@@ -79,8 +92,8 @@ Part lift_boss(const Thread& thread, double diameter_mm, double height_mm, const
   return part;
 }
 
-double screw_length_mm(double least_mm) {
-  const auto& lengths = tables::screw_lengths_mm();
+double screw_length_mm(const Thread& thread, double least_mm) {
+  const auto& lengths = tables::is_unified(thread) ? tables::inch_screw_lengths_mm() : tables::screw_lengths_mm();
   const auto it = std::find_if(lengths.begin(), lengths.end(),
                                [least_mm](double l) { return l >= least_mm - tolerance::contact_mm; });
   return it == lengths.end() ? 0 : *it;

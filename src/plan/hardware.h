@@ -21,6 +21,6 @@ namespace fitup::plan {
 [[nodiscard]] Part lift_boss(const Thread& thread, double diameter_mm, double height_mm, const std::string& material);
 
 /// Shortest stock length that is at least `least_mm`; 0 where there is none.
-[[nodiscard]] double screw_length_mm(double least_mm);
+[[nodiscard]] double screw_length_mm(const Thread& thread, double least_mm);
 
 }  // namespace fitup::plan

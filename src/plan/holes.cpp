@@ -177,7 +177,7 @@ void add_screw(Build& build, const ScrewPlace& place) {
   const ButtonHead* head = tables::find_button_head(place.thread);
   const Layer& last = place.layers.back();
   const double engagement = last.to_mm - last.from_mm;
-  const double length = screw_length_mm(last.to_mm);
+  const double length = thread != nullptr ? screw_length_mm(*thread, last.to_mm) : 0;
   // The reader takes no other thread, and no sheet, gap and section that together are longer than every screw.
   assert(thread != nullptr && head != nullptr && length > 0);
   if (engagement < thread->major_mm - tolerance::contact_mm) {

@@ -17,7 +17,7 @@ namespace {
 constexpr double mm_per_inch = 25.4;
 constexpr double kg_per_pound = 0.45359237;
 
-constexpr std::array<Unit, 10> units_table{{{"mm", QuantityKind::length, 1},
+constexpr std::array<Unit, 11> units_table{{{"mm", QuantityKind::length, 1},
                                             {"cm", QuantityKind::length, 10},
                                             {"m", QuantityKind::length, 1000},
                                             {"in", QuantityKind::length, mm_per_inch},
@@ -26,7 +26,8 @@ constexpr std::array<Unit, 10> units_table{{{"mm", QuantityKind::length, 1},
                                             {"g", QuantityKind::mass, 0.001},
                                             {"lb", QuantityKind::mass, kg_per_pound},
                                             {"oz", QuantityKind::mass, kg_per_pound / 16},
-                                            {"deg", QuantityKind::angle, 1}}};
+                                            {"deg", QuantityKind::angle, 1},
+                                            {gauge_unit, QuantityKind::length, 0}}};  // by table, not by factor
 
 /// Division by the count of steps per unit gives the double nearest to the decimal that a person would write.
 double snapped(double value, double steps_per_unit) {

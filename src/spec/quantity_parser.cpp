@@ -11,6 +11,7 @@
 
 #include "diag/catalogue.h"
 #include "diag/words.h"
+#include "fitup/tables.h"
 #include "spec/quantity_rules.h"
 #include "spec/tokens.h"
 #include "spec/unit_hints.h"
@@ -135,10 +136,18 @@ class Parser {
     if (here().kind == Token::Kind::word) {
       if (const Unit* unit = find_unit(here().text)) {
         take();
+        if (unit->symbol == gauge_unit) return gauge(value, first);
         quantity = Quantity{value * unit->factor, unit->kind};
       }
     }
     return finite(quantity, first);
+  }
+
+  Value gauge(double number, const Token& first) {
+    if (const SheetGauge* found = tables::find_gauge(number)) return Quantity{found->steel_mm, QuantityKind::length};
+    std::string all;
+    for (const SheetGauge& g : tables::sheet_gauges()) all += fmt::format("{}{}", all.empty() ? "" : ", ", g.number);
+    return fail(first.at, first.text.size(), fmt::format("no steel sheet has that gauge; there are: {}", all));
   }
 
   Value name() {

@@ -51,7 +51,7 @@ struct Expression {
 [[nodiscard]] std::optional<Quantity> evaluate(const Expression& expression, UnitSystem units, const NameLookup& names,
                                                Diagnostics& diagnostics);
 
-/// mm, cm, m, in, ft, kg, g, lb, oz, deg.
+/// mm, cm, m, in, ft, ga, kg, g, lb, oz, deg.
 [[nodiscard]] bool is_unit(std::string_view word);
 
 /// A bare number becomes a length in its file's units; snapped to tolerance::snap_mm. Empty if it is no length.

@@ -14,6 +14,9 @@ struct Unit {
   double factor;  // to mm, kg or degrees
 };
 
+/// "14 ga": the thickness of steel sheet that a gauge number stands for.
+inline constexpr std::string_view gauge_unit = "ga";
+
 [[nodiscard]] const Unit* find_unit(std::string_view word);
 
 /// Empty where the kinds do not go together. `sign` is 1 or -1.

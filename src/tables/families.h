@@ -1,5 +1,5 @@
 #pragma once
-// What each family of sections adds to the list. Private to the tables.
+// What each family of sections and screws adds to its list. Private to the tables.
 
 #include <vector>
 
@@ -11,5 +11,10 @@ void append_metric_angles(std::vector<Section>& sections);
 void append_inch_angles(std::vector<Section>& sections);
 void append_metric_flats(std::vector<Section>& sections);
 void append_inch_flats(std::vector<Section>& sections);
+
+/// Likewise of what goes with a screw.
+void append_inch_nuts(std::vector<HexNut>& nuts);
+void append_inch_washers(std::vector<Washer>& washers);
+void append_inch_button_heads(std::vector<ButtonHead>& heads);
 
 }  // namespace fitup::tables

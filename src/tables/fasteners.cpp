@@ -1,5 +1,6 @@
-// What goes with a metric screw: nuts, washers, button heads, lifting eyes, and the lengths screws come in.
+// What goes with a screw, the metric rows here: nuts, washers, button heads, lifting eyes, lengths of screws.
 // Entry: nuts(), washers(), button_heads(), eyes(), screw_lengths_mm() and their find functions.
+#include "tables/families.h"
 #include "tables/names.h"
 
 namespace fitup::tables {
@@ -8,24 +9,31 @@ namespace {
 // The largest permitted sizes: what has to find room.
 std::vector<HexNut> all_nuts() {
   const std::string source = "ISO 4032 (largest width across flats and height)";
-  return {{"M3", 5.5, 2.4, source},  {"M4", 7, 3.2, source},    {"M5", 8, 4.7, source},
-          {"M6", 10, 5.2, source},   {"M8", 13, 6.8, source},   {"M10", 16, 8.4, source},
-          {"M12", 18, 10.8, source}, {"M14", 21, 12.8, source}, {"M16", 24, 14.8, source}};
+  std::vector<HexNut> nuts{{"M3", 5.5, 2.4, source},  {"M4", 7, 3.2, source},    {"M5", 8, 4.7, source},
+                           {"M6", 10, 5.2, source},   {"M8", 13, 6.8, source},   {"M10", 16, 8.4, source},
+                           {"M12", 18, 10.8, source}, {"M14", 21, 12.8, source}, {"M16", 24, 14.8, source}};
+  append_inch_nuts(nuts);
+  return nuts;
 }
 
 std::vector<Washer> all_washers() {
   const std::string source = "ISO 7089 (nominal sizes)";
-  return {{"M3", 3.2, 7, 0.5, source},  {"M4", 4.3, 9, 0.8, source},  {"M5", 5.3, 10, 1, source},
-          {"M6", 6.4, 12, 1.6, source}, {"M8", 8.4, 16, 1.6, source}, {"M10", 10.5, 20, 2, source},
-          {"M12", 13, 24, 2.5, source}, {"M14", 15, 28, 2.5, source}, {"M16", 17, 30, 3, source}};
+  std::vector<Washer> washers{{"M3", 3.2, 7, 0.5, source},  {"M4", 4.3, 9, 0.8, source},  {"M5", 5.3, 10, 1, source},
+                              {"M6", 6.4, 12, 1.6, source}, {"M8", 8.4, 16, 1.6, source}, {"M10", 10.5, 20, 2, source},
+                              {"M12", 13, 24, 2.5, source}, {"M14", 15, 28, 2.5, source}, {"M16", 17, 30, 3, source}};
+  append_inch_washers(washers);
+  return washers;
 }
 
 // The standard has no M14.
 std::vector<ButtonHead> all_button_heads() {
   const std::string source = "ISO 7380-1 (largest head, smallest socket depth)";
-  return {{"M3", 5.7, 1.65, 2, 1.04, source}, {"M4", 7.6, 2.2, 2.5, 1.3, source}, {"M5", 9.5, 2.75, 3, 1.56, source},
-          {"M6", 10.5, 3.3, 4, 2.08, source}, {"M8", 14, 4.4, 5, 2.6, source},    {"M10", 17.5, 5.5, 6, 3.12, source},
-          {"M12", 21, 6.6, 8, 4.16, source},  {"M16", 28, 8.8, 10, 5.2, source}};
+  std::vector<ButtonHead> heads{{"M3", 5.7, 1.65, 2, 1.04, source}, {"M4", 7.6, 2.2, 2.5, 1.3, source},
+                                {"M5", 9.5, 2.75, 3, 1.56, source}, {"M6", 10.5, 3.3, 4, 2.08, source},
+                                {"M8", 14, 4.4, 5, 2.6, source},    {"M10", 17.5, 5.5, 6, 3.12, source},
+                                {"M12", 21, 6.6, 8, 4.16, source},  {"M16", 28, 8.8, 10, 5.2, source}};
+  append_inch_button_heads(heads);
+  return heads;
 }
 
 std::vector<Eye> all_eyes() {

@@ -201,6 +201,12 @@ const Section* find_section(std::string_view designation) {
   return nearest.section != nullptr && nearest.difference_mm < same_size_mm ? nearest.section : nullptr;
 }
 
+bool has_unequal_legs(std::string_view designation) {
+  const auto reading = read(designation);
+  if (!reading || reading->sizes.size() != 3 || reading->shape == SectionShape::flat) return false;
+  return std::abs(reading->sizes[0] - reading->sizes[1]) > same_size_mm;
+}
+
 const Section* nearest_section(std::string_view designation) {
   const auto reading = read(designation);
   if (!reading) return nullptr;

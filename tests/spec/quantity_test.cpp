@@ -83,6 +83,8 @@ INSTANTIATE_TEST_SUITE_P(
         LengthCase{"a_ratio_scales_a_length", "10 mm * (wall / 2 mm)", mm, 20},
         LengthCase{"rounded_to_the_grid", "1/3 mm", mm, 0.333333},
         LengthCase{"a_sum_of_tenths_is_a_decimal_again", "0.1 mm + 0.2 mm", mm, 0.3},
+        LengthCase{"a_gauge_of_steel_sheet", "14 ga", mm, 1.89738},  // 0.0747 in
+        LengthCase{"a_gauge_in_an_expression", "2*11 ga + 1 mm", mm, 7.07568},
         LengthCase{"no_negative_zero", "-0 mm", mm, 0.0}),
     [](const auto& tested) { return tested.param.name; });
 

@@ -136,6 +136,65 @@ TEST_P(Head, has_the_largest_sizes_of_iso_7380_1) {
 
 INSTANTIATE_TEST_SUITE_P(published, Head, testing::ValuesIn(read_csv("button_heads_iso7380_1.csv")), size_of);
 
+class InchNut : public testing::TestWithParam<CsvRow> {};
+
+TEST_P(InchNut, has_the_largest_sizes_of_asme_b18_2_2) {
+  const CsvRow& row = GetParam();
+  const HexNut* nut = tables::find_nut(row.text("size"));
+  ASSERT_NE(nut, nullptr);
+  EXPECT_NEAR(nut->across_flats_mm, row.number("f_max_in") * mm_per_in, 1e-9);
+  EXPECT_NEAR(nut->height_mm, row.number("h_max_in") * mm_per_in, 1e-9);
+  EXPECT_GT(row.number("f_max_in"), row.number("f_min_in"));
+  EXPECT_GT(row.number("h_max_in"), row.number("h_min_in"));
+}
+
+INSTANTIATE_TEST_SUITE_P(published, InchNut, testing::ValuesIn(read_csv("hex_nuts_asme_b18_2_2.csv")), size_of);
+
+class InchWasher : public testing::TestWithParam<CsvRow> {};
+
+TEST_P(InchWasher, has_the_sizes_of_asme_b18_21_1) {
+  const CsvRow& row = GetParam();
+  const Washer* washer = tables::find_washer(row.text("size"));
+  ASSERT_NE(washer, nullptr);
+  EXPECT_NEAR(washer->inner_mm, row.number("inside_in") * mm_per_in, 1e-9);
+  EXPECT_NEAR(washer->outer_mm, row.number("outside_in") * mm_per_in, 1e-9);
+  EXPECT_NEAR(washer->thickness_mm, row.number("thickness_in") * mm_per_in, 1e-9);
+  EXPECT_GT(washer->inner_mm, tables::find_thread(row.text("size"))->major_mm);
+}
+
+INSTANTIATE_TEST_SUITE_P(published, InchWasher, testing::ValuesIn(read_csv("washers_asme_b18_21_1.csv")), size_of);
+
+class InchHead : public testing::TestWithParam<CsvRow> {};
+
+TEST_P(InchHead, has_the_largest_sizes_of_asme_b18_3) {
+  const CsvRow& row = GetParam();
+  const ButtonHead* head = tables::find_button_head(row.text("size"));
+  ASSERT_NE(head, nullptr);
+  EXPECT_NEAR(head->head_mm, row.number("a_max_in") * mm_per_in, 1e-9);
+  EXPECT_NEAR(head->height_mm, row.number("h_max_in") * mm_per_in, 1e-9);
+  // The table prints three decimals of the nominal fraction.
+  EXPECT_NEAR(head->key_mm, row.number("j_in") * mm_per_in, 0.0006 * mm_per_in);
+  EXPECT_NEAR(head->socket_depth_mm, row.number("t_min_in") * mm_per_in, 1e-9);
+}
+
+INSTANTIATE_TEST_SUITE_P(published, InchHead, testing::ValuesIn(read_csv("button_heads_asme_b18_3.csv")), size_of);
+
+TEST(SheetGauges, are_those_of_the_published_table_and_no_other) {
+  const auto rows = read_csv("sheet_gauges.csv");
+  ASSERT_EQ(tables::sheet_gauges().size(), rows.size());
+  for (const CsvRow& row : rows) {
+    const SheetGauge* gauge = tables::find_gauge(row.number("gauge"));
+    ASSERT_NE(gauge, nullptr) << row.text("gauge");
+    EXPECT_NEAR(gauge->steel_mm, row.number("steel_in") * mm_per_in, 1e-9);
+    // Steel weighs 41.82 lb/ft2 per inch by the gauge's own convention; 20 gauge is 1.5 lb/ft2 by definition.
+    if (gauge->number == 20) {
+      EXPECT_NEAR(gauge->steel_mm / mm_per_in * 41.82, 1.5, 0.002);
+    }
+  }
+  EXPECT_EQ(tables::find_gauge(15), nullptr);
+  EXPECT_EQ(tables::find_gauge(14.5), nullptr);
+}
+
 class LiftingEye : public testing::TestWithParam<CsvRow> {};
 
 TEST_P(LiftingEye, has_the_sizes_of_din_580_and_the_lower_load) {
@@ -167,9 +226,12 @@ TEST(Materials, have_the_published_densities) {
 
 TEST(Fasteners, none_is_missing_and_none_is_added) {
   EXPECT_EQ(tables::threads().size(), read_csv("metric_threads.csv").size() + read_csv("unified_threads.csv").size());
-  EXPECT_EQ(tables::nuts().size(), read_csv("hex_nuts_iso4032.csv").size());
-  EXPECT_EQ(tables::washers().size(), read_csv("washers_iso7089.csv").size());
-  EXPECT_EQ(tables::button_heads().size(), read_csv("button_heads_iso7380_1.csv").size());
+  EXPECT_EQ(tables::nuts().size(),
+            read_csv("hex_nuts_iso4032.csv").size() + read_csv("hex_nuts_asme_b18_2_2.csv").size());
+  EXPECT_EQ(tables::washers().size(),
+            read_csv("washers_iso7089.csv").size() + read_csv("washers_asme_b18_21_1.csv").size());
+  EXPECT_EQ(tables::button_heads().size(),
+            read_csv("button_heads_iso7380_1.csv").size() + read_csv("button_heads_asme_b18_3.csv").size());
   EXPECT_EQ(tables::eyes().size(), read_csv("eyes_din580.csv").size());
 }
 
