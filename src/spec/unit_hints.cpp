@@ -51,8 +51,8 @@ std::optional<std::string> unit_hint(std::string_view word, std::string_view num
   const std::string small = lower(word);
   if (holds(gauges, small)) {
     return fmt::format(
-        "a gauge is no length: what {} {} measures depends on the metal and the country; give the "
-        "sheet's thickness, measured or from the supplier's list, in mm or in",
+        "the gauge of steel sheet is written ga, as in {0} ga (manufacturers' standard gauge); what {0} {1} measures "
+        "of another metal or in another country, give in mm or in",
         number, word);
   }
   const auto found =

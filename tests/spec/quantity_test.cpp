@@ -168,8 +168,8 @@ INSTANTIATE_TEST_SUITE_P(
                     HelpCase{"a_decimal_comma", "14,5", "the decimal sign is a point: write 14.5"},
                     HelpCase{"a_decimal_comma_with_a_unit", "1 + 14,25 mm", "write 14.25"},
                     HelpCase{"a_list_in_quotes", "14, 5", "a list of values stands in square brackets"},
-                    HelpCase{"a_gauge", "16 ga", "a gauge is no length"},
-                    HelpCase{"a_gauge_in_full", "16 Gauge", "in mm or in"}),
+                    HelpCase{"a_gauge", "15 ga", "no steel sheet has that gauge"},
+                    HelpCase{"a_gauge_in_full", "16 Gauge", "written ga, as in 16 ga"}),
     [](const auto& tested) { return tested.param.name; });
 
 TEST(Expression, the_nesting_limit_is_exact) {
