@@ -184,6 +184,18 @@ TEST(StartFrom, APathIsCountedFromTheFileThatNamesIt) {
   EXPECT_EQ(child.output, set.output);
 }
 
+TEST(StartFrom, TheOppositeHandOfTheDemoPassesEveryCheckToo) {
+  const ScratchFolder scratch;
+  std::filesystem::copy_file(demo_spec(), scratch.path() / "front-box.toml");
+  for (const std::string hand : {"left-right", "front-back"}) {
+    const std::string spec = (scratch.path() / (hand + ".toml")).string();
+    write_file(spec, "start_from = \"front-box.toml\"\nopposite_hand = \"" + hand + "\"\n");
+    const RunResult result = fitup({"check", spec});
+    EXPECT_EQ(result.status, 0) << hand << "\n" << result.output << result.errors;
+    EXPECT_THAT(result.output, HasSubstr("0 fail, 0 marginal"));
+  }
+}
+
 /// The fastest of many runs, or of as many as it takes to come below `enough`: what the program needs, not what else
 /// the machine does.
 double fastest_seconds(const std::vector<std::string>& arguments, double enough) {
