@@ -175,9 +175,7 @@ bool resolve(Argument& argument, const Value& root, Diagnostics& diagnostics) {
   const Value* sizes = root.find("sizes");
   const bool any_size = sizes != nullptr && !sizes->members.empty();
   const bool is_size = any_size && sizes->find(argument.key()) != nullptr;
-  const auto top = schema().children.find(argument.key());
-  const bool is_key = top != schema().children.end() && !holds_keys(top->second.rule->type);
-  if (!is_size && is_key) return true;
+  if (!is_size && schema().children.contains(argument.key())) return true;
   const auto top_keys = top_values();
   const std::string near = is_size ? "" : diag::nearest(argument.key(), top_keys);
   if (!near.empty() && (!any_size || diag::nearest(argument.key(), keys_of(*sizes)).empty())) {

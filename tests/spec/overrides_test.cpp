@@ -48,6 +48,7 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"an_entry_of_a_list_of_tables", "box.main.row.1.count", "4", "box.main.row.001.count", "4"},
         Case{"an_entry_in_brackets", "item.block.keep_clear[1].depth", "55", "item.block.keep_clear.001.depth",
              "55 mm"},
+        Case{"a_table_at_the_top", "lifting", "{ thread = \"M12\" }", "lifting.thread", "\"M12\""},
         Case{"a_table_is_merged", "box.main.clearance", "{ left = 20 }", "box.main.clearance.left", "20 mm"},
         Case{"and_its_other_keys_stay", "box.main", "{ clearance = { left = 20 }, rails = { margin = 9 } }",
              "box.main.rails.margin", "9 mm"},
