@@ -11,6 +11,7 @@
 #include "fitup/findings.h"
 #include "fitup/model.h"
 #include "fitup/plan.h"
+#include "fitup/quantity.h"
 #include "fitup/result.h"
 
 namespace fitup {
@@ -20,16 +21,18 @@ struct JobInfo {
   std::string name;
   std::string title;
   std::string revision;
-  std::string spec_hash;  // SHA-256 of the canonical Spec, hex
-  std::string version;    // of the program
-  std::string timestamp;  // ISO 8601 UTC, from SOURCE_DATE_EPOCH, else fixed
+  std::string spec_hash;                 // SHA-256 of the canonical Spec, hex
+  std::string version;                   // of the program
+  std::string timestamp;                 // ISO 8601 UTC, from SOURCE_DATE_EPOCH, else fixed
+  UnitSystem units = UnitSystem::mm_kg;  // of paper and lists; STEP, DXF, STL and JSON stay in mm and kg
 };
 
 /// SHA-256 (FIPS 180-4) as 64 lower-case hexadecimal digits.
 [[nodiscard]] std::string sha256_hex(std::string_view bytes);
 
-/// `--only`; job.json is always written. `checks` holds the findings and the picture assembly.svg.
-enum class FileGroup { step, dxf, stl, checks };
+/// `--only`; job.json is always written. `lists`: what is sawn and what is bought. `checks` holds the findings and the
+/// picture assembly.svg.
+enum class FileGroup { step, dxf, stl, lists, checks };
 
 struct JobFile {
   std::string path;  // relative, forward slashes: "flat/S235JR_2mm/PLT03_left-face-plate.dxf"
@@ -44,11 +47,12 @@ struct JobOptions {
 };
 
 /// Findings as a JSON array, two spaces a level. Each: check, verdict, message, value, limit, unit, source, parts,
-/// place ([x, y, z] in mm), key, remedy ({key, value}); what is absent is null. No line or column of the spec.
+/// place ([x, y, z]), key, remedy ({key, value}); what is absent is null. Always in mm and kg. No line or column of the
+/// spec.
 [[nodiscard]] std::string findings_json(const Findings& findings);
 
 /// The verdict of the whole and the counts in one line, then every finding, worst first, for people; no colour.
-[[nodiscard]] std::string findings_text(const Findings& findings);
+[[nodiscard]] std::string findings_text(const Findings& findings, UnitSystem units = UnitSystem::mm_kg);
 
 /// Every file of the job, sorted by path. If a check failed and not `anyway`: assembly and checks only.
 [[nodiscard]] Result<std::vector<JobFile>> make_job_files(const Plan& plan, const Model& model,

@@ -8,10 +8,11 @@
 #include "app/commands.h"
 #include "app/spec_file.h"
 #include "app/terminal.h"
+#include "output/units.h"
 
 namespace fitup::app {
 
-std::string plan_summary(const Plan& plan) {
+std::string plan_summary(const Plan& plan, UnitSystem system) {
   double made_kg = 0;
   double all_kg = 0;
   for (const Instance& instance : plan.instances) {
@@ -23,18 +24,20 @@ std::string plan_summary(const Plan& plan) {
   std::string text = fmt::format("{}: {}", plan.name, plan.title);
   if (!plan.revision.empty()) text += fmt::format(", revision {}", plan.revision);
   const Vec3 size = plan.frame_size;
-  text += fmt::format("\nframe {:.0f} x {:.0f} x {:.0f} mm; {} parts of {} kinds; ", size.x, size.y, size.z,
-                      plan.instances.size(), plan.parts.size());
-  text += fmt::format("{:.1f} kg to make, {:.1f} kg in all\n", made_kg, all_kg);
+  const output::PaperUnits units(system);
+  text += fmt::format("\nframe {} x {} x {} {}; {} parts of {} kinds; ", units.size(size.x), units.size(size.y),
+                      units.size(size.z), units.length(), plan.instances.size(), plan.parts.size());
+  text += fmt::format("{} to make, {} in all\n", units.weight(made_kg), units.weight(all_kg));
   if (!plan.open_faces.empty()) text += fmt::format("open faces: {}\n", fmt::join(plan.open_faces, ", "));
   return text;
 }
 
-Outcome outcome_of(std::string command, PipelineResult& result) {
+Outcome outcome_of(std::string command, PipelineResult& result, std::optional<UnitSystem> units) {
   Outcome outcome{.command = std::move(command)};
   outcome.sources = std::move(result.sources);
   outcome.diagnostics = std::move(result.diagnostics);
-  if (result.plan) outcome.text = plan_summary(*result.plan);
+  outcome.units = units.value_or(result.spec ? result.spec->units : UnitSystem::mm_kg);
+  if (result.plan) outcome.text = plan_summary(*result.plan, outcome.units);
   if (result.findings && result.findings->failed()) outcome.status = ExitStatus::check_failed;
   outcome.findings = std::move(result.findings);
   if (outcome.diagnostics.has_errors()) outcome.status = ExitStatus::wrong_input;
@@ -54,7 +57,7 @@ Outcome check(const CheckRequest& request) {
   PipelineResult result =
       run_pipeline({request.spec_file, std::move(text).value(), request.overrides, Stage::findings, request.cores},
                    [&progress](std::string_view what) { progress.say(what); });
-  return outcome_of("check", result);
+  return outcome_of("check", result, request.units);
 }
 
 }  // namespace fitup::app

@@ -34,6 +34,7 @@ struct Raw {
   std::vector<std::string> sets;
   std::string show;
   std::string cores;
+  std::string units;
   bool anyway = false;
   std::string key;
   std::string word;
@@ -46,8 +47,12 @@ struct Choice {
   std::string_view word;
   T value;
 };
-constexpr std::array<Choice<FileGroup>, 4> groups{
-    {{"step", FileGroup::step}, {"dxf", FileGroup::dxf}, {"stl", FileGroup::stl}, {"checks", FileGroup::checks}}};
+constexpr std::array<Choice<FileGroup>, 5> groups{{{"step", FileGroup::step},
+                                                   {"dxf", FileGroup::dxf},
+                                                   {"stl", FileGroup::stl},
+                                                   {"lists", FileGroup::lists},
+                                                   {"checks", FileGroup::checks}}};
+constexpr std::array<Choice<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg}, {"in", UnitSystem::in_lb}}};
 constexpr std::array<Choice<Stage>, 5> stages{{{"spec", Stage::spec},
                                                {"layout", Stage::layout},
                                                {"plan", Stage::plan},
@@ -79,6 +84,7 @@ void add_spec_options(CLI::App& app, Raw& raw) {
   app.add_option("SPEC", raw.spec_file);
   app.add_option("--set", raw.sets)->allow_extra_args(false);
   app.add_option("--cores", raw.cores);
+  app.add_option("--units", raw.units);
 }
 
 struct Parser {
@@ -175,6 +181,14 @@ Complaint read_choice(std::string_view option, const std::string& word, const st
                      near.empty() ? near : fmt::format("; did you mean \"{}\"?", near), fmt::join(words, ", "));
 }
 
+Complaint read_units(const std::string& word, std::optional<UnitSystem>& units) {
+  if (word.empty()) return {};
+  UnitSystem system{};
+  if (auto complaint = read_choice("--units", word, unit_words, system)) return complaint;
+  units = system;
+  return {};
+}
+
 Complaint read_spec_name(const std::string& command, const std::string& name) {
   if (!name.empty()) return {};
   return fmt::format("{} needs the name of a spec, for example: fitup {} front-box.toml", command, command);
@@ -197,6 +211,7 @@ Complaint read_make(const Raw& raw, MakeRequest& request) {
   if (auto complaint = read_spec_name("make", raw.spec_file)) return complaint;
   if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
   if (auto complaint = read_cores(raw.cores, request.cores)) return complaint;
+  if (auto complaint = read_units(raw.units, request.units)) return complaint;
   for (const std::string& word : raw.only) {
     FileGroup group{};
     if (auto complaint = read_choice("--only", word, groups, group)) return complaint;
@@ -219,6 +234,7 @@ Complaint read_check(const Raw& raw, CheckRequest& request) {
   if (auto complaint = read_spec_name("check", raw.spec_file)) return complaint;
   if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
   if (auto complaint = read_cores(raw.cores, request.cores)) return complaint;
+  if (auto complaint = read_units(raw.units, request.units)) return complaint;
   request.common = raw.common;
   request.spec_file = raw.spec_file;
   return {};

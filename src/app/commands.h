@@ -1,6 +1,7 @@
 #pragma once
 // One function per command: request in, outcome out.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,10 +33,11 @@ namespace fitup::app {
 /// The key table as the README shows it.
 [[nodiscard]] std::string key_table_markdown();
 
-/// Moves what the pipeline said into an outcome, with the exit status that follows from it.
-[[nodiscard]] Outcome outcome_of(std::string command, PipelineResult& result);
+/// Moves what the pipeline said into an outcome, with the exit status that follows from it. `units`: of what people
+/// read, the spec's if absent.
+[[nodiscard]] Outcome outcome_of(std::string command, PipelineResult& result, std::optional<UnitSystem> units = {});
 
 /// Three lines about the plan: name, size and mass, open faces.
-[[nodiscard]] std::string plan_summary(const Plan& plan);
+[[nodiscard]] std::string plan_summary(const Plan& plan, UnitSystem units = UnitSystem::mm_kg);
 
 }  // namespace fitup::app

@@ -47,7 +47,7 @@ Usage: fitup make SPEC [-o DIR] [options]
 What it writes
   -o, --output DIR     the job folder (default: the spec's path without .toml). It is built beside DIR
                        and exchanged with it when it is complete and has been read back.
-  --only GROUP,...     limit the files to step, dxf, stl, checks; every check runs regardless
+  --only GROUP,...     limit the files to step, dxf, stl, lists, checks; every check runs regardless
   --anyway             write the files for cutting and printing even if a check fails
   --show STAGE         print the text of spec, layout, plan, model or findings, and write nothing
 
@@ -55,6 +55,8 @@ What it builds
   --set key=value      give a key of the spec another value for this run, by its dotted name; a bare
                        name is one of [sizes]; may be repeated
   --cores N            use N processor cores (default: all); the result is the same for any N
+  --units mm|in        units of what is printed and of the lists (default: the spec's); parts, flat
+                       files and JSON stay in mm and kg
 
 How it talks
   -q, --quiet          only what needs attention
@@ -75,6 +77,8 @@ Usage: fitup check SPEC [options]
   --set key=value      give a key of the spec another value for this run, by its dotted name; a bare
                        name is one of [sizes]; may be repeated
   --cores N            use N processor cores (default: all); the result is the same for any N
+  --units mm|in        units of what is printed and of the lists (default: the spec's); parts, flat
+                       files and JSON stay in mm and kg
   -q, --quiet          only what needs attention
   --json               one JSON object on standard output, messages on standard error
   --no-color           no colour (so does a NO_COLOR in the environment)

@@ -39,7 +39,8 @@ std::optional<std::string> timestamp(const char* epoch) {
 }
 
 JobInfo job_info(const Spec& spec, std::string timestamp) {
-  return {spec.name, spec.title, spec.revision, sha256_hex(to_text(spec)), program_version(), std::move(timestamp)};
+  return {spec.name,         spec.title,           spec.revision, sha256_hex(to_text(spec)),
+          program_version(), std::move(timestamp), spec.units};
 }
 
 }  // namespace fitup::app

@@ -124,9 +124,11 @@ Outcome make(const MakeRequest& request) {
                                         request.show.value_or(Stage::findings), request.cores},
                                        say);
   if (request.show) return show(result, *request.show);
-  if (!result.findings) return outcome_of("make", result);
-  const auto job = write_job(result, request, job_info(*result.spec, *time), progress);
-  outcome = outcome_of("make", result);
+  if (!result.findings) return outcome_of("make", result, request.units);
+  JobInfo info = job_info(*result.spec, *time);
+  info.units = request.units.value_or(info.units);
+  const auto job = write_job(result, request, info, progress);
+  outcome = outcome_of("make", result, request.units);
   if (job) {
     report_files(outcome, request, *job);
   } else {

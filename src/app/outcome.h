@@ -25,6 +25,7 @@ struct Outcome {
   SourceTexts sources{};
   Diagnostics diagnostics{};
   std::optional<Findings> findings{};
+  UnitSystem units = UnitSystem::mm_kg;  // of what people read
   std::vector<WrittenFile> files{};
   std::string text{};       // for people, before the findings
   bool text_only = false;   // --show: people get nothing but the text

@@ -8,10 +8,13 @@
 #include <vector>
 
 #include "app/outcome.h"
+#include "output/units.h"
 
 namespace fitup::app {
 
 namespace {
+
+using output::PaperUnits;
 
 constexpr std::size_t page_width = 110;
 constexpr std::array<Verdict, 4> worst_first{Verdict::fail, Verdict::marginal, Verdict::not_checked, Verdict::pass};
@@ -62,7 +65,7 @@ std::string text_place(const Finding& finding, const SourceTexts& sources) {
 }
 
 /// What a reader needs to act; a pass needs none of it.
-std::vector<std::string> details(const Finding& finding, const SourceTexts& sources) {
+std::vector<std::string> details(const Finding& finding, const SourceTexts& sources, const PaperUnits& units) {
   std::vector<std::string> lines;
   if (finding.verdict == Verdict::pass) return lines;
   const bool named = std::all_of(finding.parts.begin(), finding.parts.end(), [&](const std::string& part) {
@@ -70,13 +73,14 @@ std::vector<std::string> details(const Finding& finding, const SourceTexts& sour
   });
   if (!named) lines.push_back(fmt::format("parts: {}", fmt::join(finding.parts, "; ")));
   if (finding.value) {
-    std::string line = fmt::format("measured {:.5g} {}", *finding.value, finding.unit);
-    if (finding.limit) line += fmt::format(", limit {:.5g} {}", *finding.limit, finding.unit);
+    std::string line = "measured " + units.measure(*finding.value, finding.unit);
+    if (finding.limit) line += ", limit " + units.measure(*finding.limit, finding.unit);
     if (!finding.source.empty()) line += fmt::format(" ({})", finding.source);
     lines.push_back(line);
   }
   if (finding.at)
-    lines.push_back(fmt::format("at x {:.2f}, y {:.2f}, z {:.2f} mm", finding.at->x, finding.at->y, finding.at->z));
+    lines.push_back(fmt::format("at x {}, y {}, z {} {}", units.length(finding.at->x), units.length(finding.at->y),
+                                units.length(finding.at->z), units.length()));
   const std::string where = text_place(finding, sources);
   if (!where.empty()) lines.push_back(fmt::format("spec: {}", where));
   if (finding.remedy) lines.push_back(fmt::format("would pass: {} = {}", finding.remedy->key, finding.remedy->value));
@@ -93,7 +97,9 @@ std::string counts(const Findings& findings) {
   return fmt::format("{}", fmt::join(parts, ", "));
 }
 
-std::string findings_table(const Findings& findings, const SourceTexts& sources, const Common& common, bool colour) {
+std::string findings_table(const Outcome& outcome, const Common& common, bool colour) {
+  const Findings& findings = *outcome.findings;
+  const PaperUnits units(outcome.units);
   std::vector<const Finding*> rows;
   for (const Finding& finding : findings.all) {
     if (!common.quiet || finding.verdict != Verdict::pass) rows.push_back(&finding);
@@ -107,8 +113,8 @@ std::string findings_table(const Findings& findings, const SourceTexts& sources,
   std::string text;
   for (const Finding* row : rows) {
     text += fmt::format("{}  {:<{}}  {}\n", verdict_cell(row->verdict, verdict_width, colour), row->check, check_width,
-                        wrapped(row->message, indent));
-    for (const std::string& line : details(*row, sources)) {
+                        wrapped(units.sentence(row->message), indent));
+    for (const std::string& line : details(*row, outcome.sources, units)) {
       text += fmt::format("{}{}\n", std::string(indent, ' '), wrapped(line, indent));
     }
   }
@@ -119,7 +125,7 @@ std::string findings_table(const Findings& findings, const SourceTexts& sources,
 
 std::string to_people(const Outcome& outcome, const Common& common, bool colour) {
   if (outcome.text_only || !outcome.findings) return outcome.text;
-  std::string table = findings_table(*outcome.findings, outcome.sources, common, colour);
+  std::string table = findings_table(outcome, common, colour);
   if (common.quiet) return table;
   std::string text = outcome.text + "\n" + table;
   if (!table.empty()) text += "\n";

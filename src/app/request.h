@@ -29,6 +29,7 @@ struct MakeRequest {
   std::optional<Stage> show;  // print this stage's text and write nothing
   int cores = 1;
   std::vector<Override> overrides;
+  std::optional<UnitSystem> units;  // of paper and lists; absent: the spec's
 };
 
 struct CheckRequest {
@@ -36,6 +37,7 @@ struct CheckRequest {
   std::string spec_file;
   int cores = 1;
   std::vector<Override> overrides;
+  std::optional<UnitSystem> units;
 };
 
 struct ExplainRequest {

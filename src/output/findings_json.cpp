@@ -69,6 +69,7 @@ std::string findings_json_file(const Findings& findings, const JobInfo& info) {
   json["title"] = info.title;
   json["revision"] = info.revision;
   json["spec_hash"] = info.spec_hash;
+  json["units"] = "mm and kg";
   json["counts"] = counts_of(findings);
   json["pairs"] = {{"instances", findings.stats.instances},
                    {"near", findings.stats.near_pairs},

@@ -7,11 +7,12 @@
 
 #include "output/findings_files.h"
 #include "output/text.h"
+#include "output/units.h"
 
 namespace fitup {
 namespace {
 
-using output::number;
+using output::PaperUnits;
 
 constexpr std::size_t column = 13;  // the longest verdict, "not checked", and two spaces
 constexpr std::size_t page = 110;
@@ -42,14 +43,9 @@ std::string line(std::string_view head, std::string_view text) {
   return fmt::format("{:<{}}{}\n", head, column, wrapped(text, column));
 }
 
-// Four decimals: a limit may be as small as the contact band.
-std::string measure(double value, const std::string& unit) {
-  return unit.empty() ? number(value, 4) : fmt::format("{} {}", number(value, 4), unit);
-}
-
-std::string measured(const Finding& f) {
-  std::string text = f.value ? measure(*f.value, f.unit) : "";
-  if (f.limit) text += fmt::format("{}limit {}", text.empty() ? "" : ", ", measure(*f.limit, f.unit));
+std::string measured(const Finding& f, const PaperUnits& units) {
+  std::string text = f.value ? units.measure(*f.value, f.unit) : "";
+  if (f.limit) text += fmt::format("{}limit {}", text.empty() ? "" : ", ", units.measure(*f.limit, f.unit));
   if (!f.source.empty()) text += fmt::format("{}{}", text.empty() ? "" : ", from ", f.source);
   return text;
 }
@@ -60,12 +56,13 @@ std::string joined(const std::vector<std::string>& parts) {
   return text;
 }
 
-std::string paragraph(const Finding& f) {
-  std::string text = line(to_text(f.verdict), fmt::format("{}: {}", f.check, f.message));
-  if (const std::string m = measured(f); !m.empty()) text += line("  measured", m);
+std::string paragraph(const Finding& f, const PaperUnits& units) {
+  std::string text = line(to_text(f.verdict), fmt::format("{}: {}", f.check, units.sentence(f.message)));
+  if (const std::string m = measured(f, units); !m.empty()) text += line("  measured", m);
   if (!f.parts.empty()) text += line("  parts", joined(f.parts));
   if (f.at) {
-    text += line("  place", fmt::format("x {}, y {}, z {} mm", number(f.at->x), number(f.at->y), number(f.at->z)));
+    text += line("  place", fmt::format("x {}, y {}, z {} {}", units.length(f.at->x), units.length(f.at->y),
+                                        units.length(f.at->z), units.length()));
   }
   if (!f.key.empty()) text += line("  key", f.key);
   if (f.remedy) text += line("  to mend", fmt::format("{} = {}", f.remedy->key, f.remedy->value));
@@ -95,12 +92,13 @@ std::string summary(const Findings& findings) {
 
 }  // namespace
 
-std::string findings_text(const Findings& findings) {
+std::string findings_text(const Findings& findings, UnitSystem system) {
+  const PaperUnits units(system);
   std::vector<Finding> sorted = findings.all;
   std::stable_sort(sorted.begin(), sorted.end(),
                    [](const Finding& a, const Finding& b) { return badness(a.verdict) < badness(b.verdict); });
   std::string text = summary(findings) + "\n";
-  for (const Finding& f : sorted) text += "\n" + paragraph(f);
+  for (const Finding& f : sorted) text += "\n" + paragraph(f, units);
   return text;
 }
 
@@ -141,7 +139,7 @@ std::string findings_text_file(const Findings& findings, const JobInfo& info, Re
   } else if (release == Release::written_anyway) {
     text += "A check fails: the files to cut, print and drill from were written because --anyway was given.\n\n";
   }
-  return text + findings_text(findings) + "\n" + cautions();
+  return text + findings_text(findings, info.units) + "\n" + cautions();
 }
 
 }  // namespace output

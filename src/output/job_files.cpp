@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "fitup/job.h"
+#include "output/bench_lists.h"
 #include "output/findings_files.h"
 #include "output/flat_drawing.h"
 #include "output/job_json.h"
@@ -39,6 +40,7 @@ class JobWriter {
           {FileGroup::step, made, &JobWriter::part_steps},
           {FileGroup::dxf, made, &JobWriter::flats},
           {FileGroup::stl, made, &JobWriter::prints},
+          {FileGroup::lists, made, &JobWriter::lists},
           {FileGroup::checks, true, &JobWriter::checks}}) {
       if (!wanted || !chosen(group)) continue;
       if (auto done = (this->*step)(); !done) return done.error();
@@ -102,6 +104,12 @@ class JobWriter {
       add(output::stl_path(part), output::write_stl(*mesh, output::stl_title(part, info_)), FileGroup::stl);
     }
     add(output::print_list, output::write_csv(output::print_rows(plan_, model_, info_)), FileGroup::stl);
+    return Done{};
+  }
+
+  Status lists() {
+    add(output::cut_list, output::write_csv(output::cut_rows(plan_, model_, info_)), FileGroup::lists);
+    add(output::bought_list, output::write_csv(output::bought_rows(plan_, model_, info_)), FileGroup::lists);
     return Done{};
   }
 

@@ -15,7 +15,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 std::vector<std::string> words_for(const std::set<FileGroup>& only) {
-  constexpr std::array<std::string_view, 4> words{"step", "dxf", "stl", "checks"};
+  constexpr std::array<std::string_view, 5> words{"step", "dxf", "stl", "lists", "checks"};
   std::vector<std::string> list;
   for (const FileGroup group : only) list.emplace_back(words.at(static_cast<std::size_t>(group)));
   return list;
@@ -56,6 +56,7 @@ std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Rel
   json["revision"] = info.revision;
   json["spec_hash"] = info.spec_hash;
   json["timestamp"] = info.timestamp;
+  json["list_units"] = info.units == UnitSystem::in_lb ? "in and lb" : "mm and kg";
   json["fabrication_files"] = fabrication_words(release, only);
   if (!only.empty()) json["only"] = words_for(only);
   json["files"] = Json::array();

@@ -9,23 +9,21 @@
 #include <map>
 #include <tuple>
 
+#include "output/bench_lists.h"
 #include "output/flat_drawing.h"
 #include "output/part_notes.h"
 #include "output/paths.h"
 #include "output/text.h"
+#include "output/units.h"
 
 namespace fitup::output {
 namespace {
 
-void add_job(CsvRow& row, const JobInfo& info) {
-  row.insert(row.end(), {info.name, info.revision, short_hash(info.spec_hash)});
-}
-
 /// What is done after cutting, what it is fixed to, what comes through it; parts that are empty left out.
-std::string order_note(const Plan& plan, PartId id) {
+std::string order_note(const Plan& plan, PartId id, const PaperUnits& units) {
   std::string text;
-  for (const std::string& piece :
-       {work_after_cutting(std::get<Flat>(plan.parts[id].form)), screw_tip_note(plan, id), fixing_note(plan, id)}) {
+  for (const std::string& piece : {work_after_cutting(std::get<Flat>(plan.parts[id].form), units),
+                                   screw_tip_note(plan, id, units), fixing_note(plan, id)}) {
     if (!piece.empty()) text += (text.empty() ? "" : "; ") + piece;
   }
   return text;
@@ -35,21 +33,22 @@ CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInf
   const Part& part = plan.parts[id];
   const Flat& flat = std::get<Flat>(part.form);
   const Vec2 size = flat.profile.bounds().size();
+  const PaperUnits units(info.units);
   CsvRow row{part.mark,
              part.name,
              std::to_string(quantity),
              part.material,
-             number(flat.thickness_mm),
-             number(size.x),
-             number(size.y),
-             number(flat.profile.area_mm2(), 2),
-             number(flat.profile.perimeter_mm(), 2),
+             units.length(flat.thickness_mm),
+             units.length(size.x),
+             units.length(size.y),
+             units.area(flat.profile.area_mm2()),
+             units.length(flat.profile.perimeter_mm()),
              std::to_string(1 + flat.profile.holes.size()),
              std::to_string(flat.drilled.size()),
-             number(part.mass_kg),
-             number(static_cast<double>(quantity) * part.mass_kg),
+             units.mass(part.mass_kg),
+             units.mass(static_cast<double>(quantity) * part.mass_kg),
              dxf_path(part),
-             order_note(plan, id)};
+             order_note(plan, id, units)};
   add_job(row, info);
   return row;
 }
@@ -80,22 +79,28 @@ std::vector<PartId> chosen(const Plan& plan, Wanted wanted, Before before) {
 
 }  // namespace
 
-std::string work_after_cutting(const Flat& flat) {
+std::string work_after_cutting(const Flat& flat, const PaperUnits& units) {
   std::map<std::pair<double, std::string>, std::size_t> kinds;
   for (const DrilledHole& hole : flat.drilled) ++kinds[{hole.diameter_mm, hole.purpose}];
   std::string text;
   for (const auto& [kind, count] : kinds) {
     const std::string where = count == 1 ? "mark the centre" : fmt::format("mark {} centres", count);
     if (!text.empty()) text += "; ";
-    text += fmt::format("{}, {}", where, drill_note({{}, kind.first, kind.second}));
+    text += fmt::format("{}, drill {}", where, units.drill(kind.first));
+    if (!kind.second.empty()) text += ", " + kind.second;
   }
   return text;
 }
 
 std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info) {
-  std::vector<CsvRow> rows{{"mark", "description", "quantity", "material", "thickness mm", "width mm", "height mm",
-                            "area mm2", "cut length mm", "piercings", "drilled holes", "mass kg each", "mass kg total",
-                            "file", "notes", "job", "revision", "spec"}};
+  const PaperUnits units(info.units);
+  const std::string length(units.length());
+  const std::string mass(units.mass());
+  const std::string area(units.area());
+  std::vector<CsvRow> rows{{"mark", "description", "quantity", "material", "thickness " + length, "width " + length,
+                            "height " + length, "area " + area, "cut length " + length, "piercings", "drilled holes",
+                            "mass " + mass + " each", "mass " + mass + " total", "file", "notes", "job", "revision",
+                            "spec"}};
   const auto count = quantities(plan);
   const auto order = [](const Part& p) { return std::tuple(p.material, std::get<Flat>(p.form).thickness_mm, p.mark); };
   const auto before = [&](const Part& a, const Part& b) { return order(a) < order(b); };
@@ -104,8 +109,11 @@ std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info) {
 }
 
 std::vector<CsvRow> print_rows(const Plan& plan, const Model& model, const JobInfo& info) {
-  std::vector<CsvRow> rows{{"mark", "name", "quantity", "size x mm", "size y mm", "size z mm", "volume cm3", "purpose",
-                            "note", "file", "job", "revision", "spec"}};
+  const PaperUnits units(info.units);
+  const std::string length(units.length());
+  std::vector<CsvRow> rows{{"mark", "name", "quantity", "size x " + length, "size y " + length, "size z " + length,
+                            "volume " + std::string(units.volume()), "purpose", "note", "file", "job", "revision",
+                            "spec"}};
   const auto count = quantities(plan);
   const auto before = [](const Part& a, const Part& b) { return a.mark < b.mark; };
   for (const PartId id : chosen(plan, is_printed, before)) {
@@ -114,10 +122,10 @@ std::vector<CsvRow> print_rows(const Plan& plan, const Model& model, const JobIn
     CsvRow row{part.mark,
                part.name,
                std::to_string(count[id]),
-               number(size.x),
-               number(size.y),
-               number(size.z),
-               number(model.parts.at(id).volume_mm3 / 1000, 2),
+               units.length(size.x),
+               units.length(size.y),
+               units.length(size.z),
+               units.volume(model.parts.at(id).volume_mm3),
                print_purpose(part.role),
                print_note(part.role),
                stl_path(part)};

@@ -4,6 +4,7 @@
 #include "fitup/job.h"
 #include "fitup/plan.h"
 #include "output/csv.h"
+#include "output/units.h"
 
 namespace fitup::output {
 
@@ -14,6 +15,6 @@ namespace fitup::output {
 [[nodiscard]] std::vector<CsvRow> print_rows(const Plan& plan, const Model& model, const JobInfo& info);
 
 /// What is done after cutting: "mark 2 centres, drill 3.3, tap M4"; several kinds joined by "; ".
-[[nodiscard]] std::string work_after_cutting(const Flat& flat);
+[[nodiscard]] std::string work_after_cutting(const Flat& flat, const PaperUnits& units);
 
 }  // namespace fitup::output

@@ -12,7 +12,6 @@
 #include <set>
 
 #include "fitup/tolerances.h"
-#include "output/text.h"
 
 namespace fitup::output {
 namespace {
@@ -65,7 +64,7 @@ std::string fixing_note(const Plan& plan, PartId id) {
   return text;
 }
 
-std::string screw_tip_note(const Plan& plan, PartId id) {
+std::string screw_tip_note(const Plan& plan, PartId id, const PaperUnits& units) {
   const auto* flat = std::get_if<Flat>(&plan.parts.at(id).form);
   const auto stands =
       std::find_if(plan.instances.begin(), plan.instances.end(), [&](const Instance& i) { return i.part == id; });
@@ -78,8 +77,8 @@ std::string screw_tip_note(const Plan& plan, PartId id) {
   }
   std::string text;
   for (const auto& [diameter_mm, count] : holes) {
-    text += fmt::format("{}{} hole{} {} for {}", text.empty() ? "" : "; ", count, count == 1 ? "" : "s",
-                        number(diameter_mm), count == 1 ? "a screw's tip" : "screw tips");
+    text += fmt::format("{}{} hole{} {} {} wide for {}", text.empty() ? "" : "; ", count, count == 1 ? "" : "s",
+                        units.length(diameter_mm), units.length(), count == 1 ? "a screw's tip" : "screw tips");
   }
   return text;
 }

@@ -47,6 +47,7 @@ namespace fitup {
 
 bool is_made_from(std::string_view path) {
   constexpr std::array<std::string_view, 4> folders{"flat/", "3d-print/", "parts/", "bench/"};
+  if (path == output::bought_list) return true;
   return std::any_of(folders.begin(), folders.end(), [&](std::string_view f) { return path.starts_with(f); });
 }
 

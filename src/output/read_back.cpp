@@ -52,11 +52,11 @@ class ReadBack {
 
   [[nodiscard]] Flaw flaw_in(const JobFile& file) const {
     using Judge = Flaw (*)(const std::string&, const Origins&);
-    static const std::map<std::string, Judge> judges{{job_list, flaw_in_job_json},
-                                                     {order_list, flaw_in_order_list},
-                                                     {print_list, flaw_in_print_list},
-                                                     {findings_list, flaw_in_findings_json},
-                                                     {findings_page, flaw_in_findings_text}};
+    static const std::map<std::string, Judge> judges{
+        {job_list, flaw_in_job_json},          {order_list, flaw_in_order_list},
+        {print_list, flaw_in_print_list},      {cut_list, flaw_in_cut_list},
+        {bought_list, flaw_in_bought_list},    {findings_list, flaw_in_findings_json},
+        {findings_page, flaw_in_findings_text}};
     if (const auto judge = judges.find(file.path); judge != judges.end()) return judge->second(file.bytes, from_);
     if (file.path == assembly_step) return flaw_in_assembly_step(file.bytes, from_.plan, from_.model, from_.info);
     if (file.path == assembly_picture) return flaw_in_picture(file.bytes, from_.info);
@@ -90,6 +90,7 @@ std::set<std::string> paths_of_job(const Origins& from) {
   if (!made) return paths;
   if (chosen(FileGroup::dxf)) paths.insert(order_list);
   if (chosen(FileGroup::stl)) paths.insert(print_list);
+  if (chosen(FileGroup::lists)) paths.insert({cut_list, bought_list});
   for (const Part& part : from.plan.parts) {
     if (chosen(FileGroup::step)) paths.insert(step_path(part));
     if (chosen(FileGroup::dxf) && is_cut(part)) paths.insert(dxf_path(part));

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "output/bench_lists.h"
 #include "output/job_json.h"
 #include "output/labels.h"
 #include "output/lists.h"
@@ -69,6 +70,14 @@ Flaw flaw_in_order_list(const std::string& bytes, const Origins& from) {
 
 Flaw flaw_in_print_list(const std::string& bytes, const Origins& from) {
   return flaw_in_rows(bytes, print_rows(from.plan, from.model, from.info), from.files);
+}
+
+Flaw flaw_in_cut_list(const std::string& bytes, const Origins& from) {
+  return flaw_in_rows(bytes, cut_rows(from.plan, from.model, from.info), from.files);
+}
+
+Flaw flaw_in_bought_list(const std::string& bytes, const Origins& from) {
+  return flaw_in_rows(bytes, bought_rows(from.plan, from.model, from.info), from.files);
 }
 
 Flaw flaw_in_job_json(const std::string& bytes, const Origins& from) {

@@ -27,6 +27,12 @@ TEST(CommandLine, TheFolderOfMakeIsTheSpecWithoutItsSuffix) {
   EXPECT_EQ(request<MakeRequest>({"make", "boxes/front.toml"}).folder, "boxes/front");
 }
 
+TEST(CommandLine, UnitsOfPaperAreTheSpecsUnlessSaid) {
+  EXPECT_EQ(request<CheckRequest>({"check", "a.toml"}).units, std::nullopt);
+  EXPECT_EQ(request<CheckRequest>({"check", "a.toml", "--units", "in"}).units, UnitSystem::in_lb);
+  EXPECT_EQ(request<MakeRequest>({"make", "a.toml", "--units", "mm", "--only", "lists"}).units, UnitSystem::mm_kg);
+}
+
 TEST(CommandLine, MakeTakesEveryOptionBeforeOrAfterTheSpec) {
   const auto make =
       request<MakeRequest>({"make", "--set", "gap=13", "-o", "out", "a.toml", "--only", "step,dxf", "--anyway",
@@ -97,6 +103,7 @@ INSTANTIATE_TEST_SUITE_P(
         Wrong{"TwoKeys", {"explain", "a", "b"}, "explain takes one key"},
         Wrong{"UnknownGroup", {"make", "a.toml", "--only", "setp"}, "did you mean \"step\"?"},
         Wrong{"UnknownStage", {"make", "a.toml", "--show", "paper"}, "it takes spec, layout, plan, model, findings"},
+        Wrong{"UnknownUnits", {"check", "a.toml", "--units", "cm"}, "--units does not know \"cm\""},
         Wrong{"NoCores", {"check", "a.toml", "--cores", "0"}, "give a whole number from 1 to 64"},
         Wrong{"HalfACore", {"check", "a.toml", "--cores", "1.5"}, "give a whole number from 1 to 64"},
         Wrong{"SetWithoutValue", {"check", "a.toml", "--set", "gap"}, "write it as key=value"},

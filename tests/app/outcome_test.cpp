@@ -121,7 +121,7 @@ TEST(OutcomeText, ListsFindingsWorstFirstAlignedAndCounted) {
             "fail         overlap  two parts share 0.2 mm\n"
             "                      parts: ANG03 left member; BOS01 boss\n"
             "                      measured 0.2 mm, limit 0 mm (two solids cannot share a place)\n"
-            "                      at x 1.00, y 2.00, z 3.00 mm\n"
+            "                      at x 1, y 2, z 3 mm\n"
             "                      spec: box.toml:2:1, box.main.row\n"
             "                      would pass: box.main.clearance.left = 8.2\n"
             "marginal     seating  a tight fit\n"

@@ -29,7 +29,7 @@ TEST(OrderList, HasTheNumbersOfThePlate) {
   EXPECT_EQ(plate["width mm"], "100");
   EXPECT_EQ(plate["height mm"], "60");
   EXPECT_EQ(plate["area mm2"], number(sample::plate_area_mm2, 2));
-  EXPECT_EQ(plate["cut length mm"], number(sample::plate_cut_mm, 2));
+  EXPECT_EQ(plate["cut length mm"], number(sample::plate_cut_mm, 3));
   EXPECT_EQ(plate["piercings"], "3");
   EXPECT_EQ(plate["drilled holes"], "2");
   EXPECT_EQ(plate["mass kg each"], "0.091");
@@ -55,7 +55,7 @@ TEST(OrderList, QuotesAwkwardNamesAndCountsInstances) {
 TEST(OrderList, SaysWhatIsDrilledByKind) {
   Flat flat;
   flat.drilled = {{{0, 0}, 5, "tap M6"}, {{9, 0}, 3.3, "tap M4"}, {{18, 0}, 5, "tap M6"}, {{27, 0}, 2, ""}};
-  EXPECT_EQ(work_after_cutting(flat),
+  EXPECT_EQ(work_after_cutting(flat, PaperUnits(UnitSystem::mm_kg)),
             "mark the centre, drill 2; mark the centre, drill 3.3, tap M4; mark 2 centres, drill 5, tap M6");
 }
 
@@ -82,7 +82,8 @@ Plan fixed_sample() {
 
 TEST(OrderList, SaysWhatIsWeldedWhatIsScrewedAndWhereATipComesThrough) {
   const auto rows = order_rows(fixed_sample(), sample::info());
-  EXPECT_EQ(row(rows, 2)["notes"], "mark 2 centres, drill 3.3, tap M4; 1 hole 12 for a screw's tip; weld to ANG01");
+  EXPECT_EQ(row(rows, 2)["notes"],
+            "mark 2 centres, drill 3.3, tap M4; 1 hole 12 mm wide for a screw's tip; weld to ANG01");
   EXPECT_EQ(row(rows, 1)["notes"], "screwed to ANG01, not welded");
 }
 

@@ -1,0 +1,105 @@
+// What is sawn and drilled on a member, in words and numbers for the bench.
+// Entry: end_words, hole_words.
+
+#include "output/member_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+#include <vector>
+
+namespace fitup::output {
+namespace {
+
+constexpr double same_mm = 1e-6;
+
+bool is_square(const LegCut& cut) {
+  return cut.corners.empty() &&
+         std::all_of(cut.steps.begin(), cut.steps.end(), [](const CutStep& s) { return s.set_back_mm < same_mm; });
+}
+
+std::string corner_words(const CutCorner& corner, const PaperUnits& units) {
+  const std::string size = units.length(corner.size_mm);
+  const std::string at = units.length(corner.at_mm);
+  if (corner.kind == CornerKind::chamfer) return fmt::format("corner at {} as a chamfer {} x 45 degrees", at, size);
+  return fmt::format("corner at {} with radius {}", at, size);
+}
+
+std::string leg_words(std::string_view leg, const LegCut& cut, const PaperUnits& units) {
+  const bool whole = cut.steps.size() == 1;
+  if (whole && cut.corners.empty()) {
+    return fmt::format("{} removed for {} from the end", leg, units.length(cut.steps.front().set_back_mm));
+  }
+  std::string text = fmt::format("{}: ", leg);
+  bool first = true;
+  const auto add = [&](const std::string& piece) {
+    text += (first ? "" : ", ") + piece;
+    first = false;
+  };
+  for (const CutStep& step : cut.steps) {
+    if (step.set_back_mm < same_mm) continue;
+    add(fmt::format("back {} over {} to {} from the heel", units.length(step.set_back_mm), units.length(step.from_mm),
+                    units.length(step.to_mm)));
+  }
+  for (const CutCorner& corner : cut.corners) {
+    if (corner.kind != CornerKind::square) add(corner_words(corner, units));
+  }
+  return text;
+}
+
+/// A tapped hole is drilled at the bit's own size, any other is a hole of the list's units.
+std::string drill_words(const MemberHole& hole, const PaperUnits& units) {
+  if (hole.kind == HoleKind::tapped) {
+    return fmt::format("drill {}{}{}", units.drill(hole.diameter_mm), hole.purpose.empty() ? "" : ", ", hole.purpose);
+  }
+  const std::string purpose = hole.purpose.empty() ? "" : fmt::format(" ({})", hole.purpose);
+  return fmt::format("{} wide{}", units.length(hole.diameter_mm), purpose);
+}
+
+}  // namespace
+
+std::string end_words(const EndCut& cut, const Section& section, const PaperUnits& units) {
+  if (cut.mitre) {
+    return fmt::format("mitre 45 degrees through both legs, long at the heel, shorter along leg {}",
+                       *cut.mitre == Leg::a ? "A" : "B");
+  }
+  const bool flat = section.shape == SectionShape::flat;
+  std::string text;
+  for (const auto& [name, leg] : {std::pair{flat ? "bar" : "leg A", &cut.a}, std::pair{"leg B", &cut.b}}) {
+    if (leg->steps.empty() || is_square(*leg)) continue;
+    text += (text.empty() ? "" : "; ") + leg_words(name, *leg, units);
+  }
+  return text.empty() ? "square" : text;
+}
+
+std::string hole_words(const Member& member, const PaperUnits& units) {
+  // Holes on one line of one leg are one setting of the fence: by leg, distance from the heel, what is drilled.
+  std::map<std::tuple<Leg, double, std::string>, std::vector<double>> lines;
+  for (const MemberHole& hole : member.holes) {
+    lines[{hole.leg, hole.across_mm, drill_words(hole, units)}].push_back(hole.along_mm);
+  }
+  const bool flat = member.section.shape == SectionShape::flat;
+  std::string text;
+  for (auto& [line, along] : lines) {
+    std::sort(along.begin(), along.end());
+    const auto& [leg, across_mm, drill] = line;
+    const std::string where = flat ? "from the edge" : "from the heel";
+    text += fmt::format("{}{}{} {}: {} hole{}, {}, at ", text.empty() ? "" : "; ",
+                        flat ? "" : (leg == Leg::a ? "leg A, " : "leg B, "), units.length(across_mm), where,
+                        along.size(), along.size() == 1 ? "" : "s", drill);
+    for (std::size_t i = 0; i < along.size(); ++i) text += (i == 0 ? "" : ", ") + units.length(along[i]);
+    text += " from the start";
+  }
+  return text;
+}
+
+std::string reading_words(const Member& member) {
+  if (member.section.shape == SectionShape::flat) {
+    return member.holes.empty() ? "" : "with the end towards you and the thickness below: widths count from the left";
+  }
+  return "with the end towards you and the heel at the lower left: leg A lies to the right, leg B stands up";
+}
+
+}  // namespace fitup::output

@@ -1,0 +1,97 @@
+// Lists and sentences in inches and pounds: 25.4 mm and 0.45359237 kg by definition (international yard and pound
+// agreement of 1959).
+#include "output/units.h"
+
+#include <gtest/gtest.h>
+
+#include "output/bench_lists.h"
+#include "output/findings_files.h"
+#include "output/lists.h"
+#include "output/sample.h"
+
+namespace fitup::output {
+namespace {
+
+const PaperUnits inches(UnitSystem::in_lb);
+const PaperUnits metric(UnitSystem::mm_kg);
+
+TEST(PaperUnits, ConvertByDefinition) {
+  EXPECT_EQ(inches.length(25.4), "1");
+  EXPECT_EQ(inches.length(4.7625), "0.1875");
+  EXPECT_EQ(inches.mass(0.45359237), "1");
+  EXPECT_EQ(inches.area(645.16), "1");
+  EXPECT_EQ(inches.volume(16387.064), "1");
+  EXPECT_EQ(metric.length(4.7625), "4.763");
+  EXPECT_EQ(metric.volume(16387.064), "16.39");
+}
+
+TEST(PaperUnits, KeepTwoDigitsOfASmallLimit) {
+  EXPECT_EQ(metric.measure(0.0001, "mm"), "0.0001 mm");
+  EXPECT_EQ(inches.measure(0.000254, "mm"), "0.00001 in");
+  EXPECT_EQ(inches.measure(0.0003, "mm"), "0.000012 in");
+  EXPECT_EQ(inches.measure(3, "parts"), "3 parts");
+}
+
+struct Sentence {
+  const char* name;
+  const char* metric;
+  const char* inch;
+};
+class Sentences : public testing::TestWithParam<Sentence> {};
+
+TEST_P(Sentences, AreSaidInInchesAndPounds) {
+  EXPECT_EQ(inches.sentence(GetParam().metric), GetParam().inch);
+  EXPECT_EQ(metric.sentence(GetParam().metric), GetParam().metric);
+}
+
+INSTANTIATE_TEST_SUITE_P(Units, Sentences,
+                         testing::Values(Sentence{"ALength", "overlap by 2.54 mm (free when",
+                                                  "overlap by 0.1 in (free when"},
+                                         Sentence{"AtTheEnd", "permits 25.4 mm", "permits 1 in"},
+                                         Sentence{"AMass", "it is 100 kg, each 50 kg.", "it is 220 lb, each 110 lb."},
+                                         Sentence{"Thousands", "1,016 mm long", "40 in long"},
+                                         Sentence{"Below", "stands -12.7 mm off", "stands -0.5 in off"},
+                                         Sentence{"AnAreaStays", "an area of 20 mm2", "an area of 20 mm2"},
+                                         Sentence{"NoNumber", "the mm and kg of 3 rods", "the mm and kg of 3 rods"},
+                                         Sentence{"APart", "L 40x40x4 meets 2 M4", "L 40x40x4 meets 2 M4"}),
+                         [](const auto& c) { return c.param.name; });
+
+// Every length and mass of a list follows, and its heading says so; the file that it names does not change.
+TEST(InchLists, CarryTheirUnitsInHeadingAndCell) {
+  JobInfo info = sample::info();
+  info.units = UnitSystem::in_lb;
+  const auto order = order_rows(sample::plan(), info);
+  EXPECT_EQ(order[0][5], "width in");
+  EXPECT_EQ(order[0][11], "mass lb each");
+  EXPECT_EQ(order[2][5], "3.937");  // 100 / 25.4
+  EXPECT_EQ(order[2][11], "0.2");   // 0.0909 / 0.45359237
+  EXPECT_EQ(order[2][14], "mark 2 centres, drill 3.3 mm, tap M4");
+  const auto cut = cut_rows(sample::plan(), sample::model(), info);
+  EXPECT_EQ(cut[0][5], "length in");
+  EXPECT_EQ(cut[1][5], "11.811");  // 300 / 25.4
+  const auto printed = print_rows(sample::plan(), sample::model(), info);
+  EXPECT_EQ(printed[0][6], "volume in3");
+  EXPECT_EQ(printed[1][3], "1.5748");  // 40 / 25.4
+}
+
+TEST(InchLists, FindingsForPeopleFollowAndThoseForProgramsStay) {
+  EXPECT_NE(findings_text(sample::failing(), UnitSystem::in_lb).find("0.0079 in, limit 0 in"), std::string::npos);
+  EXPECT_NE(findings_text(sample::failing(), UnitSystem::in_lb).find("x 0.0394, y 0.0984, z 0 in"), std::string::npos);
+  JobInfo info = sample::info();
+  info.units = UnitSystem::in_lb;
+  const std::string json = findings_json_file(sample::failing(), info);
+  EXPECT_NE(json.find("\"units\": \"mm and kg\""), std::string::npos);
+  EXPECT_NE(json.find("\"value\": 0.2"), std::string::npos);
+}
+
+TEST(InchLists, ReadBack) {
+  JobInfo info = sample::info();
+  info.units = UnitSystem::in_lb;
+  const auto files = make_job_files(sample::plan(), sample::model(), sample::passing(), info, {});
+  ASSERT_TRUE(files);
+  const Status same = read_back(*files, sample::plan(), sample::model(), sample::passing(), info, {});
+  EXPECT_TRUE(same) << same.error().operation << same.error().reason;
+}
+
+}  // namespace
+}  // namespace fitup::output
