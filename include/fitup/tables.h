@@ -124,6 +124,10 @@ namespace tables {
 [[nodiscard]] const SheetGauge* find_gauge(double number);
 [[nodiscard]] const Material* find_material(std::string_view name);
 
+/// The flat bar most like a leg of this section: of the same system of units, as wide or the next narrower (the
+/// narrowest there is for a leg narrower still), and of those the one nearest in thickness.
+[[nodiscard]] const Section& flat_like_leg(const Section& angle);
+
 /// The section in the table that is nearest in size to a designation that is not there, for suggestions: nearest to
 /// "L 40x40x4.5" is one of its neighbours in size, not in spelling. None where the text is no designation, or so far
 /// from all of them ("L 40x40x45") that it is rather misspelt.

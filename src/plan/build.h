@@ -41,10 +41,10 @@ struct Shell {
   // Horizontal strips at the left and right top, for lift bosses; at the front and back top likewise.
   std::array<Host, 2> top_side_deck{};
   std::array<Host, 2> top_face_deck{};
-  std::vector<Host> deck;                           // what rails lie on: horizontal strips at deck height
-  std::array<std::vector<InstanceId>, 2> beside{};  // what a left or right face plate lies on
-  double deck_root_mm = 0;                          // on a deck, from the outside: nothing round may stand nearer
-  double weld_gap_mm = 1;                           // root gap of the frame's own welds
+  std::vector<Host> deck;                     // what rails lie on: horizontal strips at deck height
+  std::array<std::vector<Host>, 6> beside{};  // what a plate outside that face lies on; index: Face
+  double deck_root_mm = 0;                    // on a deck, from the outside: nothing round may stand nearer
+  double weld_gap_mm = 1;                     // root gap of the frame's own welds
 };
 
 struct Build {
@@ -86,6 +86,12 @@ InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3
 [[nodiscard]] inline double rounded_up(double mm, double step_mm) {
   return step_mm * std::ceil(mm / step_mm - tolerance::direction);
 }
+
+/// From the face of the frame to the screws in the side flanges of the flanged cover that closes it.
+[[nodiscard]] double flange_row_mm(const BoxSpec& box, Face face);
+
+/// True if the boxes, seen along an axis, share some width in both other directions.
+[[nodiscard]] bool face_each_other(const Box3& a, const Box3& b, Vec3 along);
 
 /// The material all steel of the box is made of.
 [[nodiscard]] inline const std::string& material_of(const Build& build) { return *build.box_spec().frame.material; }

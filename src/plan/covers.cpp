@@ -1,5 +1,5 @@
 // Covers of the front and the back: flat on a landing, or with flanges that lap round the frame.
-// Entry: add_covers.
+// Entry: add_covers, flange_row_mm.
 #include <algorithm>
 #include <cmath>
 
@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/holes.h"
 
@@ -14,9 +15,11 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double hold_back_mm = 2;    // a sheet's edge from the frame's edge, where nothing laps it
-constexpr double row_end_mm = 20;     // a row's first screw from the end of what it is screwed into
-constexpr double flange_row_mm = 12;  // a flange's screws from the face of the frame
+constexpr double hold_back_mm = 2;  // a sheet's edge from the frame's edge, where nothing laps it
+constexpr double row_end_mm = 20;   // a row's first screw from the end of what it is screwed into
+// A flange's screws from the face of the frame; in its middle if it is less deep.
+constexpr double middle_row_mm = 12;
+constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
 
 // One cover, in coordinates of its face: x as in the frame, depth inwards from the frame's face, z.
 class Cover {
@@ -114,42 +117,74 @@ class Cover {
     return {id, x + width / 2};
   }
 
+  [[nodiscard]] const Thread& thread() const { return *tables::find_thread(*spec_.screws.thread); }
+  [[nodiscard]] double reach() const { return spec_.flange_depth->mm(); }
+
+  [[nodiscard]] double side_row_mm() const { return flange_row_mm(build_.box_spec(), face_); }
+  // The thread keeps clear of the root under it.
+  [[nodiscard]] double top_row_mm() const {
+    return std::max(side_row_mm(), std::ceil(shell_.deck_root_mm + thread().major_mm / 2 - tolerance::contact_mm));
+  }
+
+  bool flanges_hold_screws() {
+    const double edge = edge_distance * thread().clear_medium_mm;
+    const double least = top_row_mm() + edge;
+    if (reach() >= least - tolerance::contact_mm) return true;
+    build_.diagnostics.add(diag::say<"flange-too-shallow">(
+        spec_.flange_depth.place, word_, build_.in_words(reach()), thread().size, build_.in_words(top_row_mm()),
+        build_.in_words(shell_.deck_root_mm), build_.in_words(edge), build_.in_words(least)));
+    return false;
+  }
+
+  // Without a gap a flange lies on what is under it.
+  void lie_on_frame(InstanceId flange, const Box3& box, Face face, Vec3 into) {
+    if (spec_.gap->mm() > tolerance::contact_mm) return;
+    for (const Host& host : shell_.beside[static_cast<std::size_t>(face)]) {
+      if (face_each_other(box, host.box, into)) build_.draft.join(flange, host.id, JointKind::bearing, into);
+    }
+  }
+
   void add_flanged() {
+    if (!flanges_hold_screws()) return;
     const Vec3 s = shell_.size;
     const double gap = spec_.gap->mm();
     const double out = gap + t();
-    const double reach = spec_.flange_depth->mm();
     const InstanceId sheet =
         plate(0, word_ + " cover sheet", Role::cover_sheet, box(-out, s.x + out, -t(), 0, hold_back_mm, s.z + out),
               axis::y, word_ + " cover sheet", cover_origin());
     lie_on(sheet, shell_.top[depth_].id);
     row_into_strip(sheet, shell_.bottom[depth_], "bottom");
+    const Box3 top_box = box(-out, s.x + out, 0, reach(), s.z + gap, s.z + out);
     const InstanceId top =
-        plate(2, "top flange", Role::cover_flange, box(-out, s.x + out, 0, reach, s.z + gap, s.z + out), axis::z,
-              word_ + " cover flange top", cover_origin());
+        plate(2, "top flange", Role::cover_flange, top_box, axis::z, word_ + " cover flange top", cover_origin());
+    lie_on_frame(top, top_box, Face::top, axis::minus_z);
     build_.draft.join(top, sheet, JointKind::weld, Vec3{} - inward());
     screw_top(top, gap);
     for (const Side side : {low, high}) {
       lie_on(sheet, shell_.upright[depth_][side].id);
-      const double x = side == low ? -out : s.x + gap;
-      const InstanceId flange =
-          plate(1, "side flange", Role::cover_flange, box(x, x + t(), 0, reach, hold_back_mm, s.z + gap), axis::x,
-                fmt::format("{} cover flange {}", word_, side == low ? "left" : "right"), cover_origin());
+      const InstanceId flange = add_side_flange(side, gap, out);
       build_.draft.join(flange, sheet, JointKind::weld, Vec3{} - inward());
       build_.draft.join(flange, top, JointKind::weld, axis::z);
       screw_side(flange, side, gap);
     }
   }
 
+  InstanceId add_side_flange(Side side, double gap, double out) {
+    const Vec3 s = shell_.size;
+    const double x = side == low ? -out : s.x + gap;
+    const Box3 b = box(x, x + t(), 0, reach(), hold_back_mm, s.z + gap);
+    const InstanceId flange =
+        plate(1, "side flange", Role::cover_flange, b, axis::x,
+              fmt::format("{} cover flange {}", word_, side == low ? "left" : "right"), cover_origin());
+    lie_on_frame(flange, b, side == low ? Face::left : Face::right, side == low ? axis::x : axis::minus_x);
+    return flange;
+  }
+
   void screw_top(InstanceId flange, double gap) {
     const Host& deck = shell_.top_face_deck[depth_];
-    const Thread* thread = tables::find_thread(*spec_.screws.thread);
-    // The thread keeps clear of the root under it.
-    const double depth =
-        std::max(flange_row_mm, std::ceil(shell_.deck_root_mm + thread->major_mm / 2 - tolerance::contact_mm));
     const double first = t() + gap;
     for (const double x : spread(1.5 * row_end_mm, shell_.size.x - 1.5 * row_end_mm, spec_.screws.max_spacing->mm())) {
-      screw("top", at(x, depth, shell_.size.z + first), axis::minus_z,
+      screw("top", at(x, top_row_mm(), shell_.size.z + first), axis::minus_z,
             {{flange, 0, t()}, {deck.id, first, first + deck.box.size().z}});
     }
   }
@@ -161,7 +196,7 @@ class Cover {
     const Vec3 into = side == low ? axis::x : axis::minus_x;
     for (const double z :
          spread(upright.box.low.z + row_end_mm, upright.box.high.z - row_end_mm, spec_.screws.max_spacing->mm())) {
-      screw(side == low ? "left" : "right", at(x, flange_row_mm, z), into,
+      screw(side == low ? "left" : "right", at(x, side_row_mm(), z), into,
             {{flange, 0, t()}, {upright.id, first, first + upright.box.size().x}});
     }
   }
@@ -176,6 +211,12 @@ class Cover {
 };
 
 }  // namespace
+
+double flange_row_mm(const BoxSpec& box, Face face) {
+  const FaceSpec& f = box.face(face);
+  const Thread& thread = *tables::find_thread(*f.screws.thread);
+  return std::max(std::min(middle_row_mm, f.flange_depth->mm() / 2), edge_distance * thread.tap_drill_mm);
+}
 
 void add_covers(Build& build) {
   for (const Side depth : {low, high}) {

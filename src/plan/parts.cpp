@@ -1,11 +1,13 @@
 // Small things that every step uses: plates that fill a box, items' places, which face has a flange.
-// Entry: add_plate, item_box, is_flanged.
+// Entry: add_plate, item_box, is_flanged, face_each_other.
 #include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
+#include "diag/catalogue.h"
 #include "diag/words.h"
+#include "fitup/tolerances.h"
 #include "plan/build.h"
 #include "plan/size_words.h"
 
@@ -18,6 +20,10 @@ std::string Build::in_words(double mm) const {
 InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3 normal, const std::string& name,
                      const Origin& origin) {
   const Vec3 s = box.size();
+  if (std::min({s.x, s.y, s.z}) <= tolerance::contact_mm) {
+    build.diagnostics.add(diag::say<"nothing-left">(origin.place, name, build.in_words(s.x), build.in_words(s.y),
+                                                    build.in_words(s.z), origin.key));
+  }
   Flat flat;
   Pose pose;
   Vec2 size;
@@ -53,6 +59,14 @@ Box3 item_box(const Build& build, std::size_t item) {
   const auto& s = *placed.item->size;
   const Vec3 corner = placed.corner + build.shift_of(item);
   return {corner, corner + Vec3{s[0].mm(), s[1].mm(), s[2].mm()}};
+}
+
+bool face_each_other(const Box3& a, const Box3& b, Vec3 along) {
+  const Vec3 low{std::max(a.low.x, b.low.x), std::max(a.low.y, b.low.y), std::max(a.low.z, b.low.z)};
+  const Vec3 high{std::min(a.high.x, b.high.x), std::min(a.high.y, b.high.y), std::min(a.high.z, b.high.z)};
+  const Vec3 shared = high - low;
+  const auto some = [](double size, double part) { return std::abs(part) > 0.5 || size > tolerance::contact_mm; };
+  return some(shared.x, along.x) && some(shared.y, along.y) && some(shared.z, along.z);
 }
 
 bool is_flanged(const BoxSpec& box, Face face) {

@@ -14,15 +14,19 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double edge_gap_mm = 1;     // between the plate's ends and the uprights, so that it goes in
-constexpr double above_rails_mm = 5;  // and below the items' tops
+constexpr double largest_edge_gap_mm = 1;  // between the plate's ends and the uprights, so that it goes in
+constexpr double above_rails_mm = 5;       // and below the items' tops
 constexpr double window_margin_mm = 3;
 constexpr double window_radius_mm = 5;
-constexpr double flange_lap_mm = 8;      // of a return flange beyond its screws
-constexpr double screws_before_mm = 12;  // its screws before the plate, where no cover's flange says otherwise
-constexpr double row_end_mm = 20;        // a return flange's first screw from its end
-constexpr double largest_step_mm = 90;   // between its screws
-constexpr double two_threads = 2;        // a rod shows two threads beyond its nut
+constexpr double lap_mm = 8;                // of a return flange beyond its screws, and of these before the plate
+constexpr double edge_distance = 1.2;       // of a hole's centre from an edge, in hole diameters (common practice)
+constexpr double before_flange_end_mm = 5;  // its screws before the end of a cover's flange over them
+constexpr double tip_air_mm = 0.5;          // between a screw's tip and the cover's flange over it
+constexpr double behind_flange_mm = 2;      // a side plate begins this far behind a cover's flange
+constexpr double screws_before_mm = 12;     // its screws before the plate, where no cover's flange says otherwise
+constexpr double row_end_mm = 20;           // a return flange's first screw from its end
+constexpr double largest_step_mm = 90;      // between its screws
+constexpr double two_threads = 2;           // a rod shows two threads beyond its nut
 
 class RodPlate {
  public:
@@ -36,6 +40,8 @@ class RodPlate {
   void run() {
     const Fixing fixing = depth_ == low ? *spec_.front : *spec_.back;
     if (build_.box.rods.empty() || fixing == Fixing::none || !find_stack()) return;
+    if (fixing == Fixing::welded ? !meets_uprights() : !place_screws()) return;
+    if (!size_plate()) return;
     add_plate_with_holes();
     if (fixing == Fixing::bolted) {
       for (const Side side : {low, high}) add_return_flange(side);
@@ -83,11 +89,21 @@ class RodPlate {
     return true;
   }
 
-  void add_plate_with_holes() {
+  // Between the uprights, from above the rails to below the items' tops.
+  bool size_plate() {
     const Shell& shell = build_.shell;
     const auto& uprights = shell.upright[depth_];
-    box_ = {{uprights[low].box.high.x + edge_gap_mm, std::min(inner_, outer_), shell.floor_mm + above_rails_mm},
-            {uprights[high].box.low.x - edge_gap_mm, std::max(inner_, outer_), span_.high.z - above_rails_mm}};
+    box_ = {{uprights[low].box.high.x + edge_gap_mm(), std::min(inner_, outer_), shell.floor_mm + above_rails_mm},
+            {uprights[high].box.low.x - edge_gap_mm(), std::max(inner_, outer_), span_.high.z - above_rails_mm}};
+    const Vec3 size = box_.size();
+    if (size.x > tolerance::contact_mm && size.z > tolerance::contact_mm) return true;
+    build_.diagnostics.add(diag::say<"nothing-left">(
+        spec_.thickness.place, fmt::format("the {} rod plate, from above the rails to below the items' tops,", word()),
+        build_.in_words(size.x), build_.in_words(size.y), build_.in_words(size.z), build_.key("rod_plates")));
+    return false;
+  }
+
+  void add_plate_with_holes() {
     const bool front = depth_ == low;
     plate_ = add_plate(
         build_, {front ? "PLT10" : "PLT15", fmt::format("{} rod plate", word()), Role::rod_plate, material_of(build_)},
@@ -132,35 +148,125 @@ class RodPlate {
   void weld() {
     for (const Side side : {low, high}) {
       build_.draft.join(plate_, build_.shell.upright[depth_][side].id, JointKind::weld,
-                        side == low ? axis::minus_x : axis::x, edge_gap_mm);
+                        side == low ? axis::minus_x : axis::x, edge_gap_mm());
     }
   }
 
+  // Wide enough to go in, and narrow enough that a thin plate still meets what it is welded to.
+  [[nodiscard]] double edge_gap_mm() const { return std::min(largest_edge_gap_mm, t() / 2); }
+
   // From the face of the frame to the plate's outer surface.
   [[nodiscard]] double plate_depth_mm() const { return depth_ == low ? outer_ : build_.shell.size.y - outer_; }
+  [[nodiscard]] double upright_width_mm() const { return build_.shell.upright[depth_][low].box.size().y; }
+  [[nodiscard]] Face face() const { return depth_ == low ? Face::front : Face::back; }
+  [[nodiscard]] const FaceSpec& face_spec() const { return build_.box_spec().face(face()); }
+  [[nodiscard]] const Sourced<Length>& clearance() const {
+    const ClearanceSpec& c = build_.box_spec().clearance;
+    return depth_ == low ? c.front : c.back;
+  }
 
-  // Depth of the screws from the face of the frame: under a cover's flange their tips stay in its gap.
-  [[nodiscard]] double screw_depth_mm() const {
-    const Face face = depth_ == low ? Face::front : Face::back;
-    if (!is_flanged(build_.box_spec(), face)) return plate_depth_mm() - screws_before_mm;
-    return build_.box_spec().face(face).flange_depth->mm() - 5;
+  // The whole thickness must face the uprights' sides.
+  bool meets_uprights() {
+    const double outer = plate_depth_mm();
+    const double end = upright_width_mm();
+    const bool too_deep = outer + t() > end + tolerance::contact_mm;
+    if (!too_deep && outer > -tolerance::contact_mm) return true;
+    const double wall = build_.shell.end_wall_mm;
+    const double nut = tables::find_nut(build_.box.rods.front().thread)->height_mm;
+    const double free = outer + t() + nut - wall;
+    build_.diagnostics.add(diag::say<"rod-plate-misses">(
+        clearance().place, word(), build_.in_words(outer), build_.in_words(outer + t()), build_.in_words(end),
+        build_.in_words(wall), build_.in_words(free), build_.in_words(nut), build_.in_words(outer + t()),
+        fmt::format("choose a {} clearance of at {} {}{}", word(), too_deep ? "most" : "least",
+                    build_.in_words(too_deep ? end - wall + nut : t() + nut - wall),
+                    too_deep ? ", or wider uprights" : "")));
+    return false;
+  }
+
+  // Behind the face of the frame: where a return flange's screws may stand.
+  struct Range {
+    double least = 0;
+    double most = 0;
+    std::string why_least;
+  };
+
+  [[nodiscard]] const Thread& screw() const { return *tables::find_thread(*spec_.screw); }
+  [[nodiscard]] double edge_mm() const { return edge_distance * screw().clear_medium_mm; }
+  [[nodiscard]] double before_plate_mm() const { return std::max(lap_mm, edge_mm()); }
+  [[nodiscard]] bool flanged() const { return is_flanged(build_.box_spec(), face()); }
+  // How far a screw's tip comes through the upright.
+  [[nodiscard]] double tip_mm() const {
+    const double grip = t() + build_.shell.upright[depth_][low].box.size().x;
+    return screw_length_mm(grip) - grip;
+  }
+
+  // A return flange ends inside the frame, and behind the cover's screws, whose tips come through the upright.
+  [[nodiscard]] double least_end_mm() const {
+    if (!flanged()) return 0;
+    const Thread& cover_screw = *tables::find_thread(*face_spec().screws.thread);
+    return flange_row_mm(build_.box_spec(), face()) + cover_screw.major_mm / 2 + tip_air_mm;
+  }
+
+  [[nodiscard]] Range range(bool under_flange) const {
+    Range r{least_end_mm() + edge_mm(),
+            std::min(upright_width_mm() - edge_distance * screw().tap_drill_mm, plate_depth_mm() - before_plate_mm()),
+            flanged() ? "clear of the cover's screws" : "so that the flange ends inside the frame"};
+    if (under_flange) {
+      r.most = std::min(r.most, face_spec().flange_depth->mm() - screw().major_mm / 2 - tip_air_mm);
+    } else if (flanged()) {
+      r.least = std::max(r.least, face_spec().flange_depth->mm() + behind_flange_mm + edge_mm());
+      r.why_least = "behind the cover's flange";
+    }
+    return r;
+  }
+
+  // Under a cover's flange the tips stay in its gap; else they are behind it, or where there is none.
+  bool place_screws() {
+    const Range under = flanged() ? range(true) : Range{1, 0, {}};
+    const bool reaches = under.least <= under.most + tolerance::contact_mm;
+    const double air = tip_mm() > tolerance::contact_mm ? tip_air_mm : 0;
+    under_flange_ = reaches && face_spec().gap->mm() >= tip_mm() + air - tolerance::contact_mm;
+    const Range r = under_flange_ ? under : range(false);
+    const double wanted =
+        under_flange_ ? face_spec().flange_depth->mm() - before_flange_end_mm : plate_depth_mm() - screws_before_mm;
+    screw_depth_ = std::min(r.most, std::max(r.least, wanted));
+    if (r.least <= r.most + tolerance::contact_mm) return true;
+    if (reaches) {
+      say_gap(tip_mm() + air);
+    } else {
+      say_no_room(r);
+    }
+    return false;
+  }
+
+  void say_gap(double least) {
+    build_.diagnostics.add(diag::say<"gap-too-small">(face_spec().gap.place, screw().size, word(),
+                                                      build_.in_words(tip_mm()), word(),
+                                                      build_.in_words(face_spec().gap->mm()), build_.in_words(least)));
+  }
+
+  void say_no_room(const Range& r) {
+    const double upright = upright_width_mm() - edge_distance * screw().tap_drill_mm;
+    const bool by_plate = r.most < upright;
+    const double more = clearance()->mm() + r.least - r.most;
+    const bool clearance_helps = by_plate && r.least <= upright;
+    build_.diagnostics.add(diag::say<"no-room-for-flange">(
+        clearance_helps ? clearance().place : spec_.screw.place, word(), screw().size, build_.in_words(r.least),
+        r.why_least, build_.in_words(r.most), build_.in_words(before_plate_mm()), build_.in_words(plate_depth_mm()),
+        build_.in_words(upright_width_mm()),
+        clearance_helps ? fmt::format("give a {} clearance of at least {}", word(), build_.in_words(more))
+                        : std::string("choose wider uprights or a smaller screw")));
   }
 
   void add_return_flange(Side side) {
     const Host& upright = build_.shell.upright[depth_][side];
-    const double depth = screw_depth_mm();
-    const double lap = plate_depth_mm() - depth;
-    if (lap < flange_lap_mm) {
-      build_.diagnostics.add(diag::say<"no-room-for-flange">(spec_.front.place, word(), build_.in_words(lap),
-                                                             build_.in_words(flange_lap_mm)));
-      return;
-    }
-    const double screws_y = depth_ == low ? depth : build_.shell.size.y - depth;
-    const double tip = screws_y + sign() * flange_lap_mm;
+    const double screws_y = depth_ == low ? screw_depth_ : build_.shell.size.y - screw_depth_;
+    const double end = std::max(least_end_mm(), screw_depth_ - std::max(lap_mm, edge_mm()));
+    const double tip = depth_ == low ? end : build_.shell.size.y - end;
     const double x = side == low ? upright.box.high.x : upright.box.low.x - t();
     // On the upright only: legs of the rings stand in the same plane below and above it.
-    const double low_z = std::max(box_.low.z, upright.box.low.z + edge_gap_mm);
-    const double high_z = std::min(box_.high.z, upright.box.high.z - edge_gap_mm);
+    const double low_z = std::max(box_.low.z, upright.box.low.z + edge_gap_mm());
+    const double high_z = std::min(box_.high.z, upright.box.high.z - edge_gap_mm());
     const Box3 box{{x, std::min(tip, outer_), low_z}, {x + t(), std::max(tip, outer_), high_z}};
     const std::string name = fmt::format("return flange {} {}", word(), side == low ? "left" : "right");
     const InstanceId id = add_plate(build_,
@@ -176,8 +282,7 @@ class RodPlate {
     const Vec3 into = side == low ? axis::minus_x : axis::x;
     const double seat_x = side == low ? box.high.x : box.low.x;
     // Under a cover's flange there is a gap, not the plate.
-    const bool flanged = is_flanged(build_.box_spec(), depth_ == low ? Face::front : Face::back);
-    const auto behind = flanged ? std::nullopt : build_.side_plates[side];
+    const auto behind = under_flange_ ? std::nullopt : build_.side_plates[side];
     const std::vector<Layer> layers{{flange, 0, t()}, {upright.id, t(), t() + upright.box.size().x}};
     int number = 0;
     for (const double z : spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm)) {
@@ -212,10 +317,12 @@ class RodPlate {
   Side depth_;
   Vec3 outward_;
   const RodPlatesSpec& spec_;
-  double inner_ = 0;  // Y of the surface the inner nuts bear on
-  double outer_ = 0;  // Y of the surface the washers lie on
-  Box3 span_;         // of the items with rods
-  Box3 box_;          // of the plate
+  double inner_ = 0;           // Y of the surface the inner nuts bear on
+  double outer_ = 0;           // Y of the surface the washers lie on
+  Box3 span_;                  // of the items with rods
+  Box3 box_;                   // of the plate
+  double screw_depth_ = 0;     // of the return flanges' screws, from the face of the frame
+  bool under_flange_ = false;  // of the cover: their tips stay in its gap
   InstanceId plate_ = 0;
 };
 

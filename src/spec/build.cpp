@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 
+#include "fitup/tables.h"
 #include "spec/keys.h"
 
 namespace fitup::spec {
@@ -112,11 +113,18 @@ ItemSpec item(const std::string& name, const Cell& cell) {
   return item;
 }
 
+Sourced<std::string> uprights(const Cell& cell) {
+  if (const Cell* given = cell.find("uprights")) return text(*given);
+  const auto section = text(cell["section"]);
+  const Section* angle = tables::find_section(*section);
+  return {angle != nullptr ? tables::flat_like_leg(*angle).designation : "", section.place, false};
+}
+
 FrameSpec frame(const Cell& cell) {
   return {text(cell["section"]),
           word(cell["corners"], corners_words),
           word(cell["bottom_legs"], legs_words),
-          text(cell["uprights"]),
+          uprights(cell),
           length(cell["cope_gap"]),
           text(cell["material"])};
 }

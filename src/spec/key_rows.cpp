@@ -84,8 +84,9 @@ const std::vector<Rule> box_rows{
      "before it, and the uprights reach up into the corner; mitred: all are sawn off at 45 degrees in the ring's plane"},
     {"box.NAME.frame.bottom_legs", Type::word, Need::filled, "down", none, "down, up",
      "where the bottom ring's standing legs point; down leaves a flat floor for the rails"},
-    {"box.NAME.frame.uprights", Type::flat, Need::filled, "40x4", none, "",
-     "flat bar of the uprights, which lie flush in the side planes"},
+    {"box.NAME.frame.uprights", Type::flat, Need::may, "", none, "",
+     "flat bar of the uprights, which lie flush in the side planes; without it the one most like the section's leg, not "
+     "wider"},
     {"box.NAME.frame.cope_gap", Type::length, Need::filled, "1 mm", {0.2, 10}, "",
      "gap between a member's end and the member it yields to, filled by the weld"},
     {"box.NAME.frame.material", Type::material, Need::filled, "S235JR", none, "", "steel of the frame"},

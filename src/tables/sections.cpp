@@ -192,6 +192,20 @@ const std::vector<Section>& sections() {
   return table;
 }
 
+const Section& flat_like_leg(const Section& angle) {
+  const bool inches = angle.designation.ends_with(" in");
+  const Section* best = nullptr;
+  for (const Section& flat : sections()) {
+    if (flat.shape != SectionShape::flat || flat.designation.ends_with(" in") != inches) continue;
+    if (flat.leg_a_mm > angle.leg_a_mm + same_size_mm && best != nullptr && flat.leg_a_mm > best->leg_a_mm) continue;
+    // Wider wins; of one width the nearer in thickness, the thicker of two as near.
+    const bool wider = best == nullptr || flat.leg_a_mm > best->leg_a_mm;
+    const auto off = [&](const Section& s) { return std::abs(s.thickness_mm - angle.thickness_mm); };
+    if (wider || off(flat) <= off(*best)) best = &flat;
+  }
+  return *best;
+}
+
 const Section* find_section(std::string_view designation) {
   const auto reading = read(designation);
   if (!reading) {

@@ -156,7 +156,7 @@ INSTANTIATE_TEST_SUITE_P(
         Frame{"mitred_legs_up",
               R"(frame = { section = "L 40x40x4", corners = "mitred", bottom_legs = "up", cope_gap = 2 })", 2, 24},
         Frame{"mitred_heavier_angle", R"(frame = { section = "L 50x50x5", corners = "mitred" })", 1, 24},
-        Frame{"narrow_uprights", R"(frame = { section = "L 45x45x4.5", uprights = "30x5" })", 1, 20}),
+        Frame{"narrow_uprights", R"(frame = { section = "L 50x50x5", uprights = "40x5" })", 1, 20}),
     [](const testing::TestParamInfo<Frame>& frame) { return frame.param.name; });
 
 }  // namespace

@@ -39,7 +39,7 @@ class Frame {
 
   bool run() {
     size_shell();
-    return add_ring(false) && add_ring(true) && add_uprights();
+    return uprights_apart() && add_ring(false) && add_ring(true) && add_uprights();
   }
 
  private:
@@ -77,6 +77,16 @@ class Frame {
     if (!needs_rails(build_)) shell.floor_mm = shell.deck_mm;
     shell.size.z = shell.floor_mm + inside.z + t;
     shell.opening_z = {up_ ? leg + options_.gap_mm : leg, shell.size.z - leg - options_.gap_mm};
+  }
+
+  bool uprights_apart() {
+    const double depth = build_.shell.size.y;
+    const double room = depth - 2 * flat_.leg_a_mm;
+    if (room > tolerance::contact_mm) return true;
+    const Sourced<std::string>& uprights = build_.box_spec().frame.uprights;
+    build_.diagnostics.add(diag::say<"uprights-meet">(uprights.place, *uprights, build_.in_words(flat_.leg_a_mm),
+                                                      build_.in_words(depth), build_.in_words(depth / 2)));
+    return false;
   }
 
   // The heel's line from a to b with the two legs; the order of the legs makes the pose proper.
@@ -133,12 +143,12 @@ class Frame {
     auto& strips = top ? shell.top : shell.bottom;
     strips[low] = {ids[0], {{0, 0, low_z}, {s.x, t, low_z + leg}}};
     strips[high] = {ids[1], {{0, s.y - t, low_z}, {s.x, s.y, low_z + leg}}};
-    for (const Side side : {low, high}) {
-      // Ends that are sawn square lie in the side's plane, mitred ones only come to an edge near it.
-      if (corners_ != Corners::mitred) shell.beside[side].insert(shell.beside[side].end(), {ids[0], ids[1]});
-      shell.beside[side].push_back(ids[2 + side]);
-    }
+    offer_faces(ids, low_z);
     const std::vector<Host> decks = horizontal_legs(ids, top ? s.z - t : shell.deck_mm - t);
+    if (top || up_) {
+      auto& outside = shell.beside[static_cast<std::size_t>(top ? Face::top : Face::bottom)];
+      outside.insert(outside.end(), decks.begin(), decks.end());
+    }
     if (top) {
       shell.top_face_deck = {decks[0], decks[1]};
       shell.top_side_deck = {decks[2], decks[3]};
@@ -148,6 +158,30 @@ class Frame {
       const bool comes_out = angle_.thickness_mm - mitre_back_mm() > flat_.thickness_mm + tolerance::contact_mm;
       if (corners_ == Corners::mitred && !up_ && comes_out) shell.corner_deck = {ids[2], ids[3]};
       bottom_side_ = {ids[2], ids[3]};
+    }
+  }
+
+  // What a plate outside the front, back, left or right lies on: the standing legs, and at the sides the ends of
+  // the front's and the back's members.
+  void offer_faces(const std::array<InstanceId, 4>& ids, double low_z) {
+    Shell& shell = build_.shell;
+    const Vec3 s = shell.size;
+    const double t = angle_.thickness_mm;
+    const double leg = angle_.leg_a_mm;
+    const bool mitred = corners_ == Corners::mitred;
+    const double end = mitred ? 0 : (corners_ == Corners::butted ? leg : t) + options_.gap_mm;
+    const double high_z = low_z + leg;
+    const auto offer = [&](Face face, InstanceId id, Vec3 a, Vec3 b) {
+      shell.beside[static_cast<std::size_t>(face)].push_back({id, {a, b}});
+    };
+    offer(Face::front, ids[0], {0, 0, low_z}, {s.x, t, high_z});
+    offer(Face::back, ids[1], {0, s.y - t, low_z}, {s.x, s.y, high_z});
+    for (const Face side : {Face::left, Face::right}) {
+      const double x = side == Face::left ? 0 : s.x - t;
+      // Ends that are sawn square lie in the side's plane, mitred ones only come to an edge near it.
+      if (!mitred) offer(side, ids[0], {x, 0, low_z}, {x + t, leg, high_z});
+      if (!mitred) offer(side, ids[1], {x, s.y - leg, low_z}, {x + t, s.y, high_z});
+      offer(side, ids[side == Face::left ? 2 : 3], {x, end, low_z}, {x + t, s.y - end, high_z});
     }
   }
 
@@ -200,7 +234,8 @@ class Frame {
     const auto id = add_member(line, flat_, earlier);
     if (!id) return false;
     host.id = *id;
-    shell.beside[side].push_back(*id);
+    shell.beside[static_cast<std::size_t>(side == low ? Face::left : Face::right)].push_back(host);
+    shell.beside[static_cast<std::size_t>(depth == low ? Face::front : Face::back)].push_back(host);
     Draft& draft = build_.draft;
     if (meets_face_member()) draft.join(*id, shell.top[depth].id, JointKind::weld, axis::z, options_.gap_mm);
     join_side(*id, top_side, axis::z, depth);
