@@ -207,12 +207,16 @@ class RodPlate {
     return flange_row_mm(build_.box_spec(), face()) + cover_screw.major_mm / 2 + tip_air_mm;
   }
 
+  [[nodiscard]] double upright_limit_mm() const { return upright_width_mm() - edge_distance * screw().tap_drill_mm; }
+  [[nodiscard]] double flange_limit_mm() const {
+    return face_spec().flange_depth->mm() - screw().major_mm / 2 - tip_air_mm;
+  }
+
   [[nodiscard]] Range range(bool under_flange) const {
-    Range r{least_end_mm() + edge_mm(),
-            std::min(upright_width_mm() - edge_distance * screw().tap_drill_mm, plate_depth_mm() - before_plate_mm()),
+    Range r{least_end_mm() + edge_mm(), std::min(upright_limit_mm(), plate_depth_mm() - before_plate_mm()),
             flanged() ? "clear of the cover's screws" : "so that the flange ends inside the frame"};
     if (under_flange) {
-      r.most = std::min(r.most, face_spec().flange_depth->mm() - screw().major_mm / 2 - tip_air_mm);
+      r.most = std::min(r.most, flange_limit_mm());
     } else if (flanged()) {
       r.least = std::max(r.least, face_spec().flange_depth->mm() + behind_flange_mm + edge_mm());
       r.why_least = "behind the cover's flange";
@@ -234,7 +238,9 @@ class RodPlate {
     if (reaches) {
       say_gap(tip_mm() + air);
     } else {
-      say_no_room(r);
+      // Where only the plate stands too near, its clearance is what to change.
+      const bool only_plate = flanged() && under.least <= flange_limit_mm() && under.least <= upright_limit_mm();
+      say_no_flange_room(only_plate ? under : r);
     }
     return false;
   }
@@ -245,11 +251,9 @@ class RodPlate {
                                                       build_.in_words(face_spec().gap->mm()), build_.in_words(least)));
   }
 
-  void say_no_room(const Range& r) {
-    const double upright = upright_width_mm() - edge_distance * screw().tap_drill_mm;
-    const bool by_plate = r.most < upright;
+  void say_no_flange_room(const Range& r) {
     const double more = clearance()->mm() + r.least - r.most;
-    const bool clearance_helps = by_plate && r.least <= upright;
+    const bool clearance_helps = r.most < upright_limit_mm() && r.least <= upright_limit_mm();
     build_.diagnostics.add(diag::say<"no-room-for-flange">(
         clearance_helps ? clearance().place : spec_.screw.place, word(), screw().size, build_.in_words(r.least),
         r.why_least, build_.in_words(r.most), build_.in_words(before_plate_mm()), build_.in_words(plate_depth_mm()),
