@@ -197,7 +197,7 @@ class RodPlate {
   // How far a screw's tip comes through the upright.
   [[nodiscard]] double tip_mm() const {
     const double grip = t() + build_.shell.upright[depth_][low].box.size().x;
-    return screw_length_mm(grip) - grip;
+    return screw_length_mm(screw(), grip) - grip;
   }
 
   // A return flange ends inside the frame, and behind the cover's screws, whose tips come through the upright.
