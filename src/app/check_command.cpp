@@ -8,26 +8,25 @@
 #include "app/commands.h"
 #include "app/spec_file.h"
 #include "app/terminal.h"
+#include "output/totals.h"
 #include "output/units.h"
 
 namespace fitup::app {
 
 std::string plan_summary(const Plan& plan, UnitSystem system) {
-  double made_kg = 0;
-  double all_kg = 0;
-  for (const Instance& instance : plan.instances) {
-    const Part& part = plan.parts[instance.part];
-    if (part.source == Source::printed) continue;  // aids, not part of the enclosure
-    all_kg += part.mass_kg;
-    if (part.source == Source::cut || part.source == Source::sawn) made_kg += part.mass_kg;
-  }
+  const output::Totals totals = output::totals_of(plan);
   std::string text = fmt::format("{}: {}", plan.name, plan.title);
   if (!plan.revision.empty()) text += fmt::format(", revision {}", plan.revision);
   const Vec3 size = plan.frame_size;
   const output::PaperUnits units(system);
   text += fmt::format("\nframe {} x {} x {} {}; {} parts of {} kinds; ", units.size(size.x), units.size(size.y),
                       units.size(size.z), units.length(), plan.instances.size(), plan.parts.size());
-  text += fmt::format("{} to make, {} in all\n", units.weight(made_kg), units.weight(all_kg));
+  const Vec3 whole = totals.overall.size();
+  text += fmt::format("{} to make, {} in all\n", units.weight(totals.made_kg), units.weight(totals.all_kg));
+  if (!plan.instances.empty()) {
+    text += fmt::format("with everything on {} x {} x {} {}\n", units.size(whole.x), units.size(whole.y),
+                        units.size(whole.z), units.length());
+  }
   if (!plan.open_faces.empty()) text += fmt::format("open faces: {}\n", fmt::join(plan.open_faces, ", "));
   return text;
 }

@@ -7,23 +7,27 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 
+#include "output/balloons.h"
+#include "output/sight.h"
+#include "output/svg.h"
 #include "output/text.h"
+#include "output/totals.h"
+#include "output/units.h"
 
 namespace fitup::output {
 namespace {
 
-constexpr double page_width = 1200;
+constexpr double page_width = 1400;
 constexpr double margin = 30;
-constexpr double gap = 50;
-constexpr double label_height = 30;
-constexpr double caption_height = 60;
-
-struct View {
-  std::string label;
-  std::vector<std::vector<Vec2>> lines;
-  Box2 bounds;
-};
+constexpr double gap = 40;
+constexpr double heading_height = 76;
+constexpr double label_height = 24;
+constexpr double side_room = 112;  // left and right of a view, for balloons and sizes
+constexpr double below_room = 58;  // under a view, for sizes
+constexpr double size_offset = 26;
+constexpr double balloon_column = 82;
 
 bool is_fastener(Role role) {
   return role == Role::rod || role == Role::nut || role == Role::washer || role == Role::screw;
@@ -38,115 +42,195 @@ bool is_frame(Role role) {
 
 bool is_drawn(Role role) { return !is_fastener(role); }
 bool is_inside(Role role) { return !is_fastener(role) && !is_cover(role); }
+bool is_skin(Role role) { return is_cover(role) || role == Role::face_plate; }
+
+enum class Sizes { none, frame, whole };
 
 struct Wanted {
   std::string_view label;
   bool (*drawn)(Role);
+  bool (*marked)(Role);  // whose marks belong on this view
   Vec3 towards_viewer;
+  Sizes sizes;
 };
 
+bool nothing(Role) { return false; }
+
 constexpr Vec3 front_left_above{-1, -1.6, 1.1};
-constexpr std::array<Wanted, 4> wanted{{{"All on", is_drawn, front_left_above},
-                                        {"Covers off", is_inside, front_left_above},
-                                        {"The bare frame", is_frame, front_left_above},
-                                        {"From the front, covers off", is_inside, axis::minus_y}}};
+constexpr std::array<Wanted, 4> wanted{
+    {{"All on, sizes of the whole", is_drawn, is_skin, front_left_above, Sizes::whole},
+     {"Covers off", is_inside, is_inside, front_left_above, Sizes::none},
+     {"The bare frame, its sizes", is_frame, is_frame, front_left_above, Sizes::frame},
+     {"From the front, covers off", is_inside, nothing, axis::minus_y, Sizes::none}}};
+
+struct View {
+  const Wanted* what = nullptr;
+  std::vector<std::vector<Vec2>> lines;
+  Box2 bounds;
+  std::vector<Balloon> balloons;  // anchors in the view's plane, y up
+};
+
+/// Marks of parts that are seen here and carry none yet. A skin or frame part waits for its own view.
+void add_balloons(View& view, const Plan& plan, std::set<std::string>& marked) {
+  const Projection projection(view.what->towards_viewer, axis::z);
+  std::vector<InstanceId> drawn;
+  for (InstanceId id = 0; id < plan.instances.size(); ++id) {
+    if (view.what->drawn(plan.parts.at(plan.instances[id].part).role)) drawn.push_back(id);
+  }
+  const Sight sight(plan, drawn, projection);
+  for (const InstanceId id : drawn) {
+    const Part& part = plan.parts.at(plan.instances[id].part);
+    if (!view.what->marked(part.role) || marked.count(part.mark) > 0) continue;
+    if (view.what->marked == is_inside && is_frame(part.role)) continue;
+    const auto point = sight.seen_point(id);
+    if (!point) continue;
+    marked.insert(part.mark);
+    view.balloons.push_back({part.mark, projection.at(*point), {}});
+  }
+}
 
 Result<View> view_of(const Plan& plan, const Model& model, const Wanted& what) {
   Plan drawn = plan;
   std::erase_if(drawn.instances, [&](const Instance& i) { return !what.drawn(plan.parts.at(i.part).role); });
   auto lines = hidden_lines(drawn, model, what.towards_viewer, axis::z);
   if (!lines) return lines.error();
-  View view{std::string(what.label), std::move(lines).value().visible, {}};
+  View view{&what, std::move(lines).value().visible, {}, {}};
   for (const auto& line : view.lines) {
     for (const Vec2 p : line) view.bounds.add(p);
   }
   return view;
 }
 
-/// One path for a view, its upper left at `corner`; y turned down as SVG has it.
-std::string path_of(const View& view, Vec2 corner, double scale) {
-  std::string out = "<path d=\"";
-  for (const auto& line : view.lines) {
-    for (std::size_t i = 0; i < line.size(); ++i) {
-      const Vec2 p{corner.x + scale * (line[i].x - view.bounds.low.x),
-                   corner.y + scale * (view.bounds.high.y - line[i].y)};
-      out += fmt::format("{}{} {}", i == 0 ? "M" : "L", number(p.x, 2), number(p.y, 2));
-    }
+/// Places of one view on the page.
+struct Cell {
+  Vec2 corner;  // upper left of the view's bounds
+  double scale = 1;
+  Box2 bounds;  // of the view, in its own plane
+  [[nodiscard]] Vec2 on_page(Vec2 p) const {
+    return {corner.x + scale * (p.x - bounds.low.x), corner.y + scale * (bounds.high.y - p.y)};
   }
-  return out + "\"/>\n";
+  [[nodiscard]] Box2 box() const {
+    Box2 b;
+    b.add(corner);
+    b.add(corner + scale * bounds.size());
+    return b;
+  }
+};
+
+std::string drawing_of(const View& view, const Cell& cell) {
+  auto lines = view.lines;
+  for (auto& line : lines) {
+    for (Vec2& p : line) p = cell.on_page(p);
+  }
+  return svg::path(lines);
 }
 
-std::string text_at(Vec2 at, int size, std::string_view text) {
-  return fmt::format("<text x=\"{}\" y=\"{}\" font-size=\"{}\">{}</text>\n", number(at.x), number(at.y), size,
-                     xml_text(text));
+/// The three sizes of a box, along its edges nearest to the viewer's lower left, lower right and right.
+std::string sizes_of(const Box3& box, const View& view, const Cell& cell, const PaperUnits& units) {
+  const Projection projection(view.what->towards_viewer, axis::z);
+  const auto at = [&](double x, double y, double z) { return cell.on_page(projection.at({x, y, z})); };
+  const Vec3 a = box.low;
+  const Vec3 b = box.high;
+  const Vec2 down{0, size_offset};
+  return svg::dimension(at(a.x, a.y, a.z), at(b.x, a.y, a.z), down, units.length(b.x - a.x)) +
+         svg::dimension(at(a.x, b.y, a.z), at(a.x, a.y, a.z), down, units.length(b.y - a.y)) +
+         svg::dimension(at(b.x, a.y, a.z), at(b.x, a.y, b.z), {size_offset, 0}, units.length(b.z - a.z));
 }
 
-std::string caption(const JobInfo& info, double top) {
+std::string size_words(Vec3 size, const PaperUnits& units) {
+  return fmt::format("{} x {} x {} {}", units.length(size.x), units.length(size.y), units.length(size.z),
+                     units.length());
+}
+
+std::string heading(const Plan& plan, const Totals& totals, const JobInfo& info) {
+  const PaperUnits units(info.units);
   const std::string title = info.title.empty() ? info.name : info.title;
-  const std::string job = fmt::format("{}, revision {}, spec {}. Fasteners are not drawn.", info.name, info.revision,
-                                      short_hash(info.spec_hash));
-  return text_at({margin, top + 18}, 18, title) + text_at({margin, top + 38}, 12, job);
+  const std::string job = fmt::format("{}, revision {}, spec {}", info.name, info.revision, short_hash(info.spec_hash));
+  const std::string size = fmt::format(
+      "frame {} (across, deep, high), with everything on {}; {} to make, {} in all. Fasteners are not drawn.",
+      size_words(plan.frame_size, units), size_words(totals.overall.size(), units), units.weight(totals.made_kg),
+      units.weight(totals.all_kg));
+  return svg::text({margin, margin + 16}, 20, title) + svg::text({margin, margin + 36}, 13, job) +
+         svg::text({margin, margin + 54}, 13, size);
 }
 
 /// Two views in a row, all of the page at one scale.
-class Page {
+class Sheet {
  public:
-  explicit Page(std::vector<View> views) : views_(std::move(views)) {
+  Sheet(std::vector<View> views, const Plan& plan, const JobInfo& info)
+      : views_(std::move(views)), plan_(plan), info_(info), totals_(totals_of(plan)) {
     double widest = 1;
     for (const View& v : views_) widest = std::max(widest, v.bounds.size().x);
     column_ = (page_width - 2 * margin - gap) / 2;
-    scale_ = column_ / widest;
+    scale_ = (column_ - 2 * side_room) / widest;
   }
 
-  std::string svg(const JobInfo& info) {
-    std::string lines;
-    std::string words;
-    double top = margin;
+  std::string document() {
+    page_.width = page_width;
+    page_.name = info_.name;
+    page_.words = heading(plan_, totals_, info_);
+    double top = margin + heading_height;
     for (std::size_t i = 0; i < views_.size(); i += 2) {
       const std::size_t end = std::min(i + 2, views_.size());
       double height = 0;
-      for (std::size_t k = i; k < end; ++k) height = std::max(height, scale_ * views_[k].bounds.size().y);
+      for (std::size_t k = i; k < end; ++k) height = std::max(height, height_of(views_[k]));
       for (std::size_t k = i; k < end; ++k) {
         const double left = margin + static_cast<double>(k - i) * (column_ + gap);
+        page_.words += svg::text({left, top + 13}, 14, views_[k].what->label);
         const Vec2 size = scale_ * views_[k].bounds.size();
-        lines += path_of(views_[k], {left + 0.5 * (column_ - size.x), top + 0.5 * (height - size.y)}, scale_);
-        words += text_at({left, top + height + 0.7 * label_height}, 13, views_[k].label);
+        add(views_[k], {{left + 0.5 * (column_ - size.x), top + label_height + 0.5 * (height - size.y)},
+                        scale_,
+                        views_[k].bounds});
       }
-      top += height + label_height + margin;
+      top += label_height + height + below_room;
     }
-    return framed(lines, words + caption(info, top), top + caption_height, info);
+    page_.height = top;
+    return svg::document(page_);
   }
 
  private:
-  static std::string framed(const std::string& lines, const std::string& words, double height, const JobInfo& info) {
-    std::string out =
-        fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" height=\"{1}\">\n",
-                    number(page_width), number(height));
-    out +=
-        fmt::format("<title>{}</title>\n<rect width=\"100%\" height=\"100%\" fill=\"white\"/>\n", xml_text(info.name));
-    out +=
-        "<g fill=\"none\" stroke=\"black\" stroke-width=\"0.8\" stroke-linejoin=\"round\" stroke-linecap=\"round\">\n";
-    return out + lines + "</g>\n<g font-family=\"sans-serif\" fill=\"black\">\n" + words + "</g>\n</svg>\n";
+  /// Enough for the view itself and for its balloons.
+  [[nodiscard]] double height_of(const View& view) const {
+    const double balloons = 0.5 * static_cast<double>(view.balloons.size() + 1) * (balloon_height + 6);
+    return std::max(scale_ * view.bounds.size().y, balloons);
+  }
+
+  void add(View& view, const Cell& cell) {
+    page_.drawing += drawing_of(view, cell);
+    for (Balloon& balloon : view.balloons) balloon.anchor = cell.on_page(balloon.anchor);
+    place_balloons(view.balloons, cell.box(), balloon_column);
+    for (const Balloon& balloon : view.balloons) page_.notes += svg::balloon(balloon);
+    // Sizes after leaders: the white behind their words keeps them readable.
+    const PaperUnits units(info_.units);
+    if (view.what->sizes == Sizes::whole) page_.notes += sizes_of(totals_.overall, view, cell, units);
+    if (view.what->sizes == Sizes::frame) page_.notes += sizes_of({{}, plan_.frame_size}, view, cell, units);
   }
 
   std::vector<View> views_;
+  const Plan& plan_;
+  const JobInfo& info_;
+  Totals totals_;
   double column_ = 0;
   double scale_ = 1;
+  svg::Page page_;
 };
 
 }  // namespace
 
 Result<std::string> assembly_svg(const Plan& plan, const Model& model, const JobInfo& info) {
   std::vector<View> views;
+  std::set<std::string> marked;
   for (const Wanted& what : wanted) {
     if (interrupt_requested()) {
       return Failure{Failure::Kind::interrupted, "draw the assembly", "interrupted; nothing was written"};
     }
     auto view = view_of(plan, model, what);
     if (!view) return view.error();
-    if (!view->lines.empty()) views.push_back(std::move(view).value());
+    if (view->lines.empty()) continue;
+    views.push_back(std::move(view).value());
+    add_balloons(views.back(), plan, marked);
   }
-  return Page(std::move(views)).svg(info);
+  return Sheet(std::move(views), plan, info).document();
 }
 
 }  // namespace fitup::output

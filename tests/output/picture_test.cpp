@@ -24,13 +24,30 @@ std::size_t count(const std::string& text, const std::string& word) {
   return n;
 }
 
-TEST(Picture, ShowsFourViewsWithTheJobBelow) {
+TEST(Picture, ShowsFourViewsUnderTheJobItsSizesAndItsMass) {
   const std::string svg = picture(sample::plan(), sample::info());
   EXPECT_EQ(count(svg, "<path"), 4U);
-  for (const char* word : {">All on<", ">Covers off<", ">The bare frame<", ">From the front, covers off<",
-                           ">A small box<", "small-box, revision B, spec aaaaaaaaaaaa"}) {
+  for (const char* word :
+       {">All on, sizes of the whole<", ">Covers off<", ">The bare frame, its sizes<", ">From the front, covers off<",
+        ">A small box<", "small-box, revision B, spec aaaaaaaaaaaa", "frame 400 x 300 x 100 mm (across, deep, high)"}) {
     EXPECT_EQ(count(svg, word), 1U) << word;
   }
+}
+
+TEST(Picture, CarriesTheThreeSizesOfTheFrameInTheUnitsOfPaper) {
+  const std::string svg = picture(sample::plan(), sample::info());
+  for (const char* size : {">400<", ">300<", ">100<"}) EXPECT_GE(count(svg, size), 1U) << size;
+  JobInfo info = sample::info();
+  info.units = UnitSystem::in_lb;
+  const std::string inch = picture(sample::plan(), info);
+  for (const char* size : {">15.748<", ">11.811<", ">3.937<"}) EXPECT_GE(count(inch, size), 1U) << size;
+  EXPECT_EQ(count(inch, " mm"), 0U);
+}
+
+TEST(Picture, MarksEachPartThatCanBeSeenOnce) {
+  const std::string svg = picture(sample::plan(), sample::info());
+  for (const char* mark : {">ANG01<", ">PLT01<", ">PLT02<", ">ITM01<"}) EXPECT_EQ(count(svg, mark), 1U) << mark;
+  EXPECT_EQ(count(svg, ">SPC01<"), 0U) << "stands nowhere in the assembly";
 }
 
 TEST(Picture, LeavesOutAViewInWhichNothingStands) {
