@@ -132,14 +132,13 @@ std::string sizes_of(const Box3& box, const View& view, const Cell& cell, const 
   const Vec3 a = box.low;
   const Vec3 b = box.high;
   const Vec2 down{0, size_offset};
-  return svg::dimension(at(a.x, a.y, a.z), at(b.x, a.y, a.z), down, units.length(b.x - a.x)) +
-         svg::dimension(at(a.x, b.y, a.z), at(a.x, a.y, a.z), down, units.length(b.y - a.y)) +
-         svg::dimension(at(b.x, a.y, a.z), at(b.x, a.y, b.z), {size_offset, 0}, units.length(b.z - a.z));
+  return svg::dimension(at(a.x, a.y, a.z), at(b.x, a.y, a.z), down, units.drawn(b.x - a.x)) +
+         svg::dimension(at(a.x, b.y, a.z), at(a.x, a.y, a.z), down, units.drawn(b.y - a.y)) +
+         svg::dimension(at(b.x, a.y, a.z), at(b.x, a.y, b.z), {size_offset, 0}, units.drawn(b.z - a.z));
 }
 
 std::string size_words(Vec3 size, const PaperUnits& units) {
-  return fmt::format("{} x {} x {} {}", units.length(size.x), units.length(size.y), units.length(size.z),
-                     units.length());
+  return fmt::format("{} x {} x {} {}", units.drawn(size.x), units.drawn(size.y), units.drawn(size.z), units.length());
 }
 
 std::string heading(const Plan& plan, const Totals& totals, const JobInfo& info) {

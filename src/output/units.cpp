@@ -45,14 +45,14 @@ double value_of(std::string_view number_text) {
   return value;
 }
 
-/// A number of a sentence in inches or pounds, about as fine as it was said: an inch takes two decimals more than a
+/// A number of a sentence in inches or pounds, about as fine as it was said: an inch takes one decimal more than a
 /// millimetre, a pound as many as a kilogram.
 std::string converted(std::string_view number_text, std::string_view unit) {
   const std::size_t point = number_text.find('.');
   const int decimals = point == std::string_view::npos ? 0 : static_cast<int>(number_text.size() - point - 1);
   const double value = value_of(number_text);
   if (unit == "kg") return with_two_digits(value / kg_per_pound, decimals) + " lb";
-  return with_two_digits(value / mm_per_inch, decimals + 2) + " in";
+  return with_two_digits(value / mm_per_inch, decimals + 1) + " in";
 }
 
 /// Whether " mm" or " kg" stands at `at`, after a digit and before the end of a word.
@@ -76,6 +76,8 @@ std::string PaperUnits::area(double mm2) const {
 std::string PaperUnits::volume(double mm3) const {
   return inches() ? number(mm3 / (mm_per_inch * mm_per_inch * mm_per_inch), 3) : number(mm3 / 1000, 2);
 }
+
+std::string PaperUnits::drawn(double mm) const { return inches() ? number(mm / mm_per_inch, 3) : number(mm, 1); }
 
 std::string PaperUnits::drill(double mm) const { return number(mm, 3) + (inches() ? " mm" : ""); }
 

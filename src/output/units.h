@@ -24,6 +24,9 @@ class PaperUnits {
   [[nodiscard]] std::string area(double mm2) const;
   [[nodiscard]] std::string volume(double mm3) const;
 
+  /// On a picture: to 0.1 mm or 0.001 in.
+  [[nodiscard]] std::string drawn(double mm) const;
+
   /// A drill is bought in millimetres: "3.3", and "3.3 mm" in a list that is in inches.
   [[nodiscard]] std::string drill(double mm) const;
 

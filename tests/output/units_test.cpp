@@ -25,6 +25,11 @@ TEST(PaperUnits, ConvertByDefinition) {
   EXPECT_EQ(metric.volume(16387.064), "16.39");
 }
 
+TEST(PaperUnits, ArePlainerOnAPicture) {
+  EXPECT_EQ(inches.drawn(542.44), "21.356");
+  EXPECT_EQ(metric.drawn(996.44), "996.4");
+}
+
 TEST(PaperUnits, KeepTwoDigitsOfASmallLimit) {
   EXPECT_EQ(metric.measure(0.0001, "mm"), "0.0001 mm");
   EXPECT_EQ(inches.measure(0.000254, "mm"), "0.00001 in");
@@ -48,6 +53,7 @@ INSTANTIATE_TEST_SUITE_P(Units, Sentences,
                          testing::Values(Sentence{"ALength", "overlap by 2.54 mm (free when",
                                                   "overlap by 0.1 in (free when"},
                                          Sentence{"AtTheEnd", "permits 25.4 mm", "permits 1 in"},
+                                         Sentence{"NoFinerThanItWasSaid", "stands 3.18 mm off", "stands 0.125 in off"},
                                          Sentence{"AMass", "it is 100 kg, each 50 kg.", "it is 220 lb, each 110 lb."},
                                          Sentence{"Thousands", "1,016 mm long", "40 in long"},
                                          Sentence{"Below", "stands -12.7 mm off", "stands -0.5 in off"},
