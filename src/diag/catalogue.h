@@ -134,6 +134,10 @@ inline constexpr Entry catalogue[] = {
     {"nothing-left",      Stage::plan, Severity::error, "{} would be {} by {} by {}: nothing is left of it; change {} or what stands beside it"},
     {"uprights-meet",     Stage::plan, Severity::error, "uprights of {} are {} wide and the frame is {} deep, so that those of the front and the back meet; they must be less than {} wide"},
     {"flange-too-shallow", Stage::plan, Severity::error, "the flanges of the {} cover are {} deep; their {} screws stand {} from the face of the frame, on the top leg clear of the root that ends at {}, and need {} to the flange's edge (1.2 hole diameters): choose a flange_depth of at least {}"},
+    {"item-does-not-pass", Stage::plan, Severity::error, "{} cannot go in straight through the {} face: along {} it is from {} to {} and needs {} more on either side, and the opening is from {} to {}; {}"},
+    {"no-way-in",         Stage::plan, Severity::error, "the items cannot go in through the {} face: {}"},
+    {"rod-plate-does-not-pass", Stage::plan, Severity::error, "the bolted {} rod plate is {} wide and {} high; the opening that it goes in through is {} wide and {} high; {}"},
+    {"no-steel-left",     Stage::plan, Severity::error, "the {} rod plate cannot be cut: what is kept clear for {} of {}, from X {} to {} and from Z {} to {} with {} around it, {}; make the zone smaller or less deep, or give more clearance at the {}"},
     {"flange-too-deep",   Stage::plan, Severity::error, "the flanges of the {} cover reach {} back, so that the {} plate begins {} behind the face of the frame; on an upright {} wide it needs {} to be welded to: choose {}"},
     {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {} yet; this version offers that at the {} face; leave it open"},
     // ---- what is likely a slip

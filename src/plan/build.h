@@ -117,6 +117,7 @@ bool check_standing(Build& build, const std::vector<Host>& rails);
 void add_rod_plates(Build& build, const PlacedHardware& hardware);
 void add_face_plates(Build& build);
 void add_covers(Build& build);
+void check_entry(Build& build);
 void add_lift_points(Build& build);
 void add_printed_aids(Build& build);
 

@@ -17,6 +17,7 @@ void plan_box(plan::Build& build) {
   plan::add_face_plates(build);
   plan::add_covers(build);
   if (all_in_frame) plan::add_rod_plates(build, hardware);
+  if (all_in_frame) plan::check_entry(build);
   plan::add_lift_points(build);
   plan::add_printed_aids(build);
 }

@@ -7,8 +7,10 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/cut_out.h"
 #include "plan/hardware.h"
 #include "plan/holes.h"
+#include "plan/opening.h"
 
 namespace fitup::plan {
 
@@ -18,6 +20,7 @@ constexpr double largest_edge_gap_mm = 1;  // between the plate's ends and the u
 constexpr double above_rails_mm = 5;       // and below the items' tops
 constexpr double window_margin_mm = 3;
 constexpr double window_radius_mm = 5;
+constexpr double widest_web_mm = 3;         // asked for beside a window; a thinner plate asks for its thickness
 constexpr double lap_mm = 8;                // of a return flange beyond its screws, and of these before the plate
 constexpr double edge_distance = 1.2;       // of a hole's centre from an edge, in hole diameters (common practice)
 constexpr double before_flange_end_mm = 5;  // its screws before the end of a cover's flange over them
@@ -41,8 +44,8 @@ class RodPlate {
     const Fixing fixing = depth_ == low ? *spec_.front : *spec_.back;
     if (build_.box.rods.empty() || fixing == Fixing::none || !find_stack()) return;
     if (fixing == Fixing::welded ? !meets_uprights() : !place_screws()) return;
-    if (!size_plate()) return;
-    add_plate_with_holes();
+    if (!size_plate() || (fixing == Fixing::bolted && !passes_opening())) return;
+    if (!add_plate_with_holes()) return;
     if (fixing == Fixing::bolted) {
       for (const Side side : {low, high}) add_return_flange(side);
     } else {
@@ -103,15 +106,20 @@ class RodPlate {
     return false;
   }
 
-  void add_plate_with_holes() {
+  bool add_plate_with_holes() {
     const bool front = depth_ == low;
     plate_ = add_plate(
         build_, {front ? "PLT10" : "PLT15", fmt::format("{} rod plate", word()), Role::rod_plate, material_of(build_)},
         box_, axis::y, fmt::format("rod plate {}", word()), origin(group()));
+    const auto windows = find_windows();
+    if (!windows) return false;
+    Profile& profile = std::get<Flat>(build_.draft.part(plate_).form).profile;
+    profile.outer = windows->outer;
     for (std::size_t i = 0; i < build_.box.rods.size(); ++i) add_rod_hole(i);
-    for (const Zone& zone : build_.draft.zones) add_window(zone);
-    const auto flaw = flaw_in(std::get<Flat>(build_.draft.part(plate_).form).profile);
+    profile.holes.insert(profile.holes.end(), windows->holes.begin(), windows->holes.end());
+    const auto flaw = flaw_in(profile);
     if (flaw) build_.diagnostics.add(diag::say<"plate-impossible">(spec_.thickness.place, word(), *flaw));
+    return !flaw;
   }
 
   // What is welded belongs to the frame.
@@ -134,15 +142,70 @@ class RodPlate {
     build_.draft.join(hardware_.inner_nuts[depth_][i], plate_, JointKind::bearing, outward_);
   }
 
-  // A zone that is kept clear through the plate gets a window.
-  void add_window(const Zone& zone) {
-    if (zone.box.high.y <= box_.low.y || zone.box.low.y >= box_.high.y) return;
-    Flat& flat = std::get<Flat>(build_.draft.part(plate_).form);
-    const Vec3 a = build_.draft.pose(plate_).local(zone.box.low);
-    const Vec3 b = build_.draft.pose(plate_).local(zone.box.high);
-    const Vec2 grow{window_margin_mm, window_margin_mm};
-    flat.profile.holes.push_back(
-        Loop::rounded_rectangle(Vec2{a.x, a.y} - grow, Vec2{b.x, b.y} + grow, window_radius_mm));
+  // What is kept clear through the plate becomes windows and notches. One zone after another, so that the one that
+  // takes too much can be named.
+  std::optional<Profile> find_windows() {
+    const Vec2 size{box_.size().x, box_.size().z};
+    std::vector<Box2> cuts;
+    CutOut left = cut_out(size, cuts, window_radius_mm);
+    for (const Zone& zone : build_.draft.zones) {
+      const bool apart_in_depth = zone.box.high.y <= box_.low.y || zone.box.low.y >= box_.high.y;
+      if (apart_in_depth || !face_each_other(zone.box, box_, axis::y)) continue;
+      const Vec3 a = build_.draft.pose(plate_).local(zone.box.low);
+      const Vec3 b = build_.draft.pose(plate_).local(zone.box.high);
+      const Vec2 grow{window_margin_mm, window_margin_mm};
+      cuts.push_back({Vec2{a.x, a.y} - grow, Vec2{b.x, b.y} + grow});
+      left = cut_out(size, without_slivers(size, cuts, web_mm()), window_radius_mm);
+      std::string why = left.pieces == 0 ? "leaves nothing of it" : "";
+      if (left.pieces > 1) why = fmt::format("cuts it into {} pieces", left.pieces);
+      if (const auto rod = rod_in(cuts.back())) why = "leaves too little steel beside " + *rod;
+      if (why.empty()) continue;
+      say_no_steel(zone, why);
+      return std::nullopt;
+    }
+    return left.profile;
+  }
+
+  // Narrower strips of sheet burn away (common practice).
+  [[nodiscard]] double web_mm() const { return std::min(t(), widest_web_mm); }
+
+  // The first rod whose hole is too near a window.
+  [[nodiscard]] std::optional<std::string> rod_in(const Box2& cut) const {
+    for (std::size_t i = 0; i < build_.box.rods.size(); ++i) {
+      const Vec3 at = build_.draft.pose(plate_).local(build_.draft.pose(hardware_.rods[i]).origin());
+      const double dx = std::max({cut.low.x - at.x, at.x - cut.high.x, 0.0});
+      const double dy = std::max({cut.low.y - at.y, at.y - cut.high.y, 0.0});
+      const double steel = std::hypot(dx, dy) - rod_hole_mm(build_, build_.box.rods[i].thread) / 2;
+      if (steel < web_mm() - tolerance::contact_mm) return build_.draft.instance(hardware_.rods[i]).name;
+    }
+    return std::nullopt;
+  }
+
+  void say_no_steel(const Zone& zone, const std::string& why) {
+    build_.diagnostics.add(diag::say<"no-steel-left">(
+        zone.place, word(), zone.why, build_.draft.instance(zone.owner).name, build_.in_words(zone.box.low.x),
+        build_.in_words(zone.box.high.x), build_.in_words(zone.box.low.z), build_.in_words(zone.box.high.z),
+        build_.in_words(window_margin_mm), why, word()));
+  }
+
+  // Bolted, it goes in last and comes out first, through what the frame and a flat cover's strips leave open.
+  bool passes_opening() {
+    const Opening opening = opening_of(build_, face());
+    const Vec3 size = box_.size();
+    const double wide = opening.size_mm(0);
+    const double high = opening.size_mm(1);
+    const bool too_high = size.z > high + tolerance::contact_mm;
+    if (size.x <= wide + tolerance::contact_mm && !too_high) return true;
+    const bool landings = has_landings(build_.box_spec(), face()) && !too_high;
+    build_.diagnostics.add(diag::say<"rod-plate-does-not-pass">(
+        (depth_ == low ? spec_.front : spec_.back).place, word(), build_.in_words(size.x), build_.in_words(size.z),
+        build_.in_words(wide), build_.in_words(high),
+        landings
+            ? std::string(
+                  "close the face by a flanged cover, which needs no strips beside the uprights, or weld the plate")
+            : fmt::format("give a clearance at the top of at least {}, or weld the plate",
+                          build_.in_words(build_.box_spec().clearance.top->mm() + size.z - high))));
+    return false;
   }
 
   void weld() {

@@ -133,7 +133,8 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE", Type::table, Need::filled, "", none, "",
      "one face: front, back, left, right, top or bottom"},
     {"box.NAME.face.FACE.entry", Type::yes_no, Need::filled, "false", none, "",
-     "whether the items go in through this face"},
+     "whether the items go in through this face: then each must pass, straight in, the opening that the frame, welded rod "
+     "plates and a flat cover's strips leave"},
     {"box.NAME.face.FACE.closed_by", Type::word, Need::filled, "open", none, "open, plate, cover",
      "plate: welded on; cover: screwed on and removable"},
     {"box.NAME.face.FACE.style", Type::word, Need::filled, "flat", none, "flat, flanged",

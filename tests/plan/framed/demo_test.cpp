@@ -194,7 +194,8 @@ TEST_F(Demo, ChangeOfOneSizeLeavesOtherMarksAlone) {
 }
 
 TEST_F(Demo, LegsUpPutTheRailsBeyondTheRoot) {
-  const Planned up = plan_demo({{"bottom_legs = \"down\"", "bottom_legs = \"up\""}, {", outer_width = 40", ""}});
+  const Planned up = plan_demo(
+      {{"bottom_legs = \"down\"", "bottom_legs = \"up\""}, {", outer_width = 40", ""}, {"top = 60", "top = 72"}});
   ASSERT_TRUE(up.result.plan) << up.said();
   const Plan& plan = *up.result.plan;
   // Thickness 4, root radius 6, cope gap 1.

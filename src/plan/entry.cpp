@@ -1,0 +1,135 @@
+// Whether the items pass, straight in, what is welded at the face that the spec lets them in through.
+// Entry: check_entry, opening_of.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/opening.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double air_mm = 1;  // on either side of what is put in by hand (common practice)
+
+constexpr std::array<const char*, 3> axis_words{"X", "Y", "Z"};
+
+double along(Vec3 v, int axis) { return axis == 0 ? v.x : axis == 1 ? v.y : v.z; }
+
+// The item with what sticks out of it.
+Box3 passing_box(const Build& build, std::size_t item) {
+  Box3 box = item_box(build, item);
+  const ItemSpec& spec = *build.box.items[item].item;
+  if (spec.rods) {
+    box.low.y -= spec.rods->projection->mm();
+    box.high.y += spec.rods->projection->mm();
+  }
+  return box;
+}
+
+std::optional<std::string> what_closes(const BoxSpec& box, const Build& build, Face face) {
+  if (*box.face(face).closed_by == Closure::plate) return "a plate is welded over it; close it by a cover";
+  if (face == Face::bottom) return "the rails cross it; choose another face";
+  if (!box.rod_plates || build.box.rods.empty()) return std::nullopt;
+  const auto welded = [&](Face f, const Sourced<Fixing>& fixing) { return face == f && *fixing == Fixing::welded; };
+  if (welded(Face::front, box.rod_plates->front) || welded(Face::back, box.rod_plates->back))
+    return "the rod plate there is welded in; bolt it, or choose another face";
+  return std::nullopt;
+}
+
+class EntryFace {
+ public:
+  EntryFace(Build& build, Face face) : build_(build), face_(face), opening_(opening_of(build, face)) {}
+
+  // One message for each direction: the items of a row stand alike.
+  void run() {
+    for (const int i : {0, 1}) {
+      for (std::size_t item = 0; item < build_.box.items.size(); ++item) {
+        if (!passes(item, i)) break;
+      }
+    }
+  }
+
+ private:
+  // Up and down an item may be lifted on its way in; sideways it goes straight to its place beside the others.
+  bool passes(std::size_t item, int i) {
+    const auto at = static_cast<std::size_t>(i);
+    const int axis = opening_.axes[at];
+    const Box3 box = passing_box(build_, item);
+    const double low_end = along(box.low, axis);
+    const double high_end = along(box.high, axis);
+    const bool fits = high_end - low_end + 2 * air_mm <= opening_.size_mm(i) + tolerance::contact_mm;
+    const bool straight = low_end - air_mm >= opening_.low_mm[at] - tolerance::contact_mm &&
+                          high_end + air_mm <= opening_.high_mm[at] + tolerance::contact_mm;
+    if (axis == 2 ? fits : straight) return true;
+    const FaceSpec& spec = build_.box_spec().face(face_);
+    build_.diagnostics.add(diag::say<"item-does-not-pass">(
+        spec.entry.place, build_.box.items[item].item->name, to_text(face_), axis_words[static_cast<std::size_t>(axis)],
+        build_.in_words(low_end), build_.in_words(high_end), build_.in_words(air_mm),
+        build_.in_words(opening_.low_mm[at]), build_.in_words(opening_.high_mm[at]),
+        remedy(axis, high_end - low_end + 2 * air_mm - opening_.size_mm(i))));
+    return false;
+  }
+
+  [[nodiscard]] std::string remedy(int axis, double short_mm) const {
+    const double top = build_.box_spec().clearance.top->mm();
+    if (axis == 2)
+      return fmt::format("give a clearance at the top of at least {}, or let the items in through another face",
+                         build_.in_words(top + short_mm));
+    const bool end = face_ == Face::front || face_ == Face::back;
+    if (axis == 0 && end && has_landings(build_.box_spec(), face_))
+      return "choose a narrower landing_width or a flanged cover, or give a larger clearance at the sides";
+    return fmt::format("give a larger clearance at the {}, or let the items in through another face",
+                       axis == 0 ? "left and the right" : "front and the back");
+  }
+
+  Build& build_;
+  Face face_;
+  Opening opening_;
+};
+
+}  // namespace
+
+bool has_landings(const BoxSpec& box, Face face) {
+  const FaceSpec& f = box.face(face);
+  const bool end = face == Face::front || face == Face::back;
+  return end && *f.closed_by == Closure::cover && *f.style == CoverStyle::flat;
+}
+
+Opening opening_of(const Build& build, Face face) {
+  const Shell& shell = build.shell;
+  if (face == Face::front || face == Face::back) {
+    const auto& uprights = shell.upright[face == Face::front ? low : high];
+    const BoxSpec& box = build.box_spec();
+    const double landing = has_landings(box, face) ? box.face(face).landing_width->mm() : 0;
+    return {{0, 2},
+            {uprights[low].box.high.x + landing, shell.opening_z[low]},
+            {uprights[high].box.low.x - landing, shell.opening_z[high]}};
+  }
+  if (face == Face::left || face == Face::right) {
+    const Side side = face == Face::left ? low : high;
+    return {{1, 2},
+            {shell.upright[low][side].box.high.y, shell.opening_z[low]},
+            {shell.upright[high][side].box.low.y, shell.opening_z[high]}};
+  }
+  return {{0, 1},
+          {shell.top_side_deck[low].box.high.x, shell.top_face_deck[low].box.high.y},
+          {shell.top_side_deck[high].box.low.x, shell.top_face_deck[high].box.low.y}};
+}
+
+void check_entry(Build& build) {
+  const BoxSpec& box = build.box_spec();
+  for (const Face face : all_faces) {
+    const Sourced<bool>& entry = box.face(face).entry;
+    if (!*entry) continue;
+    if (const auto closed = what_closes(box, build, face)) {
+      build.diagnostics.add(diag::say<"no-way-in">(entry.place, to_text(face), *closed));
+    } else {
+      EntryFace(build, face).run();
+    }
+  }
+}
+
+}  // namespace fitup::plan
