@@ -91,6 +91,7 @@ struct Material {
   std::string name;  // "S235JR"
   double density_kg_per_m3 = 0;
   std::string source;
+  bool steel = true;  // else an aluminium alloy
   bool operator==(const Material&) const = default;
 };
 

@@ -107,6 +107,8 @@ inline constexpr Entry catalogue[] = {
      "the spec has {} boxes; this version builds exactly one, so leave {} out"},
     {"lift-places", Stage::spec, Severity::error,
      "lifting.at gives {} places for {} lift points; give one place for each"},
+    {"not-a-steel", Stage::spec, Severity::error,
+     "the frame is of {}, an aluminium alloy, whose threads and welds follow other rules; choose a steel: {}"},
     // ---- what cannot be built
     {"end-cut",           Stage::plan, Severity::error, "{} cannot be cut to fit: {}; change the section or the size of the box"},
     {"rail-count",        Stage::plan, Severity::error, "rails.at gives {} places; what stands on the floor needs {} rails, one place for each"},
@@ -138,6 +140,8 @@ inline constexpr Entry catalogue[] = {
     {"no-way-in",         Stage::plan, Severity::error, "the items cannot go in through the {} face: {}"},
     {"rod-plate-does-not-pass", Stage::plan, Severity::error, "the bolted {} rod plate is {} wide and {} high; the opening that it goes in through is {} wide and {} high; {}"},
     {"no-steel-left",     Stage::plan, Severity::error, "the {} rod plate cannot be cut: what is kept clear for {} of {}, from X {} to {} and from Z {} to {} with {} around it, {}; make the zone smaller or less deep, or give more clearance at the {}"},
+    {"members-meet",      Stage::plan, Severity::error, "the frame is {} {}; two members of {} that face each other need at least {}; choose a narrower section or make the box larger"},
+    {"landings-meet",     Stage::plan, Severity::error, "two strips {} wide for the {} cover do not fit between uprights {} apart; choose a landing_width of less than {}"},
     {"flange-too-deep",   Stage::plan, Severity::error, "the flanges of the {} cover reach {} back, so that the {} plate begins {} behind the face of the frame; on an upright {} wide it needs {} to be welded to: choose {}"},
     {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {} yet; this version offers that at the {} face; leave it open"},
     // ---- what is likely a slip

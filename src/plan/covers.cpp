@@ -79,7 +79,18 @@ class Cover {
 
   void lie_on(InstanceId sheet, InstanceId host) { build_.draft.join(sheet, host, JointKind::bearing, inward()); }
 
+  bool landings_apart() {
+    const auto& uprights = shell_.upright[depth_];
+    const double room = uprights[high].box.low.x - uprights[low].box.high.x;
+    if (2 * spec_.landing_width->mm() < room - tolerance::contact_mm) return true;
+    build_.diagnostics.add(diag::say<"landings-meet">(spec_.landing_width.place,
+                                                      build_.in_words(spec_.landing_width->mm()), word_,
+                                                      build_.in_words(room), build_.in_words(room / 2)));
+    return false;
+  }
+
   void add_flat() {
+    if (!landings_apart()) return;
     const Vec3 s = shell_.size;
     const InstanceId sheet = plate(0, word_ + " cover sheet", Role::cover_sheet,
                                    box(hold_back_mm, s.x - hold_back_mm, -t(), 0, hold_back_mm, s.z - hold_back_mm),

@@ -63,6 +63,17 @@ class Checks {
     if (total > most_in_a_row) diagnostics_.add(say<"too-many-items">(box.row.back().place, total, most_in_a_row));
   }
 
+  // The sections' tables, the welds and a thread of one diameter are those of steel.
+  void frame_material(const Sourced<std::string>& material) {
+    const Material* known = tables::find_material(*material);
+    if (known == nullptr || known->steel) return;
+    std::string steels;
+    for (const Material& m : tables::materials()) {
+      if (m.steel) steels += (steels.empty() ? "" : ", ") + m.name;
+    }
+    diagnostics_.add(say<"not-a-steel">(material.place, *material, steels));
+  }
+
   void lift_places(const LiftingSpec& lifting) {
     if (!lifting.at || lifting.at->value.size() == static_cast<std::size_t>(*lifting.points)) return;
     diagnostics_.add(say<"lift-places">(lifting.at->place, lifting.at->value.size(), *lifting.points));
@@ -114,6 +125,7 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
   for (const BoxSpec& box : spec.boxes) {
     for (const RowEntry& entry : box.row) checks.row_entry(entry);
     if (root["box"][box.name]["row"].sound) checks.row(box);
+    checks.frame_material(box.frame.material);
   }
   if (spec.lifting && root["lifting"].sound) checks.lift_places(*spec.lifting);
   checks.one_box(spec.boxes);

@@ -89,7 +89,7 @@ const std::vector<Rule> box_rows{
      "wider"},
     {"box.NAME.frame.cope_gap", Type::length, Need::filled, "1 mm", {0.2, 10}, "",
      "gap between a member's end and the member it yields to, filled by the weld"},
-    {"box.NAME.frame.material", Type::material, Need::filled, "S235JR", none, "", "steel of the frame"},
+    {"box.NAME.frame.material", Type::material, Need::filled, "S235JR", none, "", "steel of the frame, its plates and covers; no aluminium, whose threads and welds follow other rules"},
     {"box.NAME.clearance", Type::table, Need::must, "", none, "",
      "free space from the items' bodies to the inside of the frame; the bottom follows from the rails"},
     {"box.NAME.clearance.left", Type::measured, Need::must, "", clearance_range, "", "to the inside of the left face"},

@@ -39,7 +39,7 @@ class Frame {
 
   bool run() {
     size_shell();
-    return uprights_apart() && add_ring(false) && add_ring(true) && add_uprights();
+    return members_apart() && uprights_apart() && add_ring(false) && add_ring(true) && add_uprights();
   }
 
  private:
@@ -77,6 +77,18 @@ class Frame {
     if (!needs_rails(build_)) shell.floor_mm = shell.deck_mm;
     shell.size.z = shell.floor_mm + inside.z + t;
     shell.opening_z = {up_ ? leg + options_.gap_mm : leg, shell.size.z - leg - options_.gap_mm};
+  }
+
+  // Their lying legs with the gap of a weld between them.
+  bool members_apart() {
+    const Vec3 size = build_.shell.size;
+    const double least = 2 * angle_.leg_a_mm + options_.gap_mm;
+    const bool wide = size.x >= least - tolerance::contact_mm;
+    if (wide && size.y >= least - tolerance::contact_mm) return true;
+    const Sourced<std::string>& section = build_.box_spec().frame.section;
+    build_.diagnostics.add(diag::say<"members-meet">(section.place, build_.in_words(wide ? size.y : size.x),
+                                                     wide ? "deep" : "wide", *section, build_.in_words(least)));
+    return false;
   }
 
   bool uprights_apart() {
