@@ -142,8 +142,9 @@ inline constexpr Entry catalogue[] = {
     {"no-steel-left",     Stage::plan, Severity::error, "the {} rod plate cannot be cut: what is kept clear for {} of {}, from X {} to {} and from Z {} to {} with {} around it, {}; make the zone smaller or less deep, or give more clearance at the {}"},
     {"members-meet",      Stage::plan, Severity::error, "the frame is {} {}; two members of {} that face each other need at least {}; choose a narrower section or make the box larger"},
     {"landings-meet",     Stage::plan, Severity::error, "two strips {} wide for the {} cover do not fit between uprights {} apart; choose a landing_width of less than {}"},
-    {"flange-too-deep",   Stage::plan, Severity::error, "the flanges of the {} cover reach {} back, so that the {} plate begins {} behind the face of the frame; on an upright {} wide it needs {} to be welded to: choose {}"},
-    {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {} yet; this version offers that at the {} face; leave it open"},
+    {"flange-too-deep",   Stage::plan, Severity::error, "the flanges of the {} cover reach {} back, so that the {} plate begins {} behind the face of the frame; on {} {} wide it needs {} to be welded to: choose {}"},
+    {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {} yet; this version offers that at the {} face; leave it open or close it {}"},
+    {"plate-over-bosses", Stage::plan, Severity::error, "the top face cannot be closed by a welded plate where lift bosses stand out of the top members; leave the top open, or leave lifting out"},
     // ---- what is likely a slip
     {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
     // ---- notes

@@ -44,6 +44,7 @@ struct Shell {
   std::vector<Host> deck;                     // what rails lie on: horizontal strips at deck height
   std::array<std::vector<Host>, 6> beside{};  // what a plate outside that face lies on; index: Face
   double deck_root_mm = 0;                    // on a deck, from the outside: nothing round may stand nearer
+  bool toes_down = false;                     // the bottom's standing legs end at the underside
   double weld_gap_mm = 1;                     // root gap of the frame's own welds
 };
 

@@ -1,4 +1,4 @@
-// Welded plates that close the left and the right side.
+// Plates welded on from outside that close a face.
 // Entry: add_face_plates.
 #include <algorithm>
 
@@ -23,42 +23,110 @@ double begin_behind(const BoxSpec& box, Face face) {
 
 std::size_t index(Face face) { return static_cast<std::size_t>(face); }
 
-// Behind a flange the plate must still lap the uprights. One message for both sides: they have one cause.
-bool laps_uprights(Build& build, Side depth, Face plate) {
+// What a plate behind the front's or the back's flanged cover is welded to there, and how far it reaches back.
+struct Land {
+  const char* word;
+  double width_mm;
+};
+
+Land land_of(const Build& build, Side depth, Face plate) {
+  if (plate == Face::top) return {"a top member", build.shell.top_face_deck[depth].box.size().y};
+  return {"an upright", build.shell.upright[depth][low].box.size().y};
+}
+
+// Behind a flange the plate must still lap the frame. One message for all plates: they have one cause.
+bool laps_frame(Build& build, Side depth, Face plate) {
   const BoxSpec& spec = build.box_spec();
   const Face face = depth == low ? Face::front : Face::back;
   if (!is_flanged(spec, face)) return true;
-  const double width = build.shell.upright[depth][low].box.size().y;
+  const Land land = land_of(build, depth, plate);
   const double begin = begin_behind(spec, face);
-  if (width - begin >= least_lap_mm - tolerance::contact_mm) return true;
+  if (land.width_mm - begin >= least_lap_mm - tolerance::contact_mm) return true;
   const Sourced<Length>& flange = spec.face(face).flange_depth;
-  const double largest = width - behind_flange_mm - least_lap_mm;
+  const double largest = land.width_mm - behind_flange_mm - least_lap_mm;
   build.diagnostics.add(diag::say<"flange-too-deep">(
-      flange.place, to_text(face), build.in_words(flange->mm()), to_text(plate), build.in_words(begin),
-      build.in_words(width), build.in_words(least_lap_mm),
-      largest > 0 ? fmt::format("a flange_depth of at most {}, or wider uprights", build.in_words(largest))
-                  : "wider uprights"));
+      flange.place, to_text(face), build.in_words(flange->mm()), to_text(plate), build.in_words(begin), land.word,
+      build.in_words(land.width_mm), build.in_words(least_lap_mm),
+      largest > 0 ? fmt::format("a flange_depth of at most {}, or wider bars", build.in_words(largest))
+                  : "wider bars"));
   return false;
 }
 
-void add_side_plate(Build& build, Side side) {
+struct Outside {
+  Box3 box;
+  Vec3 normal;  // axis
+  Vec3 inward;
+};
+
+Outside side_box(const Build& build, Face face, double t) {
   const BoxSpec& spec = build.box_spec();
-  const Face face = side == low ? Face::left : Face::right;
-  const FaceSpec& f = spec.face(face);
-  const Vec3 size = build.shell.size;
-  const double t = f.thickness->mm();
-  const double x = side == low ? -t : size.x;
-  const Box3 box{{x, begin_behind(spec, Face::front), weld_land_mm},
-                 {x + t, size.y - begin_behind(spec, Face::back), size.z - weld_land_mm}};
-  const std::string word(to_text(face));
-  const InstanceId id =
-      add_plate(build, {side == low ? "PLT20" : "PLT21", "side plate", Role::face_plate, material_of(build)}, box,
-                axis::x, word + " plate", {build.key("face." + word), f.place, "frame"});
-  build.side_plates[side] = id;
-  for (const Host& beside : build.shell.beside[index(face)]) {
-    if (!face_each_other(box, beside.box, axis::x)) continue;
-    build.draft.join(id, beside.id, JointKind::weld, side == low ? axis::x : axis::minus_x);
+  const Vec3 s = build.shell.size;
+  const double x = face == Face::left ? -t : s.x;
+  return {{{x, begin_behind(spec, Face::front), weld_land_mm},
+           {x + t, s.y - begin_behind(spec, Face::back), s.z - weld_land_mm}},
+          axis::x,
+          face == Face::left ? axis::x : axis::minus_x};
+}
+
+Outside end_box(const Build& build, Face face, double t) {
+  const Vec3 s = build.shell.size;
+  const double y = face == Face::front ? -t : s.y;
+  return {{{weld_land_mm, y, weld_land_mm}, {s.x - weld_land_mm, y + t, s.z - weld_land_mm}},
+          axis::y,
+          face == Face::front ? axis::y : axis::minus_y};
+}
+
+// Under legs that point down it reaches to the outside: their toes are flat there only.
+Outside level_box(const Build& build, Face face, double t) {
+  const BoxSpec& spec = build.box_spec();
+  const Vec3 s = build.shell.size;
+  if (face == Face::bottom) {
+    const double land = build.shell.toes_down ? 0 : weld_land_mm;
+    return {{{land, land, -t}, {s.x - land, s.y - land, 0}}, axis::z, axis::z};
   }
+  const double front = std::max(weld_land_mm, begin_behind(spec, Face::front));
+  const double back = std::max(weld_land_mm, begin_behind(spec, Face::back));
+  return {{{weld_land_mm, front, s.z}, {s.x - weld_land_mm, s.y - back, s.z + t}}, axis::z, axis::minus_z};
+}
+
+Outside outside_of(const Build& build, Face face, double t) {
+  if (face == Face::left || face == Face::right) return side_box(build, face, t);
+  if (face == Face::front || face == Face::back) return end_box(build, face, t);
+  return level_box(build, face, t);
+}
+
+const char* mark_of(Face face) {
+  switch (face) {
+    case Face::left: return "PLT20";
+    case Face::right: return "PLT21";
+    case Face::front: return "PLT22";
+    case Face::back: return "PLT23";
+    case Face::top: return "PLT24";
+    case Face::bottom: return "PLT25";
+  }
+  return "PLT20";
+}
+
+void add_face_plate(Build& build, Face face) {
+  const FaceSpec& f = build.box_spec().face(face);
+  const Outside outside = outside_of(build, face, f.thickness->mm());
+  const std::string word(to_text(face));
+  const bool side = face == Face::left || face == Face::right;
+  const InstanceId id =
+      add_plate(build, {mark_of(face), side ? "side plate" : word + " plate", Role::face_plate, material_of(build)},
+                outside.box, outside.normal, word + " plate", {build.key("face." + word), f.place, "frame"});
+  if (side) build.side_plates[face == Face::left ? low : high] = id;
+  for (const Host& beside : build.shell.beside[index(face)]) {
+    if (!face_each_other(outside.box, beside.box, outside.normal)) continue;
+    build.draft.join(id, beside.id, JointKind::weld, outside.inward);
+  }
+}
+
+// Lift bosses stand out of the top ring.
+bool clear_of_bosses(Build& build, Face face) {
+  if (face != Face::top || !build.spec.lifting) return true;
+  build.diagnostics.add(diag::say<"plate-over-bosses">(build.box_spec().face(face).closed_by.place));
+  return false;
 }
 
 }  // namespace
@@ -68,16 +136,17 @@ void add_face_plates(Build& build) {
   std::array<bool, 2> laps{true, true};
   for (const Face face : all_faces) {
     const FaceSpec& f = spec.face(face);
-    const bool side = face == Face::left || face == Face::right;
     const bool end = face == Face::front || face == Face::back;
-    if (*f.closed_by == Closure::plate && side) {
-      for (const Side depth : {low, high}) laps[depth] = laps[depth] && laps_uprights(build, depth, face);
-      if (laps[low] && laps[high]) add_side_plate(build, face == Face::left ? low : high);
-    } else if (*f.closed_by == Closure::plate || (*f.closed_by == Closure::cover && !end)) {
-      build.diagnostics.add(diag::say<"face-not-offered">(
-          f.closed_by.place, to_text(face), *f.closed_by == Closure::plate ? "a welded plate" : "a cover",
-          *f.closed_by == Closure::plate ? "left and the right" : "front and the back"));
+    if (*f.closed_by == Closure::cover && !end) {
+      build.diagnostics.add(diag::say<"face-not-offered">(f.closed_by.place, to_text(face), "a cover",
+                                                          "front and the back", "by a welded plate"));
     }
+    if (*f.closed_by != Closure::plate || !clear_of_bosses(build, face)) continue;
+    const bool beside_covers = !end && face != Face::bottom;
+    for (const Side depth : {low, high}) {
+      laps[depth] = laps[depth] && (!beside_covers || laps_frame(build, depth, face));
+    }
+    if (laps[low] && laps[high]) add_face_plate(build, face);
   }
 }
 

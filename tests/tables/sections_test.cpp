@@ -263,5 +263,30 @@ TEST(Sections, an_angle_with_two_lengths_of_leg_is_told_from_others) {
   EXPECT_FALSE(tables::has_unequal_legs("something"));
 }
 
+struct Leg {
+  const char* angle;
+  const char* flat;
+};
+
+// What a shop takes for the uprights of that angle (common practice): as wide as the leg or the next narrower.
+TEST(FlatLikeLeg, is_as_wide_as_the_leg_or_the_next_narrower_and_as_thick_as_there_is) {
+  for (const Leg& leg : {Leg{"L 40x40x4", "40x4"}, Leg{"L 50x50x5", "50x5"}, Leg{"L 30x30x3", "30x3"},
+                         Leg{"L 35x35x4", "30x4"}, Leg{"L 45x45x4.5", "40x5"}}) {
+    const Section* angle = tables::find_section(leg.angle);
+    ASSERT_NE(angle, nullptr) << leg.angle;
+    EXPECT_EQ(tables::flat_like_leg(*angle).designation, leg.flat) << leg.angle;
+  }
+}
+
+TEST(FlatLikeLeg, is_of_the_system_of_units_of_the_angle) {
+  for (const Section& section : tables::sections()) {
+    if (section.shape != SectionShape::angle) continue;
+    const Section& flat = tables::flat_like_leg(section);
+    EXPECT_EQ(flat.shape, SectionShape::flat);
+    EXPECT_EQ(flat.designation.ends_with(" in"), section.designation.ends_with(" in")) << section.designation;
+    EXPECT_TRUE(flat.leg_a_mm <= section.leg_a_mm + 1e-6 || flat.leg_a_mm < 20.5) << section.designation;
+  }
+}
+
 }  // namespace
 }  // namespace fitup

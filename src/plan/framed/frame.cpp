@@ -72,6 +72,7 @@ class Frame {
         up_ ? t + angle_.root_radius_mm + options_.gap_mm : std::max(shell.side_wall_mm, shell.end_wall_mm) + 2;
     shell.deck_root_mm = t + angle_.root_radius_mm;
     shell.weld_gap_mm = options_.gap_mm;
+    shell.toes_down = !up_;
     shell.floor_mm = shell.deck_mm + build_.box_spec().rails.thickness->mm();
     shell.deck = horizontal_legs({}, shell.deck_mm - t);
     if (!needs_rails(build_)) shell.floor_mm = shell.deck_mm;
@@ -160,6 +161,8 @@ class Frame {
     if (top || up_) {
       auto& outside = shell.beside[static_cast<std::size_t>(top ? Face::top : Face::bottom)];
       outside.insert(outside.end(), decks.begin(), decks.end());
+    } else {
+      offer_toes(ids);
     }
     if (top) {
       shell.top_face_deck = {decks[0], decks[1]};
@@ -181,7 +184,7 @@ class Frame {
     const double t = angle_.thickness_mm;
     const double leg = angle_.leg_a_mm;
     const bool mitred = corners_ == Corners::mitred;
-    const double end = mitred ? 0 : (corners_ == Corners::butted ? leg : t) + options_.gap_mm;
+    const double end = side_begins_mm();
     const double high_z = low_z + leg;
     const auto offer = [&](Face face, InstanceId id, Vec3 a, Vec3 b) {
       shell.beside[static_cast<std::size_t>(face)].push_back({id, {a, b}});
@@ -195,6 +198,26 @@ class Frame {
       if (!mitred) offer(side, ids[1], {x, s.y - leg, low_z}, {x + t, s.y, high_z});
       offer(side, ids[side == Face::left ? 2 : 3], {x, end, low_z}, {x + t, s.y - end, high_z});
     }
+  }
+
+  // The toes of legs that point down.
+  void offer_toes(const std::array<InstanceId, 4>& ids) {
+    const Shell& shell = build_.shell;
+    auto& bottom = build_.shell.beside[static_cast<std::size_t>(Face::bottom)];
+    const double t = angle_.thickness_mm;
+    for (const Side side : {low, high}) {
+      bottom.push_back(shell.bottom[side]);
+      const double x = side == low ? 0 : shell.size.x - t;
+      const double end = side_begins_mm();
+      const double leg = angle_.leg_a_mm;
+      bottom.push_back({ids[2U + side], {{x, end, 0}, {x + t, shell.size.y - end, leg}}});
+    }
+  }
+
+  // From the face of the frame to a side member's standing leg.
+  [[nodiscard]] double side_begins_mm() const {
+    if (corners_ == Corners::mitred) return 0;
+    return (corners_ == Corners::butted ? angle_.leg_a_mm : angle_.thickness_mm) + options_.gap_mm;
   }
 
   // Front, back, left, right; the last two end before the first two.
