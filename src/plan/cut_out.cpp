@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 #include <utility>
 
 #include "fitup/tolerances.h"
@@ -132,6 +133,25 @@ Loop rounded(const std::vector<Vec2>& corners, double side, double radius_mm) {
   return loop;
 }
 
+// A cut with the narrow strips to the plate's edges.
+Box2 with_edges(Vec2 size, Box2 cut, double web_mm) {
+  if (cut.low.x < web_mm) cut.low.x = std::min(cut.low.x, 0.0);
+  if (cut.low.y < web_mm) cut.low.y = std::min(cut.low.y, 0.0);
+  if (cut.high.x > size.x - web_mm) cut.high.x = std::max(cut.high.x, size.x);
+  if (cut.high.y > size.y - web_mm) cut.high.y = std::max(cut.high.y, size.y);
+  return cut;
+}
+
+// The narrow strip between a cut and one to its right or above it.
+std::optional<Box2> strip_between(const Box2& a, const Box2& b, double web_mm) {
+  const Vec2 low{std::max(a.low.x, b.low.x), std::max(a.low.y, b.low.y)};
+  const Vec2 high{std::min(a.high.x, b.high.x), std::min(a.high.y, b.high.y)};
+  const auto narrow = [&](double from, double to) { return to > from && to - from < web_mm; };
+  if (narrow(a.high.x, b.low.x) && high.y > low.y) return Box2{{a.high.x, low.y}, {b.low.x, high.y}};
+  if (narrow(a.high.y, b.low.y) && high.x > low.x) return Box2{{low.x, a.high.y}, {high.x, b.low.y}};
+  return std::nullopt;
+}
+
 }  // namespace
 
 CutOut cut_out(Vec2 size, const std::vector<Box2>& cuts, double radius_mm) {
@@ -149,22 +169,11 @@ CutOut cut_out(Vec2 size, const std::vector<Box2>& cuts, double radius_mm) {
 }
 
 std::vector<Box2> without_slivers(Vec2 size, std::vector<Box2> cuts, double web_mm) {
-  for (Box2& cut : cuts) {
-    if (cut.low.x < web_mm) cut.low.x = std::min(cut.low.x, 0.0);
-    if (cut.low.y < web_mm) cut.low.y = std::min(cut.low.y, 0.0);
-    if (cut.high.x > size.x - web_mm) cut.high.x = std::max(cut.high.x, size.x);
-    if (cut.high.y > size.y - web_mm) cut.high.y = std::max(cut.high.y, size.y);
-  }
+  for (Box2& cut : cuts) cut = with_edges(size, cut, web_mm);
   const std::size_t n = cuts.size();
-  const auto narrow = [&](double from, double to) { return to > from && to - from < web_mm; };
   for (std::size_t i = 0; i < n; ++i) {
     for (std::size_t j = 0; j < n; ++j) {
-      const Box2 a = cuts[i];
-      const Box2 b = cuts[j];
-      const Vec2 low{std::max(a.low.x, b.low.x), std::max(a.low.y, b.low.y)};
-      const Vec2 high{std::min(a.high.x, b.high.x), std::min(a.high.y, b.high.y)};
-      if (narrow(a.high.x, b.low.x) && high.y > low.y) cuts.push_back({{a.high.x, low.y}, {b.low.x, high.y}});
-      if (narrow(a.high.y, b.low.y) && high.x > low.x) cuts.push_back({{low.x, a.high.y}, {high.x, b.low.y}});
+      if (const auto strip = strip_between(cuts[i], cuts[j], web_mm)) cuts.push_back(*strip);
     }
   }
   return cuts;
