@@ -1,5 +1,6 @@
 // The list of sections, and finding one by the size that a person writes.
 // Entry: sections(), find_section(), nearest_section().
+#include <cassert>
 #include <charconv>
 #include <cmath>
 #include <optional>
@@ -203,6 +204,7 @@ const Section& flat_like_leg(const Section& angle) {
     const auto off = [&](const Section& s) { return std::abs(s.thickness_mm - angle.thickness_mm); };
     if (wider || off(flat) <= off(*best)) best = &flat;
   }
+  assert(best != nullptr);  // the table has flats of both systems
   return *best;
 }
 
