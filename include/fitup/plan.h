@@ -32,7 +32,8 @@ enum class Role {
   washer,
   screw,
   spacer,
-  drill_guide
+  drill_guide,
+  gland
 };
 [[nodiscard]] std::string_view to_text(Role role);
 

@@ -120,6 +120,25 @@ struct RowEntry {
   CountedFrom at_from{};
 };
 
+enum class OpeningKind { round, rectangle, slot, gland, drain };
+
+/// A hole, or a field of equal ones, in the plate or cover that closes a face. Places in frame coordinates.
+struct OpeningSpec {
+  Place place;
+  Sourced<OpeningKind> kind;
+  std::optional<Lengths<2>> at;  // middle of the field; absent: a drain, by rule
+  CountedFrom at_from{};
+  std::optional<Sourced<Length>> diameter;     // round; drain: absent is the rule's
+  std::optional<Lengths<2>> size;              // rectangle and slot
+  Sourced<Length> corner_radius;               // rectangle
+  std::optional<Sourced<std::string>> thread;  // gland: known to the gland table
+  Sourced<int> columns;
+  Sourced<int> rows;
+  std::optional<Lengths<2>> pitch;      // from hole to hole along the face's two axes
+  std::optional<Sourced<Length>> room;  // kept free behind the plate; absent: by rule
+  Sourced<std::string> why;
+};
+
 struct FaceSpec {
   Place place;
   Sourced<bool> entry;
@@ -130,6 +149,7 @@ struct FaceSpec {
   Sourced<Length> flange_depth;   // of a flanged cover
   Sourced<Length> gap;            // under a flange
   Sourced<Length> landing_width;  // width of the strips added beside the uprights under a flat cover
+  std::vector<OpeningSpec> openings;
 };
 
 struct BoxSpec {

@@ -87,6 +87,17 @@ struct SheetGauge {
   std::string source;
 };
 
+struct Gland {  // cable gland of metric thread, pitch 1.5 mm
+  std::string size;             // "M20"
+  double hole_mm = 0;           // in the sheet
+  double locknut_flats_mm = 0;  // largest width across flats of what holds it inside
+  double locknut_mm = 0;        // height of the locknut
+  double inside_mm = 0;         // how far the thread reaches in from the sheet's outer face
+  double body_flats_mm = 0;     // across flats of the body outside
+  double outside_mm = 0;        // how far the body stands out
+  std::string source;
+};
+
 struct Material {
   std::string name;  // "S235JR"
   double density_kg_per_m3 = 0;
@@ -102,6 +113,7 @@ namespace tables {
 [[nodiscard]] const std::vector<Washer>& washers();
 [[nodiscard]] const std::vector<ButtonHead>& button_heads();
 [[nodiscard]] const std::vector<Eye>& eyes();
+[[nodiscard]] const std::vector<Gland>& glands();
 [[nodiscard]] const std::vector<Material>& materials();
 [[nodiscard]] const std::vector<SheetGauge>& sheet_gauges();
 /// Stock lengths a cut machine screw comes in (common practice), ascending, millimetres.
@@ -123,6 +135,7 @@ namespace tables {
 [[nodiscard]] const Eye* find_eye(std::string_view size);
 /// Null for a number that is no gauge, a broken one too.
 [[nodiscard]] const SheetGauge* find_gauge(double number);
+[[nodiscard]] const Gland* find_gland(std::string_view size);
 [[nodiscard]] const Material* find_material(std::string_view name);
 
 /// The flat bar most like a leg of this section: of the same system of units, as wide or the next narrower (the

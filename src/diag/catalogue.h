@@ -109,6 +109,8 @@ inline constexpr Entry catalogue[] = {
      "lifting.at gives {} places for {} lift points; give one place for each"},
     {"not-a-steel", Stage::spec, Severity::error,
      "the frame is of {}, an aluminium alloy, whose threads and welds follow other rules; choose a steel: {}"},
+    {"opening-needs", Stage::spec, Severity::error,
+     "{}: an opening of kind \"{}\" needs {}; see `fitup explain openings.{}`"},
     // ---- what cannot be built
     {"end-cut",           Stage::plan, Severity::error, "{} cannot be cut to fit: {}; change the section or the size of the box"},
     {"rail-count",        Stage::plan, Severity::error, "rails.at gives {} places; what stands on the floor needs {} rails, one place for each"},
@@ -145,6 +147,8 @@ inline constexpr Entry catalogue[] = {
     {"flange-too-deep",   Stage::plan, Severity::error, "the flanges of the {} cover reach {} back, so that the {} plate begins {} behind the face of the frame; on {} {} wide it needs {} to be welded to: choose {}"},
     {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {} yet; this version offers that at the {} face; leave it open or close it {}"},
     {"plate-over-bosses", Stage::plan, Severity::error, "the top face cannot be closed by a welded plate where lift bosses stand out of the top members; leave the top open, or leave lifting out"},
+    {"no-room-for-opening", Stage::plan, Severity::error, "the {} \"{}\" in {} {}; at least {} of plate must stay between it and an edge or another hole (common practice: the thickness, at least 1 mm); move it, make it smaller, or move what is beside it"},
+    {"gland-too-short", Stage::plan, Severity::error, "the thread of an {} gland reaches {} in; the plate of {} and its locknut need {}; choose a thinner plate"},
     // ---- what is likely a slip
     {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
     // ---- notes

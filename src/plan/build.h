@@ -55,6 +55,7 @@ struct Build {
   Diagnostics& diagnostics;
   Shell shell;
   std::array<std::optional<InstanceId>, 2> side_plates{};  // welded on outside, once they are there
+  std::array<std::optional<InstanceId>, 6> panels{};       // index: Face; the plate or sheet that closes it
 
   /// A length in words, in the user's units, to a thousandth of a millimetre.
   [[nodiscard]] std::string in_words(double mm) const;
@@ -119,6 +120,7 @@ void add_rod_plates(Build& build, const PlacedHardware& hardware);
 void add_face_plates(Build& build);
 void add_covers(Build& build);
 void check_entry(Build& build);
+void add_openings(Build& build);
 void add_lift_points(Build& build);
 void add_printed_aids(Build& build);
 

@@ -95,6 +95,7 @@ class Cover {
     const InstanceId sheet = plate(0, word_ + " cover sheet", Role::cover_sheet,
                                    box(hold_back_mm, s.x - hold_back_mm, -t(), 0, hold_back_mm, s.z - hold_back_mm),
                                    axis::y, word_ + " cover sheet", cover_origin());
+    build_.panels[static_cast<std::size_t>(face_)] = sheet;
     const Host& bottom = shell_.bottom[depth_];
     const Host& top = shell_.top[depth_];
     row_into_strip(sheet, bottom, "bottom");
@@ -163,6 +164,7 @@ class Cover {
     const InstanceId sheet =
         plate(0, word_ + " cover sheet", Role::cover_sheet, box(-out, s.x + out, -t(), 0, hold_back_mm, s.z + out),
               axis::y, word_ + " cover sheet", cover_origin());
+    build_.panels[static_cast<std::size_t>(face_)] = sheet;
     lie_on(sheet, shell_.top[depth_].id);
     row_into_strip(sheet, shell_.bottom[depth_], "bottom");
     const Box3 top_box = box(-out, s.x + out, 0, reach(), s.z + gap, s.z + out);

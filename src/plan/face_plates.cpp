@@ -115,6 +115,7 @@ void add_face_plate(Build& build, Face face) {
   const InstanceId id =
       add_plate(build, {mark_of(face), side ? "side plate" : word + " plate", Role::face_plate, material_of(build)},
                 outside.box, outside.normal, word + " plate", {build.key("face." + word), f.place, "frame"});
+  build.panels[index(face)] = id;
   if (side) build.side_plates[face == Face::left ? low : high] = id;
   for (const Host& beside : build.shell.beside[index(face)]) {
     if (!face_each_other(outside.box, beside.box, outside.normal)) continue;

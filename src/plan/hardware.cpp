@@ -92,6 +92,23 @@ Part lift_boss(const Thread& thread, double diameter_mm, double height_mm, const
   return part;
 }
 
+Part cable_gland(const Gland& gland, double sheet_mm) {
+  constexpr double polyamide_kg_per_mm3 = 1.14e-6;  // from memory
+  const double thread_mm = std::stod(gland.size.substr(1));
+  const auto hexagon = [](double flats) { return Profile{Loop::hexagon({}, flats), {}}; };
+  const double behind = sheet_mm + gland.locknut_mm;
+  std::vector<Prism> prisms{{hexagon(gland.body_flats_mm), Pose::at({0, 0, -gland.outside_mm}), gland.outside_mm},
+                            {disc(thread_mm), Pose{}, sheet_mm},
+                            {hexagon(gland.locknut_flats_mm), Pose::at({0, 0, sheet_mm}), gland.locknut_mm}};
+  if (gland.inside_mm > behind + tolerance::contact_mm) {
+    prisms.push_back({disc(thread_mm), Pose::at({0, 0, behind}), gland.inside_mm - behind});
+  }
+  Part part = bought("GLD-" + gland.size, "cable gland", Role::gland, gland.size + " x 1.5 cable gland with locknut",
+                     std::move(prisms));
+  part.mass_kg = volume_mm3(part) * polyamide_kg_per_mm3;
+  return part;
+}
+
 double screw_length_mm(const Thread& thread, double least_mm) {
   const auto& lengths = tables::is_unified(thread) ? tables::inch_screw_lengths_mm() : tables::screw_lengths_mm();
   const auto it = std::find_if(lengths.begin(), lengths.end(),

@@ -18,6 +18,7 @@ void plan_box(plan::Build& build) {
   plan::add_covers(build);
   if (all_in_frame) plan::add_rod_plates(build, hardware);
   if (all_in_frame) plan::check_entry(build);
+  plan::add_openings(build);
   plan::add_lift_points(build);
   plan::add_printed_aids(build);
 }
@@ -29,7 +30,7 @@ PlanResult make_plan(const Layout& layout) {
   const Spec& spec = *layout.spec;
   plan::Draft draft;
   const BoxLayout& box = layout.boxes.front();
-  plan::Build build{spec, box, draft, result.diagnostics, {}, {}};
+  plan::Build build{spec, box, draft, result.diagnostics, {}, {}, {}};
   plan_box(build);
   if (result.diagnostics.has_errors()) return result;
   Plan plan = draft.finish();

@@ -87,10 +87,10 @@ void add_parts(std::string& out, const Plan& plan) {
 }  // namespace
 
 std::string_view to_text(Role role) {
-  static constexpr std::array<std::string_view, 17> words{
-      "ring member", "upright",     "rail",         "landing", "rod plate",  "rod plate flange",
-      "face plate",  "cover sheet", "cover flange", "boss",    "item",       "rod",
-      "nut",         "washer",      "screw",        "spacer",  "drill guide"};
+  static constexpr std::array<std::string_view, 18> words{
+      "ring member", "upright",     "rail",         "landing", "rod plate",   "rod plate flange",
+      "face plate",  "cover sheet", "cover flange", "boss",    "item",        "rod",
+      "nut",         "washer",      "screw",        "spacer",  "drill guide", "gland"};
   return word(words, static_cast<std::size_t>(role));
 }
 

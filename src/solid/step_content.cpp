@@ -29,6 +29,7 @@ Colour colour_of(Role role) {
     case Role::nut:
     case Role::washer:
     case Role::screw: return {0.80, 0.76, 0.55};
+    case Role::gland: return {0.30, 0.31, 0.33};
     case Role::spacer:
     case Role::drill_guide: return {0.80, 0.56, 0.40};
   }

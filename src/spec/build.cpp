@@ -71,6 +71,11 @@ constexpr std::array<Word<Fixing>, 3> fixing_words{
 constexpr std::array<Word<Closure>, 3> closure_words{
     {{"open", Closure::open}, {"plate", Closure::plate}, {"cover", Closure::cover}}};
 constexpr std::array<Word<CoverStyle>, 2> style_words{{{"flat", CoverStyle::flat}, {"flanged", CoverStyle::flanged}}};
+constexpr std::array<Word<OpeningKind>, 5> opening_words{{{"round", OpeningKind::round},
+                                                          {"rectangle", OpeningKind::rectangle},
+                                                          {"slot", OpeningKind::slot},
+                                                          {"gland", OpeningKind::gland},
+                                                          {"drain", OpeningKind::drain}}};
 constexpr std::array<Word<Face>, 6> face_words{{{"front", Face::front},
                                                 {"back", Face::back},
                                                 {"left", Face::left},
@@ -167,6 +172,35 @@ RowEntry row_entry(const Cell& cell) {
   return entry;
 }
 
+template <std::size_t N>
+std::optional<Lengths<N>> optional_lengths(const Cell* cell) {
+  if (cell == nullptr) return std::nullopt;
+  return lengths<N>(*cell);
+}
+
+std::vector<OpeningSpec> openings(const Cell* cell) {
+  std::vector<OpeningSpec> out;
+  if (cell == nullptr) return out;
+  for (const Cell& entry : cell->entries) {
+    OpeningSpec opening;
+    opening.place = entry.place;
+    opening.kind = word(entry["kind"], opening_words);
+    opening.at = optional_lengths<2>(entry.find("at"));
+    if (opening.at) opening.at_from = counted_from(entry["at"]);
+    opening.diameter = optional_length(entry.find("diameter"));
+    opening.size = optional_lengths<2>(entry.find("size"));
+    opening.corner_radius = length(entry["corner_radius"]);
+    opening.thread = optional_text(entry.find("thread"));
+    opening.columns = count(entry["columns"]);
+    opening.rows = count(entry["rows"]);
+    opening.pitch = optional_lengths<2>(entry.find("pitch"));
+    opening.room = optional_length(entry.find("room"));
+    opening.why = text(entry["why"]);
+    out.push_back(std::move(opening));
+  }
+  return out;
+}
+
 FaceSpec face(const Cell& cell) {
   FaceSpec face;
   face.place = cell.place;
@@ -178,6 +212,7 @@ FaceSpec face(const Cell& cell) {
   face.flange_depth = length(cell["flange_depth"]);
   face.gap = length(cell["gap"]);
   face.landing_width = length(cell["landing_width"]);
+  face.openings = openings(cell.find("openings"));
   return face;
 }
 

@@ -150,6 +150,30 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE.gap", Type::length, Need::filled, "2 mm", {0, 50}, "", "free space under a flange"},
     {"box.NAME.face.FACE.landing_width", Type::length, Need::filled, "16 mm", {5, 200}, "",
      "width of the strips beside the uprights that a flat cover lies on"},
+    {"box.NAME.face.FACE.openings", Type::tables, Need::may, "", none, "",
+     "holes in the plate or cover that closes the face: for cables, hoses, air and water"},
+    {"box.NAME.face.FACE.openings.kind", Type::word, Need::must, "", none, "round, rectangle, slot, gland, drain",
+     "round: diameter; rectangle, slot (round ends): size; gland: thread, the gland goes in; drain: diameter"},
+    {"box.NAME.face.FACE.openings.at", Type::two_lengths, Need::may, "", any_place, "",
+     "middle of the hole or of the field of holes, from the frame's corner, in X, Y, Z order of the face's axes; only a "
+     "drain in the bottom goes without: then there is one in each corner", Hand::place},
+    {"box.NAME.face.FACE.openings.diameter", Type::length, Need::may, "", {0, 2000, true}, "",
+     "of a round hole or a drain (8 mm without it, common practice)"},
+    {"box.NAME.face.FACE.openings.size", Type::two_lengths, Need::may, "", {0, 5000, true}, "",
+     "of a rectangle or a slot, along the face's two axes"},
+    {"box.NAME.face.FACE.openings.corner_radius", Type::length, Need::filled, "3 mm", {0, 500}, "",
+     "of a rectangle"},
+    {"box.NAME.face.FACE.openings.thread", Type::gland_thread, Need::may, "", none, "", "of a gland"},
+    {"box.NAME.face.FACE.openings.columns", Type::count, Need::filled, "1", {1, 30}, "",
+     "how many holes along the face's first axis, as in a vent"},
+    {"box.NAME.face.FACE.openings.rows", Type::count, Need::filled, "1", {1, 30}, "",
+     "how many along its second axis"},
+    {"box.NAME.face.FACE.openings.pitch", Type::two_lengths, Need::may, "", {0, 5000, true}, "",
+     "from the middle of one hole to the next, along both axes"},
+    {"box.NAME.face.FACE.openings.room", Type::length, Need::may, "", {0, 2000}, "",
+     "depth behind the plate that must stay free of everything; without it 10 mm, of a gland its locknut and a cable's "
+     "bend of twice the thread"},
+    {"box.NAME.face.FACE.openings.why", Type::text, Need::filled, "opening", none, "", "what it is for"},
 };
 
 const std::vector<Rule> other_rows{

@@ -42,6 +42,7 @@ constexpr TypeWords type_words[] = {
     {Type::box, "box", "the name of a box in quotes"},
     {Type::thread, "thread of a rod", "a thread in quotes, such as \"M6\""},
     {Type::screw_thread, "thread", "a thread in quotes, such as \"M4\""},
+    {Type::gland_thread, "thread of a cable gland", "a thread in quotes, such as \"M20\""},
     {Type::eye_thread, "thread of a lifting eye", "a thread in quotes, such as \"M10\""},
     {Type::angle, "angle section", "an angle section in quotes, such as \"L 40x40x4\""},
     {Type::flat, "flat bar", "a flat bar in quotes, such as \"40x4\""},

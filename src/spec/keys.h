@@ -35,6 +35,7 @@ enum class Type {
   box,   // the name of a box
   thread,
   screw_thread,  // one that the tables have a button head for
+  gland_thread,  // one that the tables have a cable gland for
   eye_thread,    // one that the tables have a lifting eye for
   angle,         // a section
   flat,

@@ -9,6 +9,7 @@
 #include "spec/build.h"
 #include "spec/cross_checks.h"
 #include "spec/like.h"
+#include "spec/openings.h"
 #include "spec/overrides.h"
 #include "spec/sizes.h"
 #include "spec/slips.h"
@@ -51,6 +52,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   Spec spec = spec::build(cells, result.sources[0].name);
   spec::check_together(spec, cells, diagnostics);
   spec::check_own_sizes(spec, cells, own_sizes, diagnostics);
+  spec::check_openings(spec, cells, diagnostics);
   spec::report_slips(spec, cells, diagnostics);
   diagnostics = with_hands(diagnostics, merged.reflected);
   diagnostics.sort();

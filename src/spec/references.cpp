@@ -21,6 +21,10 @@ std::string row_of(Type type, std::string_view text) {
     const ButtonHead* head = tables::find_button_head(text);
     return head != nullptr && tables::find_thread(text) != nullptr ? head->size : std::string();
   }
+  if (type == Type::gland_thread) {
+    const Gland* gland = tables::find_gland(text);
+    return gland != nullptr ? gland->size : std::string();
+  }
   if (type == Type::eye_thread) {
     const Eye* eye = tables::find_eye(text);
     return eye != nullptr && tables::find_thread(text) != nullptr ? eye->size : std::string();
@@ -40,6 +44,10 @@ std::vector<std::string> rows_of(Type type) {
     for (const Material& material : tables::materials()) names.push_back(material.name);
     return names;
   }
+  if (type == Type::gland_thread) {
+    for (const Gland& gland : tables::glands()) names.push_back(gland.size);
+    return names;
+  }
   for (const Thread& thread : tables::threads()) {
     if (!row_of(type, thread.size).empty()) names.push_back(thread.size);
   }
@@ -47,6 +55,7 @@ std::vector<std::string> rows_of(Type type) {
 }
 
 std::string_view role_of(Type type) {
+  if (type == Type::gland_thread) return "cable gland with the thread";
   if (type == Type::eye_thread) return "lifting eye with the thread";
   if (type == Type::screw_thread) return "screw with the thread";
   return "rod with the thread";

@@ -28,6 +28,10 @@ std::string words(int number) { return fmt::format("{}", number); }
 std::string words(double number) { return fmt::format("{}", number); }
 std::string words(const std::string& text) { return "\"" + text + "\""; }
 std::string words(Face face) { return std::string(to_text(face)); }
+std::string words(OpeningKind kind) {
+  constexpr std::array<std::string_view, 5> names{"round", "rectangle", "slot", "gland", "drain"};
+  return std::string(names[static_cast<std::size_t>(kind)]);
+}
 std::string words(UnitSystem units) { return units == UnitSystem::mm_kg ? "mm" : "in"; }
 std::string words(Corners corners) {
   return corners == Corners::coped ? "coped" : corners == Corners::butted ? "butted" : "mitred";
@@ -159,6 +163,21 @@ void write_rod_plates(Writer& out, const std::string& key, const RodPlatesSpec& 
   out.line(key + ".screw", plates.screw);
 }
 
+void write_opening(Writer& out, const std::string& key, const OpeningSpec& opening) {
+  out.line(key + ".kind", opening.kind);
+  out.line(key + ".at", opening.at);
+  write_from(out, key + ".at", opening.at_from);
+  out.line(key + ".diameter", opening.diameter);
+  out.line(key + ".size", opening.size);
+  out.line(key + ".corner_radius", opening.corner_radius);
+  out.line(key + ".thread", opening.thread);
+  out.line(key + ".columns", opening.columns);
+  out.line(key + ".rows", opening.rows);
+  out.line(key + ".pitch", opening.pitch);
+  out.line(key + ".room", opening.room);
+  out.line(key + ".why", opening.why);
+}
+
 void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
   out.line(key + ".entry", face.entry);
   out.line(key + ".closed_by", face.closed_by);
@@ -169,6 +188,9 @@ void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
   out.line(key + ".flange_depth", face.flange_depth);
   out.line(key + ".gap", face.gap);
   out.line(key + ".landing_width", face.landing_width);
+  for (std::size_t i = 0; i < face.openings.size(); ++i) {
+    write_opening(out, numbered(key + ".openings", i), face.openings[i]);
+  }
 }
 
 void write_box(Writer& out, const BoxSpec& box) {

@@ -43,6 +43,10 @@ Keys full_spec() {
           {"box.main.clearance.back", "36"},
           {"box.main.clearance.top", "60"},
           {"box.main.rod_plates.thickness", "\"3 mm\""},
+          {"box.main.face.front.closed_by", "\"cover\""},
+          {"box.main.face.front.openings.kind", "\"round\""},
+          {"box.main.face.front.openings.at", "[200, 100]"},
+          {"box.main.face.front.openings.diameter", "20"},
           {"box.main.row.of", "\"block\""},
           {"box.main.row.count", "2"},
           {"lifting.points", "4"}};
@@ -54,7 +58,7 @@ std::string toml_of(const Keys& keys) {
   for (const auto& [key, value] : keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
-    if (table == "box.main.row" || table == "item.block.keep_clear") {
+    if (table == "box.main.row" || table == "item.block.keep_clear" || table == "box.main.face.front.openings") {
       std::string& entry = lists[table];
       entry += (entry.empty() ? "" : ", ") + key.substr(dot + 1) + " = " + value;
     } else {
@@ -81,6 +85,10 @@ std::string concrete(std::string_view key) {
 SpecResult read_with(std::string_view key, const std::string& value) {
   Keys keys = full_spec();
   keys[concrete(key)] = value;
+  if (key == "box.NAME.face.FACE.openings.kind") {  // what the other kinds need
+    keys[concrete("box.NAME.face.FACE.openings.size")] = "[30, 6]";
+    keys[concrete("box.NAME.face.FACE.openings.thread")] = "\"M20\"";
+  }
   return read_spec("box.toml", toml_of(keys));
 }
 

@@ -195,6 +195,21 @@ TEST(SheetGauges, are_those_of_the_published_table_and_no_other) {
   EXPECT_EQ(tables::find_gauge(14.5), nullptr);
 }
 
+class CableGland : public testing::TestWithParam<CsvRow> {};
+
+TEST_P(CableGland, hole_is_within_what_shops_make_and_the_locknut_covers_it) {
+  const CsvRow& row = GetParam();
+  const Gland* gland = tables::find_gland(row.text("size"));
+  ASSERT_NE(gland, nullptr);
+  EXPECT_GE(gland->hole_mm, row.number("hole_low_mm"));
+  EXPECT_LE(gland->hole_mm, row.number("hole_high_mm"));
+  EXPECT_GT(gland->hole_mm, std::stod(row.text("size").substr(1)));
+  EXPECT_GT(gland->locknut_flats_mm, gland->hole_mm);
+  EXPECT_GE(gland->inside_mm, gland->locknut_mm);
+}
+
+INSTANTIATE_TEST_SUITE_P(published, CableGland, testing::ValuesIn(read_csv("cable_glands.csv")), size_of);
+
 class LiftingEye : public testing::TestWithParam<CsvRow> {};
 
 TEST_P(LiftingEye, has_the_sizes_of_din_580_and_the_lower_load) {

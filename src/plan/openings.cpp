@@ -1,0 +1,229 @@
+// Openings in the plates and covers that close the faces: holes, fields of holes, glands.
+// Entry: add_openings.
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/build.h"
+#include "plan/hardware.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double least_web_mm = 1;        // and at least the thickness (common practice)
+constexpr double drain_mm = 8;            // common practice
+constexpr double room_mm = 10;            // behind an opening: nothing nearer lets air, hose or hand through
+constexpr double bend_per_thread = 2;     // a cable's first bend behind its gland, times the thread
+constexpr double drain_from_wall_mm = 8;  // its edge: clear of the bead inside
+
+std::string_view word_of(OpeningKind kind) {
+  constexpr std::array<std::string_view, 5> words{"round hole", "rectangle", "slot", "gland", "drain"};
+  return words[static_cast<std::size_t>(kind)];
+}
+
+Vec2 in_mm(const Lengths<2>& pair) { return {(*pair)[0].mm(), (*pair)[1].mm()}; }
+
+// Around the origin, grown by `grow` on every side.
+Loop rectangle(Vec2 size, double radius, double grow) {
+  const Vec2 half{size.x / 2 + grow, size.y / 2 + grow};
+  const double r = std::min({radius + grow, half.x, half.y});
+  return r > tolerance::contact_mm ? Loop::rounded_rectangle({-half.x, -half.y}, half, r)
+                                   : Loop::rectangle({-half.x, -half.y}, half);
+}
+
+Loop outline(const OpeningSpec& opening, double grow) {
+  if (*opening.kind == OpeningKind::rectangle) {
+    return rectangle(in_mm(*opening.size), opening.corner_radius->mm(), grow);
+  }
+  if (*opening.kind == OpeningKind::slot) {
+    const Vec2 size = in_mm(*opening.size);
+    return rectangle(size, std::min(size.x, size.y) / 2, grow);
+  }
+  double diameter = opening.diameter ? (*opening.diameter)->mm() : drain_mm;
+  if (*opening.kind == OpeningKind::gland) diameter = tables::find_gland(**opening.thread)->hole_mm;
+  return Loop::circle({}, diameter / 2 + grow);
+}
+
+bool meet(const Loop& a, const Loop& b) {
+  const Box2 of_a = a.bounds();
+  const Box2 of_b = b.bounds();
+  if (of_a.low.x > of_b.high.x || of_b.low.x > of_a.high.x || of_a.low.y > of_b.high.y || of_b.low.y > of_a.high.y) {
+    return false;
+  }
+  Box2 around = of_a;
+  around.add(of_b.low);
+  around.add(of_b.high);
+  return flaw_in({Loop::rectangle(around.low - Vec2{1, 1}, around.high + Vec2{1, 1}), {a, b}}).has_value();
+}
+
+// The middles of a field of holes.
+std::vector<Vec2> field(const OpeningSpec& opening, Vec2 middle) {
+  const Vec2 pitch = opening.pitch ? in_mm(*opening.pitch) : Vec2{};
+  std::vector<Vec2> out;
+  for (int row = 0; row < *opening.rows; ++row) {
+    for (int column = 0; column < *opening.columns; ++column) {
+      out.push_back(middle + Vec2{(column - (*opening.columns - 1) / 2.0) * pitch.x,
+                                  (row - (*opening.rows - 1) / 2.0) * pitch.y});
+    }
+  }
+  return out;
+}
+
+// The openings of one face.
+class Openings {
+ public:
+  Openings(Build& build, Face face, InstanceId panel) : build_(build), face_(face), panel_(panel) {
+    const Box2 b = flat().profile.bounds();
+    for (const Vec2 corner : {b.low, b.high}) {
+      for (const double z : {0.0, flat().thickness_mm}) world_.add(pose().point({corner.x, corner.y, z}));
+    }
+  }
+
+  void add(const OpeningSpec& opening) {
+    for (const Vec2 middle : middles(opening)) {
+      if (const auto problem = problem_of(opening, middle)) {
+        build_.diagnostics.add(diag::say<"no-room-for-opening">(opening.place, word_of(*opening.kind), *opening.why,
+                                                                build_.draft.instance(panel_).name, *problem,
+                                                                build_.in_words(web_mm())));
+        return;
+      }
+      flat().profile.holes.push_back(outline(opening, 0).moved(in_panel(middle)));
+      keep_room(opening, middle);
+      if (*opening.kind == OpeningKind::gland && !add_gland(opening, middle)) return;
+    }
+  }
+
+ private:
+  [[nodiscard]] Flat& flat() const { return std::get<Flat>(build_.draft.part(panel_).form); }
+  [[nodiscard]] const Pose& pose() const { return build_.draft.pose(panel_); }
+  [[nodiscard]] double web_mm() const { return std::max(flat().thickness_mm, least_web_mm); }
+
+  // Into the box, square to the face.
+  [[nodiscard]] Vec3 inward() const {
+    constexpr std::array<Vec3, 6> directions{axis::y, axis::minus_y, axis::x, axis::minus_x, axis::minus_z, axis::z};
+    return directions[static_cast<std::size_t>(face_)];
+  }
+
+  // A place in the face, at the panel's outer surface, in the world.
+  [[nodiscard]] Vec3 in_world(Vec2 at) const {
+    switch (face_) {
+      case Face::front: return {at.x, world_.low.y, at.y};
+      case Face::back: return {at.x, world_.high.y, at.y};
+      case Face::left: return {world_.low.x, at.x, at.y};
+      case Face::right: return {world_.high.x, at.x, at.y};
+      case Face::top: return {at.x, at.y, world_.high.z};
+      case Face::bottom: break;
+    }
+    return {at.x, at.y, world_.low.z};
+  }
+
+  [[nodiscard]] Vec2 in_panel(Vec2 at) const {
+    const Vec3 local = pose().local(in_world(at));
+    return {local.x, local.y};
+  }
+
+  // Where the spec puts it, in the face's two axes.
+  [[nodiscard]] Vec2 place_of(const OpeningSpec& opening) const {
+    const Vec2 given = in_mm(*opening.at);
+    switch (face_) {
+      case Face::front:
+      case Face::back: return {build_.in_frame({given.x, 0}, opening.at_from).x, given.y};
+      case Face::left:
+      case Face::right: return {build_.in_frame({0, given.x}, opening.at_from).y, given.y};
+      case Face::top:
+      case Face::bottom: break;
+    }
+    return build_.in_frame(given, opening.at_from);
+  }
+
+  [[nodiscard]] std::vector<Vec2> middles(const OpeningSpec& opening) const {
+    if (opening.at) return field(opening, place_of(opening));
+    std::vector<Vec2> out;
+    for (const Vec2 corner : low_corners(opening)) {
+      for (const Vec2 middle : field(opening, corner)) out.push_back(middle);
+    }
+    return out;
+  }
+
+  // In the bottom's four corners, inside the walls.
+  [[nodiscard]] std::vector<Vec2> low_corners(const OpeningSpec& opening) const {
+    const double r = outline(opening, 0).bounds().size().x / 2;
+    const double x = build_.shell.side_wall_mm + drain_from_wall_mm + r;
+    const double y = build_.shell.end_wall_mm + drain_from_wall_mm + r;
+    const Vec3 s = build_.shell.size;
+    return {{x, y}, {s.x - x, y}, {x, s.y - y}, {s.x - x, s.y - y}};
+  }
+
+  // In words that follow the panel's name.
+  [[nodiscard]] std::optional<std::string> problem_of(const OpeningSpec& opening, Vec2 middle) const {
+    const Loop grown = outline(opening, web_mm()).moved(in_panel(middle));
+    const std::string at = fmt::format("at ({}, {})", build_.in_words(middle.x), build_.in_words(middle.y));
+    if (flaw_in({flat().profile.outer, {grown}})) return at + " comes too near to the plate's edge or leaves it";
+    for (const Loop& hole : flat().profile.holes) {
+      if (meet(grown, hole)) return at + " comes too near to another hole or runs into it";
+    }
+    for (const DrilledHole& d : flat().drilled) {
+      if (meet(grown, Loop::circle(d.at, d.diameter_mm / 2))) return at + " comes too near to the hole to " + d.purpose;
+    }
+    return std::nullopt;
+  }
+
+  // Behind the plate, over the rectangle around the opening; behind a gland, where its cable goes.
+  void keep_room(const OpeningSpec& opening, Vec2 middle) {
+    double from = flat().thickness_mm;
+    double depth = room_mm;
+    if (*opening.kind == OpeningKind::gland) {
+      const Gland& gland = *tables::find_gland(**opening.thread);
+      from = std::max(gland.inside_mm, from + gland.locknut_mm);
+      depth = bend_per_thread * gland.hole_mm;
+    }
+    if (opening.room) depth = (*opening.room)->mm();
+    if (depth <= tolerance::contact_mm) return;
+    const Vec2 half = 0.5 * outline(opening, 0).bounds().size();
+    Box3 box;
+    box.add(in_world(middle - half) + from * inward());
+    box.add(in_world(middle + half) + (from + depth) * inward());
+    build_.draft.zones.push_back({panel_, box, *opening.why, opening.place});
+  }
+
+  bool add_gland(const OpeningSpec& opening, Vec2 middle) {
+    const Gland& gland = *tables::find_gland(**opening.thread);
+    const double needed = flat().thickness_mm + gland.locknut_mm;
+    if (needed > gland.inside_mm + tolerance::contact_mm) {
+      build_.diagnostics.add(
+          diag::say<"gland-too-short">(opening.thread->place, gland.size, build_.in_words(gland.inside_mm),
+                                       build_.in_words(flat().thickness_mm), build_.in_words(needed)));
+      return false;
+    }
+    const Instance& panel = build_.draft.instance(panel_);
+    const Origin origin{panel.key + ".openings", opening.place, panel.group};
+    const InstanceId id = build_.draft.add(cable_gland(gland, flat().thickness_mm), along(in_world(middle), inward()),
+                                           fmt::format("{} gland {}", to_text(face_), ++glands_), origin);
+    build_.draft.join(id, panel_, JointKind::bearing, inward());
+    return true;
+  }
+
+  Build& build_;
+  Face face_;
+  InstanceId panel_;
+  Box3 world_;  // of the panel
+  int glands_ = 0;
+};
+
+}  // namespace
+
+void add_openings(Build& build) {
+  for (const Face face : all_faces) {
+    const auto& openings = build.box_spec().face(face).openings;
+    const auto panel = build.panels[static_cast<std::size_t>(face)];
+    if (openings.empty() || !panel) continue;
+    Openings adding(build, face, *panel);
+    for (const OpeningSpec& opening : openings) adding.add(opening);
+  }
+}
+
+}  // namespace fitup::plan

@@ -1,0 +1,86 @@
+// What each kind of opening needs, and what it does not read.
+// Entry: check_openings.
+
+#include "spec/openings.h"
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "diag/words.h"
+
+namespace fitup::spec {
+
+namespace {
+
+using diag::say;
+
+constexpr std::array<std::string_view, 5> kind_words{"round", "rectangle", "slot", "gland", "drain"};
+
+class OneOpening {
+ public:
+  OneOpening(std::string key, Face face, const OpeningSpec& opening, Diagnostics& diagnostics)
+      : key_(std::move(key)), face_(face), opening_(opening), diagnostics_(diagnostics) {}
+
+  void check() {
+    const OpeningKind kind = *opening_.kind;
+    const bool sized = kind == OpeningKind::rectangle || kind == OpeningKind::slot;
+    const bool round = kind == OpeningKind::round || kind == OpeningKind::drain;
+    if (kind == OpeningKind::round) need(opening_.diameter, "diameter");
+    if (sized) need(opening_.size, "size");
+    if (kind == OpeningKind::gland) need(opening_.thread, "thread");
+    if (!opening_.at && !(kind == OpeningKind::drain && face_ == Face::bottom)) missing("at");
+    if (*opening_.columns > 1 || *opening_.rows > 1) need(opening_.pitch, "pitch");
+    if (!round) idle(opening_.diameter, "diameter");
+    if (!sized) idle(opening_.size, "size");
+    if (kind != OpeningKind::gland) idle(opening_.thread, "thread");
+    if (kind != OpeningKind::rectangle && opening_.corner_radius.given) {
+      unread(opening_.corner_radius.place, "corner_radius");
+    }
+    if (lacking_.empty()) return;
+    diagnostics_.add(say<"opening-needs">(opening_.place, key_, kind_words[static_cast<std::size_t>(kind)],
+                                          diag::listed(lacking_), lacking_.front()));
+  }
+
+ private:
+  void missing(std::string_view what) { lacking_.emplace_back(what); }
+
+  template <class T>
+  void need(const std::optional<T>& value, std::string_view what) {
+    if (!value) missing(what);
+  }
+  template <class T>
+  void idle(const std::optional<T>& value, std::string_view what) {
+    if (value) unread(value->place, what);
+  }
+  void unread(const Place& place, std::string_view what) {
+    const auto kind = kind_words[static_cast<std::size_t>(*opening_.kind)];
+    diagnostics_.add(say<"no-effect">(place, fmt::format("{}.{}", key_, what),
+                                      fmt::format("an opening of kind \"{}\" does not have it", kind)));
+  }
+
+  std::string key_;
+  std::vector<std::string> lacking_;
+  Face face_;
+  const OpeningSpec& opening_;
+  Diagnostics& diagnostics_;
+};
+
+}  // namespace
+
+void check_openings(const Spec& spec, const Cell& root, Diagnostics& diagnostics) {
+  for (const BoxSpec& box : spec.boxes) {
+    for (const Face face : all_faces) {
+      const std::string_view word = to_text(face);
+      if (!root["box"][box.name]["face"][word].sound) continue;
+      const FaceSpec& spec_of_face = box.face(face);
+      const std::string key = fmt::format("box.{}.face.{}.openings", box.name, word);
+      for (const OpeningSpec& opening : spec_of_face.openings) OneOpening(key, face, opening, diagnostics).check();
+      if (*spec_of_face.closed_by == Closure::open && !spec_of_face.openings.empty()) {
+        diagnostics.add(say<"no-effect">(spec_of_face.openings.front().place, key,
+                                         "the face is open: there is nothing to cut them in"));
+      }
+    }
+  }
+}
+
+}  // namespace fitup::spec

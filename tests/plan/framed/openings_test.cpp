@@ -1,0 +1,105 @@
+// Openings in plates and covers: where they come to stand, what they take, what goes in.
+#include <cmath>
+#include <numbers>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "plan/framed/planned.h"
+
+namespace fitup::test {
+namespace {
+
+constexpr const char* left = "left  = { closed_by = \"plate\", thickness = 2 }";
+
+Planned with_left(const std::string& openings) {
+  return plan_demo({{left, "left = { closed_by = \"plate\", thickness = 2, openings = [" + openings + "] }"}});
+}
+
+const Flat& plate_of(const Plan& plan, const std::string& name) {
+  return std::get<Flat>(plan.parts[find_instance(plan, name)->part].form);
+}
+
+// The middle of each hole of an instance in the world.
+std::vector<Vec3> middles(const Plan& plan, const std::string& name) {
+  const Instance& i = *find_instance(plan, name);
+  std::vector<Vec3> out;
+  for (const Loop& hole : plate_of(plan, name).profile.holes) {
+    const Box2 b = hole.bounds();
+    out.push_back(i.pose.point({(b.low.x + b.high.x) / 2, (b.low.y + b.high.y) / 2, 0}));
+  }
+  return out;
+}
+
+TEST(Openings, StandWhereTheSpecPutsThem) {
+  const Planned p = with_left("{ kind = \"round\", diameter = 20, at = [200, 150] }");
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const auto holes = middles(*p.result.plan, "left plate");
+  ASSERT_EQ(holes.size(), 1U);
+  EXPECT_NEAR(holes[0].y, 200, 1e-9);
+  EXPECT_NEAR(holes[0].z, 150, 1e-9);
+}
+
+TEST(Openings, OfTheSameTextAreMirroredOnTheOtherSideBecausePlacesAreTheFramesNotTheViewers) {
+  const Planned p = plan_demo({{"thickness = 2 }\nright = { closed_by = \"plate\", thickness = 2 }",
+                                "thickness = 2, openings = [{ kind = \"round\", diameter = 20, at = [200, 150] }] }\n"
+                                "right = { closed_by = \"plate\", thickness = 2, openings = [{ kind = \"round\", "
+                                "diameter = 20, at = [200, 150] }] }"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  EXPECT_NEAR(middles(plan, "right plate")[0].y, 200, 1e-9);
+  // One through-cut part, turned over: its own opposite hand.
+  EXPECT_EQ(find_instance(plan, "left plate")->part, find_instance(plan, "right plate")->part);
+}
+
+TEST(Openings, TakeTheirAreaByClosedForm) {
+  const double whole =
+      plate_of(*with_left("{ kind = \"round\", diameter = 1, at = [200, 150] }").result.plan, "left plate")
+          .profile.area_mm2() +
+      std::numbers::pi / 4;
+  struct Case {
+    const char* text;
+    double area_mm2;
+  };
+  const double pi = std::numbers::pi;
+  const Case cases[] = {
+      {"{ kind = \"round\", diameter = 20, at = [200, 150] }", pi * 100},
+      {"{ kind = \"slot\", size = [30, 6], at = [200, 150] }", 24 * 6 + pi * 9},
+      {"{ kind = \"rectangle\", size = [60, 40], corner_radius = 5, at = [200, 150] }", 2400 - (4 - pi) * 25},
+      {"{ kind = \"rectangle\", size = [60, 40], corner_radius = 0, at = [200, 150] }", 2400},
+      {"{ kind = \"round\", diameter = 5, at = [200, 150], columns = 7, rows = 3, pitch = [10, 12] }", 21 * pi * 6.25},
+      {"{ kind = \"gland\", thread = \"M20\", at = [200, 250] }", pi / 4 * 20.4 * 20.4}};
+  for (const Case& c : cases) {
+    const Planned p = with_left(c.text);
+    ASSERT_TRUE(p.result.plan) << c.text << p.said();
+    EXPECT_NEAR(whole - plate_of(*p.result.plan, "left plate").profile.area_mm2(), c.area_mm2, 1e-6) << c.text;
+  }
+}
+
+TEST(Openings, OfAFieldStandAPitchApartAroundItsMiddle) {
+  const Planned p =
+      with_left("{ kind = \"round\", diameter = 5, at = [200, 150], columns = 3, rows = 2, pitch = [10, 12] }");
+  ASSERT_TRUE(p.result.plan) << p.said();
+  std::vector<std::pair<double, double>> at;
+  for (const Vec3 v : middles(*p.result.plan, "left plate")) at.emplace_back(std::round(v.y), std::round(v.z));
+  EXPECT_THAT(at,
+              testing::UnorderedElementsAre(testing::Pair(190, 144), testing::Pair(200, 144), testing::Pair(210, 144),
+                                            testing::Pair(190, 156), testing::Pair(200, 156), testing::Pair(210, 156)));
+}
+
+TEST(Openings, AGlandStandsInItsHoleLocknutInside) {
+  const Planned p = with_left("{ kind = \"gland\", thread = \"M20\", at = [200, 250], why = \"main cable\" }");
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Instance* gland = find_instance(*p.result.plan, "left gland 1");
+  ASSERT_NE(gland, nullptr);
+  const Gland& row = *tables::find_gland("M20");
+  const Box3 box = box_of(*p.result.plan, *gland);
+  EXPECT_NEAR(box.low.x, -2 - row.outside_mm, 1e-9);  // the plate lies outside the frame
+  EXPECT_NEAR(box.high.x, -2 + row.inside_mm, 1e-9);
+  EXPECT_EQ(p.result.plan->parts[gland->part].source, Source::bought);
+  EXPECT_GT(p.result.plan->parts[gland->part].mass_kg, 0);
+  EXPECT_LT(p.result.plan->parts[gland->part].mass_kg, 0.1);
+}
+
+}  // namespace
+}  // namespace fitup::test
