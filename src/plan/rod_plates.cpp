@@ -1,4 +1,4 @@
-// Rod plates at the front and the back, what fixes them, and the washers and outer nuts on them.
+// Rod plates at the front and the back, and what fixes them.
 // Entry: add_rod_plates.
 #include <algorithm>
 #include <cmath>
@@ -11,6 +11,7 @@
 #include "plan/hardware.h"
 #include "plan/holes.h"
 #include "plan/opening.h"
+#include "plan/outer_nut.h"
 
 namespace fitup::plan {
 
@@ -51,7 +52,10 @@ class RodPlate {
     } else {
       weld();
     }
-    for (std::size_t i = 0; i < build_.box.rods.size(); ++i) add_outer_nut(i);
+    pass_side_members();
+    for (std::size_t i = 0; i < build_.box.rods.size(); ++i) {
+      add_outer_nut(build_, {hardware_.rods[i], plate_, build_.box.rods[i].thread, outer_, outward_, word()});
+    }
   }
 
  private:
@@ -215,6 +219,18 @@ class RodPlate {
     }
   }
 
+  // Legs that stand up at the sides, and are thicker than the uprights by the gap, it just touches.
+  void pass_side_members() {
+    for (const Side side : {low, high}) {
+      const Face beside = side == low ? Face::left : Face::right;
+      for (const Host& host : build_.shell.beside[static_cast<std::size_t>(beside)]) {
+        const double off = side == low ? box_.low.x - host.box.high.x : host.box.low.x - box_.high.x;
+        if (std::abs(off) > tolerance::contact_mm) continue;
+        build_.draft.join(plate_, host.id, JointKind::slip, side == low ? axis::minus_x : axis::x);
+      }
+    }
+  }
+
   // Wide enough to go in, and narrow enough that a thin plate still meets what it is welded to.
   [[nodiscard]] double edge_gap_mm() const { return std::min(largest_edge_gap_mm, t() / 2); }
 
@@ -357,27 +373,6 @@ class RodPlate {
       add_screw(build_, {*spec_.screw, spec_.screw.place, {seat_x, y, z}, into, layers, name, origin(group()), behind});
     }
   }
-
-  void add_outer_nut(std::size_t i) {
-    const std::string& size = build_.box.rods[i].thread;
-    const Thread& thread = *tables::find_thread(size);
-    const Washer& washer = *tables::find_washer(size);
-    const InstanceId rod = hardware_.rods[i];
-    const Vec3 at = build_.draft.pose(rod).origin();
-    const std::string name = build_.draft.instance(rod).name;
-    Draft& draft = build_.draft;
-    const InstanceId w = draft.add(plain_washer(washer), along({at.x, outer_, at.z}, outward_),
-                                   fmt::format("{} washer {}", name, word()), origin(nut_group()));
-    const double seat = outer_ + sign() * washer.thickness_mm;
-    const InstanceId n = draft.add(hex_nut(thread, *tables::find_nut(size)), along({at.x, seat, at.z}, outward_),
-                                   fmt::format("{} outer nut {}", name, word()), origin(nut_group()));
-    draft.join(w, plate_, JointKind::bearing, Vec3{} - outward_);
-    draft.join(w, rod, JointKind::slip, axis::x);
-    draft.join(n, w, JointKind::bearing, Vec3{} - outward_);
-    draft.join(n, rod, JointKind::thread, axis::y, 0, thread.major_mm);
-  }
-
-  [[nodiscard]] static const char* nut_group() { return "rod nuts"; }
 
   Build& build_;
   const PlacedHardware& hardware_;

@@ -1,0 +1,21 @@
+#pragma once
+// What stands on a rod outside its rod plate. Private to the plan.
+
+#include <string>
+
+#include "plan/build.h"
+
+namespace fitup::plan {
+
+struct OuterNutPlace {
+  InstanceId rod = 0;
+  InstanceId plate = 0;
+  std::string thread;
+  double outer_y = 0;  // of the plate's surface that the washer lies on
+  Vec3 outward;        // along Y
+  std::string side;    // "front"
+};
+/// A washer on the plate and a nut on the washer.
+void add_outer_nut(Build& build, const OuterNutPlace& place);
+
+}  // namespace fitup::plan
