@@ -149,6 +149,10 @@ inline constexpr Entry catalogue[] = {
     {"plate-over-bosses", Stage::plan, Severity::error, "the top face cannot be closed by a welded plate where lift bosses stand out of the top members; leave the top open, or leave lifting out"},
     {"no-room-for-opening", Stage::plan, Severity::error, "the {} \"{}\" in {} {}; at least {} of plate must stay between it and an edge or another hole (common practice: the thickness, at least 1 mm); move it, make it smaller, or move what is beside it"},
     {"gland-too-short", Stage::plan, Severity::error, "the thread of an {} gland reaches {} in; the plate of {} and its locknut need {}; choose a thinner plate"},
+    {"welded-shut",       Stage::plan, Severity::error, "every face of {} but the bottom, which the rails cross, is welded shut: nothing can go in or come out, and no gas can leave; close one by a cover or leave it open"},
+    {"nuts-shut-in",      Stage::plan, Severity::error, "the outer nuts of the {} rod plate stand behind a plate that is welded over the {} face, where no socket reaches them; close that face by a cover, leave it open, or leave the plate out with rod_plates.{} = \"none\""},
+    {"opening-too-narrow", Stage::plan, Severity::error, "the {} \"{}\" is {} wide; in a plate of {} the cutter makes nothing narrower than {} (cutter.smallest_hole times the thickness); make it wider"},
+    {"gap-too-wide",      Stage::plan, Severity::error, "cope_gap is {}; the weld that fills it bridges at most the thickness of the thinner part, {} (common practice); choose a smaller gap"},
     // ---- what is likely a slip
     {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
     // ---- notes

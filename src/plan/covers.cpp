@@ -105,11 +105,23 @@ class Cover {
       lie_on(sheet, landing);
       lie_on(sheet, shell_.upright[depth_][side].id);
       const double into = bottom.box.size().y;
-      for (const double z : spread_between(middle_z(bottom), middle_z(top), spec_.screws.max_spacing->mm())) {
+      for (const double z : landing_screws()) {
         screw(side == low ? "left" : "right", at(middle_x, -t(), z), inward(),
               {{sheet, 0, t()}, {landing, t(), t() + into}});
       }
     }
+  }
+
+  // Between those in the rings; where they stand close, what the strip itself has room for.
+  [[nodiscard]] std::vector<double> landing_screws() const {
+    const double step = spec_.screws.max_spacing->mm();
+    const double edge = edge_distance * tables::find_thread(*spec_.screws.thread)->clear_medium_mm;
+    const double least = shell_.opening_z[low] + edge;
+    const double most = shell_.opening_z[high] - edge;
+    const auto between = spread_between(middle_z(shell_.bottom[depth_]), middle_z(shell_.top[depth_]), step);
+    const bool fits = between.empty() || (between.front() >= least && between.back() <= most);
+    if (fits) return between;
+    return least <= most ? spread(least, most, step) : std::vector<double>{};
   }
 
   // A strip beside the upright, flush with the frame's face, from the bottom ring to the top one.

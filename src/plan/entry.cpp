@@ -1,5 +1,5 @@
 // Whether the items pass, straight in, what is welded at the face that the spec lets them in through.
-// Entry: check_entry, opening_of.
+// Entry: check_entry, opening_of, passes.
 #include <algorithm>
 
 #include <fmt/format.h>
@@ -36,6 +36,9 @@ std::optional<std::string> what_closes(const BoxSpec& box, const Build& build, F
   const auto welded = [&](Face f, const Sourced<Fixing>& fixing) { return face == f && *fixing == Fixing::welded; };
   if (welded(Face::front, box.rod_plates->front) || welded(Face::back, box.rod_plates->back))
     return "the rod plate there is welded in; bolt it, or choose another face";
+  const bool any_welded = *box.rod_plates->front == Fixing::welded || *box.rod_plates->back == Fixing::welded;
+  if (any_welded && face != Face::front && face != Face::back)
+    return "on that way the rods meet the rod plate that is welded in; bolt both, or choose the front or the back";
   return std::nullopt;
 }
 
@@ -100,18 +103,20 @@ bool has_landings(const BoxSpec& box, Face face) {
 
 Opening opening_of(const Build& build, Face face) {
   const Shell& shell = build.shell;
+  // What goes in goes over the rails.
+  const double low_z = std::max(shell.opening_z[low], shell.floor_mm);
   if (face == Face::front || face == Face::back) {
     const auto& uprights = shell.upright[face == Face::front ? low : high];
     const BoxSpec& box = build.box_spec();
     const double landing = has_landings(box, face) ? box.face(face).landing_width->mm() : 0;
     return {{0, 2},
-            {uprights[low].box.high.x + landing, shell.opening_z[low]},
+            {uprights[low].box.high.x + landing, low_z},
             {uprights[high].box.low.x - landing, shell.opening_z[high]}};
   }
   if (face == Face::left || face == Face::right) {
     const Side side = face == Face::left ? low : high;
     return {{1, 2},
-            {shell.upright[low][side].box.high.y, shell.opening_z[low]},
+            {shell.upright[low][side].box.high.y, low_z},
             {shell.upright[high][side].box.low.y, shell.opening_z[high]}};
   }
   return {{0, 1},
@@ -119,8 +124,33 @@ Opening opening_of(const Build& build, Face face) {
           {shell.top_side_deck[high].box.low.x, shell.top_face_deck[high].box.low.y}};
 }
 
+// Bolted, it goes in last and comes out first, through what the frame and a flat cover's strips leave open.
+bool passes(Build& build, Face face, Vec3 rod_plate_size) {
+  const Opening opening = opening_of(build, face);
+  const Vec3 size = rod_plate_size;
+  const double wide = opening.size_mm(0);
+  const double high = opening.size_mm(1);
+  const bool too_high = size.z > high + tolerance::contact_mm;
+  if (size.x <= wide + tolerance::contact_mm && !too_high) return true;
+  const RodPlatesSpec& spec = *build.box_spec().rod_plates;
+  const bool landings = has_landings(build.box_spec(), face) && !too_high;
+  const double top = build.box_spec().clearance.top->mm() + size.z - high;
+  build.diagnostics.add(diag::say<"rod-plate-does-not-pass">(
+      (face == Face::front ? spec.front : spec.back).place, to_text(face), build.in_words(size.x),
+      build.in_words(size.z), build.in_words(wide), build.in_words(high),
+      landings ? std::string(
+                     "close the face by a flanged cover, which needs no strips beside the uprights, or weld the plate")
+               : fmt::format("give a clearance at the top of at least {}, or weld the plate", build.in_words(top))));
+  return false;
+}
+
 void check_entry(Build& build) {
   const BoxSpec& box = build.box_spec();
+  // The rails cross the bottom.
+  const bool shut = std::all_of(all_faces.begin(), all_faces.end(), [&box](Face face) {
+    return face == Face::bottom || *box.face(face).closed_by == Closure::plate;
+  });
+  if (shut) build.diagnostics.add(diag::say<"welded-shut">(box.place, box.name));
   for (const Face face : all_faces) {
     const Sourced<bool>& entry = box.face(face).entry;
     if (!*entry) continue;

@@ -21,6 +21,9 @@ struct Opening {
 /// Of every face but the bottom, which the rails cross.
 [[nodiscard]] Opening opening_of(const Build& build, Face face);
 
+/// False, and said, where a bolted rod plate of this size does not go in through that face.
+[[nodiscard]] bool passes(Build& build, Face face, Vec3 rod_plate_size);
+
 /// True if a flat cover's strips are welded in beside that face's uprights.
 [[nodiscard]] bool has_landings(const BoxSpec& box, Face face);
 

@@ -16,6 +16,7 @@ namespace {
 
 constexpr double least_web_mm = 1;        // and at least the thickness (common practice)
 constexpr double drain_mm = 8;            // common practice
+constexpr double drain_room_mm = 3;       // water needs no more
 constexpr double room_mm = 10;            // behind an opening: nothing nearer lets air, hose or hand through
 constexpr double bend_per_thread = 2;     // a cable's first bend behind its gland, times the thread
 constexpr double drain_from_wall_mm = 8;  // its edge: clear of the bead inside
@@ -84,6 +85,8 @@ class Openings {
   }
 
   void add(const OpeningSpec& opening) {
+    const bool drilled = is_drilled(opening);
+    if (!drilled && too_narrow(opening)) return;
     for (const Vec2 middle : middles(opening)) {
       if (const auto problem = problem_of(opening, middle)) {
         build_.diagnostics.add(diag::say<"no-room-for-opening">(opening.place, word_of(*opening.kind), *opening.why,
@@ -91,7 +94,11 @@ class Openings {
                                                                 build_.in_words(web_mm())));
         return;
       }
-      flat().profile.holes.push_back(outline(opening, 0).moved(in_panel(middle)));
+      if (drilled) {
+        flat().drilled.push_back({in_panel(middle), width_mm(opening), *opening.why});
+      } else {
+        flat().profile.holes.push_back(outline(opening, 0).moved(in_panel(middle)));
+      }
       keep_room(opening, middle);
       if (*opening.kind == OpeningKind::gland && !add_gland(opening, middle)) return;
     }
@@ -100,6 +107,26 @@ class Openings {
  private:
   [[nodiscard]] Flat& flat() const { return std::get<Flat>(build_.draft.part(panel_).form); }
   [[nodiscard]] const Pose& pose() const { return build_.draft.pose(panel_); }
+  [[nodiscard]] double smallest_cut_mm() const { return *build_.spec.cutter.smallest_hole * flat().thickness_mm; }
+  [[nodiscard]] static double width_mm(const OpeningSpec& opening) {
+    const Vec2 size = outline(opening, 0).bounds().size();
+    return std::min(size.x, size.y);
+  }
+
+  // What is round and smaller than the cutter can cut is marked and drilled.
+  [[nodiscard]] bool is_drilled(const OpeningSpec& opening) const {
+    const bool round = *opening.kind == OpeningKind::round || *opening.kind == OpeningKind::drain;
+    return round && width_mm(opening) < smallest_cut_mm() - tolerance::snap_mm;
+  }
+
+  bool too_narrow(const OpeningSpec& opening) {
+    if (width_mm(opening) >= smallest_cut_mm() - tolerance::snap_mm) return false;
+    build_.diagnostics.add(diag::say<"opening-too-narrow">(
+        opening.place, word_of(*opening.kind), *opening.why, build_.in_words(width_mm(opening)),
+        build_.in_words(flat().thickness_mm), build_.in_words(smallest_cut_mm())));
+    return true;
+  }
+
   [[nodiscard]] double web_mm() const { return std::max(flat().thickness_mm, least_web_mm); }
 
   // Into the box, square to the face.
@@ -152,9 +179,13 @@ class Openings {
   // In the bottom's four corners, inside the walls.
   [[nodiscard]] std::vector<Vec2> low_corners(const OpeningSpec& opening) const {
     const double r = outline(opening, 0).bounds().size().x / 2;
-    const double x = build_.shell.side_wall_mm + drain_from_wall_mm + r;
-    const double y = build_.shell.end_wall_mm + drain_from_wall_mm + r;
-    const Vec3 s = build_.shell.size;
+    const Shell& shell = build_.shell;
+    // A leg that lies on the plate is in the way; one that stands on its toe is not.
+    const double side = shell.toes_down ? shell.side_wall_mm : shell.top_side_deck[low].box.size().x;
+    const double end = shell.toes_down ? shell.end_wall_mm : shell.top_face_deck[low].box.size().y;
+    const double x = side + drain_from_wall_mm + r;
+    const double y = end + drain_from_wall_mm + r;
+    const Vec3 s = shell.size;
     return {{x, y}, {s.x - x, y}, {x, s.y - y}, {s.x - x, s.y - y}};
   }
 
@@ -175,7 +206,7 @@ class Openings {
   // Behind the plate, over the rectangle around the opening; behind a gland, where its cable goes.
   void keep_room(const OpeningSpec& opening, Vec2 middle) {
     double from = flat().thickness_mm;
-    double depth = room_mm;
+    double depth = *opening.kind == OpeningKind::drain ? drain_room_mm : room_mm;
     if (*opening.kind == OpeningKind::gland) {
       const Gland& gland = *tables::find_gland(**opening.thread);
       from = std::max(gland.inside_mm, from + gland.locknut_mm);

@@ -43,9 +43,9 @@ class RodPlate {
 
   void run() {
     const Fixing fixing = depth_ == low ? *spec_.front : *spec_.back;
-    if (build_.box.rods.empty() || fixing == Fixing::none || !find_stack()) return;
+    if (build_.box.rods.empty() || fixing == Fixing::none || !reachable() || !find_stack()) return;
     if (fixing == Fixing::welded ? !meets_uprights() : !place_screws()) return;
-    if (!size_plate() || (fixing == Fixing::bolted && !passes_opening())) return;
+    if (!size_plate() || (fixing == Fixing::bolted && !passes(build_, face(), box_.size()))) return;
     if (!add_plate_with_holes()) return;
     if (fixing == Fixing::bolted) {
       for (const Side side : {low, high}) add_return_flange(side);
@@ -64,6 +64,13 @@ class RodPlate {
   [[nodiscard]] double t() const { return spec_.thickness->mm(); }
   [[nodiscard]] Origin origin(const std::string& group) const {
     return {build_.key("rod_plates"), spec_.thickness.place, group};
+  }
+
+  // The outer nuts go on last.
+  bool reachable() {
+    if (*face_spec().closed_by != Closure::plate) return true;
+    build_.diagnostics.add(diag::say<"nuts-shut-in">(face_spec().closed_by.place, word(), word(), word()));
+    return false;
   }
 
   // End faces and nuts must be in one plane, and the rods long enough for what stands on them.
@@ -190,26 +197,6 @@ class RodPlate {
         zone.place, word(), zone.why, build_.draft.instance(zone.owner).name, build_.in_words(zone.box.low.x),
         build_.in_words(zone.box.high.x), build_.in_words(zone.box.low.z), build_.in_words(zone.box.high.z),
         build_.in_words(window_margin_mm), why, word()));
-  }
-
-  // Bolted, it goes in last and comes out first, through what the frame and a flat cover's strips leave open.
-  bool passes_opening() {
-    const Opening opening = opening_of(build_, face());
-    const Vec3 size = box_.size();
-    const double wide = opening.size_mm(0);
-    const double high = opening.size_mm(1);
-    const bool too_high = size.z > high + tolerance::contact_mm;
-    if (size.x <= wide + tolerance::contact_mm && !too_high) return true;
-    const bool landings = has_landings(build_.box_spec(), face()) && !too_high;
-    build_.diagnostics.add(diag::say<"rod-plate-does-not-pass">(
-        (depth_ == low ? spec_.front : spec_.back).place, word(), build_.in_words(size.x), build_.in_words(size.z),
-        build_.in_words(wide), build_.in_words(high),
-        landings
-            ? std::string(
-                  "close the face by a flanged cover, which needs no strips beside the uprights, or weld the plate")
-            : fmt::format("give a clearance at the top of at least {}, or weld the plate",
-                          build_.in_words(build_.box_spec().clearance.top->mm() + size.z - high))));
-    return false;
   }
 
   void weld() {

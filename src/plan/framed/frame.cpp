@@ -351,6 +351,12 @@ bool build_frame(Build& build) {
   const FrameSpec& spec = build.box_spec().frame;
   const Section* angle = tables::find_section(*spec.section);
   const Section* flat = tables::find_section(*spec.uprights);
+  const double thinner = std::min(angle->thickness_mm, flat->thickness_mm);
+  if (spec.cope_gap->mm() > thinner + tolerance::contact_mm) {
+    build.diagnostics.add(
+        diag::say<"gap-too-wide">(spec.cope_gap.place, build.in_words(spec.cope_gap->mm()), build.in_words(thinner)));
+    return false;
+  }
   return Frame(build, *angle, *flat).run();
 }
 

@@ -54,9 +54,9 @@ TEST(Openings, OfTheSameTextAreMirroredOnTheOtherSideBecausePlacesAreTheFramesNo
 
 TEST(Openings, TakeTheirAreaByClosedForm) {
   const double whole =
-      plate_of(*with_left("{ kind = \"round\", diameter = 1, at = [200, 150] }").result.plan, "left plate")
+      plate_of(*with_left("{ kind = \"round\", diameter = 10, at = [200, 150] }").result.plan, "left plate")
           .profile.area_mm2() +
-      std::numbers::pi / 4;
+      std::numbers::pi * 25;
   struct Case {
     const char* text;
     double area_mm2;
