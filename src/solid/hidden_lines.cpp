@@ -27,6 +27,8 @@ constexpr std::size_t most_for_exact = 60;
 /// How far a picture's polyline may leave its curve, and a facet its surface.
 constexpr double curve_mm = 0.1;
 constexpr double curve_rad = 0.2;
+/// Facets may turn further: the kernel's triangulation of a long plate with hundreds of holes is the slowest step.
+constexpr double facet_rad = 0.5;
 
 bool before(Vec2 a, Vec2 b) { return a.x != b.x ? a.x < b.x : a.y < b.y; }
 
@@ -78,14 +80,15 @@ HiddenLines lines_of(ToShape& result) {
 
 /// Each part copied once: the kernel keeps facets and caches in the shapes it projects.
 std::vector<TopoDS_Shape> placed_copies(const Plan& plan, const Model& model, bool with_facets) {
-  std::vector<TopoDS_Shape> parts;
-  for (const PartSolid& part : model.parts) {
-    parts.push_back(BRepBuilderAPI_Copy(part.solid.shape().solid, true, false).Shape());
-    if (with_facets) BRepMesh_IncrementalMesh(parts.back(), curve_mm, false, curve_rad, false);
-  }
+  std::vector<TopoDS_Shape> parts(model.parts.size());
   std::vector<TopoDS_Shape> shapes;
   for (const Instance& one : plan.instances) {
-    shapes.push_back(parts.at(one.part).Moved(TopLoc_Location(solid::transformation(one.pose))));
+    TopoDS_Shape& part = parts.at(one.part);
+    if (part.IsNull()) {
+      part = BRepBuilderAPI_Copy(model.parts[one.part].solid.shape().solid, true, false).Shape();
+      if (with_facets) BRepMesh_IncrementalMesh(part, curve_mm, false, facet_rad, false);
+    }
+    shapes.push_back(part.Moved(TopLoc_Location(solid::transformation(one.pose))));
   }
   return shapes;
 }
