@@ -67,6 +67,9 @@ inline constexpr Entry catalogue[] = {
     {"set-start-from", Stage::spec, Severity::error,
      "start_from cannot be an argument: a path in it is counted from the file that holds it; write it there"},
     {"set-no-entry", Stage::spec, Severity::error, "{} has no entry {}; it has {}, counted from 1"},
+    {"set-part-of-turned", Stage::spec, Severity::error,
+     "the places in {} are counted from the {} here, for opposite_hand turned them over; one of them cannot be given "
+     "by itself: give the whole list, counted as usual, as in --set '{}=[...]'"},
     {"set-no-keys", Stage::spec, Severity::error, "{} is one value and has no keys below it; give it a value itself"},
     {"set-given-twice", Stage::spec, Severity::error, "--set {} is given {} times; give it once"},
     // ---- other files, other tables

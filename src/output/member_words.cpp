@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 #include <tuple>
 #include <vector>
 
@@ -58,6 +57,33 @@ std::string drill_words(const MemberHole& hole, const PaperUnits& units) {
   return fmt::format("{} wide{}", units.length(hole.diameter_mm), purpose);
 }
 
+/// Holes on one line of one leg are one setting of the fence: same leg, same distance from the heel as it is
+/// printed, same drill.
+struct HoleLine {
+  Leg leg = Leg::a;
+  double across_mm = 0;
+  std::string across;
+  std::string drill;
+  std::vector<double> along_mm;
+};
+
+std::vector<HoleLine> hole_lines(const Member& member, const PaperUnits& units) {
+  std::vector<HoleLine> lines;
+  for (const MemberHole& hole : member.holes) {
+    const HoleLine wanted{hole.leg, hole.across_mm, units.length(hole.across_mm), drill_words(hole, units), {}};
+    auto found = std::find_if(lines.begin(), lines.end(), [&](const HoleLine& line) {
+      return std::tie(line.leg, line.across, line.drill) == std::tie(wanted.leg, wanted.across, wanted.drill);
+    });
+    if (found == lines.end()) found = lines.insert(lines.end(), wanted);
+    found->along_mm.push_back(hole.along_mm);
+  }
+  for (HoleLine& line : lines) std::sort(line.along_mm.begin(), line.along_mm.end());
+  std::sort(lines.begin(), lines.end(), [](const HoleLine& a, const HoleLine& b) {
+    return std::tie(a.leg, a.across_mm, a.drill) < std::tie(b.leg, b.across_mm, b.drill);
+  });
+  return lines;
+}
+
 }  // namespace
 
 std::string end_words(const EndCut& cut, const Section& section, const PaperUnits& units) {
@@ -75,31 +101,26 @@ std::string end_words(const EndCut& cut, const Section& section, const PaperUnit
 }
 
 std::string hole_words(const Member& member, const PaperUnits& units) {
-  // Holes on one line of one leg are one setting of the fence: by leg, distance from the heel, what is drilled.
-  std::map<std::tuple<Leg, double, std::string>, std::vector<double>> lines;
-  for (const MemberHole& hole : member.holes) {
-    lines[{hole.leg, hole.across_mm, drill_words(hole, units)}].push_back(hole.along_mm);
-  }
   const bool flat = member.section.shape == SectionShape::flat;
   std::string text;
-  for (auto& [line, along] : lines) {
-    std::sort(along.begin(), along.end());
-    const auto& [leg, across_mm, drill] = line;
-    const std::string where = flat ? "from the edge" : "from the heel";
+  for (const HoleLine& line : hole_lines(member, units)) {
+    const std::size_t count = line.along_mm.size();
     text += fmt::format("{}{}{} {}: {} hole{}, {}, at ", text.empty() ? "" : "; ",
-                        flat ? "" : (leg == Leg::a ? "leg A, " : "leg B, "), units.length(across_mm), where,
-                        along.size(), along.size() == 1 ? "" : "s", drill);
-    for (std::size_t i = 0; i < along.size(); ++i) text += (i == 0 ? "" : ", ") + units.length(along[i]);
+                        flat ? "" : (line.leg == Leg::a ? "leg A, " : "leg B, "), line.across,
+                        flat ? "from the edge" : "from the heel", count, count == 1 ? "" : "s", line.drill);
+    for (std::size_t i = 0; i < count; ++i) text += (i == 0 ? "" : ", ") + units.length(line.along_mm[i]);
     text += " from the start";
   }
   return text;
 }
 
 std::string reading_words(const Member& member) {
+  // The section is drawn in x-y and runs along z from the start: seen so by who looks at the end cut.
+  const std::string seen = "seen with the end cut towards you and the start cut away from you";
   if (member.section.shape == SectionShape::flat) {
-    return member.holes.empty() ? "" : "with the end towards you and the thickness below: widths count from the left";
+    return member.holes.empty() ? "" : seen + ", the thickness below: widths count from the left";
   }
-  return "with the end towards you and the heel at the lower left: leg A lies to the right, leg B stands up";
+  return seen + ", the heel at the lower left: leg A lies to the right, leg B stands up";
 }
 
 }  // namespace fitup::output

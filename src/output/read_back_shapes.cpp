@@ -220,14 +220,18 @@ Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info
     return fmt::format("it marks {} lines, the part has {} drilled holes of 2 each", drawing.mark.size(),
                        flat.drilled.size());
   }
+  const DxfDrawing wanted = flat_drawing(part, info, flat_warning(release));
   const Vec2 by = Vec2{} - flat.profile.bounds().low;
   for (std::size_t i = 0; i < flat.drilled.size(); ++i) {
-    for (const DxfLine& line : {drawing.mark[2 * i], drawing.mark[2 * i + 1]}) {
-      if (!near(0.5 * (line.from + line.to), flat.drilled[i].at + by))
+    for (const std::size_t line : {2 * i, 2 * i + 1}) {
+      const DxfLine& is = drawing.mark[line];
+      if (!near(0.5 * (is.from + is.to), flat.drilled[i].at + by))
         return fmt::format("drilled hole {} is marked elsewhere", i + 1);
+      if (!near(is.from, wanted.mark[line].from) || !near(is.to, wanted.mark[line].to))
+        return fmt::format("the cross on drilled hole {} has other ends", i + 1);
     }
   }
-  if (auto flaw = flaw_in_notes(drawing, flat_drawing(part, info, flat_warning(release)).notes)) return flaw;
+  if (auto flaw = flaw_in_notes(drawing, wanted.notes)) return flaw;
   return flaw_in_contours(drawing, profile_at_origin(flat));
 }
 

@@ -7,6 +7,8 @@
 
 #include <algorithm>
 
+#include "diag/words.h"
+
 namespace fitup::output {
 namespace {
 
@@ -15,6 +17,12 @@ constexpr std::size_t longest_name = 60;  // keeps a path usable on every file s
 bool is_lower(char c) { return c >= 'a' && c <= 'z'; }
 bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+constexpr std::string_view replacement = "\xEF\xBF\xBD";  // U+FFFD
+
+/// U+FFFE and U+FFFF, which no XML document may hold (XML 1.0, production 2, "Char").
+bool is_noncharacter(std::string_view sequence) { return sequence == "\xEF\xBF\xBE" || sequence == "\xEF\xBF\xBF"; }
+
 char lower(char c) { return is_upper(c) ? static_cast<char>(c - 'A' + 'a') : c; }
 
 std::string hyphenated(std::string_view text, bool keep_case) {
@@ -55,7 +63,19 @@ std::string short_hash(std::string_view hash) { return std::string(hash.substr(0
 
 std::string xml_text(std::string_view text) {
   std::string out;
-  for (const char c : text) {
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t length = diag::sequence_length(text, at);
+    const std::string_view sequence = text.substr(at, std::max<std::size_t>(length, 1));
+    at += sequence.size();
+    if (length == 0 || is_noncharacter(sequence)) {
+      out += replacement;
+      continue;
+    }
+    if (length > 1) {
+      out += sequence;
+      continue;
+    }
+    const char c = sequence.front();
     if (c == '&')
       out += "&amp;";
     else if (c == '<')

@@ -63,7 +63,8 @@ class Setter {
     const Node* node = &schema();
     Value* at = &root_;
     for (std::size_t i = 0; i < parts.size() && at != nullptr; ++i) {
-      at = at->kind == Value::Kind::list ? entry(*at, parts[i]) : member(node, *at, parts[i], i + 1 == parts.size());
+      at = at->kind == Value::Kind::list ? entry(node, *at, parts[i])
+                                         : member(node, *at, parts[i], i + 1 == parts.size());
       path_ += (path_.empty() ? "" : ".") + parts[i].text;
     }
     if (at == nullptr) return;
@@ -75,7 +76,9 @@ class Setter {
   }
 
  private:
-  Value* entry(Value& list, const Argument::Part& part) {
+  Value* entry(const Node* node, Value& list, const Argument::Part& part) {
+    const bool turned = list.from_right || list.from_back;
+    if (turned && node != nullptr && node->rule->hand == Hand::place) return counted_from_there(list, part);
     std::size_t number = 0;
     for (const char c : part.text) {
       if (c < '0' || c > '9' || number > list.entries.size()) return no_entry(list, part);
@@ -83,6 +86,15 @@ class Setter {
     }
     if (number == 0 || number > list.entries.size()) return no_entry(list, part);
     return &list.entries[number - 1];
+  }
+
+  /// One place among others that are counted from the far side, and this one would be too.
+  Value* counted_from_there(const Value& list, const Argument::Part& part) {
+    const std::string side = list.from_right && list.from_back ? "right and the back"
+                             : list.from_right                 ? "right"
+                                                               : "back";
+    diagnostics_.add(say<"set-part-of-turned">(part.place, path_, side, path_));
+    return nullptr;
   }
 
   Value* no_entry(const Value& list, const Argument::Part& part) {
@@ -195,7 +207,10 @@ bool resolve(Argument& argument, const Value& root, Diagnostics& diagnostics) {
 UnitSystem final_units(const std::vector<Override>& overrides, const Value& root) {
   UnitSystem units = units_of(root, UnitSystem::mm_kg);
   for (const Override& override : overrides) {
-    if (override.key == "units") units = override.value == "in" ? UnitSystem::in_lb : UnitSystem::mm_kg;
+    if (override.key != "units") continue;
+    Diagnostics unused;  // said when the argument is put into the tree
+    const auto value = Argument(override, 0, 1).value(schema().children.at("units").rule, unused);
+    units = value && value->text == "in" ? UnitSystem::in_lb : UnitSystem::mm_kg;
   }
   return units;
 }

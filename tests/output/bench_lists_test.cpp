@@ -62,6 +62,33 @@ TEST(CutList, GroupsHolesByLegFenceAndDrill) {
             "holes, drill 3.3, tap M4, at 30, 110 from the start");
 }
 
+TEST(CutList, PutsHolesOfOnePrintedDistanceOnOneLine) {
+  Member member;
+  member.section = angle_section();
+  member.holes = {{Leg::a, 95, 20 + 1e-7, 3.3, HoleKind::tapped, "tap M4"},
+                  {Leg::a, 10, 110, 3.3, HoleKind::tapped, "tap M4"},
+                  {Leg::a, 33, 20 - 1e-7, 3.3, HoleKind::tapped, "tap M4"}};
+  EXPECT_EQ(
+      hole_words(member, metric),
+      "leg A, 20 from the heel: 2 holes, drill 3.3, tap M4, at 33, 95 from the start; leg A, 110 from the heel: 1 "
+      "hole, drill 3.3, tap M4, at 10 from the start");
+}
+
+// Holes count from the start, and leg A lies to the right only for who looks at the other end.
+TEST(CutList, SaysWhichCutFacesTheReader) {
+  Member member;
+  member.section = angle_section();
+  EXPECT_EQ(reading_words(member),
+            "seen with the end cut towards you and the start cut away from you, the heel at the lower left: leg A lies "
+            "to the right, leg B stands up");
+  member.section.shape = SectionShape::flat;
+  EXPECT_EQ(reading_words(member), "");
+  member.holes = {{Leg::a, 33, 20, 3.3, HoleKind::tapped, "tap M4"}};
+  EXPECT_EQ(reading_words(member),
+            "seen with the end cut towards you and the start cut away from you, the thickness below: widths count from "
+            "the left");
+}
+
 TEST(BoughtList, HasHardwareByMarkThenEyesThenTheItemsApart) {
   Plan plan = sample::plan();
   Part nut;

@@ -137,6 +137,11 @@ TEST(DxfReadBack, ComparesWithThePart) {
   std::get<Flat>(moved_drill.form).drilled[1].at.x += 0.01;
   EXPECT_EQ(flaw_in_dxf(plate_dxf(), moved_drill, sample::info(), Release::complete),
             "drilled hole 2 is marked elsewhere");
+  DxfDrawing other_ends = flat_drawing(part, sample::info());
+  other_ends.mark[3].from.y -= 1;  // its middle stays where it was
+  other_ends.mark[3].to.y += 1;
+  EXPECT_EQ(flaw_in_dxf(write_dxf(other_ends), part, sample::info(), Release::complete),
+            "the cross on drilled hole 2 has other ends");
   Part fewer = part;
   std::get<Flat>(fewer.form).profile.holes.pop_back();
   EXPECT_EQ(flaw_in_dxf(plate_dxf(), fewer, sample::info(), Release::complete), "it has 3 contours, the part has 2");

@@ -44,6 +44,16 @@ TEST(Slug, KeepsLettersDigitsAndSingleHyphens) {
   EXPECT_EQ(file_safe("EN AW-5754"), "EN-AW-5754");
 }
 
+// XML 1.0, production 2: a document holds no U+FFFE and no U+FFFF, and what is no UTF-8 is no character.
+TEST(XmlText, HoldsOnlyWhatXmlMayHold) {
+  EXPECT_EQ(xml_text("a<b & c>d"), "a&lt;b &amp; c&gt;d");
+  EXPECT_EQ(xml_text("a\xEF\xBF\xBE-b\xEF\xBF\xBF"), "a\xEF\xBF\xBD-b\xEF\xBF\xBD");
+  EXPECT_EQ(xml_text("\xFF\xC3"), "\xEF\xBF\xBD\xEF\xBF\xBD");
+  EXPECT_EQ(xml_text("\x01\n"), "  ");
+  const std::string allowed = "\xC3\xBC \xEF\xBF\xBD \xF0\x9F\x94\xA9 \xEE\x80\x80";
+  EXPECT_EQ(xml_text(allowed), allowed);
+}
+
 // RFC 4180, section 2: CRLF (1), quotes round a field with a comma, quote or line break (6), quotes doubled (7).
 TEST(Csv, FollowsRfc4180) {
   const std::vector<CsvRow> rows{{"a", "b,c", "say \"x\""}, {"", "two\r\nlines", ""}};

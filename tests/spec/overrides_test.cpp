@@ -67,6 +67,33 @@ TEST(Arguments, are_in_the_units_of_the_spec) {
   EXPECT_EQ(test::line_of(text, "box.main.clearance.left"), "50.8 mm");
 }
 
+TEST(Arguments, read_units_in_quotes_as_without) {
+  const test::Files files{{"spec.toml", test::small_spec}};
+  for (const char* units : {"in", "\"in\"", "'in'"}) {
+    const std::string text = test::spec_text(files, {{"units", units}, {"box.main.clearance.left", "2"}});
+    EXPECT_EQ(test::line_of(text, "box.main.clearance.left"), "50.8 mm") << units;
+  }
+}
+
+TEST(Arguments, give_turned_places_only_as_a_whole_list) {
+  const std::string other = "fitup = 1\nstart_from = \"base.toml\"\nopposite_hand = \"left-right\"\n";
+  const std::string base = std::string(test::small_spec) +
+                           "\n[lifting]\nthread = \"M10\"\nat = [[23, 100], [23, 400], [500, 100], [500, 400]]\n";
+  const test::Files files{{"spec.toml", other}, {"base.toml", base}};
+  for (const char* key : {"lifting.at.1", "lifting.at.1.1", "lifting.at[2]"}) {
+    const SpecResult refused = test::read_files(files, {{key, "[30, 100]"}});
+    ASSERT_EQ(refused.diagnostics.all().size(), 1U) << key;
+    EXPECT_EQ(refused.diagnostics.all()[0].id, "set-part-of-turned");
+  }
+  const std::string turned = test::spec_text(files);
+  EXPECT_EQ(test::line_of(turned, "lifting.at.from_right"), "true") << turned;
+  const std::string whole = test::spec_text(files, {{"lifting.at", "[[30, 100], [30, 400], [500, 100], [500, 400]]"}});
+  EXPECT_EQ(test::line_of(whole, "lifting.at.from_right"), "(none)") << whole;
+  EXPECT_EQ(test::line_of(test::spec_text({{"spec.toml", base}}, {{"lifting.at.1.1", "30"}}), "lifting.at"),
+            "[(30 mm, 100 mm), (23 mm, 400 mm), (500 mm, 100 mm), (500 mm, 400 mm)]")
+      << "a spec that is not turned over";
+}
+
 TEST(Arguments, may_be_given_in_any_order) {
   const test::Files files{{"spec.toml", test::small_spec}};
   EXPECT_EQ(test::spec_text(files, {{"gap", "9"}, {"box.main.clearance.left", "gap"}}),
