@@ -38,15 +38,28 @@ Finding blank(const Scene& scene, InstanceId a, InstanceId b) {
 struct Gap {
   std::optional<double> mm;  // none: they never meet along the normal
   bool undecided = false;
+  bool edge_only = false;  // they touch, but share no face across the normal
 };
+
+// A thread's contact runs along its normal; across the others there must be a face, not an edge or a corner.
+bool shares_a_face(const Scene& scene, const Joint& joint) {
+  if (joint.kind == JointKind::thread) return true;
+  const Vec3 size = common_box(scene.body(joint.a), scene.body(joint.b)).size();
+  const auto wide = [](double extent, double along) { return std::abs(along) > 0.5 || extent > tolerance::contact_mm; };
+  return wide(size.x, joint.normal.x) && wide(size.y, joint.normal.y) && wide(size.z, joint.normal.z);
+}
 
 Gap gap_of(const Scene& scene, const Joint& joint) {
   const Answer now = scene.decide(joint.a, joint.b);
-  if (now.decision == Decision::touch || now.decision == Decision::overlap) return {0.0, false};
+  if (now.decision == Decision::overlap) return {0.0};
+  if (now.decision == Decision::touch) {
+    if (shares_a_face(scene, joint)) return {0.0};
+    return {std::nullopt, false, true};
+  }
   if (now.decision == Decision::unsure) return {std::nullopt, true};
   const double length = norm(joint.normal);
   if (length == 0) return {};
-  return {gap_along(scene, joint.a, joint.b, (1 / length) * joint.normal, farthest_mm), false};
+  return {gap_along(scene, joint.a, joint.b, (1 / length) * joint.normal, farthest_mm)};
 }
 
 // Where the largest gap of a kind of joint comes from.
@@ -80,6 +93,11 @@ std::optional<Finding> of_gap(const Scene& scene, const Joint& joint, const Gap&
   f.limit = joint.largest_gap_mm;
   f.source = source_of(joint.kind);
   f.value = gap.mm;
+  if (gap.edge_only) {
+    f.message = fmt::format("{} and {} meet in their {} joint along an edge or in a corner only, not face to face",
+                            f.parts[0], f.parts[1], to_text(joint.kind));
+    return f;
+  }
   if (!gap.mm) {
     f.message = fmt::format(
         "{} and {} do not face each other in their {} joint: moved along its normal they do not "

@@ -184,6 +184,19 @@ TEST(JointsCheck, ANormalThatPointsAwayNeverMeets) {
   EXPECT_FALSE(found[0].value);
 }
 
+TEST(JointsCheck, AnEdgeIsNoFace) {
+  for (const JointKind kind : {JointKind::weld, JointKind::bolted, JointKind::bearing}) {
+    Plan plan = two_plates(0, kind, 1);
+    EXPECT_EQ(joints(plan)[0].verdict, Verdict::pass);
+    // Beside the other in place of on it: they share the edge of both.
+    plan.instances[1].pose = plan.instances[1].pose.moved({80, 0, 0});
+    const auto found = joints(plan);
+    ASSERT_EQ(found.size(), 1U);
+    EXPECT_EQ(found[0].verdict, Verdict::fail);
+    EXPECT_THAT(found[0].message, HasSubstr("along an edge"));
+  }
+}
+
 TEST(JointsCheck, SlipJointsMayStandFree) {
   EXPECT_EQ(joints(two_plates(5, JointKind::slip, 0))[0].verdict, Verdict::pass);
   EXPECT_EQ(joints(two_plates(0, JointKind::slip, 0))[0].verdict, Verdict::pass);
