@@ -95,18 +95,23 @@ void report_files(Outcome& outcome, const MakeRequest& request, const WrittenJob
   outcome.last_line += job.replaced;
 }
 
+// The time that files carry; or says what is wrong with what was given.
+std::optional<std::string> time_of_files(Outcome& outcome) {
+  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
+  const auto time = timestamp(epoch);
+  if (time) return *time;
+  add_error(
+      outcome, ExitStatus::wrong_input, "command-line",
+      fmt::format("SOURCE_DATE_EPOCH is {}; it must be whole seconds since 1970, or not set", diag::in_quotes(epoch)));
+  return std::nullopt;
+}
+
 }  // namespace
 
 Outcome make(const MakeRequest& request) {
   Outcome outcome{.command = "make"};
-  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
-  const auto time = timestamp(epoch);
-  if (!time) {
-    add_error(outcome, ExitStatus::wrong_input, "command-line",
-              fmt::format("SOURCE_DATE_EPOCH is {}; it must be whole seconds since 1970, or not set",
-                          diag::in_quotes(epoch)));
-    return outcome;
-  }
+  const auto time = time_of_files(outcome);
+  if (!time) return outcome;
   auto text = read_spec_file(request.spec_file);
   if (!text) {
     add_failure(outcome, text.error());

@@ -21,7 +21,8 @@ constexpr std::array<Question, 7> open_questions{{
     {"seating", "whether each foot strip keeps its rail when item or rail is misplaced"},
     {"cut-rules", "whether the cutter takes every hole, slot, web and sheet size"},
     {"loads",
-     "what frame, bosses, welds and fasteners carry, and how the whole hangs (of lifting, lift looks at the eyes "
+     "what frame, bosses, welds and fasteners carry, what holds the items down, and how the whole hangs (of lifting, "
+     "lift looks at the eyes "
      "alone)"},
 }};
 

@@ -58,6 +58,12 @@ void rename(Part& part, const Part& another) {
   part.name = name.empty() ? std::string(to_text(part.role)) : name;
 }
 
+void add_part(Plan& plan, Part part) {
+  part.mark = free_mark(part.mark, plan.parts);
+  weigh(part);
+  plan.parts.push_back(std::move(part));
+}
+
 }  // namespace
 
 InstanceId Draft::add(Part part, const Pose& pose, std::string name, const Origin& origin) {
@@ -79,6 +85,16 @@ void Draft::join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double
 
 Plan Draft::finish() const {
   Plan plan;
+  finish_instances(plan);
+  for (const Part& part : loose_) add_part(plan, part);
+  plan.joints = joints_;
+  plan.zones = zones;
+  plan.fasteners = fasteners;
+  plan.lift_points = lift_points;
+  return plan;
+}
+
+void Draft::finish_instances(Plan& plan) const {
   struct First {
     PartId part = 0;
     Pose to_common;
@@ -87,12 +103,7 @@ Plan Draft::finish() const {
   for (InstanceId id = 0; id < instances_.size(); ++id) {
     const Attitude attitude = attitude_of(parts_[id]);
     auto [it, added] = known.try_emplace(attitude.key, First{plan.parts.size(), attitude.to_common});
-    if (added) {
-      Part part = parts_[id];
-      part.mark = free_mark(part.mark, plan.parts);
-      plan.parts.push_back(std::move(part));
-      weigh(plan.parts.back());
-    }
+    if (added) add_part(plan, parts_[id]);
     Instance instance = instances_[id];
     instance.part = it->second.part;
     if (!added) {
@@ -101,16 +112,6 @@ Plan Draft::finish() const {
     }
     plan.instances.push_back(std::move(instance));
   }
-  for (Part part : loose_) {
-    part.mark = free_mark(part.mark, plan.parts);
-    plan.parts.push_back(std::move(part));
-    weigh(plan.parts.back());
-  }
-  plan.joints = joints_;
-  plan.zones = zones;
-  plan.fasteners = fasteners;
-  plan.lift_points = lift_points;
-  return plan;
 }
 
 }  // namespace fitup::plan

@@ -39,6 +39,8 @@ class Draft {
   [[nodiscard]] Plan finish() const;
 
  private:
+  void finish_instances(Plan& plan) const;
+
   std::vector<Part> parts_;  // index: InstanceId
   std::vector<Instance> instances_;
   std::set<std::string> names_;  // of the instances

@@ -172,6 +172,30 @@ void say_no_room(Build& build, const Place& place, double diameter_mm, const std
       diag::say<"no-room-for-hole">(place, build.in_words(diameter_mm), of, build.draft.instance(in).name, problem));
 }
 
+namespace {
+
+// In steel, one diameter of thread.
+bool threads_enough(Build& build, const ScrewPlace& place, const Thread& thread, double engagement) {
+  if (engagement >= thread.major_mm - tolerance::contact_mm) return true;
+  const std::string thick = build.in_words(engagement) + " thick";
+  if (is_said(build, "thread-too-short", place.thread_place, thick)) return false;
+  build.diagnostics.add(
+      diag::say<"thread-too-short">(place.thread_place, build.draft.instance(place.layers.back().instance).name,
+                                    build.in_words(engagement), thread.size, build.in_words(thread.major_mm)));
+  return false;
+}
+
+void add_fastener(Build& build, const ScrewPlace& place, InstanceId screw, double engagement) {
+  Fastener fastener{place.thread, screw, {}, engagement, 0};
+  for (std::size_t i = 0; i < place.layers.size(); ++i) {
+    fastener.stack.push_back(place.layers[i].instance);
+    if (i > 0) fastener.draws_mm += place.layers[i].from_mm - place.layers[i - 1].to_mm;
+  }
+  build.draft.fasteners.push_back(std::move(fastener));
+}
+
+}  // namespace
+
 void add_screw(Build& build, const ScrewPlace& place) {
   const Thread* thread = tables::find_thread(place.thread);
   const ButtonHead* head = tables::find_button_head(place.thread);
@@ -180,15 +204,7 @@ void add_screw(Build& build, const ScrewPlace& place) {
   const double length = thread != nullptr ? screw_length_mm(*thread, last.to_mm) : 0;
   // The reader takes no other thread, and no sheet, gap and section that together are longer than every screw.
   assert(thread != nullptr && head != nullptr && length > 0);
-  if (engagement < thread->major_mm - tolerance::contact_mm) {
-    const std::string thick = build.in_words(engagement) + " thick";
-    if (is_said(build, "thread-too-short", place.thread_place, thick)) return;
-    build.diagnostics.add(diag::say<"thread-too-short">(place.thread_place, build.draft.instance(last.instance).name,
-                                                        build.in_words(engagement), thread->size,
-                                                        build.in_words(thread->major_mm)));
-    return;
-  }
-  if (!make_screw_holes(build, place, *thread)) return;
+  if (!threads_enough(build, place, *thread, engagement) || !make_screw_holes(build, place, *thread)) return;
   const InstanceId screw = build.draft.add(button_head_screw(*thread, *head, length),
                                            along(place.seat, place.direction), place.name, place.origin);
   join_screw(build, place, *thread, screw);
@@ -198,12 +214,7 @@ void add_screw(Build& build, const ScrewPlace& place) {
     if (!room_for(build, place, *place.behind, hole)) return;
     build.draft.join(screw, *place.behind, JointKind::slip, place.direction);
   }
-  Fastener fastener{thread->size, screw, {}, engagement, 0};
-  for (std::size_t i = 0; i < place.layers.size(); ++i) {
-    fastener.stack.push_back(place.layers[i].instance);
-    if (i > 0) fastener.draws_mm += place.layers[i].from_mm - place.layers[i - 1].to_mm;
-  }
-  build.draft.fasteners.push_back(std::move(fastener));
+  add_fastener(build, place, screw, engagement);
 }
 
 std::vector<double> spread(double low, double high, double largest_step_mm) {

@@ -66,18 +66,22 @@ Cell ScalarReader::read(const Rule& rule, const Value& value, std::string_view k
       else
         wrong_type(rule, value, key);
       break;
-    default:
-      if (value.kind != Value::Kind::text)
-        wrong_type(rule, value, key);
-      else if (rule.type == Type::word)
-        read_word(rule, value, key, cell);
-      else if (is_text_type(rule.type))
-        read_text(rule, value, key, cell);
-      else
-        read_reference(rule, value, key, cell);
+    default: read_words(rule, value, key, cell);
   }
   cell.sound = !std::holds_alternative<std::monostate>(cell.value);
   return cell;
+}
+
+void ScalarReader::read_words(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
+  if (value.kind != Value::Kind::text) {
+    wrong_type(rule, value, key);
+  } else if (rule.type == Type::word) {
+    read_word(rule, value, key, cell);
+  } else if (is_text_type(rule.type)) {
+    read_text(rule, value, key, cell);
+  } else {
+    read_reference(rule, value, key, cell);
+  }
 }
 
 void ScalarReader::read_quantity(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {

@@ -24,6 +24,7 @@ class ScalarReader {
   bool check_name(std::string_view name, const Place& place);
 
  private:
+  void read_words(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_quantity(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_measured(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   /// Also { value = 148, within = 0.5 }; puts the tolerance behind those in `cell`.
