@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
 
 namespace fitup::diag {
 
@@ -15,6 +16,15 @@ namespace {
 constexpr double mm_per_inch = 25.4;         // exact by definition
 constexpr double kg_per_pound = 0.45359237;  // exact by definition
 constexpr std::size_t longest_quote = 60;
+
+// What sums of snapped lengths are off by is no reason for another step.
+constexpr double rounding_steps = 1e-3;
+
+template <class Round>
+Length on_step(Length length, UnitSystem units, Round round) {
+  const double steps_per_mm = units == UnitSystem::in_lb ? 1e4 / mm_per_inch : 1e3;
+  return Length::mm(round(length.mm() * steps_per_mm) / steps_per_mm + 0.0);
+}
 
 bool is_control(std::string_view sequence) {
   const auto first = static_cast<unsigned char>(sequence[0]);
@@ -70,8 +80,30 @@ std::size_t sequence_length(std::string_view text, std::size_t at) {
 }
 
 std::string in_units(Length length, UnitSystem units) {
+  if (units == UnitSystem::mm_kg) return exactly_in_units(length, units);
+  constexpr int most = 9;
+  const double inches = length.mm() / mm_per_inch;
+  int decimals = 4;
+  while (inches != 0 && decimals < most && std::abs(inches) * std::pow(10, decimals) < 10) ++decimals;
+  std::string text = fmt::format("{:.{}f}", inches, decimals);
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return (text == "-0" ? "0" : text) + " in";
+}
+
+std::string exactly_in_units(Length length, UnitSystem units) {
   if (units == UnitSystem::in_lb) return fmt::format("{:.7g} in", length.mm() / mm_per_inch);
   return fmt::format("{:.7g} mm", length.mm());
+}
+
+std::string at_least_in_units(Length length, UnitSystem units) {
+  return exactly_in_units(on_step(length, units, [](double steps) { return std::ceil(steps - rounding_steps); }),
+                          units);
+}
+
+std::string at_most_in_units(Length length, UnitSystem units) {
+  return exactly_in_units(on_step(length, units, [](double steps) { return std::floor(steps + rounding_steps); }),
+                          units);
 }
 
 std::string in_units(Mass mass, UnitSystem units) {

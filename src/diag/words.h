@@ -9,8 +9,14 @@
 
 namespace fitup::diag {
 
-/// "4.7625 mm" or "0.1875 in".
+/// "4.7625 mm" or "0.1875 in"; an inch has four decimals at most, more only where it would lose its second digit.
 [[nodiscard]] std::string in_units(Length length, UnitSystem units);
+/// With all its digits: what the user wrote, or a limit of the key table.
+[[nodiscard]] std::string exactly_in_units(Length length, UnitSystem units);
+/// A limit worked out, that stays within it when it is typed as it is said: to a thousandth of a millimetre or a
+/// ten-thousandth of an inch, rounded up or down.
+[[nodiscard]] std::string at_least_in_units(Length length, UnitSystem units);
+[[nodiscard]] std::string at_most_in_units(Length length, UnitSystem units);
 /// "23 kg" or "50 lb".
 [[nodiscard]] std::string in_units(Mass mass, UnitSystem units);
 

@@ -59,6 +59,9 @@ struct Build {
 
   /// A length in words, in the user's units, to a thousandth of a millimetre.
   [[nodiscard]] std::string in_words(double mm) const;
+  /// A limit for what the user types: rounded so that the number as it is said is within it.
+  [[nodiscard]] std::string at_least(double mm) const;
+  [[nodiscard]] std::string at_most(double mm) const;
   [[nodiscard]] const BoxSpec& box_spec() const { return *box.spec; }
   [[nodiscard]] std::string key(const std::string& tail) const { return "box." + box.spec->name + "." + tail; }
   /// A place of the spec in frame coordinates.

@@ -85,7 +85,7 @@ class Cover {
     if (2 * spec_.landing_width->mm() < room - tolerance::contact_mm) return true;
     build_.diagnostics.add(diag::say<"landings-meet">(spec_.landing_width.place,
                                                       build_.in_words(spec_.landing_width->mm()), word_,
-                                                      build_.in_words(room), build_.in_words(room / 2)));
+                                                      build_.in_words(room), build_.at_most(room / 2)));
     return false;
   }
 
@@ -156,7 +156,7 @@ class Cover {
     if (reach() >= least - tolerance::contact_mm) return true;
     build_.diagnostics.add(diag::say<"flange-too-shallow">(
         spec_.flange_depth.place, word_, build_.in_words(reach()), thread().size, build_.in_words(top_row_mm()),
-        build_.in_words(shell_.deck_root_mm), build_.in_words(edge), build_.in_words(least)));
+        build_.in_words(shell_.deck_root_mm), build_.in_words(edge), build_.at_least(least)));
     return false;
   }
 

@@ -80,7 +80,7 @@ class EntryFace {
     const double top = build_.box_spec().clearance.top->mm();
     if (axis == 2)
       return fmt::format("give a clearance at the top of at least {}, or let the items in through another face",
-                         build_.in_words(top + short_mm));
+                         build_.at_least(top + short_mm));
     const bool end = face_ == Face::front || face_ == Face::back;
     if (axis == 0 && end && has_landings(build_.box_spec(), face_))
       return "choose a narrower landing_width or a flanged cover, or give a larger clearance at the sides";
@@ -140,7 +140,7 @@ bool passes(Build& build, Face face, Vec3 rod_plate_size) {
       build.in_words(size.z), build.in_words(wide), build.in_words(high),
       landings ? std::string(
                      "close the face by a flanged cover, which needs no strips beside the uprights, or weld the plate")
-               : fmt::format("give a clearance at the top of at least {}, or weld the plate", build.in_words(top))));
+               : fmt::format("give a clearance at the top of at least {}, or weld the plate", build.at_least(top))));
   return false;
 }
 

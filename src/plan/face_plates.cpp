@@ -47,8 +47,7 @@ bool laps_frame(Build& build, Side depth, Face plate) {
   build.diagnostics.add(diag::say<"flange-too-deep">(
       flange.place, to_text(face), build.in_words(flange->mm()), to_text(plate), build.in_words(begin), land.word,
       build.in_words(land.width_mm), build.in_words(least_lap_mm),
-      largest > 0 ? fmt::format("a flange_depth of at most {}, or wider bars", build.in_words(largest))
-                  : "wider bars"));
+      largest > 0 ? fmt::format("a flange_depth of at most {}, or wider bars", build.at_most(largest)) : "wider bars"));
   return false;
 }
 

@@ -61,7 +61,7 @@ class LiftPoints {
       const double needed = 2 * y + diameter_ + 2 * fit_mm + least_rim_mm;
       if (shell.size.y < needed) {
         build_.diagnostics.add(diag::say<"box-too-shallow">(spec_.thread.place, build_.in_words(shell.size.y),
-                                                            build_.in_words(diameter_), build_.in_words(needed)));
+                                                            build_.in_words(diameter_), build_.at_least(needed)));
         return;
       }
       add(host.id, {x, y});

@@ -17,6 +17,10 @@ std::string Build::in_words(double mm) const {
   return diag::in_units(Length::mm(std::round(mm * 1000) / 1000), spec.units);
 }
 
+std::string Build::at_least(double mm) const { return diag::at_least_in_units(Length::mm(mm), spec.units); }
+
+std::string Build::at_most(double mm) const { return diag::at_most_in_units(Length::mm(mm), spec.units); }
+
 InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3 normal, const std::string& name,
                      const Origin& origin) {
   const Vec3 s = box.size();

@@ -189,8 +189,8 @@ class Rails {
     const double half = rail.width() / 2;
     std::string remedy = "make it narrower, by rails.outer_width or rails.margin";
     if (build_.box_spec().rails.at) {
-      remedy = fmt::format("give it a centre from X {} to X {} in rails.at", words(inset + half),
-                           words(build_.shell.size.x - inset - half));
+      remedy = fmt::format("give it a centre from X {} to X {} in rails.at", build_.at_least(inset + half),
+                           build_.at_most(build_.shell.size.x - inset - half));
     }
     build_.diagnostics.add(diag::say<"rail-off-frame">(place(i), i + 1, words(rail.low), words(rail.high),
                                                        words(build_.shell.size.x), legs, remedy));
@@ -201,8 +201,9 @@ class Rails {
     const double overlap = places_[i].rail.high - places_[next].rail.low;
     build_.diagnostics.add(diag::say<"rails-meet">(
         place(outer(i) ? i : next), i + 1, words(places_[i].rail.high), next + 1, words(places_[next].rail.low),
-        build_.box_spec().rails.at ? fmt::format("move them apart by more than {} in rails.at", words(overlap))
-                                   : narrower(outer(i) || outer(next))));
+        build_.box_spec().rails.at
+            ? fmt::format("move them apart by more than {} in rails.at", build_.at_least(overlap))
+            : narrower(outer(i) || outer(next))));
   }
 
   [[nodiscard]] std::string narrower(bool outer_rail) const {
@@ -211,10 +212,11 @@ class Rails {
     Widths widths = widths_of(build_);
     if (widths.outer && outer_rail) {
       const auto width = widest_apart(build_.shell, spans, widths, *widths.outer, 1);
-      return width ? fmt::format("make rails.outer_width at most {}", words(*width)) : "leave rails.outer_width out";
+      return width ? fmt::format("make rails.outer_width at most {}", build_.at_most(*width))
+                   : "leave rails.outer_width out";
     }
     const auto margin = widest_apart(build_.shell, spans, widths, widths.margin, 0);
-    return margin ? fmt::format("make rails.margin at most {}", words(*margin)) : "move the items apart";
+    return margin ? fmt::format("make rails.margin at most {}", build_.at_most(*margin)) : "move the items apart";
   }
 
   // A given outer width may be less than what lies on it.
@@ -222,7 +224,7 @@ class Rails {
     const auto& [rail, carries] = places_[i];
     if (rail.width() >= carries.width() - tolerance::contact_mm) return;
     build_.diagnostics.add(diag::say<"rail-too-narrow">(place(i), i + 1, words(rail.width()), words(carries.low),
-                                                        words(carries.high), words(carries.width())));
+                                                        words(carries.high), build_.at_least(carries.width())));
   }
 
   // The key that decides where this rail lies.

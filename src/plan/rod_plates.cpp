@@ -93,7 +93,7 @@ class RodPlate {
       if (item.rods->projection->mm() < needed - tolerance::contact_mm) {
         build_.diagnostics.add(diag::say<"rod-too-short">(
             item.rods->projection.place, rod.thread, build_.in_words(item.rods->projection->mm()),
-            "inner nut, rod plate, washer, outer nut and two threads", build_.in_words(needed)));
+            "inner nut, rod plate, washer, outer nut and two threads", build_.at_least(needed)));
         return false;
       }
       span_.add(box.low);
@@ -244,7 +244,7 @@ class RodPlate {
         clearance().place, word(), build_.in_words(outer), build_.in_words(outer + t()), build_.in_words(end),
         build_.in_words(wall), build_.in_words(free), build_.in_words(nut), build_.in_words(outer + t()),
         fmt::format("choose a {} clearance of at {} {}{}", word(), too_deep ? "most" : "least",
-                    build_.in_words(too_deep ? end - wall + nut : t() + nut - wall),
+                    too_deep ? build_.at_most(end - wall + nut) : build_.at_least(t() + nut - wall),
                     too_deep ? ", or wider uprights" : "")));
     return false;
   }
@@ -314,7 +314,7 @@ class RodPlate {
   void say_gap(double least) {
     build_.diagnostics.add(diag::say<"gap-too-small">(face_spec().gap.place, screw().size, word(),
                                                       build_.in_words(tip_mm()), word(),
-                                                      build_.in_words(face_spec().gap->mm()), build_.in_words(least)));
+                                                      build_.in_words(face_spec().gap->mm()), build_.at_least(least)));
   }
 
   void say_no_flange_room(const Range& r) {
@@ -324,7 +324,7 @@ class RodPlate {
         clearance_helps ? clearance().place : spec_.screw.place, word(), screw().size, build_.in_words(r.least),
         r.why_least, build_.in_words(r.most), build_.in_words(before_plate_mm()), build_.in_words(plate_depth_mm()),
         build_.in_words(upright_width_mm()),
-        clearance_helps ? fmt::format("give a {} clearance of at least {}", word(), build_.in_words(more))
+        clearance_helps ? fmt::format("give a {} clearance of at least {}", word(), build_.at_least(more))
                         : std::string("choose wider uprights or a smaller screw")));
   }
 

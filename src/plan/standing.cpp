@@ -148,7 +148,8 @@ class Standing {
     const std::string there = fmt::format("rail {} runs from X {} to X {}", i + 1, words(rail.low), words(rail.high));
     if (build_.box_spec().rails.at) {
       return fmt::format("{}, so give it a centre from X {} to X {} in rails.at", there,
-                         words(carries.high - rail.width() / 2), words(carries.low + rail.width() / 2));
+                         build_.at_least(carries.high - rail.width() / 2),
+                         build_.at_most(carries.low + rail.width() / 2));
     }
     if (item(strip.item).in_frame) {
       return fmt::format("{}, as near the wall as a rail can; move {} {} away from the wall by its at", there,
@@ -157,7 +158,7 @@ class Standing {
     const bool left = span.low < rail.low;
     const ClearanceSpec& c = build_.box_spec().clearance;
     return fmt::format("{}, as near the wall as a rail can; make clearance.{} at least {}", there,
-                       left ? "left" : "right", words((left ? c.left : c.right)->mm() + off_mm));
+                       left ? "left" : "right", build_.at_least((left ? c.left : c.right)->mm() + off_mm));
   }
 
   Build& build_;

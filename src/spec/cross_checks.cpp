@@ -15,6 +15,9 @@ namespace fitup::spec {
 
 namespace {
 
+using diag::at_least_in_units;
+using diag::at_most_in_units;
+using diag::exactly_in_units;
 using diag::in_quotes;
 using diag::in_units;
 using diag::say;
@@ -38,7 +41,7 @@ class Checks {
       const auto [x, z] = at.value;
       if (x >= edge && z >= edge && x <= width - edge && z <= height - edge) continue;
       diagnostics_.add(say<"rod-outside-item">(at.place, *rods.thread, place_in_words(at.value), in_quotes(item.name),
-                                               words(width), words(height), words(edge)));
+                                               words(width), words(height), at_least_in_units(edge, units_)));
     }
     rods_apart(item, Length::mm(thread->major_mm + least_wall_mm));
   }
@@ -47,8 +50,8 @@ class Checks {
     const Length across = item.size.value[0];
     const auto& width = item.foot_strips->width;
     if (2 * *width <= across) return;
-    diagnostics_.add(
-        say<"strips-too-wide">(width.place, words(*width), in_quotes(item.name), words(across), words(0.5 * across)));
+    diagnostics_.add(say<"strips-too-wide">(width.place, words(*width), in_quotes(item.name), words(across),
+                                            at_most_in_units(0.5 * across, units_)));
   }
 
   void row_entry(const RowEntry& entry) {
@@ -97,8 +100,8 @@ class Checks {
         const double dz_mm = (at[i].value[1] - at[j].value[1]).mm();
         const Length apart = Length::mm(std::hypot(dx_mm, dz_mm));
         if (apart >= least) continue;
-        diagnostics_.add(
-            say<"rods-overlap">(at[i].place, *item.rods->thread, in_quotes(item.name), words(apart), words(least)));
+        diagnostics_.add(say<"rods-overlap">(at[i].place, *item.rods->thread, in_quotes(item.name), words(apart),
+                                             at_least_in_units(least, units_)));
       }
     }
   }
@@ -135,8 +138,8 @@ void check_own_sizes(const Spec& spec, const Cell& root, const std::vector<OwnSi
                      Diagnostics& diagnostics) {
   const auto words = [&](const ItemSpec& item) {
     const auto& size = *item.size;
-    return fmt::format("{} x {} x {}", in_units(size[0], spec.units), in_units(size[1], spec.units),
-                       in_units(size[2], spec.units));
+    return fmt::format("{} x {} x {}", exactly_in_units(size[0], spec.units), exactly_in_units(size[1], spec.units),
+                       exactly_in_units(size[2], spec.units));
   };
   for (const OwnSize& own : own_sizes) {
     const ItemSpec* item = spec.item(own.item);

@@ -22,7 +22,7 @@ using diag::say;
 std::string in_words(Type type, double value, UnitSystem units) {
   if (type == Type::count || type == Type::number) return fmt::format("{:.7g}", value);
   if (type == Type::mass) return diag::in_units(Mass::kg(value), units);
-  return diag::in_units(Length::mm(value), units);
+  return diag::exactly_in_units(Length::mm(value), units);
 }
 
 std::string limits_in_words(const Rule& rule, UnitSystem units) {

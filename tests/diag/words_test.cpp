@@ -10,9 +10,23 @@ namespace {
 TEST(Words, quantities_are_said_in_the_units_of_the_user) {
   EXPECT_EQ(in_units(Length::mm(4.7625), UnitSystem::mm_kg), "4.7625 mm");
   EXPECT_EQ(in_units(Length::mm(4.7625), UnitSystem::in_lb), "0.1875 in");  // 3/16 in
+  EXPECT_EQ(in_units(Length::mm(12), UnitSystem::in_lb), "0.4724 in");      // 12 / 25.4 = 0.472440...
+  EXPECT_EQ(in_units(Length::mm(0.001), UnitSystem::in_lb), "0.000039 in");
+  EXPECT_EQ(in_units(Length::mm(0), UnitSystem::in_lb), "0 in");
   EXPECT_EQ(in_units(Length::mm(-12), UnitSystem::mm_kg), "-12 mm");
   EXPECT_EQ(in_units(Mass::kg(23), UnitSystem::mm_kg), "23 kg");
   EXPECT_EQ(in_units(Mass::kg(0.45359237), UnitSystem::in_lb), "1 lb");  // the pound's definition of 1959
+}
+
+TEST(Words, limits_hold_for_the_number_as_it_is_said) {
+  EXPECT_EQ(exactly_in_units(Length::mm(0.396875), UnitSystem::in_lb), "0.015625 in");  // 1/64 in
+  EXPECT_EQ(at_least_in_units(Length::mm(12), UnitSystem::in_lb), "0.4725 in");
+  EXPECT_EQ(at_most_in_units(Length::mm(12), UnitSystem::in_lb), "0.4724 in");
+  EXPECT_EQ(at_least_in_units(Length::mm(12.7), UnitSystem::in_lb), "0.5 in");
+  EXPECT_EQ(at_most_in_units(Length::mm(12.7), UnitSystem::in_lb), "0.5 in");
+  EXPECT_EQ(at_least_in_units(Length::mm(12.00045), UnitSystem::mm_kg), "12.001 mm");
+  EXPECT_EQ(at_most_in_units(Length::mm(12.00045), UnitSystem::mm_kg), "12 mm");
+  EXPECT_EQ(at_least_in_units(Length::mm(0.1 + 0.2), UnitSystem::mm_kg), "0.3 mm");
 }
 
 struct Near {

@@ -88,7 +88,7 @@ class Frame {
     if (wide && size.y >= least - tolerance::contact_mm) return true;
     const Sourced<std::string>& section = build_.box_spec().frame.section;
     build_.diagnostics.add(diag::say<"members-meet">(section.place, build_.in_words(wide ? size.y : size.x),
-                                                     wide ? "deep" : "wide", *section, build_.in_words(least)));
+                                                     wide ? "deep" : "wide", *section, build_.at_least(least)));
     return false;
   }
 
@@ -98,7 +98,7 @@ class Frame {
     if (room > tolerance::contact_mm) return true;
     const Sourced<std::string>& uprights = build_.box_spec().frame.uprights;
     build_.diagnostics.add(diag::say<"uprights-meet">(uprights.place, *uprights, build_.in_words(flat_.leg_a_mm),
-                                                      build_.in_words(depth), build_.in_words(depth / 2)));
+                                                      build_.in_words(depth), build_.at_most(depth / 2)));
     return false;
   }
 
