@@ -5,6 +5,7 @@
 #include <filesystem>
 
 #include "fitup/spec.h"
+#include "spec/diagnose.h"
 #include "spec/golden.h"
 
 namespace fitup {
@@ -110,6 +111,28 @@ TEST(Demo, places_are_those_in_the_text_and_a_default_has_that_of_its_table) {
   EXPECT_FALSE(box.face(Face::top).closed_by.given);
   EXPECT_EQ(box.face(Face::top).place.line, line_of("[box.main.face]"));
   EXPECT_EQ(result.spec->item("block")->rods->at[1].place.line, line_of("rods        ="));
+}
+
+// The number that a message asks for, as it is printed, and the next one beyond it.
+TEST(InchExample, takes_a_limit_as_it_is_said_and_nothing_beyond) {
+  const auto path = std::filesystem::path(FITUP_EXAMPLES) / "orchard-sprayer" / "battery-box.toml";
+  const std::string text = test::read_file(path);
+  struct Limit {
+    const char* key;
+    const char* refused;
+    const char* said;
+    const char* beyond;
+  };
+  const std::string flange = "box.main.face.front.flange_depth";
+  for (const auto& [key, refused, said, beyond] :
+       {Limit{"item.block.rods.projection", "0.5", "0.7216", "0.7215"}, Limit{flange.c_str(), "0.2", "0.6331", "0.633"},
+        Limit{flange.c_str(), "1.9", "1.7244", "1.7245"}}) {
+    const auto told = test::diagnose("battery-box.toml", text, {{key, refused}}, {}).diagnostics;
+    ASSERT_FALSE(told.all().empty()) << key;
+    EXPECT_NE(told.all()[0].message.find(std::string(said) + " in"), std::string::npos) << told.all()[0].message;
+    EXPECT_TRUE(test::diagnose("battery-box.toml", text, {{key, said}}, {}).diagnostics.all().empty()) << key;
+    EXPECT_FALSE(test::diagnose("battery-box.toml", text, {{key, beyond}}, {}).diagnostics.all().empty()) << key;
+  }
 }
 
 }  // namespace
