@@ -61,7 +61,7 @@ struct Flat {
 enum class CornerKind { square, chamfer, radius };
 
 /// One step of an end cut in one leg: over the band from..to (measured from the leg's outer heel edge,
-/// across the leg) the material begins `set_back_mm` from the nominal end.
+/// across the leg) the material begins `set_back_mm` from the member's end, which the farthest step reaches: 0 there.
 struct CutStep {
   double from_mm = 0;
   double to_mm = 0;
@@ -99,7 +99,7 @@ struct EndCut {
   bool operator==(const EndCut&) const = default;
 };
 
-/// A round hole square through a leg: `along_mm` from the nominal start, `across_mm` from the heel edge.
+/// A round hole square through a leg: `along_mm` from the member's start, `across_mm` from the heel edge.
 struct MemberHole {
   Leg leg = Leg::a;
   double along_mm = 0;
@@ -113,9 +113,9 @@ struct MemberHole {
 /// A length of section: the section in local x-y, running from z = 0 to length.
 struct Member {
   Section section;
-  double length_mm = 0;  // nominal, before the end cuts
+  double length_mm = 0;  // of what is sawn, from the farthest step of one end to that of the other
   EndCut start;
-  EndCut end;  // set-backs measured from the nominal end, towards the middle
+  EndCut end;  // set-backs measured from z = length, towards the middle
   std::vector<MemberHole> holes;
 };
 
