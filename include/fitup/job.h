@@ -9,12 +9,20 @@
 #include <vector>
 
 #include "fitup/findings.h"
+#include "fitup/formats.h"
 #include "fitup/model.h"
 #include "fitup/plan.h"
 #include "fitup/quantity.h"
 #include "fitup/result.h"
 
 namespace fitup {
+
+/// How the flat files are written.
+struct FlatFiles {
+  UnitSystem units = UnitSystem::mm_kg;
+  DxfRelease release = DxfRelease::r2000;
+  std::string file_name = "{mark}_{name}";  // without folder and ending; words in braces stand for the part's own
+};
 
 /// What every page, file and list carries.
 struct JobInfo {
@@ -24,7 +32,9 @@ struct JobInfo {
   std::string spec_hash;                 // SHA-256 of the canonical Spec, hex
   std::string version;                   // of the program
   std::string timestamp;                 // ISO 8601 UTC, from SOURCE_DATE_EPOCH, else fixed
-  UnitSystem units = UnitSystem::mm_kg;  // of paper and lists; STEP, DXF, STL and JSON stay in mm and kg
+  UnitSystem units = UnitSystem::mm_kg;  // of paper and lists; STEP, STL, 3MF and JSON stay in mm and kg
+  StepSchema step = StepSchema::ap242;
+  FlatFiles flat{};
 };
 
 /// SHA-256 (FIPS 180-4) as 64 lower-case hexadecimal digits.
@@ -32,7 +42,7 @@ struct JobInfo {
 
 /// `--only`; job.json is always written. `lists`: what is sawn and what is bought. `checks` holds the findings and the
 /// picture assembly.svg.
-enum class FileGroup { step, dxf, stl, lists, checks };
+enum class FileGroup { step, dxf, stl, threemf, lists, checks };
 
 struct JobFile {
   std::string path;  // relative, forward slashes: "flat/S235JR_2mm/PLT03_left-face-plate.dxf"

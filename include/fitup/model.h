@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "fitup/formats.h"
 #include "fitup/plan.h"
 #include "fitup/result.h"
 
@@ -59,11 +60,12 @@ namespace solid {
 
 /// What goes into a STEP file: products and where they stand.
 struct StepJob {
-  std::string name;          // top product
-  std::string description;   // title, revision, spec hash
-  std::string timestamp;     // ISO 8601, given by the caller: same bytes
+  std::string name;         // top product
+  std::string description;  // title, revision, spec hash
+  std::string timestamp;    // ISO 8601, given by the caller: same bytes
+  StepSchema schema = StepSchema::ap242;
 };
-/// AP242, millimetres, named, coloured, one product per distinct part, instances placed under their
+/// Millimetres, named, coloured, one product per distinct part, instances placed under their
 /// group's sub-assembly, validation properties. Same input, same bytes.
 [[nodiscard]] Result<std::string> write_assembly_step(const Plan& plan, const Model& model, const StepJob& job);
 [[nodiscard]] Result<std::string> write_part_step(const Part& part, const PartSolid& solid, const StepJob& job);

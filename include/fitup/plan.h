@@ -33,7 +33,11 @@ enum class Role {
   screw,
   spacer,
   drill_guide,
-  gland
+  gland,
+  rod_bush,
+  nut_gauge,
+  corner_square,
+  shim
 };
 [[nodiscard]] std::string_view to_text(Role role);
 
@@ -225,6 +229,10 @@ struct Body {
   std::vector<Bore> bores;
 };
 [[nodiscard]] Body body_of(const Part& part);
+
+/// A text that two parts share exactly if they are one: a proper rotation carries one onto the other, and they are of
+/// one source and material. Of whatever plans the parts are; opposite hands differ.
+[[nodiscard]] std::string shape_key(const Part& part);
 
 /// Closed-form volume of a part from its data, mm3.
 [[nodiscard]] double volume_mm3(const Part& part);

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "fitup/diagnostic.h"
+#include "fitup/formats.h"
 #include "fitup/quantity.h"
 #include "fitup/result.h"
 
@@ -176,11 +177,17 @@ struct LiftingSpec {
 };
 
 struct PrintSpec {
-  Sourced<Length> fit;  // a printed part is this much smaller than the gap it fills
+  Sourced<Length> fit;                  // a printed part is this much smaller than the gap it fills
+  Sourced<Length> hole_allowance;       // a printed hole comes out this much smaller than it is drawn
+  Sourced<Length> first_layer;          // the lower edge is set in by this: the first layers are pressed wide
+  std::optional<Sourced<Length>> bush;  // outside diameter of the drill bushes of guides; absent: none
 };
 
 struct CutterSpec {
-  Sourced<double> smallest_hole;  // times the thickness; smaller holes are marked, then drilled
+  Sourced<double> smallest_hole;   // times the thickness; smaller holes are marked, then drilled
+  Sourced<UnitSystem> units;       // of the flat files: millimetres or inches
+  Sourced<DxfRelease> dxf;         // release of the flat files
+  Sourced<std::string> file_name;  // pattern of their names: "{mark}_{name}"
 };
 
 struct Spec {

@@ -47,9 +47,10 @@ struct Choice {
   std::string_view word;
   T value;
 };
-constexpr std::array<Choice<FileGroup>, 5> groups{{{"step", FileGroup::step},
+constexpr std::array<Choice<FileGroup>, 6> groups{{{"step", FileGroup::step},
                                                    {"dxf", FileGroup::dxf},
                                                    {"stl", FileGroup::stl},
+                                                   {"3mf", FileGroup::threemf},
                                                    {"lists", FileGroup::lists},
                                                    {"checks", FileGroup::checks}}};
 constexpr std::array<Choice<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg}, {"in", UnitSystem::in_lb}}};

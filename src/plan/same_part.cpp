@@ -211,3 +211,9 @@ Attitude attitude_of(const Part& part) {
 }
 
 }  // namespace fitup::plan
+
+namespace fitup {
+
+std::string shape_key(const Part& part) { return plan::attitude_of(part).key; }
+
+}  // namespace fitup

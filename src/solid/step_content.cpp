@@ -31,7 +31,11 @@ Colour colour_of(Role role) {
     case Role::screw: return {0.80, 0.76, 0.55};
     case Role::gland: return {0.30, 0.31, 0.33};
     case Role::spacer:
-    case Role::drill_guide: return {0.80, 0.56, 0.40};
+    case Role::drill_guide:
+    case Role::rod_bush:
+    case Role::nut_gauge:
+    case Role::corner_square:
+    case Role::shim: return {0.80, 0.56, 0.40};
   }
   return {0.5, 0.5, 0.5};
 }

@@ -61,6 +61,7 @@ Sourced<E> word(const Cell& cell, const std::array<std::pair<std::string_view, E
 template <class E>
 using Word = std::pair<std::string_view, E>;
 constexpr std::array<Word<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg}, {"in", UnitSystem::in_lb}}};
+constexpr std::array<Word<DxfRelease>, 2> release_words{{{"r2000", DxfRelease::r2000}, {"r12", DxfRelease::r12}}};
 constexpr std::array<Word<Corners>, 3> corners_words{
     {{"coped", Corners::coped}, {"butted", Corners::butted}, {"mitred", Corners::mitred}}};
 constexpr std::array<Word<Legs>, 2> legs_words{{{"down", Legs::down}, {"up", Legs::up}}};
@@ -247,6 +248,16 @@ std::optional<LiftingSpec> lifting(const Cell* cell) {
   return lifting;
 }
 
+PrintSpec print(const Cell& cell) {
+  return {length(cell["fit"]), length(cell["hole_allowance"]), length(cell["first_layer"]),
+          optional_length(cell.find("bush"))};
+}
+
+CutterSpec cutter(const Cell& cell) {
+  return {cell["smallest_hole"].get<double>(), word(cell["units"], unit_words), word(cell["dxf"], release_words),
+          text(cell["file_name"])};
+}
+
 }  // namespace
 
 std::string name_from_file(std::string_view file_name) {
@@ -276,8 +287,8 @@ Spec build(const Cell& root, const std::string& file_name) {
   for (const auto& [item_name, cell] : root["item"].children) spec.items.push_back(item(item_name, cell));
   for (const auto& [box_name, cell] : root["box"].children) spec.boxes.push_back(box(box_name, cell));
   spec.lifting = lifting(root.find("lifting"));
-  spec.print.fit = length(root["print"]["fit"]);
-  spec.cutter.smallest_hole = root["cutter"]["smallest_hole"].get<double>();
+  spec.print = print(root["print"]);
+  spec.cutter = cutter(root["cutter"]);
   return spec;
 }
 

@@ -10,6 +10,7 @@
 #include "diag/catalogue.h"
 #include "diag/words.h"
 #include "fitup/tables.h"
+#include "spec/file_pattern.h"
 
 namespace fitup::spec {
 
@@ -82,6 +83,11 @@ class Checks {
     diagnostics_.add(say<"lift-places">(lifting.at->place, lifting.at->value.size(), *lifting.points));
   }
 
+  void file_name(const Sourced<std::string>& pattern) {
+    const std::string flaw = flaw_in_file_pattern(*pattern);
+    if (!flaw.empty()) diagnostics_.add(say<"file-name-pattern">(pattern.place, in_quotes(*pattern), flaw));
+  }
+
   void one_box(const std::vector<BoxSpec>& boxes) {
     if (boxes.size() < 2) return;
     const BoxSpec* last = &boxes[0];
@@ -131,6 +137,7 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
     checks.frame_material(box.frame.material);
   }
   if (spec.lifting && root["lifting"].sound) checks.lift_places(*spec.lifting);
+  if (root["cutter"]["file_name"].sound) checks.file_name(spec.cutter.file_name);
   checks.one_box(spec.boxes);
 }
 

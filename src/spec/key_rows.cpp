@@ -189,9 +189,24 @@ const std::vector<Rule> other_rows{
     {"print", Type::table, Need::filled, "", none, "", "3D-printed aids"},
     {"print.fit", Type::length, Need::filled, "0.2 mm", {0, 5}, "",
      "a printed part is this much smaller than the gap it fills (common practice)"},
+    {"print.hole_allowance", Type::length, Need::filled, "0.2 mm", {0, 2}, "",
+     "a printed hole comes out this much smaller than it is drawn, and is drawn larger (common practice)"},
+    {"print.first_layer", Type::length, Need::filled, "0.2 mm", {0, 2}, "",
+     "the first 0.4 mm of a print are set in by this much all round, as the first layers are pressed wide (common "
+     "practice)"},
+    {"print.bush", Type::length, Need::may, "", {2, 60}, "",
+     "outside diameter of the drill bushes that are pressed into the holes of drill guides; without it the printed hole "
+     "guides the drill"},
     {"cutter", Type::table, Need::filled, "", none, "", "what the cutter can do"},
     {"cutter.smallest_hole", Type::number, Need::filled, "1.0", {0.1, 10}, "",
      "smallest hole that is cut, times the thickness; smaller ones are marked, then drilled (common practice)"},
+    {"cutter.units", Type::word, Need::filled, "mm", none, "mm, in",
+     "what a unit of the flat DXF files is: a millimetre or an inch, as their header and their note say"},
+    {"cutter.dxf", Type::word, Need::filled, "r2000", none, "r2000, r12",
+     "release of the flat DXF files; r12 for programs that read no newer one"},
+    {"cutter.file_name", Type::text, Need::filled, "{mark}_{name}", none, "",
+     "name of each flat file, with words in braces for what is the part's own: {mark}, {name}, {quantity}, {material}, "
+     "{thickness}, {job} and {revision}; {mark} must be among them, apart from the other words by a _ or a space"},
 };
 
 // clang-format on

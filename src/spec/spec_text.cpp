@@ -33,6 +33,7 @@ std::string words(OpeningKind kind) {
   return std::string(names[static_cast<std::size_t>(kind)]);
 }
 std::string words(UnitSystem units) { return units == UnitSystem::mm_kg ? "mm" : "in"; }
+std::string words(DxfRelease release) { return release == DxfRelease::r2000 ? "r2000" : "r12"; }
 std::string words(Corners corners) {
   return corners == Corners::coped ? "coped" : corners == Corners::butted ? "butted" : "mitred";
 }
@@ -221,6 +222,17 @@ void write_lifting(Writer& out, const LiftingSpec& lifting) {
   write_from(out, "lifting.at", lifting.at_from);
 }
 
+void write_aids(Writer& out, const Spec& spec) {
+  out.line("print.fit", spec.print.fit);
+  out.line("print.hole_allowance", spec.print.hole_allowance);
+  out.line("print.first_layer", spec.print.first_layer);
+  out.line("print.bush", spec.print.bush);
+  out.line("cutter.smallest_hole", spec.cutter.smallest_hole);
+  out.line("cutter.units", spec.cutter.units);
+  out.line("cutter.dxf", spec.cutter.dxf);
+  out.line("cutter.file_name", spec.cutter.file_name);
+}
+
 }  // namespace
 
 std::string to_text(const Spec& spec) {
@@ -232,8 +244,7 @@ std::string to_text(const Spec& spec) {
   for (const ItemSpec& item : spec.items) write_item(out, item);
   for (const BoxSpec& box : spec.boxes) write_box(out, box);
   if (spec.lifting) write_lifting(out, *spec.lifting);
-  out.line("print.fit", spec.print.fit);
-  out.line("cutter.smallest_hole", spec.cutter.smallest_hole);
+  write_aids(out, spec);
   return out.sorted();
 }
 

@@ -49,7 +49,8 @@ Keys full_spec() {
           {"box.main.face.front.openings.diameter", "20"},
           {"box.main.row.of", "\"block\""},
           {"box.main.row.count", "2"},
-          {"lifting.points", "4"}};
+          {"lifting.points", "4"},
+          {"print.bush", "\"12 mm\""}};
 }
 
 std::string toml_of(const Keys& keys) {

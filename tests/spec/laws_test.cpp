@@ -76,7 +76,7 @@ clearance = { left = "8 mm", right = "8 mm", front = "44 mm", back = "36 mm", to
 frame = { section = "L 40x40x4" }
 )";
   std::string expected = canonical(metric);
-  const std::size_t at = expected.find("units = mm");
+  const std::size_t at = expected.find("\nunits = mm") + 1;
   ASSERT_NE(at, std::string::npos);
   expected.replace(at, 10, "units = in");
   EXPECT_EQ(canonical(in_inches), expected);

@@ -20,7 +20,7 @@ ALLOWED = {
 
 # Which folder answers for each public header.
 HEADER_OF = {
-    "result": "base", "quantity": "base", "tolerances": "base", "diagnostic": "diag", "geometry": "geometry",
+    "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "diagnostic": "diag", "geometry": "geometry",
     "tables": "tables", "spec": "spec", "layout": "layout", "plan": "plan", "model": "solid", "findings": "checks",
     "job": "output",
 }
