@@ -13,9 +13,11 @@ namespace fitup {
 enum class Verdict { pass, marginal, fail, not_checked };
 [[nodiscard]] std::string_view to_text(Verdict verdict);  // "pass", "marginal", "fail", "not checked"
 
+/// One value of the spec with which the finding's check passes for its parts, found by planning and checking again.
 struct Remedy {
-  std::string key;
-  std::string value;
+  std::string key;                    // as --set takes it: "box.main.clearance.back"
+  std::string value;                  // as --set takes it: "38 mm", "1 7/16 in"
+  std::vector<std::string> marginal;  // checks that find something marginal with it that they did not find before
 };
 
 struct Finding {
@@ -49,5 +51,9 @@ struct Findings {
 
 /// Runs every check. The result does not depend on `cores`.
 [[nodiscard]] Result<Findings> run_checks(const Plan& plan, const Model& model, int cores = 1);
+
+/// The same by the exact rules alone, without solids: each finding by itself, none gathered by cause; what no rule
+/// decides is "not checked".
+[[nodiscard]] Findings check_by_rules(const Plan& plan);
 
 }  // namespace fitup

@@ -57,7 +57,7 @@ struct JobOptions {
 };
 
 /// Findings as a JSON array, two spaces a level. Each: check, verdict, message, value, limit, unit, source, parts,
-/// place ([x, y, z]), key, remedy ({key, value}); what is absent is null. Always in mm and kg. No line or column of the
+/// place ([x, y, z]), key, remedy ({key, value, marginal}); what is absent is null. Always in mm and kg. No line or column of the
 /// spec.
 [[nodiscard]] std::string findings_json(const Findings& findings);
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "app/outcome.h"
+#include "output/findings_files.h"
 #include "output/units.h"
 
 namespace fitup::app {
@@ -83,7 +84,7 @@ std::vector<std::string> details(const Finding& finding, const SourceTexts& sour
                                 units.length(finding.at->z), units.length()));
   const std::string where = text_place(finding, sources);
   if (!where.empty()) lines.push_back(fmt::format("spec: {}", where));
-  if (finding.remedy) lines.push_back(fmt::format("would pass: {} = {}", finding.remedy->key, finding.remedy->value));
+  if (finding.remedy) lines.push_back(output::remedy_text(*finding.remedy));
   return lines;
 }
 

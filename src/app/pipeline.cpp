@@ -2,10 +2,12 @@
 // Entry: run_pipeline.
 #include "app/pipeline.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "app/spec_file.h"
 #include "fitup/job.h"
+#include "fitup/remedies.h"
 
 namespace fitup::app {
 
@@ -25,8 +27,8 @@ void merge(Diagnostics& into, const Diagnostics& from) {
   for (const Diagnostic& diagnostic : from.all()) into.add(diagnostic);
 }
 
-bool read(PipelineInput& input, PipelineResult& result) {
-  SpecResult spec = read_spec(std::move(input.file_name), std::move(input.text), input.overrides, read_spec_file);
+bool read(const PipelineInput& input, PipelineResult& result) {
+  SpecResult spec = read_spec(input.file_name, input.text, input.overrides, read_spec_file);
   result.file_trouble = spec.file_trouble;
   result.sources = std::move(spec.sources);
   merge(result.diagnostics, spec.diagnostics);
@@ -56,7 +58,18 @@ bool judge(PipelineResult& result, int cores) {
   return result.findings.has_value();
 }
 
-void run_steps(PipelineInput& input, PipelineResult& result, const std::function<void(std::string_view)>& say) {
+bool needs_mending(const Findings& findings) {
+  return std::any_of(findings.all.begin(), findings.all.end(),
+                     [](const Finding& f) { return f.verdict == Verdict::fail || f.verdict == Verdict::marginal; });
+}
+
+bool stopped(std::string_view during, PipelineResult& result) {
+  if (!interrupt_requested()) return false;
+  result.failure = Failure{Failure::Kind::interrupted, std::string(during), "stopped as asked"};
+  return true;
+}
+
+void run_steps(const PipelineInput& input, PipelineResult& result, const std::function<void(std::string_view)>& say) {
   struct Step {
     Stage stage;
     std::string_view what;
@@ -72,18 +85,26 @@ void run_steps(PipelineInput& input, PipelineResult& result, const std::function
     if (step.stage > input.last) return;
     say(step.what);
     if (!step.work()) return;
-    if (interrupt_requested()) {
-      result.failure = Failure{Failure::Kind::interrupted, std::string(step.what), "stopped as asked"};
-      return;
-    }
+    if (stopped(step.what, result)) return;
   }
+}
+
+void look_for_remedies(const PipelineInput& input, PipelineResult& result,
+                       const std::function<void(std::string_view)>& say) {
+  if (result.failure || !result.findings || !needs_mending(*result.findings)) return;
+  constexpr std::string_view what = "looking for what would mend it";
+  say(what);
+  result.findings = with_remedies({input.file_name, input.text, input.overrides, read_spec_file}, *result.spec,
+                                  *result.plan, *std::move(result.findings), interrupt_requested);
+  (void)stopped(what, result);
 }
 
 }  // namespace
 
-PipelineResult run_pipeline(PipelineInput input, const std::function<void(std::string_view)>& say) {
+PipelineResult run_pipeline(const PipelineInput& input, const std::function<void(std::string_view)>& say) {
   PipelineResult result;
   run_steps(input, result, say);
+  look_for_remedies(input, result, say);
   result.diagnostics.sort();
   return result;
 }

@@ -1,6 +1,6 @@
 #pragma once
-// text -> Spec -> Layout -> Plan -> Model -> Findings. Each step is a function from value to value; this runs
-// them in order, gathers what they say, and stops at the first step that cannot go on.
+// text -> Spec -> Layout -> Plan -> Model -> Findings, these with remedies. Each step is a function from value to
+// value; this runs them in order, gathers what they say, and stops at the first step that cannot go on.
 
 #include <functional>
 #include <memory>
@@ -40,6 +40,6 @@ struct PipelineResult {
 };
 
 /// `say` is told what is being done.
-[[nodiscard]] PipelineResult run_pipeline(PipelineInput input, const std::function<void(std::string_view)>& say);
+[[nodiscard]] PipelineResult run_pipeline(const PipelineInput& input, const std::function<void(std::string_view)>& say);
 
 }  // namespace fitup::app

@@ -1,5 +1,5 @@
 // Every check in turn, the kernel as judge of what no rule decides.
-// Entry: run_checks.
+// Entry: run_checks, check_by_rules.
 #include <algorithm>
 
 #include "checks/causes.h"
@@ -48,22 +48,34 @@ Judge kernel_judge(const std::vector<PlacedSolid>& solids) {
   return judge;
 }
 
+// Of every pair, nothing gathered.
+Findings all_of(const checks::Scene& scene, int cores) {
+  const checks::Contacts contacts = checks::find_contacts(scene, cores);
+  Findings findings;
+  findings.stats = contacts.stats;
+  findings.all = checks::check_overlap(scene, contacts, cores);
+  for (const auto& more : {checks::check_joints(scene, contacts, cores), checks::check_held(scene),
+                           checks::check_lift(scene.plan()), checks::unchecked()}) {
+    findings.all.insert(findings.all.end(), more.begin(), more.end());
+  }
+  return findings;
+}
+
 }  // namespace
 
 Result<Findings> run_checks(const Plan& plan, const Model& model, int cores) {
   const auto solids = solids_of(plan, model);
   if (!solids) return solids.error();
   const checks::Scene scene(plan, kernel_judge(*solids));
-  const checks::Contacts contacts = checks::find_contacts(scene, cores);
-  Findings findings;
-  findings.stats = contacts.stats;
-  findings.all = checks::check_overlap(scene, contacts, cores);
-  for (const auto& more : {checks::check_joints(scene, contacts, cores), checks::check_held(scene),
-                           checks::check_lift(plan), checks::unchecked()}) {
-    findings.all.insert(findings.all.end(), more.begin(), more.end());
-  }
+  Findings findings = all_of(scene, cores);
   checks::sort_worst_first(findings.all);
   findings.all = checks::one_for_each_cause(findings.all);
+  return findings;
+}
+
+Findings check_by_rules(const Plan& plan) {
+  Findings findings = all_of(checks::Scene(plan, {}), 1);
+  checks::sort_worst_first(findings.all);
   return findings;
 }
 

@@ -7,6 +7,9 @@
 
 namespace fitup::output {
 
+/// "box.main.clearance.back = 38 mm would pass", and what would then be marginal.
+[[nodiscard]] std::string remedy_text(const Remedy& remedy);
+
 /// `written_anyway`: what is cut, printed or drilled from is in the folder though a check failed.
 /// `withheld`: it is not, because a check failed.
 enum class Release { complete, withheld, written_anyway };

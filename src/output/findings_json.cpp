@@ -23,6 +23,11 @@ Json number_or_null(const std::optional<double>& value) {
 
 Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 
+Json remedy_of(const Finding& f) {
+  if (!f.remedy) return nullptr;
+  return Json{{"key", f.remedy->key}, {"value", f.remedy->value}, {"marginal", f.remedy->marginal}};
+}
+
 Json object_of(const Finding& f) {
   Json json;
   json["check"] = f.check;
@@ -36,7 +41,7 @@ Json object_of(const Finding& f) {
   json["count"] = f.count;
   json["place"] = f.at ? Json::array({rounded(f.at->x), rounded(f.at->y), rounded(f.at->z)}) : Json(nullptr);
   json["key"] = text_or_null(f.key);
-  json["remedy"] = f.remedy ? Json{{"key", f.remedy->key}, {"value", f.remedy->value}} : Json(nullptr);
+  json["remedy"] = remedy_of(f);
   return json;
 }
 

@@ -65,7 +65,7 @@ std::string paragraph(const Finding& f, const PaperUnits& units) {
                                         units.length(f.at->z), units.length()));
   }
   if (!f.key.empty()) text += line("  key", f.key);
-  if (f.remedy) text += line("  to mend", fmt::format("{} = {}", f.remedy->key, f.remedy->value));
+  if (f.remedy) text += line("  to mend", output::remedy_text(*f.remedy));
   return text;
 }
 
@@ -103,6 +103,12 @@ std::string findings_text(const Findings& findings, UnitSystem system) {
 }
 
 namespace output {
+
+std::string remedy_text(const Remedy& remedy) {
+  std::string text = fmt::format("{} = {} would pass", remedy.key, remedy.value);
+  if (!remedy.marginal.empty()) text += fmt::format(", with something marginal in {}", joined(remedy.marginal));
+  return text;
+}
 
 std::string cautions() {
   return R"(Cautions

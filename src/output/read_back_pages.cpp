@@ -47,7 +47,8 @@ bool same_parts(const Json& is, const std::vector<std::string>& wanted) {
 bool same_remedy(const Json& is, const std::optional<Remedy>& wanted) {
   if (!wanted) return is.is_null();
   return is.is_object() && is.value("key", "") == as_written(wanted->key) &&
-         is.value("value", "") == as_written(wanted->value);
+         is.value("value", "") == as_written(wanted->value) && is.contains("marginal") &&
+         same_parts(is["marginal"], wanted->marginal);
 }
 
 /// The name of the first field that differs.

@@ -40,7 +40,7 @@ Outcome with_findings() {
   fail.at = Vec3{1, 2, 3};
   fail.key = "box.main.row";
   fail.place = {0, 2, 1, 3};
-  fail.remedy = Remedy{"box.main.clearance.left", "8.2"};
+  fail.remedy = Remedy{"box.main.clearance.left", "8.2", {}};
   outcome.findings = findings;
   outcome.status = ExitStatus::check_failed;
   return outcome;
@@ -123,7 +123,7 @@ TEST(OutcomeText, ListsFindingsWorstFirstAlignedAndCounted) {
             "                      measured 0.2 mm, limit 0 mm (two solids cannot share a place)\n"
             "                      at x 1, y 2, z 3 mm\n"
             "                      spec: box.toml:2:1, box.main.row\n"
-            "                      would pass: box.main.clearance.left = 8.2\n"
+            "                      box.main.clearance.left = 8.2 would pass\n"
             "marginal     seating  a tight fit\n"
             "not checked  lift     nothing was asked\n"
             "pass         joints   every joint touches\n"

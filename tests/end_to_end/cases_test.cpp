@@ -25,20 +25,58 @@ std::vector<std::filesystem::path> cases() {
   return folders;
 }
 
-TEST(Cases, GiveTheFindingsThatTheyExpect) {
-  const auto folders = cases();
-  ASSERT_FALSE(folders.empty());
-  for (const auto& folder : folders) {
-    SCOPED_TRACE(folder.filename().string());
-    const Case expected = read_case(folder / "expect.toml");
-    const RunResult result = fitup({"check", (folder / "spec.toml").string(), "--json"});
-    const bool fails = std::any_of(expected.expected.begin(), expected.expected.end(),
-                                   [](const Expectation& e) { return e.verdict == "fail"; });
-    EXPECT_EQ(result.status, fails || expected.other_failures ? 1 : 0) << result.errors;
-    const auto report = nlohmann::json::parse(result.output, nullptr, false);
-    ASSERT_TRUE(report.is_object());
-    EXPECT_THAT(surprises(expected, report["findings"]), IsEmpty());
+struct Report {
+  int status = 0;
+  nlohmann::json findings;
+};
+
+/// An empty list and another status than 0 and 1 where the program does not come to findings.
+Report check(const std::filesystem::path& spec, const std::string& set = {}) {
+  std::vector<std::string> arguments{"check", spec.string(), "--json"};
+  if (!set.empty()) arguments.insert(arguments.end(), {"--set", set});
+  const RunResult result = fitup(arguments);
+  const auto report = nlohmann::json::parse(result.output, nullptr, false);
+  EXPECT_TRUE(report.is_object()) << result.errors;
+  EXPECT_TRUE(result.status == 0 || result.status == 1) << result.errors;
+  return {result.status, report.is_object() ? report["findings"] : nlohmann::json::array()};
+}
+
+class Cases : public testing::TestWithParam<std::filesystem::path> {};
+
+TEST_P(Cases, GiveTheFindingsThatTheyExpect) {
+  const Case expected = read_case(GetParam() / "expect.toml");
+  const Report report = check(GetParam() / "spec.toml");
+  const bool fails = std::any_of(expected.expected.begin(), expected.expected.end(),
+                                 [](const Expectation& e) { return e.verdict == "fail"; });
+  EXPECT_EQ(report.status, fails || expected.other_failures ? 1 : 0);
+  EXPECT_THAT(surprises(expected, report.findings), IsEmpty());
+}
+
+TEST_P(Cases, PassWithTheRemedyAndNotAStepNearer) {
+  const Case expected = read_case(GetParam() / "expect.toml");
+  const auto fails = [](const nlohmann::json& findings) {
+    return std::count_if(findings.begin(), findings.end(), [](const auto& f) { return f.at("verdict") == "fail"; });
+  };
+  const auto failed = fails(check(GetParam() / "spec.toml").findings);
+  for (const Expectation& e : expected.expected) {
+    if (!e.remedy_key) continue;
+    const Report mended = check(GetParam() / "spec.toml", *e.remedy_key + "=" + *e.remedy_value);
+    EXPECT_FALSE(still_there(e, mended.findings)) << mended.findings.dump(1);
+    EXPECT_LT(fails(mended.findings) + (e.verdict == "fail" ? 0 : -1), failed) << mended.findings.dump(1);
+    if (!e.too_little) continue;
+    const Report nearly = check(GetParam() / "spec.toml", *e.remedy_key + "=" + *e.too_little);
+    EXPECT_TRUE(still_there(e, nearly.findings) || nearly.status == 1) << *e.too_little;
   }
+}
+
+INSTANTIATE_TEST_SUITE_P(All, Cases, testing::ValuesIn(cases()), [](const auto& tested) {
+  std::string name = tested.param.filename().string();
+  std::replace(name.begin(), name.end(), '-', '_');
+  return name;
+});
+
+TEST(CasesStart, FromASpecWithoutAFailure) {
+  EXPECT_EQ(check(std::filesystem::path(FITUP_FIXTURES) / "cases" / "sound.toml").status, 0);
 }
 
 TEST(Examples, AreAllWithoutAFailure) {
@@ -60,7 +98,7 @@ class Surprises : public testing::Test {
                                 {"value", 0.2},
                                 {"remedy", nullptr},
                                 {"parts", {"ITM01 block 1", "FLT02 left front upright"}}};
-  const Expectation fits_{"overlap", "fail", {"upright", "block"}, 0.2, 1e-3, {}, {}};
+  const Expectation fits_{"overlap", "fail", {"upright", "block"}, 0.2, 1e-3, {}, {}, {}, true};
 };
 
 TEST_F(Surprises, AreNoneWhenAllIsAsExpected) {

@@ -33,6 +33,7 @@ T need(const toml::table& table, std::string_view key, const std::filesystem::pa
 Expectation read_expectation(const toml::table& table, const std::filesystem::path& file) {
   allow_only(table, {"check", "verdict", "parts", "amount", "tolerance", "remedy"}, file);
   Expectation expectation;
+  expectation.whole = true;
   expectation.check = need<std::string>(table, "check", file);
   expectation.verdict = need<std::string>(table, "verdict", file);
   if (const auto* parts = table["parts"].as_array()) {
@@ -45,6 +46,8 @@ Expectation read_expectation(const toml::table& table, const std::filesystem::pa
   if (const auto* remedy = table["remedy"].as_table()) {
     expectation.remedy_key = need<std::string>(*remedy, "key", file);
     expectation.remedy_value = need<std::string>(*remedy, "value", file);
+    allow_only(*remedy, {"key", "value", "too_little"}, file);
+    expectation.too_little = (*remedy)["too_little"].value<std::string>();
   }
   return expectation;
 }
@@ -68,14 +71,15 @@ bool describes(const Expectation& e, const nlohmann::json& finding) {
     const auto& value = finding.at("value");
     if (!value.is_number() || std::abs(value.get<double>() - *e.amount) > e.tolerance) return false;
   }
-  if (!e.remedy_key) return true;
   const auto& remedy = finding.at("remedy");
+  if (!e.remedy_key) return !e.whole || remedy.is_null();
   return remedy.is_object() && remedy.at("key") == *e.remedy_key && remedy.at("value") == *e.remedy_value;
 }
 
 std::string in_words(const Expectation& e) {
   std::string text = fmt::format("{} {} naming [{}]", e.verdict, e.check, fmt::join(e.parts, "; "));
   if (e.amount) text += fmt::format(", {} within {}", *e.amount, e.tolerance);
+  if (e.remedy_key) text += fmt::format(", remedy {} = {}", *e.remedy_key, *e.remedy_value);
   return text;
 }
 
@@ -108,6 +112,13 @@ std::vector<std::string> surprises(const Case& expected, const nlohmann::json& f
     if (finding.at("verdict") == "fail" && !described_by(finding)) lines.push_back("unexpected: " + finding.dump());
   }
   return lines;
+}
+
+bool still_there(const Expectation& expected, const nlohmann::json& findings) {
+  return std::any_of(findings.begin(), findings.end(), [&](const auto& f) {
+    return f.at("check") == expected.check && f.at("verdict") != "pass" &&
+           named(expected.parts, f.at("parts").template get<std::vector<std::string>>());
+  });
 }
 
 }  // namespace fitup::test

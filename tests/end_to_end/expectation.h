@@ -17,8 +17,10 @@ struct Expectation {
   std::vector<std::string> parts;
   std::optional<double> amount;
   double tolerance = 0;
-  std::optional<std::string> remedy_key;
+  std::optional<std::string> remedy_key;  // absent: of a case, the finding has none
   std::optional<std::string> remedy_value;
+  std::optional<std::string> too_little;  // a step nearer to what stands in the spec: this finding, or another, stays
+  bool whole = false;  // all is said of the finding, as in a case: without a remedy here it must have none
 };
 
 /// expect.toml: the expectations; a failing finding that none of them describes is a surprise unless
@@ -33,5 +35,8 @@ struct Case {
 
 /// Everything that is not as expected, one line each; empty: all is. `findings` is a JSON array of findings.
 [[nodiscard]] std::vector<std::string> surprises(const Case& expected, const nlohmann::json& findings);
+
+/// Whether a finding of this check names these parts and does not pass.
+[[nodiscard]] bool still_there(const Expectation& expected, const nlohmann::json& findings);
 
 }  // namespace fitup::test

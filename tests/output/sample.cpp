@@ -119,7 +119,7 @@ Findings failing() {
   f.parts = {"ITM01 block 1", "ANG01 left bottom"};
   f.at = Vec3{1, 2.5, -0.0};
   f.key = "box.main.row";
-  f.remedy = Remedy{"box.main.row.at", "[8.2, 44, 5]"};
+  f.remedy = Remedy{"box.main.row.at", "[8.2, 44, 5]", {}};
   findings.all.push_back(f);
   return findings;
 }

@@ -14,15 +14,17 @@ ALLOWED = {
     "plan": {"base", "diag", "geometry", "tables", "spec", "layout"},
     "solid": {"base", "diag", "geometry", "tables", "plan"},
     "checks": {"base", "diag", "geometry", "tables", "plan", "solid"},
+    "remedies": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks"},
     "output": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks"},
-    "app": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "output"},
+    "app": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "remedies",
+            "output"},
 }
 
 # Which folder answers for each public header.
 HEADER_OF = {
     "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "diagnostic": "diag", "geometry": "geometry",
     "tables": "tables", "spec": "spec", "layout": "layout", "plan": "plan", "model": "solid", "findings": "checks",
-    "job": "output",
+    "remedies": "remedies", "job": "output",
 }
 
 # Libraries that one folder keeps to itself.

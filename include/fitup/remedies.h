@@ -1,0 +1,32 @@
+#pragma once
+// Remedies: for a finding whose cause is one number of the spec, the nearest value with which it is mended, found by
+// reading, planning and checking the spec again with that value in place.
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "fitup/findings.h"
+#include "fitup/plan.h"
+#include "fitup/spec.h"
+
+namespace fitup {
+
+/// A spec as it was read, to be read again.
+struct SpecSource {
+  std::string file_name;
+  std::string text;
+  std::vector<Override> overrides;
+  SpecFiles files;
+};
+
+/// The findings, a failing or marginal one with its remedy where there is one: with that value, and nothing else
+/// changed, the finding's check passes for its parts, the spec is accepted, and no check fails that did not fail
+/// before. The value is on a workable step (1 mm or 1/16 in; half of it for what is small), and one step nearer to what
+/// stands in the spec does not do. Solids are not looked at: a value with which the exact rules leave anything open is
+/// no remedy. `spec` and `plan` are what `source` gave. The work is bounded by how much is planned again, never by a
+/// clock: the same findings give the same remedies. `stop` ends the search early.
+[[nodiscard]] Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
+                                     const std::function<bool()>& stop = {});
+
+}  // namespace fitup

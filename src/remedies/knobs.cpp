@@ -1,0 +1,220 @@
+// The candidates for each kind of finding, from what its parts are and which keys they come from.
+// Entry: knobs_for.
+#include "remedies/knobs.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "fitup/tables.h"
+#include "remedies/focus.h"
+
+namespace fitup::remedies {
+
+namespace {
+
+bool says_word(const std::string& text, std::string_view word) {
+  for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
+    const std::size_t end = at + word.size();
+    if ((at == 0 || text[at - 1] == ' ') && (end == text.size() || text[end] == ' ')) return true;
+  }
+  return false;
+}
+
+/// Gathers the knobs of one spec in the order in which they are to be tried.
+class Knobs {
+ public:
+  Knobs(const Concerned& what, const Spec& spec) : what_(what), spec_(spec) {}
+
+  std::vector<Knob> all() {
+    if (what_.check == "lift") {
+      eye_sizes();
+      return std::move(knobs_);
+    }
+    for (const BoxSpec& box : spec_.boxes) {
+      if (is_about("box." + box.name)) of_box(box);
+    }
+    if (has(Role::boss)) lift_places();
+    return std::move(knobs_);
+  }
+
+ private:
+  [[nodiscard]] bool has(Role role) const { return what_.roles.contains(role); }
+
+  /// Some part comes from that key or from one below it. What comes from no box may be any box's.
+  [[nodiscard]] bool is_about(const std::string& key) const {
+    return std::any_of(what_.keys.begin(), what_.keys.end(),
+                       [&](const std::string& k) { return k == key || k.starts_with(key + "."); });
+  }
+
+  /// Some part's name says it: "upright back left", "block 1 rod 1 outer nut front".
+  [[nodiscard]] bool is_named(std::string_view word) const {
+    return std::any_of(what_.names.begin(), what_.names.end(),
+                       [&](const std::string& name) { return says_word(name, word); });
+  }
+
+  [[nodiscard]] bool is_of_item(const std::string& item) const {
+    return std::any_of(what_.names.begin(), what_.names.end(),
+                       [&](const std::string& name) { return name.starts_with(item + " "); });
+  }
+
+  void add(std::string key, Length now, Fineness fineness = Fineness::whole) {
+    knobs_.push_back(length_knob(std::move(key), now, spec_.units, fineness));
+  }
+
+  void of_box(const BoxSpec& box) {
+    const std::string key = "box." + box.name;
+    places_in_rows(box, key + ".row");
+    for (const FaceSpec& face : box.faces) of_openings(face, key);
+    clearances(box, key + ".clearance", true);
+    rods();
+    rails(box, key + ".rails");
+    for (const FaceSpec& face : box.faces) of_cover(face, key);
+    if (what_.check == "joints") add(key + ".frame.cope_gap", *box.frame.cope_gap, Fineness::half);
+    clearances(box, key + ".clearance", false);
+  }
+
+  void places_in_rows(const BoxSpec& box, const std::string& key) {
+    for (std::size_t i = 0; i < box.row.size(); ++i) {
+      const RowEntry& row = box.row[i];
+      if (!row.at || !(is_of_item(*row.of) || (row.between && is_of_item(**row.between)))) continue;
+      for (std::size_t axis = 0; axis < 3; ++axis) {
+        knobs_.push_back(place_knob(fmt::format("{}.{}.at.{}", key, i + 1, axis + 1), (**row.at)[axis], spec_.units));
+      }
+    }
+  }
+
+  [[nodiscard]] static std::string key_of(const FaceSpec& face, const BoxSpec& box, const std::string& key) {
+    for (const Face f : all_faces) {
+      if (&box.face(f) == &face) return fmt::format("{}.face.{}", key, to_text(f));
+    }
+    return key;
+  }
+
+  void of_openings(const FaceSpec& face, const std::string& box_key) {
+    const std::string key = key_of(face, *box_of(face), box_key) + ".openings";
+    if (!is_about(key)) return;
+    for (std::size_t i = 0; i < face.openings.size(); ++i) {
+      const OpeningSpec& opening = face.openings[i];
+      const std::string own = fmt::format("{}.{}", key, i + 1);
+      if (opening.room) add(own + ".room", **opening.room);
+      if (!opening.at) continue;
+      for (std::size_t axis = 0; axis < 2; ++axis) {
+        knobs_.push_back(place_knob(fmt::format("{}.at.{}", own, axis + 1), (**opening.at)[axis], spec_.units));
+      }
+    }
+  }
+
+  [[nodiscard]] const BoxSpec* box_of(const FaceSpec& face) const {
+    for (const BoxSpec& box : spec_.boxes) {
+      if (&face >= box.faces.data() && &face < box.faces.data() + box.faces.size()) return &box;
+    }
+    return &spec_.boxes.front();
+  }
+
+  /// Those towards a side that a part's name says, or the others.
+  void clearances(const BoxSpec& box, const std::string& key, bool of_named_side) {
+    const ClearanceSpec& c = box.clearance;
+    const std::vector<std::pair<std::string, const Measured*>> all{
+        {"front", &c.front}, {"back", &c.back}, {"left", &c.left}, {"right", &c.right}, {"top", &c.top}};
+    for (const auto& [word, measured] : all) {
+      if (is_named(word) != of_named_side) continue;
+      knobs_.push_back(length_knob(key + "." + word, **measured, spec_.units, Fineness::whole, measured->within));
+    }
+  }
+
+  void rods() {
+    if (!has(Role::rod) && !has(Role::nut) && !has(Role::washer)) return;
+    for (const ItemSpec& item : spec_.items) {
+      if (item.rods && is_of_item(item.name)) {
+        add("item." + item.name + ".rods.projection", *item.rods->projection, Fineness::half);
+      }
+    }
+  }
+
+  void rails(const BoxSpec& box, const std::string& key) {
+    if (!has(Role::rail)) return;
+    const RailsSpec& rails = box.rails;
+    if (rails.at) rail_places(**rails.at, key + ".at");
+    if (rails.outer_width) add(key + ".outer_width", **rails.outer_width);
+    add(key + ".margin", *rails.margin);
+    add(key + ".thickness", *rails.thickness, Fineness::half);
+  }
+
+  /// The first and the last towards each other, then each by itself.
+  void rail_places(const std::vector<Length>& at, const std::string& key) {
+    const auto [first, last] = std::minmax_element(at.begin(), at.end());
+    std::vector<Shared> shared;
+    for (auto i = at.begin(); i != at.end(); ++i) shared.push_back({*i, i == first ? 1.0 : i == last ? -1.0 : 0.0});
+    for (std::size_t i = 0; i < at.size(); ++i) {
+      if (what_.names.contains(fmt::format("rail {}", i + 1))) {
+        knobs_.push_back(place_knob(fmt::format("{}.{}", key, i + 1), at[i], spec_.units));
+      }
+    }
+    knobs_.push_back(list_knob(key, std::move(shared), spec_.units));
+  }
+
+  void of_cover(const FaceSpec& face, const std::string& box_key) {
+    const std::string key = key_of(face, *box_of(face), box_key);
+    if (!is_about(key)) return;
+    const bool flanged = *face.closed_by == Closure::cover && *face.style == CoverStyle::flanged;
+    if (flanged) {
+      add(key + ".gap", *face.gap, Fineness::half);
+      add(key + ".flange_depth", *face.flange_depth);
+    } else if (*face.closed_by == Closure::cover) {
+      add(key + ".landing_width", *face.landing_width);
+    }
+    if (*face.closed_by == Closure::cover) add(key + ".screws.max_spacing", *face.screws.max_spacing);
+    add(key + ".thickness", *face.thickness, Fineness::half);
+  }
+
+  void lift_places() {
+    if (!spec_.lifting) return;
+    const LiftingSpec& lifting = *spec_.lifting;
+    if (lifting.at) {
+      for (std::size_t i = 0; i < (**lifting.at).size(); ++i) {
+        if (!what_.names.contains(fmt::format("lift boss {}", i + 1))) continue;
+        for (std::size_t axis = 0; axis < 2; ++axis) {
+          const Length now = (**lifting.at)[i][axis];
+          knobs_.push_back(place_knob(fmt::format("lifting.at.{}.{}", i + 1, axis + 1), now, spec_.units));
+        }
+      }
+    }
+    if (lifting.boss_height) add("lifting.boss_height", **lifting.boss_height);
+    if (lifting.boss_diameter) add("lifting.boss_diameter", **lifting.boss_diameter);
+  }
+
+  void eye_sizes() {
+    if (!spec_.lifting) return;
+    std::vector<const Eye*> eyes;
+    for (const Eye& eye : tables::eyes()) eyes.push_back(&eye);
+    std::stable_sort(eyes.begin(), eyes.end(),
+                     [](const Eye* a, const Eye* b) { return a->at_45_degrees_kg < b->at_45_degrees_kg; });
+    std::vector<std::string> sizes;
+    for (const Eye* eye : eyes) sizes.push_back(eye->size);
+    knobs_.push_back(word_knob("lifting.thread", *spec_.lifting->thread, std::move(sizes)));
+  }
+
+  const Concerned& what_;
+  const Spec& spec_;
+  std::vector<Knob> knobs_;
+};
+
+}  // namespace
+
+Concerned concerned(const Finding& finding, const Plan& plan) {
+  Concerned what;
+  what.check = finding.check;
+  for (const InstanceId id : instances_of(finding, plan)) {
+    const Instance& instance = plan.instances[id];
+    what.names.insert(instance.name);
+    what.keys.insert(instance.key);
+    what.roles.insert(plan.parts[instance.part].role);
+  }
+  return what;
+}
+
+std::vector<Knob> knobs_for(const Concerned& what, const Spec& spec) { return Knobs(what, spec).all(); }
+
+}  // namespace fitup::remedies

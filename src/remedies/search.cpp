@@ -1,0 +1,110 @@
+// Strides away from what stands in the spec until the finding is gone, then halves the way back.
+// Entry: mend_with.
+#include "remedies/search.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+
+namespace fitup::remedies {
+
+namespace {
+
+// Doublings of the first stride: few where the measured amount says how far it is, more where nothing does.
+constexpr int strides_if_measured = 3;
+constexpr int strides_if_not = 6;
+// Steps beyond the least that mends this finding, if another check fails there: 0.2 mm more than touching is no
+// contact.
+constexpr int more_steps = 2;
+constexpr double same_mm = 1e-3;
+
+/// One knob turned one way.
+class Way {
+ public:
+  Way(const Knob& knob, const Finding& finding, const Concerned& what, Trials& trials, int direction)
+      : knob_(knob), finding_(finding), what_(what), trials_(trials), direction_(direction) {}
+
+  /// `farthest`: no rung beyond is of interest.
+  std::optional<Mended> mend(int farthest) {
+    const auto high = first_that_passes(farthest);
+    if (!high) return std::nullopt;
+    const int least = halved(*high);
+    for (int more = 0; more <= more_steps && std::abs(least) + more <= farthest; ++more) {
+      const int rung = least + direction_ * more;
+      const auto value = knob_.value(rung);
+      if (!value || trials_.spent() || !passes(rung)) return std::nullopt;
+      Whole whole = trials_.whole(knob_.key, *value);
+      if (!whole.worse) return Mended{{knob_.key, *value, std::move(whole.marginal)}, knob_.change_mm(rung)};
+    }
+    return std::nullopt;
+  }
+
+  /// The amount did not change at all: the knob has nothing to do with it.
+  [[nodiscard]] bool has_no_effect() const { return no_effect_; }
+
+ private:
+  [[nodiscard]] bool passes(int rung) {
+    const auto value = knob_.value(rung);
+    return value && trials_.look(knob_.key, *value, what_).passes;
+  }
+
+  /// Also sets low_, the last rung that does not pass.
+  std::optional<int> first_that_passes(int farthest) {
+    const bool measured = finding_.value && finding_.unit == "mm" && *finding_.value > 0;
+    int stride = std::abs(rung_at(knob_, measured ? over_mm() : 0, direction_));
+    for (int i = 0; i < (measured ? strides_if_measured : strides_if_not) && stride <= farthest; ++i, stride *= 2) {
+      const int rung = direction_ * stride;
+      const auto value = knob_.value(rung);
+      if (!value || trials_.spent()) return std::nullopt;
+      const Look look = trials_.look(knob_.key, *value, what_);
+      if (look.passes) return rung;
+      low_ = rung;
+      if (look.planned && is_hopeless(look)) return std::nullopt;
+    }
+    return std::nullopt;
+  }
+
+  /// How much too much the finding measures.
+  [[nodiscard]] double over_mm() const {
+    return std::max(0.0, std::abs(*finding_.value - finding_.limit.value_or(0)) - same_mm);
+  }
+
+  bool is_hopeless(const Look& look) {
+    if (!look.worst || !finding_.value) return false;
+    no_effect_ = std::abs(*look.worst - *finding_.value) < same_mm;
+    return no_effect_ || (finding_.check == "overlap" && *look.worst > *finding_.value);
+  }
+
+  int halved(int high) {
+    int low = low_;
+    if (std::abs(high) - std::abs(low) > 1 && !passes(high - direction_)) return high;
+    while (std::abs(high - low) > 1 && !trials_.spent()) {
+      const int middle = (low + high) / 2;
+      (passes(middle) ? high : low) = middle;
+    }
+    return high;
+  }
+
+  const Knob& knob_;
+  const Finding& finding_;
+  const Concerned& what_;
+  Trials& trials_;
+  int direction_;
+  int low_ = 0;
+  bool no_effect_ = false;
+};
+
+}  // namespace
+
+std::optional<Mended> mend_with(const Knob& knob, const Finding& finding, const Concerned& what, Trials& trials) {
+  constexpr int far = 1000;
+  Way up(knob, finding, what, trials, 1);
+  auto above = up.mend(far);
+  if (up.has_no_effect()) return above;
+  const int nearer = above ? std::max(0, -rung_at(knob, std::abs(above->change_mm), -1) - 1) : far;
+  auto below = Way(knob, finding, what, trials, -1).mend(nearer);
+  if (!below) return above;
+  return above && std::abs(above->change_mm) <= std::abs(below->change_mm) ? above : below;
+}
+
+}  // namespace fitup::remedies

@@ -1,0 +1,123 @@
+// Reads, plans and checks a spec with one value changed.
+// Entry: Trials.
+#include "remedies/trials.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "fitup/layout.h"
+#include "remedies/focus.h"
+
+namespace fitup::remedies {
+
+namespace {
+
+// Instances that are planned again in one run, about 130 times a box of 275: then the search takes no longer than a few
+// times what building and checking the solids does. Checking all of a plan costs about as much as planning it 5 times.
+constexpr std::size_t most_planned = 36000;
+constexpr std::size_t whole_costs = 5;
+
+std::string with_dots(std::string key) {
+  std::erase(key, ']');
+  std::replace(key.begin(), key.end(), '[', '.');
+  return key;
+}
+
+bool is_about_pairs(const std::string& check) { return check == "overlap" || check == "joints"; }
+
+int badness(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::pass: return 0;
+    case Verdict::marginal: return 1;
+    case Verdict::not_checked: return 2;
+    case Verdict::fail: return 3;
+  }
+  return 3;
+}
+
+std::set<std::string> names_of(const Finding& finding, const Plan& plan) {
+  std::set<std::string> names;
+  for (const InstanceId id : instances_of(finding, plan)) names.insert(plan.instances[id].name);
+  return names;
+}
+
+}  // namespace
+
+Trials::Trials(const SpecSource& source, const Plan& before, const std::function<bool()>& stop)
+    : source_(source), before_(before), stop_(stop) {
+  if (!source.files) return;
+  cached_files_ = [this](const std::string& path) {
+    const auto known = files_.find(path);
+    return known != files_.end() ? known->second : files_.emplace(path, source_.files(path)).first->second;
+  };
+}
+
+bool Trials::spent() const { return planned_ >= most_planned || (stop_ && stop_()); }
+
+std::unique_ptr<const Plan> Trials::plan_anew(const std::string& key, const std::string& value) const {
+  std::vector<Override> overrides = source_.overrides;
+  std::erase_if(overrides, [&](const Override& o) { return with_dots(o.key) == key; });
+  overrides.push_back({key, value});
+  const SpecResult read = read_spec(source_.file_name, source_.text, overrides, cached_files_);
+  if (!read.spec) return nullptr;
+  const Layout layout = lay_out(*read.spec);
+  PlanResult planned = make_plan(layout);
+  if (!planned.plan || planned.diagnostics.has_errors()) return nullptr;
+  return std::make_unique<const Plan>(*std::move(planned.plan));
+}
+
+const Plan* Trials::plan(const std::string& key, const std::string& value) {
+  const auto [it, added] = plans_.try_emplace({key, value});
+  if (added) {
+    it->second = plan_anew(key, value);
+    planned_ += before_.instances.size();
+  }
+  return it->second.get();
+}
+
+Look Trials::look(const std::string& key, const std::string& value, const Concerned& what) {
+  const Plan* changed = plan(key, value);
+  if (changed == nullptr) return {};
+  const bool pairs = is_about_pairs(what.check);
+  const Findings found = check_by_rules(pairs ? plan_of(*changed, what.names) : *changed);
+  Look look{true, true, std::nullopt};
+  for (const Finding& f : found.all) {
+    if (f.check != what.check || f.verdict == Verdict::pass) continue;
+    if (!pairs && f.check == "held") {
+      const auto names = names_of(f, *changed);
+      const auto meant = [&](const std::string& name) { return what.names.contains(name); };
+      if (std::none_of(names.begin(), names.end(), meant)) continue;
+    }
+    look.passes = false;
+    if (f.value && (!look.worst || *f.value > *look.worst)) look.worst = f.value;
+  }
+  return look;
+}
+
+Trials::Said Trials::said_of(const Plan& plan) {
+  Said said;
+  for (const Finding& f : check_by_rules(plan).all) {
+    if (f.verdict == Verdict::pass) continue;
+    Verdict& verdict = said.try_emplace({f.check, names_of(f, plan)}, Verdict::pass).first->second;
+    if (badness(f.verdict) > badness(verdict)) verdict = f.verdict;
+  }
+  return said;
+}
+
+Whole Trials::whole(const std::string& key, const std::string& value) {
+  const Plan* changed = plan(key, value);
+  if (changed == nullptr) return {true, {}};
+  planned_ += whole_costs * before_.instances.size();
+  if (!said_before_) said_before_ = said_of(before_);
+  Whole whole;
+  for (const auto& [about, verdict] : said_of(*changed)) {
+    const auto before = said_before_->find(about);
+    if (before != said_before_->end() && badness(before->second) >= badness(verdict)) continue;
+    if (verdict != Verdict::marginal) return {true, {}};
+    const auto known = std::find(whole.marginal.begin(), whole.marginal.end(), about.first);
+    if (known == whole.marginal.end()) whole.marginal.push_back(about.first);
+  }
+  return whole;
+}
+
+}  // namespace fitup::remedies

@@ -1,0 +1,56 @@
+#pragma once
+// A spec with one value changed: read, laid out, planned and checked again, within a budget.
+
+#include <functional>
+#include <map>
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "fitup/remedies.h"
+#include "remedies/knobs.h"
+
+namespace fitup::remedies {
+
+/// What a changed spec says of one finding's parts, by the finding's own check.
+struct Look {
+  bool planned = false;         // else the spec or the plan refuses the value
+  bool passes = false;          // nothing failing, marginal or undecided among these parts
+  std::optional<double> worst;  // the largest value that is measured where it does not pass
+};
+
+/// What a changed spec says of everything, against what stood there before.
+struct Whole {
+  bool worse = false;                 // something fails, or is undecided, that was not before
+  std::vector<std::string> marginal;  // checks with something marginal that was not before
+};
+
+class Trials {
+ public:
+  Trials(const SpecSource& source, const Plan& before, const std::function<bool()>& stop);
+
+  /// No more may be planned: the budget is used up, or the search was stopped.
+  [[nodiscard]] bool spent() const;
+  [[nodiscard]] Look look(const std::string& key, const std::string& value, const Concerned& what);
+  [[nodiscard]] Whole whole(const std::string& key, const std::string& value);
+
+ private:
+  [[nodiscard]] const Plan* plan(const std::string& key, const std::string& value);
+  [[nodiscard]] std::unique_ptr<const Plan> plan_anew(const std::string& key, const std::string& value) const;
+  /// Verdict of each check and set of parts' names.
+  using Said = std::map<std::pair<std::string, std::set<std::string>>, Verdict>;
+  [[nodiscard]] static Said said_of(const Plan& plan);
+
+  const SpecSource& source_;
+  const Plan& before_;
+  const std::function<bool()>& stop_;
+  std::optional<Said> said_before_;
+  std::map<std::string, Result<std::string>> files_;
+  SpecFiles cached_files_;
+  std::map<std::pair<std::string, std::string>, std::unique_ptr<const Plan>> plans_;
+  std::size_t planned_ = 0;  // instances
+};
+
+}  // namespace fitup::remedies

@@ -1,0 +1,54 @@
+// Looks for the remedy of each failing and marginal finding: knob by knob, the likeliest first.
+// Entry: with_remedies.
+#include "fitup/remedies.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "remedies/knobs.h"
+#include "remedies/search.h"
+#include "remedies/trials.h"
+
+namespace fitup {
+
+namespace {
+
+using remedies::Concerned;
+using remedies::Mended;
+using remedies::Trials;
+
+// Findings that are looked at, the worst first: a spec with more has a cause that no single number is.
+constexpr std::size_t most_findings = 12;
+
+bool is_to_mend(const Finding& finding) {
+  return finding.verdict == Verdict::fail || finding.verdict == Verdict::marginal;
+}
+
+/// The first knob that mends it without anything marginal; else the first that mends it.
+std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const Plan& plan, Trials& trials) {
+  const Concerned what = remedies::concerned(finding, plan);
+  std::optional<Remedy> second_best;
+  for (const remedies::Knob& knob : remedies::knobs_for(what, spec)) {
+    if (trials.spent()) break;
+    auto mended = remedies::mend_with(knob, finding, what, trials);
+    if (!mended) continue;
+    if (mended->remedy.marginal.empty()) return std::move(mended->remedy);
+    if (!second_best) second_best = std::move(mended->remedy);
+  }
+  return second_best;
+}
+
+}  // namespace
+
+Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
+                       const std::function<bool()>& stop) {
+  Trials trials(source, plan, stop);
+  std::size_t looked_at = 0;
+  for (Finding& finding : findings.all) {
+    if (!is_to_mend(finding) || ++looked_at > most_findings) continue;
+    finding.remedy = remedy_for(finding, spec, plan, trials);
+  }
+  return findings;
+}
+
+}  // namespace fitup
