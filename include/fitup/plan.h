@@ -37,7 +37,10 @@ enum class Role {
   rod_bush,
   nut_gauge,
   corner_square,
-  shim
+  shim,
+  bearer,
+  foot,
+  lug
 };
 [[nodiscard]] std::string_view to_text(Role role);
 
@@ -192,18 +195,25 @@ struct LiftPoint {
   std::string thread;
 };
 
+/// The frame of one box, without what is put on it.
+struct PlacedFrame {
+  std::string box;
+  Box3 space;
+};
+
 struct Plan {
   std::string name;
   std::string title;
   std::string revision;
-  Vec3 frame_size;
+  Vec3 frame_size;                  // of the first box
+  std::vector<PlacedFrame> frames;  // of all boxes, the first one first
   std::vector<Part> parts;
   std::vector<Instance> instances;
   std::vector<Joint> joints;
   std::vector<Zone> zones;
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
-  std::vector<std::string> open_faces;  // "top", reported
+  std::vector<std::string> open_faces;  // "top", of another box than the first "lower top"; reported
 };
 
 struct Layout;

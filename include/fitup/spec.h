@@ -29,6 +29,9 @@ enum class Closure { open, plate, cover };
 enum class CoverStyle { flat, flanged };
 enum class Legs { down, up };
 enum class Corners { coped, butted, mitred };
+enum class BoltedTo { this_box, other_box, neither };
+enum class MountKind { plate, angle };
+enum class Along { left_right, front_back, top_bottom };
 
 template <std::size_t N>
 using Lengths = Sourced<std::array<Length, N>>;
@@ -140,6 +143,22 @@ struct OpeningSpec {
   Sourced<std::string> why;
 };
 
+/// Pieces welded on at a face that stand out beyond the box's sides, each with a bolt's hole: feet, and lugs for a
+/// wall.
+struct MountSpec {
+  Place place;
+  Sourced<MountKind> kind;
+  std::optional<Sourced<Along>> out;  // the sides beyond which they stand; absent: by rule
+  Sourced<Length> thickness;          // of a plate
+  Sourced<std::string> section;       // of an angle cleat
+  Sourced<Length> width;              // along the side
+  Sourced<std::string> thread;        // of the bolt
+  Sourced<HoleClass> clearance_hole;
+  std::optional<Sourced<Length>> slot;  // how far the bolt may be moved along the side; absent: a round hole
+  std::optional<Sourced<std::vector<std::array<Length, 2>>>> at;  // middles of the holes, in the face; absent: by rule
+  CountedFrom at_from{};
+};
+
 struct FaceSpec {
   Place place;
   Sourced<bool> entry;
@@ -151,6 +170,18 @@ struct FaceSpec {
   Sourced<Length> gap;            // under a flange
   Sourced<Length> landing_width;  // width of the strips added beside the uprights under a flat cover
   std::vector<OpeningSpec> openings;
+  std::optional<MountSpec> lugs{};
+};
+
+/// Lengths of section between two boxes, from the front to the back.
+struct BearersSpec {
+  Place place;
+  Sourced<std::string> section;  // an angle or a flat of the section table
+  Sourced<int> count;
+  std::optional<Sourced<std::vector<Length>>> at;  // middles along X, in coordinates of the box that they carry
+  CountedFrom at_from{};
+  Sourced<BoltedTo> bolted_to;  // welded to what it is not bolted to
+  Sourced<std::string> screw;   // thread of the bolts
 };
 
 struct BoxSpec {
@@ -161,8 +192,14 @@ struct BoxSpec {
   RailsSpec rails;
   std::optional<RodPlatesSpec> rod_plates;
   std::vector<RowEntry> row;
-  std::array<FaceSpec, 6> faces;  // index: Face
-  bool flush_at_back = false;     // items of different depth stand flush at the back, not at the front
+  std::array<FaceSpec, 6> faces;              // index: Face
+  bool flush_at_back = false;                 // items of different depth stand flush at the back, not at the front
+  std::optional<Sourced<std::string>> under;  // hangs below that box
+  std::optional<Sourced<std::string>> on;     // stands on it
+  std::optional<Lengths<2>> at;               // X, Y of its frame's corner in the other's coordinates; absent: centred
+  CountedFrom at_from{};
+  std::optional<BearersSpec> bearers;
+  std::optional<MountSpec> feet;
   [[nodiscard]] const FaceSpec& face(Face f) const { return faces[static_cast<std::size_t>(f)]; }
 };
 
@@ -196,7 +233,7 @@ struct Spec {
   std::string revision;
   UnitSystem units = UnitSystem::mm_kg;
   std::vector<ItemSpec> items;  // by name
-  std::vector<BoxSpec> boxes;   // one, for now
+  std::vector<BoxSpec> boxes;   // by name
   std::optional<LiftingSpec> lifting;
   PrintSpec print;
   CutterSpec cutter;

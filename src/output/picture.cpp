@@ -37,7 +37,7 @@ bool is_cover(Role role) { return role == Role::cover_sheet || role == Role::cov
 
 bool is_frame(Role role) {
   return role == Role::ring_member || role == Role::upright || role == Role::rail || role == Role::landing ||
-         role == Role::boss;
+         role == Role::boss || role == Role::bearer || role == Role::foot || role == Role::lug;
 }
 
 bool is_drawn(Role role) { return !is_fastener(role); }

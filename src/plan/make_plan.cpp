@@ -2,6 +2,8 @@
 // Entry: make_plan.
 #include <fmt/format.h>
 
+#include "diag/catalogue.h"
+#include "diag/words.h"
 #include "fitup/plan.h"
 #include "plan/build.h"
 
@@ -30,8 +32,20 @@ PlanResult make_plan(const Layout& layout) {
   const Spec& spec = *layout.spec;
   plan::Draft draft;
   const BoxLayout& box = layout.boxes.front();
+  if (layout.boxes.size() > 1) {
+    const BoxSpec& last = *layout.boxes.back().spec;
+    result.diagnostics.add(diag::say<"one-box-only">(last.place, layout.boxes.size(), diag::in_quotes(last.name)));
+    return result;
+  }
   plan::Build build{spec, box, draft, result.diagnostics, {}, {}, {}};
   plan_box(build);
+  if (box.spec->feet) {
+    result.diagnostics.add(diag::say<"no-effect">(box.spec->feet->place, build.key("feet"), "feet are not built"));
+  }
+  for (const Face f : all_faces) {
+    const auto& lugs = box.spec->face(f).lugs;
+    if (lugs) result.diagnostics.add(diag::say<"no-effect">(lugs->place, "lugs", "lugs are not built"));
+  }
   if (result.diagnostics.has_errors()) return result;
   Plan plan = draft.finish();
   plan.name = spec.name;

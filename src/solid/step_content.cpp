@@ -18,6 +18,9 @@ Colour colour_of(Role role) {
     case Role::upright: return {0.45, 0.48, 0.51};
     case Role::rail:
     case Role::landing:
+    case Role::bearer:
+    case Role::foot:
+    case Role::lug:
     case Role::boss: return {0.36, 0.39, 0.42};
     case Role::rod_plate:
     case Role::rod_plate_flange: return {0.58, 0.60, 0.62};

@@ -7,6 +7,7 @@
 #include <array>
 
 #include "fitup/tables.h"
+#include "spec/build_joined.h"
 #include "spec/keys.h"
 
 namespace fitup::spec {
@@ -214,6 +215,7 @@ FaceSpec face(const Cell& cell) {
   face.gap = length(cell["gap"]);
   face.landing_width = length(cell["landing_width"]);
   face.openings = openings(cell.find("openings"));
+  face.lugs = mounts(cell.find("lugs"));
   return face;
 }
 
@@ -228,6 +230,7 @@ BoxSpec box(const std::string& name, const Cell& cell) {
   for (const Cell& entry : cell["row"].entries) box.row.push_back(row_entry(entry));
   box.flush_at_back = cell["row"].from_back;
   for (const Face f : all_faces) box.faces[static_cast<std::size_t>(f)] = face(cell["face"][to_text(f)]);
+  read_joined(cell, box);
   return box;
 }
 

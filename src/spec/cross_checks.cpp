@@ -88,15 +88,6 @@ class Checks {
     if (!flaw.empty()) diagnostics_.add(say<"file-name-pattern">(pattern.place, in_quotes(*pattern), flaw));
   }
 
-  void one_box(const std::vector<BoxSpec>& boxes) {
-    if (boxes.size() < 2) return;
-    const BoxSpec* last = &boxes[0];
-    for (const BoxSpec& box : boxes) {
-      if (box.place.line > last->place.line) last = &box;
-    }
-    diagnostics_.add(say<"one-box-only">(last->place, boxes.size(), in_quotes(last->name)));
-  }
-
  private:
   void rods_apart(const ItemSpec& item, Length least) {
     const auto& at = item.rods->at;
@@ -138,7 +129,6 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
   }
   if (spec.lifting && root["lifting"].sound) checks.lift_places(*spec.lifting);
   if (root["cutter"]["file_name"].sound) checks.file_name(spec.cutter.file_name);
-  checks.one_box(spec.boxes);
 }
 
 void check_own_sizes(const Spec& spec, const Cell& root, const std::vector<OwnSize>& own_sizes,

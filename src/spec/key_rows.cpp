@@ -176,6 +176,59 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE.openings.why", Type::text, Need::filled, "opening", none, "", "what it is for"},
 };
 
+const std::vector<Rule> join_rows{
+    {"box.NAME.under", Type::box, Need::may, "", none, "", "another box that this one hangs below, on bearers"},
+    {"box.NAME.on", Type::box, Need::may, "", none, "", "another box that this one stands on, on bearers"},
+    {"box.NAME.at", Type::two_lengths, Need::may, "", any_place, "",
+     "X and Y of this box's front left corner from that of the other box's frame; without it the two are centred",
+     Hand::place},
+    {"box.NAME.bearers", Type::table, Need::may, "", none, "",
+     "lengths of section between this box and the other, from front to back across both rings"},
+    {"box.NAME.bearers.section", Type::bar, Need::must, "", none, "",
+     "a flat bar, which lies flat, or an angle, one leg of which lies against what it is bolted to"},
+    {"box.NAME.bearers.count", Type::count, Need::filled, "2", {2, 8}, "", "how many, where no places are given"},
+    {"box.NAME.bearers.at", Type::lengths, Need::may, "", any_place, "",
+     "middle of each along X from this box's own frame corner; without it they are spread as far as the bolts can be "
+     "reached", Hand::place},
+    {"box.NAME.bearers.bolted_to", Type::word, Need::filled, "this", none, "this, other, neither",
+     "the box that they are bolted to, this one or the other; they are welded to what they are not bolted to"},
+    {"box.NAME.bearers.screw", Type::screw_thread, Need::filled, "M8", none, "", "thread of the bolts"},
+    {"box.NAME.feet", Type::table, Need::may, "", none, "",
+     "feet welded on under the bottom ring, with holes beside the box for bolts to what it stands on"},
+    {"box.NAME.feet.kind", Type::word, Need::filled, "plate", none, "plate, angle",
+     "plate: a flat plate in the face's plane; angle: a cleat with one leg in that plane and the other against the side"},
+    {"box.NAME.feet.out", Type::word, Need::may, "", none, "left right, front back",
+     "the sides beyond which the feet stand; without it left and right"},
+    {"box.NAME.feet.thickness", Type::length, Need::filled, "6 mm", {2, 40}, "", "of a plate"},
+    {"box.NAME.feet.section", Type::angle, Need::filled, "L 50x50x5", none, "", "of an angle cleat"},
+    {"box.NAME.feet.width", Type::length, Need::filled, "50 mm", {10, 500}, "", "of one, along the side"},
+    {"box.NAME.feet.thread", Type::thread, Need::filled, "M8", none, "", "thread of the bolt that goes through each"},
+    {"box.NAME.feet.clearance_hole", Type::word, Need::filled, "medium", none, "close, medium, loose",
+     "how much larger than the bolt the hole is: fine, medium or coarse of ISO 273"},
+    {"box.NAME.feet.slot", Type::length, Need::may, "", {1, 200}, "",
+     "how far the bolt may be moved along the side, in a slot of a plate; without it the hole is round"},
+    {"box.NAME.feet.at", Type::length_pairs, Need::may, "", any_place, "",
+     "middle of each hole, from the frame's corner, in X, Y, Z order of the face's axes; each stands at the side that it "
+     "is beyond; without it there are two at each side, near the corners", Hand::place},
+    {"box.NAME.face.FACE.lugs", Type::table, Need::may, "", none, "",
+     "lugs welded on at this face, with holes beside the box for bolts to the wall that the face hangs on"},
+    {"box.NAME.face.FACE.lugs.kind", Type::word, Need::filled, "plate", none, "plate, angle",
+     "plate: a flat plate in the face's plane; angle: a cleat with one leg in that plane and the other against the side"},
+    {"box.NAME.face.FACE.lugs.out", Type::word, Need::may, "", none, "left right, front back, top bottom",
+     "the sides beyond which the lugs stand; without it left and right, of a left or right face front and back"},
+    {"box.NAME.face.FACE.lugs.thickness", Type::length, Need::filled, "6 mm", {2, 40}, "", "of a plate"},
+    {"box.NAME.face.FACE.lugs.section", Type::angle, Need::filled, "L 50x50x5", none, "", "of an angle cleat"},
+    {"box.NAME.face.FACE.lugs.width", Type::length, Need::filled, "50 mm", {10, 500}, "", "of one, along the side"},
+    {"box.NAME.face.FACE.lugs.thread", Type::thread, Need::filled, "M8", none, "", "thread of the bolt that goes through each"},
+    {"box.NAME.face.FACE.lugs.clearance_hole", Type::word, Need::filled, "medium", none, "close, medium, loose",
+     "how much larger than the bolt the hole is: fine, medium or coarse of ISO 273"},
+    {"box.NAME.face.FACE.lugs.slot", Type::length, Need::may, "", {1, 200}, "",
+     "how far the bolt may be moved along the side, in a slot of a plate; without it the hole is round"},
+    {"box.NAME.face.FACE.lugs.at", Type::length_pairs, Need::may, "", any_place, "",
+     "middle of each hole, from the frame's corner, in X, Y, Z order of the face's axes; each stands at the side that it "
+     "is beyond; without it there are two at each side, near the corners", Hand::place},
+};
+
 const std::vector<Rule> other_rows{
     {"lifting", Type::table, Need::may, "", none, "", "welded bosses with a tapped hole for lifting eyes"},
     {"lifting.thread", Type::eye_thread, Need::filled, "M10", none, "", "thread of the eyes"},
@@ -216,7 +269,7 @@ const std::vector<Rule> other_rows{
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> rows;
-    for (const auto* part : {&top_rows, &item_rows, &box_rows, &other_rows})
+    for (const auto* part : {&top_rows, &item_rows, &box_rows, &join_rows, &other_rows})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

@@ -46,6 +46,7 @@ constexpr TypeWords type_words[] = {
     {Type::eye_thread, "thread of a lifting eye", "a thread in quotes, such as \"M10\""},
     {Type::angle, "angle section", "an angle section in quotes, such as \"L 40x40x4\""},
     {Type::flat, "flat bar", "a flat bar in quotes, such as \"40x4\""},
+    {Type::bar, "angle or flat bar", "an angle or a flat bar in quotes, such as \"40x8\""},
     {Type::material, "material", "a material in quotes, such as \"S235JR\""},
 };
 

@@ -39,6 +39,7 @@ enum class Type {
   eye_thread,    // one that the tables have a lifting eye for
   angle,         // a section
   flat,
+  bar,  // an angle or a flat
   material
 };
 

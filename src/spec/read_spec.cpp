@@ -8,6 +8,7 @@
 #include "fitup/spec.h"
 #include "spec/build.h"
 #include "spec/cross_checks.h"
+#include "spec/joined.h"
 #include "spec/like.h"
 #include "spec/openings.h"
 #include "spec/overrides.h"
@@ -53,6 +54,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   spec::check_together(spec, cells, diagnostics);
   spec::check_own_sizes(spec, cells, own_sizes, diagnostics);
   spec::check_openings(spec, cells, diagnostics);
+  spec::check_joined(spec, cells, diagnostics);
   spec::report_slips(spec, cells, diagnostics);
   diagnostics = with_hands(diagnostics, merged.reflected);
   diagnostics.sort();

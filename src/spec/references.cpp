@@ -102,6 +102,7 @@ std::string equal_angles_like(std::string_view designation) {
 
 void ScalarReader::read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
   if (rule.type == Type::angle || rule.type == Type::flat) return read_section(rule, value, key, cell);
+  if (rule.type == Type::bar) return read_bar(value, key, cell);
   if (rule.type == Type::box) {
     if (std::find(boxes_.begin(), boxes_.end(), value.text) != boxes_.end())
       cell.value = value.text;
@@ -126,6 +127,21 @@ void ScalarReader::read_reference(const Rule& rule, const Value& value, std::str
     // No near miss: M6 is not nearer to M7 than M8 is to anyone but a speller.
     diagnostics_.add(say<"unknown-thread">(value.place, role_of(rule.type), in_quotes(value.text),
                                            diag::listed(rows_of(rule.type))));
+  }
+}
+
+void ScalarReader::read_bar(const Value& value, std::string_view key, Cell& cell) {
+  const Section* section = tables::find_section(value.text);
+  const bool offered =
+      section != nullptr && (section->shape == SectionShape::flat ||
+                             (section->shape == SectionShape::angle && section->leg_a_mm == section->leg_b_mm));
+  if (offered) {
+    cell.value = section->designation;
+  } else if (section == nullptr) {
+    diagnostics_.add(
+        say<"unknown-section">(value.place, in_quotes(value.text), section_like(value.text, SectionShape::flat)));
+  } else {
+    diagnostics_.add(say<"wrong-section">(value.place, key, "another section", "a flat bar or an equal angle", "40x8"));
   }
 }
 

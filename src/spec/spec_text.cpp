@@ -49,6 +49,14 @@ std::string words(Closure closure) {
   return closure == Closure::open ? "open" : closure == Closure::plate ? "plate" : "cover";
 }
 
+std::string words(BoltedTo bolted) {
+  return bolted == BoltedTo::this_box ? "this" : bolted == BoltedTo::other_box ? "other" : "neither";
+}
+std::string words(MountKind kind) { return kind == MountKind::plate ? "plate" : "angle"; }
+std::string words(Along along) {
+  return along == Along::left_right ? "left right" : along == Along::front_back ? "front back" : "top bottom";
+}
+
 template <std::size_t N>
 std::string words(const std::array<Length, N>& lengths);
 
@@ -179,6 +187,34 @@ void write_opening(Writer& out, const std::string& key, const OpeningSpec& openi
   out.line(key + ".why", opening.why);
 }
 
+void write_mounts(Writer& out, const std::string& key, const MountSpec& mounts) {
+  out.line(key + ".kind", mounts.kind);
+  out.line(key + ".out", mounts.out);
+  out.line(key + ".thickness", mounts.thickness);
+  out.line(key + ".section", mounts.section);
+  out.line(key + ".width", mounts.width);
+  out.line(key + ".thread", mounts.thread);
+  out.line(key + ".clearance_hole", mounts.clearance_hole);
+  out.line(key + ".slot", mounts.slot);
+  out.line(key + ".at", mounts.at);
+  write_from(out, key + ".at", mounts.at_from);
+}
+
+void write_joined(Writer& out, const std::string& key, const BoxSpec& box) {
+  out.line(key + ".under", box.under);
+  out.line(key + ".on", box.on);
+  out.line(key + ".at", box.at);
+  write_from(out, key + ".at", box.at_from);
+  if (box.feet) write_mounts(out, key + ".feet", *box.feet);
+  if (!box.bearers) return;
+  out.line(key + ".bearers.section", box.bearers->section);
+  out.line(key + ".bearers.count", box.bearers->count);
+  out.line(key + ".bearers.at", box.bearers->at);
+  write_from(out, key + ".bearers.at", box.bearers->at_from);
+  out.line(key + ".bearers.bolted_to", box.bearers->bolted_to);
+  out.line(key + ".bearers.screw", box.bearers->screw);
+}
+
 void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
   out.line(key + ".entry", face.entry);
   out.line(key + ".closed_by", face.closed_by);
@@ -192,6 +228,7 @@ void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
   for (std::size_t i = 0; i < face.openings.size(); ++i) {
     write_opening(out, numbered(key + ".openings", i), face.openings[i]);
   }
+  if (face.lugs) write_mounts(out, key + ".lugs", *face.lugs);
 }
 
 void write_box(Writer& out, const BoxSpec& box) {
@@ -210,6 +247,7 @@ void write_box(Writer& out, const BoxSpec& box) {
     write_from(out, at + ".at", box.row[i].at_from);
   }
   if (box.flush_at_back) out.line(key + ".flush_at_back", true);
+  write_joined(out, key, box);
   for (const Face face : all_faces) write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
 }
 

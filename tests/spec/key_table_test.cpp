@@ -47,6 +47,21 @@ Keys full_spec() {
           {"box.main.face.front.openings.kind", "\"round\""},
           {"box.main.face.front.openings.at", "[200, 100]"},
           {"box.main.face.front.openings.diameter", "20"},
+          {"box.base.frame.section", "\"L 40x40x4\""},
+          {"box.base.clearance.left", "8"},
+          {"box.base.clearance.right", "8"},
+          {"box.base.clearance.front", "44"},
+          {"box.base.clearance.back", "36"},
+          {"box.base.clearance.top", "60"},
+          {"box.base.row.of", "\"block\""},
+          {"box.main.on", "\"base\""},
+          {"box.main.at", "[0, 0]"},
+          {"box.main.bearers.section", "\"40x8\""},
+          {"box.main.bearers.screw", "\"M8\""},
+          {"box.main.feet.thread", "\"M8\""},
+          {"box.main.feet.width", "\"50 mm\""},
+          {"box.main.face.front.lugs.thread", "\"M8\""},
+          {"box.main.face.front.lugs.width", "\"50 mm\""},
           {"box.main.row.of", "\"block\""},
           {"box.main.row.count", "2"},
           {"lifting.points", "4"},
@@ -59,7 +74,8 @@ std::string toml_of(const Keys& keys) {
   for (const auto& [key, value] : keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
-    if (table == "box.main.row" || table == "item.block.keep_clear" || table == "box.main.face.front.openings") {
+    if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" ||
+        table == "box.main.face.front.openings") {
       std::string& entry = lists[table];
       entry += (entry.empty() ? "" : ", ") + key.substr(dot + 1) + " = " + value;
     } else {
