@@ -40,7 +40,10 @@ enum class Role {
   shim,
   bearer,
   foot,
-  lug
+  lug,
+  cross_bar,
+  brace,
+  gusset
 };
 [[nodiscard]] std::string_view to_text(Role role);
 
@@ -95,18 +98,19 @@ struct LegCut {
 enum class Leg { a, b };
 
 /// What is done to one end of a member. Leg A lies along the section's x, leg B along its y (a flat has
-/// only A). Each leg is cut square through its thickness. The square where the legs cross stays where both
-/// legs stay; the root fillet stays where at least one of its legs stays.
+/// only A; a tube ends square or in a mitre). Each leg is cut square through its thickness. The square where the legs
+/// cross stays where both legs stay; the root fillet stays where at least one of its legs stays.
 struct EndCut {
   LegCut a;
   LegCut b;
-  /// One saw cut at 45 degrees through both legs of an equal angle: everything begins as far from the end as it lies
-  /// from the heel along this leg. The steps are then a square cut's.
+  /// One saw cut at 45 degrees through the whole section of an angle or a tube: everything begins as far from the end
+  /// as it lies from the heel along this leg. The steps are then a square cut's.
   std::optional<Leg> mitre{};
   bool operator==(const EndCut&) const = default;
 };
 
-/// A round hole square through a leg: `along_mm` from the member's start, `across_mm` from the heel edge.
+/// A round hole square through a leg: `along_mm` from the member's start, `across_mm` from the heel edge. A tube's leg
+/// A is its wall at y = 0, its leg B the one at x = 0; the far wall is the one opposite.
 struct MemberHole {
   Leg leg = Leg::a;
   double along_mm = 0;
@@ -114,6 +118,7 @@ struct MemberHole {
   double diameter_mm = 0;
   HoleKind kind = HoleKind::clear;
   std::string purpose;
+  bool far_wall = false;
   bool operator==(const MemberHole&) const = default;
 };
 
@@ -246,6 +251,10 @@ struct Body {
 
 /// Closed-form volume of a part from its data, mm3.
 [[nodiscard]] double volume_mm3(const Part& part);
+
+/// Whether a sawn part is a tube that holds air in: without a drain or vent hole near either end. Its ends are taken to
+/// be shut by what they are welded to.
+[[nodiscard]] bool is_unvented_tube(const Part& part);
 
 /// What a member keeps of one leg through its whole thickness: its outline in the leg's plane, x along the member, y
 /// across the leg from the heel edge. From the end cuts' numbers alone.

@@ -15,6 +15,7 @@
 #include "fitup/formats.h"
 #include "fitup/quantity.h"
 #include "fitup/result.h"
+#include "fitup/tables.h"
 
 namespace fitup {
 
@@ -84,13 +85,59 @@ struct ScrewSpec {
   Sourced<Length> max_spacing;
 };
 
+/// A section by its own sizes, `[section.NAME]`: found by its name before those of the tables.
+struct OwnSection {
+  std::string name;
+  Place place;
+  Section section;
+};
+
+enum class LongSide { standing, flat };      // of an unequal angle or a rectangular tube in the rings
+enum class Slope { none, rising, falling };  // to the right or to the back
+enum class Vents { ends, none };             // of closed sections
+
+/// Bars from side to side under the rails.
+struct CrossBarsSpec {
+  Place place;
+  Sourced<std::string> section;                    // not given: by rule
+  std::optional<Sourced<std::vector<Length>>> at;  // middles along Y in frame coordinates; absent: by rule
+  CountedFrom at_from{};
+};
+
+struct BraceSpec {
+  Sourced<Slope> slope;
+  CountedFrom from{};  // in the opposite hand it slopes the other way
+};
+
+/// Flat diagonals, one in a face.
+struct BracesSpec {
+  Place place;
+  Sourced<Length> width;
+  Sourced<Length> thickness;
+  std::array<BraceSpec, 4> faces{};  // index: Face; front, back, left, right
+};
+
+/// Triangular plates in the corners of uprights and rings.
+struct GussetsSpec {
+  Place place;
+  Sourced<Length> leg;
+  Sourced<Length> thickness;
+};
+
 struct FrameSpec {
-  Sourced<std::string> section;  // an angle of the section table
+  Sourced<std::string> section;  // an angle or a tube, own or of the table
   Sourced<Corners> corners;
   Sourced<Legs> bottom_legs;
-  Sourced<std::string> uprights;  // a flat of the section table
+  Sourced<std::string> uprights;  // a flat or a tube, own or of the table
   Sourced<Length> cope_gap;
   Sourced<std::string> material;
+  Sourced<std::string> top_section;  // not given: as the bottom's
+  Sourced<LongSide> long_side;
+  std::optional<CrossBarsSpec> cross_bars;
+  std::optional<BracesSpec> braces;
+  std::optional<GussetsSpec> gussets;
+  Sourced<Vents> vents;
+  Sourced<Length> vent_diameter;
 };
 
 /// From the items' bodies to the inside of that face. The bottom follows from the rails.
@@ -237,7 +284,10 @@ struct Spec {
   std::optional<LiftingSpec> lifting;
   PrintSpec print;
   CutterSpec cutter;
+  std::vector<OwnSection> sections;  // by name
   [[nodiscard]] const ItemSpec* item(std::string_view name) const;
+  /// Own ones first, then the tables'.
+  [[nodiscard]] const Section* section(std::string_view name) const;
 };
 
 /// `--set key=value`: any dotted key, or a bare name of `[sizes]`. In SpecResult::sources all of them are one text

@@ -11,11 +11,13 @@
 
 namespace fitup {
 
-enum class SectionShape { angle, flat };
+enum class SectionShape { angle, flat, tube };
 
 /// A rolled section. Angle: heel at (0,0), leg A along +x (leg_a), leg B along +y (leg_b), both `thickness`
 /// thick, root radius between them, toe radius on the inner edge of each leg's end.
-/// Flat: 0..leg_a in x, 0..thickness in y; leg_b is 0.
+/// Flat: 0..leg_a in x, 0..thickness in y; leg_b is 0. Tube, square or rectangular: 0..leg_a in x, 0..leg_b in y,
+/// hollow, `thickness` all round, its outer corners rounded by `corner_radius`, the inner ones by as much less as it is
+/// thick.
 struct Section {
   SectionShape shape = SectionShape::flat;
   std::string designation;  // "L 40x40x4", "40x4"
@@ -27,6 +29,7 @@ struct Section {
   double published_mass_kg_per_m = 0;
   double published_area_mm2 = 0;  // 0 where the table has none
   std::string source;
+  double corner_radius_mm = 0;  // of a tube
   bool operator==(const Section&) const = default;
 };
 
@@ -87,7 +90,7 @@ struct SheetGauge {
   std::string source;
 };
 
-struct Gland {  // cable gland of metric thread, pitch 1.5 mm
+struct Gland {                  // cable gland of metric thread, pitch 1.5 mm
   std::string size;             // "M20"
   double hole_mm = 0;           // in the sheet
   double locknut_flats_mm = 0;  // largest width across flats of what holds it inside
@@ -124,10 +127,9 @@ namespace tables {
 [[nodiscard]] bool is_unified(const Thread& thread);
 
 /// Spaces and case do not matter: "l40x40x4", "L 40 x 40 x 4", "flat 40x4", "40x4", "L 2x2x3/16 in",
-/// "1-1/2 x 1/4 in", "1.5 in x 0.25 in", "20x3 mm". Without a unit both are tried: the sizes do not meet.
+/// "1-1/2 x 1/4 in", "1.5 in x 0.25 in", "20x3 mm". Without a unit both are tried: the sizes do not meet. The longer
+/// leg may come first or last; a tube needs its word: "SHS 40x40x3", "tube 60x40x3".
 [[nodiscard]] const Section* find_section(std::string_view designation);
-/// Whether it reads as an angle whose two legs differ: the tables may hold none.
-[[nodiscard]] bool has_unequal_legs(std::string_view designation);
 [[nodiscard]] const Thread* find_thread(std::string_view size);
 [[nodiscard]] const HexNut* find_nut(std::string_view size);
 [[nodiscard]] const Washer* find_washer(std::string_view size);
@@ -141,6 +143,9 @@ namespace tables {
 /// The flat bar most like a leg of this section: of the same system of units, as wide or the next narrower (the
 /// narrowest there is for a leg narrower still), and of those the one nearest in thickness.
 [[nodiscard]] const Section& flat_like_leg(const Section& angle);
+
+/// Kilograms per metre of an outline's area, of steel: the convention of the section tables.
+[[nodiscard]] double steel_mass_kg_per_m(const Section& section);
 
 /// The section in the table that is nearest in size to a designation that is not there, for suggestions: nearest to
 /// "L 40x40x4.5" is one of its neighbours in size, not in spelling. None where the text is no designation, or so far

@@ -89,8 +89,6 @@ inline constexpr Entry catalogue[] = {
     {"unknown-item", Stage::spec, Severity::error, "there is no item named {}{}"},
     {"unknown-box", Stage::spec, Severity::error, "there is no box named {}{}"},
     {"unknown-section", Stage::spec, Severity::error, "the tables hold no section {}{}"},
-    {"unequal-angle", Stage::spec, Severity::error,
-     "{} has legs of two lengths; the tables hold equal angles only: take one of them, such as {}"},
     {"wrong-section", Stage::spec, Severity::error, "{} is {}; it must be {}, as in \"{}\""},
     {"unknown-thread", Stage::spec, Severity::error, "the tables hold no {} {}; there are: {}"},
     {"unknown-material", Stage::spec, Severity::error, "the tables hold no material {}{}"},

@@ -246,6 +246,17 @@ Body body_of(const Part& part) {
   return body;
 }
 
+bool is_unvented_tube(const Part& part) {
+  const auto* member = std::get_if<Member>(&part.form);
+  if (member == nullptr || member->section.shape != SectionShape::tube) return false;
+  const double middle = member->length_mm / 2;
+  const auto open = [&](bool start) {
+    return std::any_of(member->holes.begin(), member->holes.end(),
+                       [&](const MemberHole& h) { return (h.along_mm < middle) == start; });
+  };
+  return !open(true) || !open(false);
+}
+
 double volume_mm3(const Part& part) {
   if (const auto* member = std::get_if<Member>(&part.form)) return volume_of_member(*member);
   double volume = 0;

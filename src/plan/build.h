@@ -17,7 +17,10 @@ namespace fitup::plan {
 /// A thing a cover, a rod plate or a boss can be screwed or welded to.
 struct Host {
   InstanceId id = 0;
-  Box3 box;  // where it may be drilled: the leg or plate that faces the user
+  Box3 box;            // where it may be drilled: the leg or plate that faces the user; of a tube the whole of it
+  double wall_mm = 0;  // of a tube: as much of it as a hole in any of its sides goes through
+  /// What a hole along an axis goes through.
+  [[nodiscard]] double depth_mm(Vec3 along) const { return wall_mm > 0 ? wall_mm : std::abs(dot(box.size(), along)); }
 };
 
 enum Side { low = 0, high = 1 };  // left and right, or front and back, or bottom and top

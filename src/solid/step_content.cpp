@@ -15,7 +15,10 @@ namespace {
 Colour colour_of(Role role) {
   switch (role) {
     case Role::ring_member:
-    case Role::upright: return {0.45, 0.48, 0.51};
+    case Role::upright:
+    case Role::cross_bar:
+    case Role::brace:
+    case Role::gusset: return {0.45, 0.48, 0.51};
     case Role::rail:
     case Role::landing:
     case Role::bearer:

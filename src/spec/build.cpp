@@ -133,7 +133,14 @@ FrameSpec frame(const Cell& cell) {
           word(cell["bottom_legs"], legs_words),
           uprights(cell),
           length(cell["cope_gap"]),
-          text(cell["material"])};
+          text(cell["material"]),
+          text(cell["section"]),
+          {},
+          {},
+          {},
+          {},
+          {},
+          {}};
 }
 
 ClearanceSpec clearance(const Cell& cell) {
@@ -304,6 +311,13 @@ const ItemSpec* Spec::item(std::string_view sought) const {
     if (item.name == sought) return &item;
   }
   return nullptr;
+}
+
+const Section* Spec::section(std::string_view sought) const {
+  for (const OwnSection& own : sections) {
+    if (own.name == sought) return &own.section;
+  }
+  return tables::find_section(sought);
 }
 
 }  // namespace fitup

@@ -76,28 +76,6 @@ std::string section_like(std::string_view text, SectionShape shape) {
   return diag::suggestion(text, sections_of(shape));
 }
 
-bool only_equal_angles() {
-  const auto& all = tables::sections();
-  return std::none_of(all.begin(), all.end(),
-                      [](const Section& s) { return s.shape == SectionShape::angle && s.leg_a_mm != s.leg_b_mm; });
-}
-
-/// What has the one leg or the other, and the thickness: "L 60x40x5" is between "L 40x40x5" and "L 60x60x5".
-std::string equal_angles_like(std::string_view designation) {
-  std::string text(designation);
-  const std::size_t first = std::min(text.find_first_of("0123456789"), text.size());
-  const std::size_t cross = std::min(text.find('x', first), text.size());
-  const std::size_t second = std::min(text.find('x', cross + 1), text.size());
-  const std::string rest = text.substr(second);
-  std::vector<std::string> found;
-  for (const std::string& leg :
-       {text.substr(first, cross - first), text.substr(std::min(cross + 1, text.size()), second - cross - 1)}) {
-    if (const Section* section = tables::find_section("L " + leg + "x" + leg + rest))
-      found.push_back(in_quotes(section->designation));
-  }
-  return found.empty() ? in_quotes("L 40x40x4") : diag::listed(found);
-}
-
 }  // namespace
 
 void ScalarReader::read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
@@ -149,9 +127,7 @@ void ScalarReader::read_section(const Rule& rule, const Value& value, std::strin
   const bool angle = rule.type == Type::angle;
   const SectionShape wanted = angle ? SectionShape::angle : SectionShape::flat;
   const Section* section = tables::find_section(value.text);
-  if (section == nullptr && angle && tables::has_unequal_legs(value.text) && only_equal_angles()) {
-    diagnostics_.add(say<"unequal-angle">(value.place, in_quotes(value.text), equal_angles_like(value.text)));
-  } else if (section == nullptr) {
+  if (section == nullptr) {
     diagnostics_.add(say<"unknown-section">(value.place, in_quotes(value.text), section_like(value.text, wanted)));
   } else if (section->shape != wanted) {
     diagnostics_.add(say<"wrong-section">(value.place, key, angle ? "a flat bar" : "an angle",

@@ -53,7 +53,19 @@ Profile profile_of(const Section& section) {
   if (section.shape == SectionShape::angle) {
     return {angle_outline(section), {}};
   }
+  if (section.shape == SectionShape::tube) {
+    const double t = section.thickness_mm;
+    const double r = section.corner_radius_mm;
+    const Vec2 size{section.leg_a_mm, section.leg_b_mm};
+    return {Loop::rounded_rectangle({0, 0}, size, r),
+            {Loop::rounded_rectangle({t, t}, size - Vec2{t, t}, std::max(0.0, r - t))}};
+  }
   return {Loop::rectangle({0, 0}, {section.leg_a_mm, section.thickness_mm}), {}};
+}
+
+double tables::steel_mass_kg_per_m(const Section& section) {
+  constexpr double steel_kg_per_mm2_of_a_metre = 0.00785;  // 7850 kg/m3
+  return profile_of(section).area_mm2() * steel_kg_per_mm2_of_a_metre;
 }
 
 }  // namespace fitup

@@ -1,5 +1,6 @@
 // The list of sections, and finding one by the size that a person writes.
 // Entry: sections(), find_section(), nearest_section().
+#include <array>
 #include <cassert>
 #include <charconv>
 #include <cmath>
@@ -111,6 +112,14 @@ bool read_size(std::string_view text, Reading& reading) {
   return true;
 }
 
+bool take_tube_word(std::string_view& text) {
+  constexpr std::array<std::string_view, 5> words{"shs", "rhs", "square tube", "rectangular tube", "tube"};
+  for (const std::string_view word : words) {
+    if (take_prefix(text, word)) return true;
+  }
+  return false;
+}
+
 std::optional<Reading> read(std::string_view designation) {
   std::string text;
   for (const char c : designation) {
@@ -120,6 +129,8 @@ std::optional<Reading> read(std::string_view designation) {
   Reading reading;
   if (take_prefix(rest, "flat") || take_prefix(rest, "fl")) {
     reading.shape = SectionShape::flat;
+  } else if (take_tube_word(rest)) {
+    reading.shape = SectionShape::tube;
   } else if (take_prefix(rest, "angle") || take_prefix(rest, "l")) {
     reading.shape = SectionShape::angle;
   }
@@ -136,15 +147,15 @@ std::optional<Reading> read(std::string_view designation) {
 }
 
 std::vector<double> sizes_of(const Section& section) {
-  if (section.shape == SectionShape::angle) {
-    return {section.leg_a_mm, section.leg_b_mm, section.thickness_mm};
-  }
-  return {section.leg_a_mm, section.thickness_mm};
+  if (section.shape == SectionShape::flat) return {section.leg_a_mm, section.thickness_mm};
+  return {section.leg_a_mm, section.leg_b_mm, section.thickness_mm};
 }
 
 /// Sum of the differences of the sizes, where one in the designation is `unit_mm` long.
 double difference_mm(const Reading& reading, const Section& section, double unit_mm) {
-  const std::vector<double> sizes = sizes_of(section);
+  std::vector<double> sizes = sizes_of(section);
+  // The tables name the longer side first; people write either.
+  if (sizes.size() == 3 && reading.sizes[0] < reading.sizes[1]) std::swap(sizes[0], sizes[1]);
   double sum = 0;
   for (std::size_t i = 0; i < sizes.size(); ++i) {
     sum += std::abs(reading.sizes[i] * unit_mm - sizes[i]);
@@ -152,8 +163,10 @@ double difference_mm(const Reading& reading, const Section& section, double unit
   return sum;
 }
 
+// Three numbers are an angle's unless a word says that they are a tube's.
 bool comparable(const Reading& reading, const Section& section) {
-  return (!reading.shape || *reading.shape == section.shape) && reading.sizes.size() == sizes_of(section).size();
+  const SectionShape other = reading.sizes.size() == 3 ? SectionShape::angle : SectionShape::flat;
+  return reading.shape.value_or(other) == section.shape && reading.sizes.size() == sizes_of(section).size();
 }
 
 bool is_inch(const Section& section) { return section.designation.ends_with(" in"); }
@@ -215,12 +228,6 @@ const Section* find_section(std::string_view designation) {
   }
   const Nearest nearest = nearest_in_size(*reading, Systems::both);
   return nearest.section != nullptr && nearest.difference_mm < same_size_mm ? nearest.section : nullptr;
-}
-
-bool has_unequal_legs(std::string_view designation) {
-  const auto reading = read(designation);
-  if (!reading || reading->sizes.size() != 3 || reading->shape == SectionShape::flat) return false;
-  return std::abs(reading->sizes[0] - reading->sizes[1]) > same_size_mm;
 }
 
 const Section* nearest_section(std::string_view designation) {

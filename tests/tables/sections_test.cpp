@@ -254,15 +254,6 @@ TEST(Outline, a_toe_larger_than_the_thickness_is_limited_to_it) {
   EXPECT_EQ(profile_of(angle(45, 45, 3, 7, 3.5)), profile_of(angle(45, 45, 3, 7, 3)));
 }
 
-TEST(Sections, an_angle_with_two_lengths_of_leg_is_told_from_others) {
-  EXPECT_TRUE(tables::has_unequal_legs("L 60x40x5"));
-  EXPECT_TRUE(tables::has_unequal_legs("l 2 x 1-1/2 x 1/8 in"));
-  EXPECT_FALSE(tables::has_unequal_legs("L 40x40x5"));
-  EXPECT_FALSE(tables::has_unequal_legs("L 1-1/2x1.5x1/8 in"));
-  EXPECT_FALSE(tables::has_unequal_legs("60x5"));
-  EXPECT_FALSE(tables::has_unequal_legs("something"));
-}
-
 struct Leg {
   const char* angle;
   const char* flat;
