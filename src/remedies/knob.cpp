@@ -83,7 +83,9 @@ Knob length_knob(std::string key, Length now, UnitSystem units, Fineness finenes
 }
 
 Knob place_knob(std::string key, Length now, UnitSystem units) {
-  return number_knob(std::move(key), now, units, Fineness::whole, true, std::nullopt);
+  Knob knob = number_knob(std::move(key), now, units, Fineness::whole, true, std::nullopt);
+  knob.sideways = true;
+  return knob;
 }
 
 Knob list_knob(std::string key, std::vector<Shared> entries, UnitSystem units) {

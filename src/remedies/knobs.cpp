@@ -93,8 +93,9 @@ class Knobs {
   }
 
   void of_openings(const FaceSpec& face, const std::string& box_key) {
-    const std::string key = key_of(face, *box_of(face), box_key) + ".openings";
-    if (!is_about(key)) return;
+    const std::string face_key = key_of(face, *box_of(face), box_key);
+    if (!is_about(face_key)) return;
+    const std::string key = face_key + ".openings";
     for (std::size_t i = 0; i < face.openings.size(); ++i) {
       const OpeningSpec& opening = face.openings[i];
       const std::string own = fmt::format("{}.{}", key, i + 1);

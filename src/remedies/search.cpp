@@ -58,8 +58,21 @@ class Way {
       if (!value || trials_.spent()) return std::nullopt;
       const Look look = trials_.look(knob_.key, *value, what_);
       if (look.passes) return rung;
+      if (!look.planned) return before_refusal(rung);
+      if (is_hopeless(look)) return std::nullopt;
       low_ = rung;
-      if (look.planned && is_hopeless(look)) return std::nullopt;
+    }
+    return std::nullopt;
+  }
+
+  /// Between the last rung that the spec takes and the first that it refuses.
+  std::optional<int> before_refusal(int refused) {
+    while (std::abs(refused - low_) > 1 && !trials_.spent()) {
+      const int middle = (low_ + refused) / 2;
+      const auto value = knob_.value(middle);
+      const Look look = value ? trials_.look(knob_.key, *value, what_) : Look{};
+      if (look.passes) return middle;
+      (look.planned ? low_ : refused) = middle;
     }
     return std::nullopt;
   }
@@ -71,8 +84,8 @@ class Way {
 
   bool is_hopeless(const Look& look) {
     if (!look.worst || !finding_.value) return false;
-    no_effect_ = std::abs(*look.worst - *finding_.value) < same_mm;
-    return no_effect_ || (finding_.check == "overlap" && *look.worst > *finding_.value);
+    no_effect_ = !knob_.sideways && std::abs(*look.worst - *finding_.value) < same_mm;
+    return no_effect_ || (finding_.check == "overlap" && *look.worst > *finding_.value + same_mm);
   }
 
   int halved(int high) {

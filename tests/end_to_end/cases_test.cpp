@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <map>
 #include <nlohmann/json.hpp>
 
 #include "end_to_end/expectation.h"
@@ -41,11 +42,27 @@ Report check(const std::filesystem::path& spec, const std::string& set = {}) {
   return {result.status, report.is_object() ? report["findings"] : nlohmann::json::array()};
 }
 
+/// What a case's own spec gives, asked once.
+const Report& report_of(const std::filesystem::path& folder) {
+  static std::map<std::filesystem::path, Report> known;
+  const auto [it, added] = known.try_emplace(folder);
+  if (added) it->second = check(folder / "spec.toml");
+  return it->second;
+}
+
+std::string failing(const nlohmann::json& findings) {
+  std::string lines;
+  for (const auto& f : findings) {
+    if (f.at("verdict") == "fail") lines += f.at("message").get<std::string>() + "\n";
+  }
+  return lines;
+}
+
 class Cases : public testing::TestWithParam<std::filesystem::path> {};
 
 TEST_P(Cases, GiveTheFindingsThatTheyExpect) {
   const Case expected = read_case(GetParam() / "expect.toml");
-  const Report report = check(GetParam() / "spec.toml");
+  const Report& report = report_of(GetParam());
   const bool fails = std::any_of(expected.expected.begin(), expected.expected.end(),
                                  [](const Expectation& e) { return e.verdict == "fail"; });
   EXPECT_EQ(report.status, fails || expected.other_failures ? 1 : 0);
@@ -57,12 +74,12 @@ TEST_P(Cases, PassWithTheRemedyAndNotAStepNearer) {
   const auto fails = [](const nlohmann::json& findings) {
     return std::count_if(findings.begin(), findings.end(), [](const auto& f) { return f.at("verdict") == "fail"; });
   };
-  const auto failed = fails(check(GetParam() / "spec.toml").findings);
+  const auto failed = fails(report_of(GetParam()).findings);
   for (const Expectation& e : expected.expected) {
     if (!e.remedy_key) continue;
     const Report mended = check(GetParam() / "spec.toml", *e.remedy_key + "=" + *e.remedy_value);
-    EXPECT_FALSE(still_there(e, mended.findings)) << mended.findings.dump(1);
-    EXPECT_LT(fails(mended.findings) + (e.verdict == "fail" ? 0 : -1), failed) << mended.findings.dump(1);
+    EXPECT_FALSE(still_there(e, mended.findings)) << failing(mended.findings);
+    EXPECT_LT(fails(mended.findings) + (e.verdict == "fail" ? 0 : -1), failed) << failing(mended.findings);
     if (!e.too_little) continue;
     const Report nearly = check(GetParam() / "spec.toml", *e.remedy_key + "=" + *e.too_little);
     EXPECT_TRUE(still_there(e, nearly.findings) || nearly.status == 1) << *e.too_little;
