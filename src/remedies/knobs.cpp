@@ -32,17 +32,23 @@ class Knobs {
       eye_sizes();
       return std::move(knobs_);
     }
-    for (const BoxSpec& box : spec_.boxes) {
-      if (is_about("box." + box.name)) of_box(box);
-    }
     if (has(Role::boss)) lift_places();
+    for (const BoxSpec& box : spec_.boxes) {
+      if (names_no_box() || is_about("box." + box.name)) of_box(box);
+    }
     return std::move(knobs_);
   }
 
  private:
   [[nodiscard]] bool has(Role role) const { return what_.roles.contains(role); }
 
-  /// Some part comes from that key or from one below it. What comes from no box may be any box's.
+  /// Rods come from their item, bosses from lifting: they may be in any box.
+  [[nodiscard]] bool names_no_box() const {
+    return std::none_of(what_.keys.begin(), what_.keys.end(),
+                        [](const std::string& k) { return k.starts_with("box."); });
+  }
+
+  /// Some part comes from that key or from one below it.
   [[nodiscard]] bool is_about(const std::string& key) const {
     return std::any_of(what_.keys.begin(), what_.keys.end(),
                        [&](const std::string& k) { return k == key || k.starts_with(key + "."); });
@@ -71,8 +77,8 @@ class Knobs {
     rods();
     rails(box, key + ".rails");
     for (const FaceSpec& face : box.faces) of_cover(face, key);
-    if (what_.check == "joints") add(key + ".frame.cope_gap", *box.frame.cope_gap, Fineness::half);
     clearances(box, key + ".clearance", false);
+    for (const FaceSpec& face : box.faces) rooms_of_openings(face, key);
   }
 
   void places_in_rows(const BoxSpec& box, const std::string& key) {
@@ -99,11 +105,20 @@ class Knobs {
     for (std::size_t i = 0; i < face.openings.size(); ++i) {
       const OpeningSpec& opening = face.openings[i];
       const std::string own = fmt::format("{}.{}", key, i + 1);
-      if (opening.room) add(own + ".room", **opening.room);
       if (!opening.at) continue;
       for (std::size_t axis = 0; axis < 2; ++axis) {
         knobs_.push_back(place_knob(fmt::format("{}.at.{}", own, axis + 1), (**opening.at)[axis], spec_.units));
       }
+    }
+  }
+
+  /// Last of all: what was asked for is given up.
+  void rooms_of_openings(const FaceSpec& face, const std::string& box_key) {
+    const std::string key = key_of(face, *box_of(face), box_key);
+    if (!is_about(key)) return;
+    for (std::size_t i = 0; i < face.openings.size(); ++i) {
+      const auto& room = face.openings[i].room;
+      if (room) add(fmt::format("{}.openings.{}.room", key, i + 1), **room);
     }
   }
 
@@ -138,9 +153,6 @@ class Knobs {
     if (!has(Role::rail)) return;
     const RailsSpec& rails = box.rails;
     if (rails.at) rail_places(**rails.at, key + ".at");
-    if (rails.outer_width) add(key + ".outer_width", **rails.outer_width);
-    add(key + ".margin", *rails.margin);
-    add(key + ".thickness", *rails.thickness, Fineness::half);
   }
 
   /// The first and the last towards each other, then each by itself.
@@ -159,31 +171,19 @@ class Knobs {
   void of_cover(const FaceSpec& face, const std::string& box_key) {
     const std::string key = key_of(face, *box_of(face), box_key);
     if (!is_about(key)) return;
-    const bool flanged = *face.closed_by == Closure::cover && *face.style == CoverStyle::flanged;
-    if (flanged) {
-      add(key + ".gap", *face.gap, Fineness::half);
-      add(key + ".flange_depth", *face.flange_depth);
-    } else if (*face.closed_by == Closure::cover) {
-      add(key + ".landing_width", *face.landing_width);
-    }
-    if (*face.closed_by == Closure::cover) add(key + ".screws.max_spacing", *face.screws.max_spacing);
-    add(key + ".thickness", *face.thickness, Fineness::half);
+    if (*face.closed_by != Closure::cover || *face.style != CoverStyle::flanged) return;
+    add(key + ".gap", *face.gap, Fineness::half);
   }
 
   void lift_places() {
-    if (!spec_.lifting) return;
-    const LiftingSpec& lifting = *spec_.lifting;
-    if (lifting.at) {
-      for (std::size_t i = 0; i < (**lifting.at).size(); ++i) {
-        if (!what_.names.contains(fmt::format("lift boss {}", i + 1))) continue;
-        for (std::size_t axis = 0; axis < 2; ++axis) {
-          const Length now = (**lifting.at)[i][axis];
-          knobs_.push_back(place_knob(fmt::format("lifting.at.{}.{}", i + 1, axis + 1), now, spec_.units));
-        }
+    if (!spec_.lifting || !spec_.lifting->at) return;
+    const auto& at = **spec_.lifting->at;
+    for (std::size_t i = 0; i < at.size(); ++i) {
+      if (!what_.names.contains(fmt::format("lift boss {}", i + 1))) continue;
+      for (std::size_t axis = 0; axis < 2; ++axis) {
+        knobs_.push_back(place_knob(fmt::format("lifting.at.{}.{}", i + 1, axis + 1), at[i][axis], spec_.units));
       }
     }
-    if (lifting.boss_height) add("lifting.boss_height", **lifting.boss_height);
-    if (lifting.boss_diameter) add("lifting.boss_diameter", **lifting.boss_diameter);
   }
 
   void eye_sizes() {

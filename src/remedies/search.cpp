@@ -10,8 +10,10 @@ namespace fitup::remedies {
 
 namespace {
 
-// Doublings of the first stride: few where the measured amount says how far it is, more where nothing does.
+// Doublings of the first stride: few where the measured amount says how far it is, more where it may have to go round
+// something, or nothing says how far.
 constexpr int strides_if_measured = 3;
+constexpr int strides_if_sideways = 5;
 constexpr int strides_if_not = 6;
 // Steps beyond the least that mends this finding, if another check fails there: 0.2 mm more than touching is no
 // contact.
@@ -52,7 +54,8 @@ class Way {
   std::optional<int> first_that_passes(int farthest) {
     const bool measured = finding_.value && finding_.unit == "mm" && *finding_.value > 0;
     int stride = std::abs(rung_at(knob_, measured ? over_mm() : 0, direction_));
-    for (int i = 0; i < (measured ? strides_if_measured : strides_if_not) && stride <= farthest; ++i, stride *= 2) {
+    const int strides = !measured ? strides_if_not : knob_.sideways ? strides_if_sideways : strides_if_measured;
+    for (int i = 0; i < strides && stride <= farthest; ++i, stride *= 2) {
       const int rung = direction_ * stride;
       const auto value = knob_.value(rung);
       if (!value || trials_.spent()) return std::nullopt;
