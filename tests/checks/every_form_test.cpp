@@ -1,0 +1,248 @@
+// Every sentence that a check may say is provoked: by a case under fixtures/cases, or, where no spec comes to it, by a
+// plan made by hand here. Every verdict that a check may give likewise.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <regex>
+#include <set>
+#include <sstream>
+
+#include "checks/causes.h"
+#include "checks/shapes.h"
+#include "fitup/findings.h"
+#include "fitup/layout.h"
+#include "fitup/spec.h"
+
+namespace fitup {
+namespace {
+
+using testing::IsEmpty;
+
+std::string text_of(const std::filesystem::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::stringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+/// The text literals of the statement that begins at `at`, those that stand side by side as one.
+std::vector<std::string> literals(const std::string& source, std::size_t at) {
+  std::vector<std::string> all;
+  bool beside = false;
+  for (; at < source.size() && source[at] != ';'; ++at) {
+    if (source[at] != '"') {
+      beside = beside && std::isspace(static_cast<unsigned char>(source[at])) != 0;
+      continue;
+    }
+    const std::size_t end = source.find('"', at + 1);
+    const std::string literal = source.substr(at + 1, end - at - 1);
+    if (beside) {
+      all.back() += literal;
+    } else {
+      all.push_back(literal);
+    }
+    beside = true;
+    at = end;
+  }
+  return all;
+}
+
+/// What the sources of the checks put into a finding's message: each the longest literal of its statement.
+std::set<std::string> forms() {
+  std::set<std::string> found;
+  const std::regex assignment(R"(message \+?=)");
+  for (const auto& entry :
+       std::filesystem::directory_iterator(std::filesystem::path(FITUP_SOURCE) / "src" / "checks")) {
+    if (entry.path().extension() != ".cpp") continue;
+    const std::string source = text_of(entry.path());
+    for (auto i = std::sregex_iterator(source.begin(), source.end(), assignment); i != std::sregex_iterator(); ++i) {
+      const auto all = literals(source, static_cast<std::size_t>(i->position()));
+      const auto longest =
+          std::max_element(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.size() < b.size(); });
+      if (longest != all.end()) found.insert(*longest);
+    }
+  }
+  return found;
+}
+
+/// "{} and {} overlap{}" as a pattern.
+std::regex pattern_of(const std::string& form) {
+  static const std::regex special(R"([.^$|()\[\]*+?\\])");
+  static const std::regex hole(R"(\{[^}]*\})");
+  return std::regex(std::regex_replace(std::regex_replace(form, special, R"(\$&)"), hole, ".*"));
+}
+
+void add(const Plan& plan, std::vector<Finding>& said) {
+  const Findings found = check_by_rules(plan);
+  said.insert(said.end(), found.all.begin(), found.all.end());
+  const auto gathered = checks::one_for_each_cause(found.all);
+  said.insert(said.end(), gathered.begin(), gathered.end());
+}
+
+std::vector<Finding> said_of_cases() {
+  std::vector<Finding> said;
+  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(FITUP_FIXTURES) / "cases")) {
+    if (!entry.is_directory()) continue;
+    const auto path = entry.path() / "spec.toml";
+    const auto read = read_spec(path.string(), text_of(path), {},
+                                [](const std::string& file) -> Result<std::string> { return text_of(file); });
+    EXPECT_TRUE(read.spec) << path;
+    if (!read.spec) continue;
+    const Layout layout = lay_out(*read.spec);
+    const PlanResult planned = make_plan(layout);
+    EXPECT_TRUE(planned.plan) << path;
+    if (planned.plan) add(*planned.plan, said);
+  }
+  return said;
+}
+
+PartId part(Plan& plan, std::vector<Prism> prisms, Role role = Role::ring_member) {
+  Part p;
+  p.role = role;
+  p.form = Solidform{std::move(prisms)};
+  plan.parts.push_back(p);
+  return plan.parts.size() - 1;
+}
+
+InstanceId instance(Plan& plan, PartId of, const std::string& name, Vec3 at) {
+  Instance i;
+  i.part = of;
+  i.pose = Pose::at(at);
+  i.name = name;
+  plan.instances.push_back(i);
+  return plan.instances.size() - 1;
+}
+
+Prism cube(double size) { return generated::along_z(generated::box({0, 0}, {size, size}), 0, size); }
+
+/// A brace that no rule decides, in a cube's joint and in its kept space.
+Plan askew() {
+  Plan plan;
+  const double c = std::sqrt(0.5);
+  const Prism bar{generated::box({-5, -5}, {5, 5}), Pose::at({0, 0, 0}, {c, c, 0}, axis::z), 50};
+  const InstanceId brace = instance(plan, part(plan, {bar}), "brace", {0, 0, 0});
+  const InstanceId block = instance(plan, part(plan, {cube(10)}), "block", {-5, -5, -5});
+  plan.joints.push_back({brace, block, JointKind::weld, axis::z, 1, 0});
+  plan.zones.push_back({block, {{-5, -5, -5}, {5, 5, 5}}, "room", {}});
+  return plan;
+}
+
+/// Two cubes of 10 mm, the second so far off, joined along Z.
+Plan two_cubes(Vec3 off, JointKind kind) {
+  Plan plan;
+  const PartId one = part(plan, {cube(10)});
+  const InstanceId a = instance(plan, one, "lower", {0, 0, 0});
+  const InstanceId b = instance(plan, one, "upper", off);
+  plan.joints.push_back({a, b, kind, axis::z, 1, 0});
+  return plan;
+}
+
+/// A screw of 6 mm that stands 3 mm deep in a nut of 5.
+Plan short_screw() {
+  Plan plan;
+  Profile ring{Loop::hexagon({0, 0}, 10), {Loop::circle({0, 0}, 2.5)}};
+  const PartId nut = part(plan, {Prism{ring, Pose{}, 5}}, Role::nut);
+  const PartId rod = part(plan, {Prism{{Loop::circle({0, 0}, 3), {}}, Pose{}, 30}});
+  const InstanceId n = instance(plan, nut, "nut", {0, 0, 0});
+  const InstanceId r = instance(plan, rod, "rod", {0, 0, 2});
+  plan.joints.push_back({n, r, JointKind::thread, axis::z, 0, 6});
+  return plan;
+}
+
+/// One loose thing, and two that hang together, beside a frame.
+Plan loose() {
+  Plan plan = two_cubes({0, 0, 10}, JointKind::weld);
+  const PartId other = part(plan, {cube(10)}, Role::item);
+  instance(plan, other, "alone", {100, 0, 0});
+  const InstanceId first = instance(plan, other, "first of two", {200, 0, 0});
+  const InstanceId second = instance(plan, other, "second of two", {200, 0, 10});
+  plan.joints.push_back({first, second, JointKind::bearing, axis::z, 0, 0});
+  return plan;
+}
+
+Plan one_cube() {
+  Plan plan;
+  instance(plan, part(plan, {cube(10)}), "cube", {0, 0, 0});
+  return plan;
+}
+
+// What no spec comes to, since the plan is refused before or the parts are such that a rule decides.
+std::vector<Finding> said_by_hand() {
+  std::vector<Finding> said;
+  for (const Plan& plan : {askew(), two_cubes({0, 0, 12}, JointKind::weld), two_cubes({0, 0, -12}, JointKind::weld),
+                           two_cubes({10, 0, 10}, JointKind::weld), short_screw(), loose(), one_cube()}) {
+    add(plan, said);
+  }
+  return said;
+}
+
+const std::set<std::string> only_by_hand{
+    "{} and {}: not decided whether they overlap: {}",
+    "{}: not decided whether it enters {}: {}",
+    "{} and {}: not decided whether they meet in their {} joint",
+    "{} and {} meet in their {} joint along an edge or in a corner only, not face to face",
+    "{} and {} do not face each other in their {} joint: moved along its normal they do not meet within {:.0f} mm",
+    "{} and {} share {} mm of thread and need {} mm",
+    "{} joints meet; {} contacts, all stated",
+    " not held: no weld, screw, thread or bearing leads from there to the frame",
+};
+
+std::set<std::string> provoked(const std::vector<Finding>& said) {
+  std::set<std::string> result;
+  for (const std::string& form : forms()) {
+    const std::regex pattern = pattern_of(form);
+    const auto says = [&](const Finding& f) { return std::regex_search(f.message, pattern); };
+    if (std::any_of(said.begin(), said.end(), says)) result.insert(form);
+  }
+  return result;
+}
+
+TEST(EveryForm, OfAFindingIsProvokedByACaseOrByHand) {
+  const auto all = forms();
+  ASSERT_GE(all.size(), 15U) << "the sources are read as they are written";
+  const auto by_cases = provoked(said_of_cases());
+  const auto by_hand = provoked(said_by_hand());
+  for (const std::string& form : all) {
+    EXPECT_EQ(by_cases.contains(form), !only_by_hand.contains(form)) << form;
+    EXPECT_TRUE(by_cases.contains(form) || by_hand.contains(form)) << form;
+  }
+  for (const std::string& form : only_by_hand) EXPECT_TRUE(all.contains(form)) << "no check says: " << form;
+}
+
+TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
+  std::map<std::string, std::set<Verdict>> by_cases;
+  for (const Finding& f : said_of_cases()) by_cases[f.check].insert(f.verdict);
+  std::map<std::string, std::set<Verdict>> by_hand;
+  for (const Finding& f : said_by_hand()) by_hand[f.check].insert(f.verdict);
+  using enum Verdict;
+  EXPECT_EQ(by_cases["overlap"], (std::set{pass, fail}));
+  EXPECT_EQ(by_cases["joints"], (std::set{pass, marginal, fail}));
+  EXPECT_EQ(by_cases["held"], (std::set{pass}));
+  EXPECT_EQ(by_cases["lift"], (std::set{pass, marginal, fail}));
+  EXPECT_TRUE(by_hand["overlap"].contains(not_checked));
+  EXPECT_TRUE(by_hand["joints"].contains(not_checked));
+  EXPECT_TRUE(by_hand["held"].contains(fail));
+  std::set<std::string> others;
+  for (const auto& [check, verdicts] : by_cases) {
+    if (verdicts != std::set{not_checked}) others.insert(check);
+  }
+  EXPECT_EQ(others, (std::set<std::string>{"overlap", "joints", "held", "lift"}))
+      << "a check that is added stands here";
+}
+
+TEST(HeldCheck, NamesOneLooseThingAndAGroupOfThem) {
+  std::vector<std::string> messages;
+  for (const Finding& f : check_by_rules(loose()).all) {
+    if (f.check == "held") messages.push_back(f.message);
+  }
+  EXPECT_THAT(messages, testing::UnorderedElementsAre(testing::StartsWith("alone is not held"),
+                                                      testing::StartsWith("first of two and 1 more")));
+}
+
+}  // namespace
+}  // namespace fitup

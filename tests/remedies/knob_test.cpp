@@ -1,0 +1,74 @@
+// The ladders of values that remedies are looked for on.
+#include "remedies/knob.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace fitup::remedies {
+namespace {
+
+constexpr auto mm = UnitSystem::mm_kg;
+constexpr auto in = UnitSystem::in_lb;
+
+TEST(Knob, ClimbsInWholeMillimetresFromWhatStandsThere) {
+  const Knob whole = length_knob("k", Length::mm(36), mm);
+  EXPECT_EQ(whole.value(1), "37 mm");
+  EXPECT_EQ(whole.value(-1), "35 mm");
+  EXPECT_EQ(whole.value(-36), "0 mm");
+  EXPECT_EQ(whole.value(-37), std::nullopt) << "no length is below zero";
+  const Knob between = length_knob("k", Length::mm(10.5), mm);
+  EXPECT_EQ(between.value(1), "11 mm");
+  EXPECT_EQ(between.value(-1), "10 mm");
+  EXPECT_DOUBLE_EQ(between.change_mm(1), 0.5);
+  EXPECT_DOUBLE_EQ(between.change_mm(-2), -1.5);
+}
+
+TEST(Knob, ClimbsInHalfMillimetresWhereThingsAreSmall) {
+  const Knob half = length_knob("k", Length::mm(2), mm, Fineness::half);
+  EXPECT_EQ(half.value(1), "2.5 mm");
+  EXPECT_EQ(half.value(-1), "1.5 mm");
+}
+
+TEST(Knob, SaysInchesAsFractionsInLowestTerms) {
+  const Knob sixteenths = length_knob("k", Length::mm(1.25 * 25.4), in);
+  EXPECT_EQ(sixteenths.value(1), "1 5/16 in");
+  EXPECT_EQ(sixteenths.value(4), "1 1/2 in");
+  EXPECT_EQ(sixteenths.value(-4), "1 in");
+  EXPECT_EQ(sixteenths.value(-12), "1/2 in");
+  const Knob halves = length_knob("k", Length::mm(25.4), in, Fineness::half);
+  EXPECT_EQ(halves.value(1), "1 1/32 in");
+  EXPECT_NEAR(halves.change_mm(1), 25.4 / 32, 1e-9);
+}
+
+TEST(Knob, KeepsHowWellAValueWasMeasured) {
+  const Knob measured = length_knob("k", Length::mm(36), mm, Fineness::whole, Length::mm(0.5));
+  EXPECT_EQ(measured.value(2), "{ value = 38, within = 0.5 }");
+}
+
+TEST(Knob, PlacesMayLieBelowZero) {
+  EXPECT_EQ(place_knob("k", Length::mm(1), mm).value(-3), "-2 mm");
+  EXPECT_EQ(place_knob("k", Length::mm(25.4), in).value(-17), "-0.0625 in");
+}
+
+TEST(Knob, ListsMoveTheirEntriesByTheirShare) {
+  const Knob list = list_knob("k", {{Length::mm(26), 1}, {Length::mm(168), 0}, {Length::mm(958), -1}}, mm);
+  EXPECT_EQ(list.value(4), "[30, 168, 954]");
+}
+
+TEST(Knob, WordsEndWhereTheTableEnds) {
+  const Knob words = word_knob("k", "M10", {"M8", "M10", "M12"});
+  EXPECT_EQ(words.value(1), "M12");
+  EXPECT_EQ(words.value(-1), "M8");
+  EXPECT_EQ(words.value(2), std::nullopt);
+}
+
+TEST(Knob, TheFirstRungTriedIsAtLeastAsFarAsWasMeasured) {
+  const Knob knob = length_knob("k", Length::mm(10.5), mm);
+  EXPECT_EQ(rung_at(knob, 0.2, 1), 1);
+  EXPECT_EQ(rung_at(knob, 2.7, 1), 4) << "10.5 + 2.7 = 13.2: the fourth whole millimetre above is 14";
+  EXPECT_EQ(rung_at(knob, 2.7, -1), -4);
+  EXPECT_EQ(rung_at(knob, 0, 1), 1) << "what stands there already is no remedy";
+}
+
+}  // namespace
+}  // namespace fitup::remedies
