@@ -83,7 +83,8 @@ TEST(Bodies, ARodThroughABoreIsFreeOfBothItsMouths) {
   EXPECT_EQ(decide(leg, body({along_x(disc({20, 60}, 4), 1, 2)})), Decision::clear) << "ends inside";
   EXPECT_EQ(decide(leg, body({along_x(disc({20, 60}, 4), 4, 20)})), Decision::clear) << "ends flush with the face";
   EXPECT_EQ(decide(leg, body({along_x(disc({20, 90}, 4), -30, 80)})), Decision::overlap) << "beside the bore";
-  EXPECT_EQ(decide(leg, body({along_x(box({10, 50}, {30, 70}), -30, 80)})), Decision::overlap) << "larger than the bore";
+  EXPECT_EQ(decide(leg, body({along_x(box({10, 50}, {30, 70}), -30, 80)})), Decision::overlap)
+      << "larger than the bore";
 }
 
 TEST(Bodies, AnAskewPrismIsClearByItsBoxOrUnsure) {

@@ -6,29 +6,19 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
-#include <fstream>
 #include <map>
 #include <regex>
 #include <set>
-#include <sstream>
 
 #include "checks/causes.h"
+#include "checks/planned.h"
 #include "checks/shapes.h"
 #include "fitup/findings.h"
-#include "fitup/layout.h"
-#include "fitup/spec.h"
 
 namespace fitup {
 namespace {
 
 using testing::IsEmpty;
-
-std::string text_of(const std::filesystem::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  std::stringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
 
 /// The text literals of the statement that begins at `at`, those that stand side by side as one.
 std::vector<std::string> literals(const std::string& source, std::size_t at) {
@@ -59,7 +49,7 @@ std::set<std::string> forms() {
   for (const auto& entry :
        std::filesystem::directory_iterator(std::filesystem::path(FITUP_SOURCE) / "src" / "checks")) {
     if (entry.path().extension() != ".cpp") continue;
-    const std::string source = text_of(entry.path());
+    const std::string source = test::text_of(entry.path());
     for (auto i = std::sregex_iterator(source.begin(), source.end(), assignment); i != std::sregex_iterator(); ++i) {
       const auto all = literals(source, static_cast<std::size_t>(i->position()));
       const auto longest =
@@ -86,17 +76,11 @@ void add(const Plan& plan, std::vector<Finding>& said) {
 
 std::vector<Finding> said_of_cases() {
   std::vector<Finding> said;
-  for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(FITUP_FIXTURES) / "cases")) {
-    if (!entry.is_directory()) continue;
-    const auto path = entry.path() / "spec.toml";
-    const auto read = read_spec(path.string(), text_of(path), {},
-                                [](const std::string& file) -> Result<std::string> { return text_of(file); });
-    EXPECT_TRUE(read.spec) << path;
-    if (!read.spec) continue;
-    const Layout layout = lay_out(*read.spec);
-    const PlanResult planned = make_plan(layout);
-    EXPECT_TRUE(planned.plan) << path;
-    if (planned.plan) add(*planned.plan, said);
+  for (const auto& folder : test::case_folders()) {
+    const auto path = folder / "spec.toml";
+    const auto box = test::planned(path.string(), test::text_of(path));
+    EXPECT_TRUE(box->plan) << path;
+    if (box->plan) add(*box->plan, said);
   }
   return said;
 }

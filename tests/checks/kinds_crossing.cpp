@@ -121,7 +121,9 @@ std::vector<Pair> angle_toe_on_flat(Random& r) {
   // The hanging leg's end comes down on the outer face of the other's heel side.
   Profile hanging = profile_of(t);
   return crossing(r, "end face of a leg on the heel side of an angle", along_z(profile_of(s), 0, 120),
-                  [&](double apart) { return along_x(moved(hanging, {-t.leg_a_mm - apart, 20}), -10, 90); });
+                  [&](double apart) {
+                    return along_x(moved(hanging, {-t.leg_a_mm - apart, 20}), -10, 90);
+                  });
 }
 
 // A leg with a hole, as angle along z, hole through leg A: the rod runs along y, its profile in (z, x).
@@ -157,8 +159,8 @@ std::vector<Pair> screw_head_on_bored_leg(Random& r) {
   const double head = leg.hole + between(r, 1, 4);
   return at_all_offsets(r, "screw head on a bored leg", [&](double apart) {
     const double seat = -apart;
-    return Bodies{leg.angle, body({along_y(disc(leg.at, leg.hole - 0.4), seat, 20),
-                                   along_y(disc(leg.at, head), seat - 3, 3)})};
+    return Bodies{leg.angle,
+                  body({along_y(disc(leg.at, leg.hole - 0.4), seat, 20), along_y(disc(leg.at, head), seat - 3, 3)})};
   });
 }
 
@@ -186,14 +188,16 @@ std::vector<Pair> rod_through_drilled_plate(Random& r) {
 }  // namespace
 
 std::vector<Kind> crossing_kinds() {
-  return {{"side", box_end_on_box_side},      {"end", box_on_end_of_box},       {"rods", rod_across_rod},
-          {"on rod", bar_end_on_rod_side},    {"flat", bar_end_on_flat_of_angle}, {"root", bar_end_in_root_of_angle},
-          {"over hole", bar_over_hole},       {"in hole", short_bar_in_hole},   {"nut", bar_end_at_nut_corner},
-          {"slot", rod_on_racetrack},         {"angles", angle_on_end_of_angle}, {"toe", angle_toe_on_flat}};
+  return {{"side", box_end_on_box_side},   {"end", box_on_end_of_box},         {"rods", rod_across_rod},
+          {"on rod", bar_end_on_rod_side}, {"flat", bar_end_on_flat_of_angle}, {"root", bar_end_in_root_of_angle},
+          {"over hole", bar_over_hole},    {"in hole", short_bar_in_hole},     {"nut", bar_end_at_nut_corner},
+          {"slot", rod_on_racetrack},      {"angles", angle_on_end_of_angle},  {"toe", angle_toe_on_flat}};
 }
 
 std::vector<Kind> bore_kinds() {
-  return {{"rod", rod_in_bored_leg}, {"head", screw_head_on_bored_leg}, {"blind", rod_in_blind_bore},
+  return {{"rod", rod_in_bored_leg},
+          {"head", screw_head_on_bored_leg},
+          {"blind", rod_in_blind_bore},
           {"drilled", rod_through_drilled_plate}};
 }
 

@@ -96,7 +96,8 @@ std::vector<Pair> disc_at_toe(Random& r) {
   const Vec2 c{s.leg_a_mm - s.toe_radius_mm, s.thickness_mm - s.toe_radius_mm};
   const double radius = between(r, 0.8, 15);
   const Vec2 way = unit(between(r, 20, 70));
-  return moving(r, "rod at the toe of an angle", profile_of(s), disc(c + (s.toe_radius_mm + radius) * way, radius), way);
+  return moving(r, "rod at the toe of an angle", profile_of(s), disc(c + (s.toe_radius_mm + radius) * way, radius),
+                way);
 }
 
 std::vector<Pair> square_corner_in_root(Random& r) {
@@ -227,10 +228,18 @@ std::vector<Kind> disc_kinds() {
 std::vector<Kind> rectangle_kinds() { return {{"side", box_beside_box}, {"corner", box_corner_to_corner}}; }
 
 std::vector<Kind> region_kinds() {
-  return {{"flat", disc_on_flat_of_angle}, {"root", disc_in_root},          {"toe", disc_at_toe},
-          {"corner", square_corner_in_root}, {"nested", angle_in_angle},    {"heel", box_under_heel},
-          {"nut", nut_beside_wall},        {"nut in hole", nut_in_round_hole}, {"slot end", disc_at_racetrack},
-          {"slot", racetrack_in_slot},     {"window", plug_in_window},      {"frame", frame_round_frame}};
+  return {{"flat", disc_on_flat_of_angle},
+          {"root", disc_in_root},
+          {"toe", disc_at_toe},
+          {"corner", square_corner_in_root},
+          {"nested", angle_in_angle},
+          {"heel", box_under_heel},
+          {"nut", nut_beside_wall},
+          {"nut in hole", nut_in_round_hole},
+          {"slot end", disc_at_racetrack},
+          {"slot", racetrack_in_slot},
+          {"window", plug_in_window},
+          {"frame", frame_round_frame}};
 }
 
 }  // namespace fitup::generated

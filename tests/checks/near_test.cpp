@@ -30,7 +30,8 @@ TEST(NearPairs, AreThoseThatComparingEveryPairFinds) {
   std::vector<std::pair<std::size_t, std::size_t>> expected;
   for (std::size_t i = 0; i < boxes.size(); ++i) {
     for (std::size_t j = i + 1; j < boxes.size(); ++j) {
-      if (!boxes[i].empty() && !boxes[j].empty() && !checks::apart(boxes[i], boxes[j], 1e-4)) expected.emplace_back(i, j);
+      if (!boxes[i].empty() && !boxes[j].empty() && !checks::apart(boxes[i], boxes[j], 1e-4))
+        expected.emplace_back(i, j);
     }
   }
   EXPECT_EQ(checks::near_pairs(boxes, 1e-4), expected);

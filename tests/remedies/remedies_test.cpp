@@ -4,60 +4,43 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <filesystem>
-#include <fstream>
-#include <sstream>
-
-#include "fitup/layout.h"
+#include "checks/planned.h"
 #include "remedies/trials.h"
 
 namespace fitup {
 namespace {
 
-std::string text_of(const std::filesystem::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  std::stringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
-/// The box with some values set, planned and checked.
+/// The sound box with some values set, planned and checked.
 struct Checked {
   SpecSource source;
-  std::optional<Spec> spec;
-  Layout layout;
-  Plan plan;
+  std::unique_ptr<const test::Planned> box;
   Findings findings;
 };
 
-std::unique_ptr<Checked> checked(std::vector<Override> overrides) {
-  auto box = std::make_unique<Checked>();
-  const auto path = std::filesystem::path(FITUP_FIXTURES) / "cases" / "sound.toml";
-  box->source = {"sound.toml", text_of(path), std::move(overrides), {}};
-  SpecResult read = read_spec(box->source.file_name, box->source.text, box->source.overrides);
-  box->spec = std::move(read.spec);
-  box->layout = lay_out(*box->spec);
-  PlanResult planned = make_plan(box->layout);
-  box->plan = *std::move(planned.plan);
-  box->findings = check_by_rules(box->plan);
-  return box;
+Checked checked(const std::vector<Override>& overrides) {
+  Checked result;
+  result.source = {"sound.toml", test::text_of(test::sound_box()), overrides, {}};
+  result.box = test::planned(result.source.file_name, result.source.text, overrides);
+  if (result.box->plan) result.findings = check_by_rules(*result.box->plan);
+  EXPECT_TRUE(result.box->plan);
+  return result;
 }
 
 std::vector<std::string> remedies(const Checked& box, const std::function<bool()>& stop = {}) {
   std::vector<std::string> all;
-  for (const Finding& f : with_remedies(box.source, *box.spec, box.plan, box.findings, stop).all) {
+  for (const Finding& f : with_remedies(box.source, *box.box->spec, *box.box->plan, box.findings, stop).all) {
     if (f.remedy) all.push_back(f.remedy->key + " = " + f.remedy->value);
   }
   return all;
 }
 
-TEST(Remedies, NothingIsLookedForWhereNothingFails) { EXPECT_THAT(remedies(*checked({})), testing::IsEmpty()); }
+TEST(Remedies, NothingIsLookedForWhereNothingFails) { EXPECT_THAT(remedies(checked({})), testing::IsEmpty()); }
 
 TEST(Remedies, AreTheSameEachTime) {
   const auto box = checked({{"item.block.rods.projection", "45"}});
-  const auto first = remedies(*box);
+  const auto first = remedies(box);
   EXPECT_FALSE(first.empty());
-  EXPECT_EQ(remedies(*box), first);
+  EXPECT_EQ(remedies(box), first);
 }
 
 TEST(Remedies, TakeThePlaceOfAnArgumentThatSetsTheSameKey) {
@@ -65,43 +48,43 @@ TEST(Remedies, TakeThePlaceOfAnArgumentThatSetsTheSameKey) {
     SCOPED_TRACE(key);
     const auto box =
         checked({{"box.main.face.front.gap", "5"}, {"item.block.rods.projection", "20"}, {key, "[12,48,45]"}});
-    EXPECT_THAT(remedies(*box), testing::Each("box.main.face.front.gap = 2 mm"));
-    EXPECT_FALSE(remedies(*box).empty());
+    EXPECT_THAT(remedies(box), testing::Each("box.main.face.front.gap = 2 mm"));
+    EXPECT_FALSE(remedies(box).empty());
   }
 }
 
 TEST(Remedies, KeepHowWellAClearanceWasMeasured) {
   const auto box =
       checked({{"box.main.clearance.front", "{ value = 44, within = 0.5 }"}, {"item.block.keep_clear.1.depth", "50"}});
-  EXPECT_THAT(remedies(*box), testing::Contains("box.main.clearance.front = { value = 46, within = 0.5 }"));
+  EXPECT_THAT(remedies(box), testing::Contains("box.main.clearance.front = { value = 46, within = 0.5 }"));
 }
 
 TEST(Remedies, EndWhenTheyAreAskedToStop) {
   const auto box = checked({{"item.block.rods.projection", "45"}});
-  EXPECT_THAT(remedies(*box, [] { return true; }), testing::IsEmpty());
+  EXPECT_THAT(remedies(box, [] { return true; }), testing::IsEmpty());
 }
 
 TEST(Remedies, ChangeNothingElseOfTheFindings) {
   const auto box = checked({{"item.block.rods.projection", "45"}});
-  Findings with = with_remedies(box->source, *box->spec, box->plan, box->findings);
-  ASSERT_EQ(with.all.size(), box->findings.all.size());
+  Findings with = with_remedies(box.source, *box.box->spec, *box.box->plan, box.findings);
+  ASSERT_EQ(with.all.size(), box.findings.all.size());
   for (std::size_t i = 0; i < with.all.size(); ++i) {
-    EXPECT_EQ(with.all[i].message, box->findings.all[i].message);
-    EXPECT_EQ(with.all[i].verdict, box->findings.all[i].verdict);
+    EXPECT_EQ(with.all[i].message, box.findings.all[i].message);
+    EXPECT_EQ(with.all[i].verdict, box.findings.all[i].verdict);
   }
 }
 
 TEST(Remedies, ReadAFileThatTheSpecStartsFromOnce) {
   auto box = checked({{"item.block.rods.projection", "45"}});
   std::size_t reads = 0;
-  const std::string sound = box->source.text;
-  box->source.file_name = "own.toml";
-  box->source.text = "fitup = 1\nstart_from = \"sound.toml\"\n";
-  box->source.files = [&](const std::string&) -> Result<std::string> {
+  const std::string sound = box.source.text;
+  box.source.file_name = "own.toml";
+  box.source.text = "fitup = 1\nstart_from = \"sound.toml\"\n";
+  box.source.files = [&](const std::string&) -> Result<std::string> {
     ++reads;
     return sound;
   };
-  EXPECT_FALSE(remedies(*box).empty());
+  EXPECT_FALSE(remedies(box).empty());
   EXPECT_EQ(reads, 1U);
 }
 
@@ -109,7 +92,7 @@ TEST(Remedies, ReadAFileThatTheSpecStartsFromOnce) {
 TEST(Remedies, PlanNoMoreThanTheirBudget) {
   const auto box = checked({});
   const std::function<bool()> never;
-  remedies::Trials trials(box->source, box->plan, never);
+  remedies::Trials trials(box.source, *box.box->plan, never);
   const remedies::Concerned what{"overlap", {"block 1", "rail 1"}, {}, {}};
   std::size_t planned = 0;
   for (int top = 60; !trials.spent() && top < 1000; ++top, ++planned) {
@@ -117,7 +100,8 @@ TEST(Remedies, PlanNoMoreThanTheirBudget) {
     EXPECT_TRUE(trials.look("box.main.clearance.top", value, what).passes) << value;
     EXPECT_TRUE(trials.look("box.main.clearance.top", value, what).passes) << "the same again costs nothing";
   }
-  EXPECT_EQ(planned, (36000 + box->plan.instances.size() - 1) / box->plan.instances.size());
+  const std::size_t parts = box.box->plan->instances.size();
+  EXPECT_EQ(planned, (36000 + parts - 1) / parts);
 }
 
 }  // namespace
