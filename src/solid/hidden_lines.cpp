@@ -10,6 +10,7 @@
 #include <HLRBRep_HLRToShape.hxx>
 #include <HLRBRep_PolyAlgo.hxx>
 #include <HLRBRep_PolyHLRToShape.hxx>
+#include <IMeshTools_Parameters.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <algorithm>
@@ -78,6 +79,14 @@ HiddenLines lines_of(ToShape& result) {
   return lines;
 }
 
+void add_facets(const TopoDS_Shape& part) {
+  IMeshTools_Parameters how;
+  how.MeshAlgo = IMeshTools_MeshAlgoType_Delabella;
+  how.Deflection = curve_mm;
+  how.Angle = facet_rad;
+  BRepMesh_IncrementalMesh(part, how);
+}
+
 /// Each part copied once: the kernel keeps facets and caches in the shapes it projects.
 std::vector<TopoDS_Shape> placed_copies(const Plan& plan, const Model& model, bool with_facets) {
   std::vector<TopoDS_Shape> parts(model.parts.size());
@@ -86,7 +95,7 @@ std::vector<TopoDS_Shape> placed_copies(const Plan& plan, const Model& model, bo
     TopoDS_Shape& part = parts.at(one.part);
     if (part.IsNull()) {
       part = BRepBuilderAPI_Copy(model.parts[one.part].solid.shape().solid, true, false).Shape();
-      if (with_facets) BRepMesh_IncrementalMesh(part, curve_mm, false, facet_rad, false);
+      if (with_facets) add_facets(part);
     }
     shapes.push_back(part.Moved(TopLoc_Location(solid::transformation(one.pose))));
   }

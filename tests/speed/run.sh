@@ -1,9 +1,10 @@
 #!/usr/bin/env bash
 # Builds the program as released and the benchmarks; times whole runs against the bare kernel, then each stage.
-#   tests/speed/run.sh [SPEC]     default: the park locomotive's front box
+#   tests/speed/run.sh [SPEC...]     default: every example
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
-spec=${1:-$root/examples/park-locomotive/front-box.toml}
+specs=("$@")
+if [ $# -eq 0 ]; then specs=("$root"/examples/*/*.toml); fi
 build=$root/build/speed
 
 bash "$root/src/cmake/install-packages.sh" test
@@ -11,6 +12,10 @@ cmake -C "$root/src/cmake/release.cmake" -S "$root" -B "$build" -G Ninja -DFITUP
 cmake --build "$build" -j "$(nproc)" --target fitup stages_speed bare_kernel
 
 status=0
-python3 "$root/tests/speed/whole_runs.py" "$build/src/app/fitup" "$build/tests/speed/bare_kernel" "$spec" || status=$?
-"$build/tests/speed/stages_speed" "$spec" --benchmark_counters_tabular=true 2>&1 | grep -v "^Run on\|^  L\|CPU Caches\|^\*\*\*"
+for spec in "${specs[@]}"; do
+  echo "== ${spec#"$root"/}"
+  python3 "$root/tests/speed/whole_runs.py" "$build/src/app/fitup" "$build/tests/speed/bare_kernel" "$spec" || status=$?
+  "$build/tests/speed/stages_speed" "$spec" --benchmark_counters_tabular=true 2>&1 |
+    grep -v "^Run on\|^  L\|CPU Caches\|^\*\*\*"
+done
 exit "$status"

@@ -38,14 +38,21 @@ struct Job {
 
 std::unique_ptr<Job> job;
 
-std::unique_ptr<Job> make_job(const std::string& file_name) {
-  std::ifstream file(file_name);
+Result<std::string> text_of(const std::string& path) {
+  std::ifstream file(path);
+  if (!file) return Failure{Failure::Kind::file, "reading " + path, "cannot be opened"};
   std::ostringstream text;
   text << file.rdbuf();
+  return text.str();
+}
+
+std::unique_ptr<Job> make_job(const std::string& file_name) {
+  auto text = text_of(file_name);
+  if (!text) return nullptr;
   auto made = std::make_unique<Job>();
   made->name = file_name;
-  made->text = text.str();
-  SpecResult spec = read_spec(made->name, made->text);
+  made->text = *text;
+  SpecResult spec = read_spec(made->name, made->text, {}, text_of);
   if (!spec.spec) {
     return nullptr;
   }
@@ -67,7 +74,7 @@ std::unique_ptr<Job> make_job(const std::string& file_name) {
 
 void text_to_spec(benchmark::State& state) {
   for (auto _ : state) {
-    benchmark::DoNotOptimize(read_spec(job->name, job->text));
+    benchmark::DoNotOptimize(read_spec(job->name, job->text, {}, text_of));
   }
 }
 
