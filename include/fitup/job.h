@@ -35,6 +35,7 @@ struct JobInfo {
   UnitSystem units = UnitSystem::mm_kg;  // of paper and lists; STEP, STL, 3MF and JSON stay in mm and kg
   StepSchema step = StepSchema::ap242;
   FlatFiles flat{};
+  std::string finish{};  // of the made steel, in words; empty: none
 };
 
 /// SHA-256 (FIPS 180-4) as 64 lower-case hexadecimal digits.
@@ -57,8 +58,8 @@ struct JobOptions {
 };
 
 /// Findings as a JSON array, two spaces a level. Each: check, verdict, message, value, limit, unit, source, parts,
-/// place ([x, y, z]), key, remedy ({key, value, marginal}); what is absent is null. Always in mm and kg. No line or column of the
-/// spec.
+/// place ([x, y, z]), key, remedy ({key, value, marginal}); what is absent is null. Always in mm and kg. No line or
+/// column of the spec.
 [[nodiscard]] std::string findings_json(const Findings& findings);
 
 /// The verdict of the whole and the counts in one line, then every finding, worst first, for people; no colour.

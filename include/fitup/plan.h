@@ -206,6 +206,32 @@ struct PlacedFrame {
   Box3 space;
 };
 
+/// What is put on all made steel once it is welded.
+struct Coat {
+  std::string words;             // "powder coat"
+  double surface_mm = 0;         // on each surface, all coats together
+  double density_kg_per_m3 = 0;  // of the coat itself, for its mass
+  bool dipped = false;           // in molten zinc: closed hollows burst
+  Place place;
+};
+
+/// A fit that the plan worked out, for the check of that name to judge: value and limit, in `unit`.
+struct Fit {
+  std::string check;
+  std::string message;
+  double value = 0;
+  double limit = 0;
+  bool at_most = false;                 // else at least
+  bool only_marginal = false;           // beyond the limit it is said, and no failure
+  std::optional<double> marginal_from;  // still within the limit, but only just
+  std::string unit = "mm";
+  std::string source;  // of the limit
+  std::vector<InstanceId> parts;
+  std::optional<Vec3> at;
+  std::string key;
+  Place place;
+};
+
 struct Plan {
   std::string name;
   std::string title;
@@ -219,12 +245,16 @@ struct Plan {
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
   std::vector<std::string> open_faces;  // "top", of another box than the first "lower top"; reported
+  std::optional<Coat> coat;
+  std::vector<Fit> fits;
+  std::vector<InstanceId> trued;  // made anew to the frame as it was measured
 };
 
 struct Layout;
 
 struct PlanResult {
-  std::optional<Plan> plan;  // absent exactly if there are errors
+  std::optional<Plan> plan;      // absent exactly if there are errors
+  std::optional<Plan> as_built;  // the same parts, instances and marks, made to the measured frame: what is to be cut
   Diagnostics diagnostics;
 };
 

@@ -231,6 +231,16 @@ struct BearersSpec {
   Sourced<std::string> screw;   // thread of the bolts
 };
 
+/// What was measured on the welded frame: the outer sides of one face and its diagonals. Low and high are along the
+/// axes of X, Y, Z: on the front `across_low` is the width at the bottom, `up_high` the height at the right.
+struct AsBuiltFace {
+  Place place;
+  std::optional<Measured> across_low, across_high;  // along the face's first axis
+  std::optional<Measured> up_low, up_high;          // along its second one
+  std::optional<Measured> rising, falling;  // from the low corner; from the corner that is low on the second axis
+  [[nodiscard]] bool complete() const { return across_low && across_high && up_low && up_high && (rising || falling); }
+};
+
 struct BoxSpec {
   std::string name;
   Place place;
@@ -247,6 +257,7 @@ struct BoxSpec {
   CountedFrom at_from{};
   std::optional<BearersSpec> bearers;
   std::optional<MountSpec> feet;
+  std::array<std::optional<AsBuiltFace>, 6> as_built{};  // index: Face; complete() in a sound Spec
   [[nodiscard]] const FaceSpec& face(Face f) const { return faces[static_cast<std::size_t>(f)]; }
 };
 
@@ -274,6 +285,17 @@ struct CutterSpec {
   Sourced<std::string> file_name;  // pattern of their names: "{mark}_{name}"
 };
 
+enum class FinishKind { none, paint, powder, zinc };
+
+/// What the steel is coated with once it is welded.
+struct FinishSpec {
+  Place place;
+  Sourced<FinishKind> kind;
+  Sourced<Length> thickness;  // of one coat, on each surface; without one by kind
+  Sourced<int> coats;         // one over the other
+  [[nodiscard]] double surface_mm() const { return *kind == FinishKind::none ? 0 : *coats * thickness->mm(); }
+};
+
 struct Spec {
   std::string name;
   std::string title;
@@ -285,6 +307,7 @@ struct Spec {
   PrintSpec print;
   CutterSpec cutter;
   std::vector<OwnSection> sections;  // by name
+  FinishSpec finish{};
   [[nodiscard]] const ItemSpec* item(std::string_view name) const;
   /// Own ones first, then the tables'.
   [[nodiscard]] const Section* section(std::string_view name) const;

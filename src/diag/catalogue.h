@@ -120,6 +120,10 @@ inline constexpr Entry catalogue[] = {
      "the frame is of {}, an aluminium alloy, whose threads and welds follow other rules; choose a steel: {}"},
     {"opening-needs", Stage::spec, Severity::error,
      "{}: an opening of kind \"{}\" needs {}; see `fitup explain openings.{}`"},
+    {"no-such-measure", Stage::spec, Severity::error,
+     "{} has no {}; its sides are {}, {}, {} and {}: name the one that was measured"},
+    {"measures-missing", Stage::spec, Severity::error,
+     "{} lacks {}; a face is known by its four sides and one diagonal at least: measure them, or leave the face out"},
     // ---- what cannot be built
     {"end-cut",           Stage::plan, Severity::error, "{} cannot be cut to fit: {}; change the section or the size of the box"},
     {"rail-count",        Stage::plan, Severity::error, "rails.at gives {} places; what stands on the floor needs {} rails, one place for each"},

@@ -9,6 +9,7 @@
 #include "fitup/tables.h"
 #include "spec/build_joined.h"
 #include "spec/keys.h"
+#include "spec/true_up.h"
 
 namespace fitup::spec {
 
@@ -299,6 +300,8 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.lifting = lifting(root.find("lifting"));
   spec.print = print(root["print"]);
   spec.cutter = cutter(root["cutter"]);
+  spec.finish = finish(root["finish"]);
+  read_as_built(root, spec);
   return spec;
 }
 

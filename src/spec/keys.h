@@ -56,8 +56,8 @@ struct Range {
 
 /// What the opposite hand does to a value, besides exchanging the keys left and right, or front and back, of a table.
 /// stays: nothing. row: a list from left to right, turned round. place: X, or X and Y, of the frame: counted from the
-/// other side.
-enum class Hand { stays, row, place };
+/// other side. diagonal: of a face, exchanged with the other diagonal where the face is turned over.
+enum class Hand { stays, row, place, diagonal };
 
 struct Rule {
   std::string_view key;
@@ -71,6 +71,8 @@ struct Rule {
 };
 
 [[nodiscard]] const std::vector<Rule>& rules();
+/// Those of [finish] and [as_built]; part of rules().
+[[nodiscard]] const std::vector<Rule>& finish_rows();
 
 /// The table as a tree by the parts of the keys.
 struct Node {

@@ -16,33 +16,46 @@ class Reflection {
  public:
   explicit Reflection(Mirror mirror) : across_(mirror == Mirror::left_right) {}
 
-  void table(const Node& node, Value& value) {
+  /// `name`: the table's own key, as it is called after the reflection.
+  void table(const Node& node, Value& value, std::string_view name = {}) {
     if (value.kind != Value::Kind::table) return;
     for (Member& member : value.members) {
-      member.key = other_key(node, member.key);
+      member.key = other_diagonal(node, other_key(node, member.key), name);
       const auto child = node.children.find(member.key);
       const Node* below = child != node.children.end() ? &child->second : node.named.get();
-      if (below != nullptr) this->member(*below, member.value);
+      if (below != nullptr) this->member(*below, member.value, member.key);
     }
   }
 
  private:
-  /// Where a table has both left and right, they are one pair.
+  /// Where a table has both left and right, they are one pair; so are height_left and height_right.
   [[nodiscard]] std::string other_key(const Node& node, const std::string& key) const {
     const std::string low = across_ ? "left" : "front";
     const std::string high = across_ ? "right" : "back";
-    if (!node.children.contains(low) || !node.children.contains(high)) return key;
-    return key == low ? high : key == high ? low : key;
+    const std::size_t begin = key.rfind('_') == std::string::npos ? 0 : key.rfind('_') + 1;
+    const std::string what = key.substr(0, begin);
+    if (!node.children.contains(what + low) || !node.children.contains(what + high)) return key;
+    const std::string side = key.substr(begin);
+    return side == low ? what + high : side == high ? what + low : key;
   }
 
-  void member(const Node& node, Value& value) {
+  /// Of a face that is turned over: those that the reflection exchanges keep theirs, seen along the axes.
+  [[nodiscard]] std::string other_diagonal(const Node& node, const std::string& key, std::string_view face) const {
+    const auto child = node.children.find(key);
+    if (child == node.children.end() || child->second.rule->hand != Hand::diagonal) return key;
+    const bool exchanged = across_ ? face == "left" || face == "right" : face == "front" || face == "back";
+    if (exchanged) return key;
+    return key == "diagonal_rising" ? "diagonal_falling" : "diagonal_rising";
+  }
+
+  void member(const Node& node, Value& value, std::string_view key) {
     const Hand hand = node.rule->hand;
     if (hand == Hand::place || hand == Hand::row) (across_ ? value.from_right : value.from_back) ^= true;
     if (hand == Hand::row && across_) std::reverse(value.entries.begin(), value.entries.end());
     if (node.rule->type == Type::tables) {
       for (Value& entry : value.entries) table(node, entry);
     } else {
-      table(node, value);
+      table(node, value, key);
     }
   }
 

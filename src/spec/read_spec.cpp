@@ -16,6 +16,7 @@
 #include "spec/slips.h"
 #include "spec/start_from.h"
 #include "spec/toml_reader.h"
+#include "spec/true_up.h"
 #include "spec/validate.h"
 
 namespace fitup {
@@ -55,6 +56,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   spec::check_own_sizes(spec, cells, own_sizes, diagnostics);
   spec::check_openings(spec, cells, diagnostics);
   spec::check_joined(spec, cells, diagnostics);
+  spec::check_true_up(spec, cells, diagnostics);
   spec::report_slips(spec, cells, diagnostics);
   diagnostics = with_hands(diagnostics, merged.reflected);
   diagnostics.sort();

@@ -32,6 +32,10 @@ std::string words(OpeningKind kind) {
   constexpr std::array<std::string_view, 5> names{"round", "rectangle", "slot", "gland", "drain"};
   return std::string(names[static_cast<std::size_t>(kind)]);
 }
+std::string words(FinishKind kind) {
+  constexpr std::array<std::string_view, 4> names{"none", "paint", "powder", "zinc"};
+  return std::string(names[static_cast<std::size_t>(kind)]);
+}
 std::string words(UnitSystem units) { return units == UnitSystem::mm_kg ? "mm" : "in"; }
 std::string words(DxfRelease release) { return release == DxfRelease::r2000 ? "r2000" : "r12"; }
 std::string words(Corners corners) {
@@ -271,6 +275,28 @@ void write_aids(Writer& out, const Spec& spec) {
   out.line("cutter.file_name", spec.cutter.file_name);
 }
 
+void write_as_built(Writer& out, const BoxSpec& box) {
+  for (const Face face : all_faces) {
+    const auto& built = box.as_built[static_cast<std::size_t>(face)];
+    if (!built) continue;
+    const std::string key = fmt::format("as_built.{}.{}.", box.name, to_text(face));
+    out.line(key + "across_low", built->across_low);
+    out.line(key + "across_high", built->across_high);
+    out.line(key + "up_low", built->up_low);
+    out.line(key + "up_high", built->up_high);
+    out.line(key + "rising", built->rising);
+    out.line(key + "falling", built->falling);
+  }
+}
+
+// Nothing where there is no coat: then neither its thickness nor its count says anything.
+void write_finish(Writer& out, const FinishSpec& finish) {
+  if (*finish.kind == FinishKind::none) return;
+  out.line("finish.kind", finish.kind);
+  out.line("finish.thickness", finish.thickness);
+  out.line("finish.coats", finish.coats);
+}
+
 }  // namespace
 
 std::string to_text(const Spec& spec) {
@@ -281,8 +307,10 @@ std::string to_text(const Spec& spec) {
   out.line("units", spec.units);
   for (const ItemSpec& item : spec.items) write_item(out, item);
   for (const BoxSpec& box : spec.boxes) write_box(out, box);
+  for (const BoxSpec& box : spec.boxes) write_as_built(out, box);
   if (spec.lifting) write_lifting(out, *spec.lifting);
   write_aids(out, spec);
+  write_finish(out, spec.finish);
   return out.sorted();
 }
 

@@ -65,7 +65,15 @@ Keys full_spec() {
           {"box.main.row.of", "\"block\""},
           {"box.main.row.count", "2"},
           {"lifting.points", "4"},
-          {"print.bush", "\"12 mm\""}};
+          {"print.bush", "\"12 mm\""},
+          {"finish.kind", "\"powder\""},
+          {"finish.thickness", "\"0.1 mm\""},
+          {"as_built.main.front.width_bottom", "\"984 mm\""},
+          {"as_built.main.front.width_top", "\"984 mm\""},
+          {"as_built.main.front.height_left", "\"330 mm\""},
+          {"as_built.main.front.height_right", "\"330 mm\""},
+          {"as_built.main.front.diagonal_rising", "\"1037.9 mm\""},
+          {"as_built.main.front.diagonal_falling", "\"1037.9 mm\""}};
 }
 
 std::string toml_of(const Keys& keys) {
@@ -95,6 +103,7 @@ std::string concrete(std::string_view key) {
   replace("sizes.NAME", "sizes.gap");
   replace("item.NAME", "item.block");
   replace("box.NAME", "box.main");
+  replace("as_built.NAME", "as_built.main");
   replace("FACE", "front");
   return out;
 }

@@ -1,0 +1,65 @@
+// The rows of the key table for the coat and for the frame as it was measured.
+// Entry: finish_rows.
+
+#include "spec/keys.h"
+
+namespace fitup::spec {
+
+const std::vector<Rule>& finish_rows() {
+  constexpr Range none{};
+  constexpr Range size_range{0, 20000, true};  // mm
+  // A row stays a row.
+  // clang-format off
+  static const std::vector<Rule> rows{
+      {"finish", Type::table, Need::filled, "", none, "",
+       "what all made steel is coated with once it is welded; threads, earth points and bearing faces stay bare"},
+      {"finish.kind", Type::word, Need::filled, "none", none, "none, paint, powder, zinc",
+       "paint, powder coat, or zinc for hot dipping; holes that screws, rods and glands go through are cut larger by what a "
+       "coat takes"},
+      {"finish.thickness", Type::length, Need::may, "", {0.005, 2}, "",
+       "of one coat, on each surface; without it 0.08 mm of paint, 0.1 mm of powder (common practice), 0.085 mm of zinc (ISO "
+       "1461 for steel thicker than 6 mm, from memory: the most it asks for)"},
+      {"finish.coats", Type::count, Need::filled, "1", {1, 5}, "", "how many coats, one over the other"},
+      {"as_built", Type::named, Need::may, "", none, "",
+       "the welded frame of each box as it was measured with a tape, outside to outside: covers, plates and rod plates are "
+       "made anew to it"},
+      {"as_built.NAME", Type::table, Need::may, "", none, "", "the measured frame of the box of that name"},
+      {"as_built.NAME.FACE", Type::table, Need::may, "", none, "",
+       "one measured face of the frame: its four sides and one diagonal at least; with both they are checked against each "
+       "other"},
+      {"as_built.NAME.FACE.width_bottom", Type::measured, Need::may, "", size_range, "",
+       "of the front or the back: left to right along the bottom"},
+      {"as_built.NAME.FACE.width_top", Type::measured, Need::may, "", size_range, "",
+       "of the front or the back: left to right along the top"},
+      {"as_built.NAME.FACE.width_front", Type::measured, Need::may, "", size_range, "",
+       "of the top or the bottom: left to right along the front"},
+      {"as_built.NAME.FACE.width_back", Type::measured, Need::may, "", size_range, "",
+       "of the top or the bottom: left to right along the back"},
+      {"as_built.NAME.FACE.depth_bottom", Type::measured, Need::may, "", size_range, "",
+       "of the left or the right: front to back along the bottom"},
+      {"as_built.NAME.FACE.depth_top", Type::measured, Need::may, "", size_range, "",
+       "of the left or the right: front to back along the top"},
+      {"as_built.NAME.FACE.depth_left", Type::measured, Need::may, "", size_range, "",
+       "of the top or the bottom: front to back along the left"},
+      {"as_built.NAME.FACE.depth_right", Type::measured, Need::may, "", size_range, "",
+       "of the top or the bottom: front to back along the right"},
+      {"as_built.NAME.FACE.height_left", Type::measured, Need::may, "", size_range, "",
+       "of the front or the back: bottom to top at the left"},
+      {"as_built.NAME.FACE.height_right", Type::measured, Need::may, "", size_range, "",
+       "of the front or the back: bottom to top at the right"},
+      {"as_built.NAME.FACE.height_front", Type::measured, Need::may, "", size_range, "",
+       "of the left or the right: bottom to top at the front"},
+      {"as_built.NAME.FACE.height_back", Type::measured, Need::may, "", size_range, "",
+       "of the left or the right: bottom to top at the back"},
+      {"as_built.NAME.FACE.diagonal_rising", Type::measured, Need::may, "", size_range, "",
+       "of any face: from its corner at the left bottom (left and right face: front bottom; top and bottom: left front) to "
+       "the one opposite", Hand::diagonal},
+      {"as_built.NAME.FACE.diagonal_falling", Type::measured, Need::may, "", size_range, "",
+       "the other one: from the left top (left and right face: front top; top and bottom: left back) to the one opposite",
+       Hand::diagonal},
+  };
+  // clang-format on
+  return rows;
+}
+
+}  // namespace fitup::spec
