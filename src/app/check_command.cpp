@@ -17,10 +17,9 @@ std::string plan_summary(const Plan& plan, UnitSystem system) {
   const output::Totals totals = output::totals_of(plan);
   std::string text = fmt::format("{}: {}", plan.name, plan.title);
   if (!plan.revision.empty()) text += fmt::format(", revision {}", plan.revision);
-  const Vec3 size = plan.frame_size;
   const output::PaperUnits units(system);
-  text += fmt::format("\nframe {} x {} x {} {}; {} parts of {} kinds; ", units.size(size.x), units.size(size.y),
-                      units.size(size.z), units.length(), plan.instances.size(), plan.parts.size());
+  text += fmt::format("\n{}; {} parts of {} kinds; ", output::frames_in_words(plan, units), plan.instances.size(),
+                      plan.parts.size());
   const Vec3 whole = totals.overall.size();
   text += fmt::format("{} to make, {} in all\n", units.weight(totals.made_kg), units.weight(totals.all_kg));
   if (!plan.instances.empty()) {

@@ -127,7 +127,9 @@ class JobWriter {
       return Failure{Failure::Kind::file, "name the job's files",
                      fmt::format("two parts share the name {}", twin->path)};
     }
-    JobFile list{output::job_list, output::job_json(files_, info_, release_, options_.only), FileGroup::checks};
+    JobFile list{output::job_list,
+                 output::job_json(files_, info_, release_, options_.only, output::job_sizes_of(plan_)),
+                 FileGroup::checks};
     files_.insert(std::lower_bound(files_.begin(), files_.end(), list, before), std::move(list));
     return std::move(files_);
   }

@@ -34,6 +34,26 @@ std::optional<ListedFile> listed(const Json& entry) {
                     entry["sha256"].get<std::string>()};
 }
 
+std::array<double, 3> lengths_in(const Json& json, const char* key) {
+  std::array<double, 3> out{};
+  if (!json.contains(key) || !json[key].is_array() || json[key].size() != out.size()) return out;
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    if (json[key][i].is_number()) out.at(i) = json[key][i].get<double>();
+  }
+  return out;
+}
+
+JobSizes sizes_in(const Json& json) {
+  JobSizes sizes;
+  sizes.overall_mm = lengths_in(json, "overall_size_mm");
+  if (!json.contains("frames") || !json["frames"].is_array()) return sizes;
+  for (const Json& frame : json["frames"]) {
+    if (!frame.is_object()) continue;
+    sizes.frames.push_back({text_in(frame, "box"), lengths_in(frame, "size_mm"), lengths_in(frame, "corner_mm")});
+  }
+  return sizes;
+}
+
 }  // namespace
 
 std::string fabrication_words(Release release, const std::set<FileGroup>& only) {
@@ -46,7 +66,7 @@ std::string fabrication_words(Release release, const std::set<FileGroup>& only) 
 }
 
 std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release,
-                     const std::set<FileGroup>& only) {
+                     const std::set<FileGroup>& only, const JobSizes& sizes) {
   Json json;
   json["schema"] = 1;
   json["program"] = "fitup";
@@ -59,6 +79,11 @@ std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Rel
   json["list_units"] = info.units == UnitSystem::in_lb ? "in and lb" : "mm and kg";
   json["fabrication_files"] = fabrication_words(release, only);
   if (!only.empty()) json["only"] = words_for(only);
+  json["frames"] = Json::array();
+  for (const FrameSize& frame : sizes.frames) {
+    json["frames"].push_back({{"box", frame.box}, {"size_mm", frame.size_mm}, {"corner_mm", frame.corner_mm}});
+  }
+  json["overall_size_mm"] = sizes.overall_mm;
   json["files"] = Json::array();
   for (const JobFile& file : files) {
     json["files"].push_back({{"path", file.path}, {"size", file.bytes.size()}, {"sha256", sha256_hex(file.bytes)}});
@@ -74,6 +99,7 @@ std::optional<JobList> read_job_json(std::string_view text) {
   job.info = {text_in(json, "name"),      text_in(json, "title"),   text_in(json, "revision"),
               text_in(json, "spec_hash"), text_in(json, "version"), text_in(json, "timestamp")};
   job.fabrication_files = text_in(json, "fabrication_files");
+  job.sizes = sizes_in(json);
   for (const Json& entry : json["files"]) {
     auto file = listed(entry);
     if (!file) return std::nullopt;

@@ -9,12 +9,13 @@
 
 #include "fitup/job.h"
 #include "output/findings_files.h"
+#include "output/totals.h"
 
 namespace fitup::output {
 
 /// `only`: the groups that were asked for, empty for all.
 [[nodiscard]] std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release,
-                                   const std::set<FileGroup>& only);
+                                   const std::set<FileGroup>& only, const JobSizes& sizes);
 
 /// What `fabrication_files` says: "complete", "limited to step, dxf", "withheld: a check fails", ...
 [[nodiscard]] std::string fabrication_words(Release release, const std::set<FileGroup>& only);
@@ -28,6 +29,7 @@ struct ListedFile {
 struct JobList {
   JobInfo info;  // what is absent is empty
   std::string fabrication_files;
+  JobSizes sizes;
   std::vector<ListedFile> files;
 };
 

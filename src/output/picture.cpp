@@ -101,6 +101,18 @@ Result<View> view_of(const Plan& plan, const Model& model, const Wanted& what) {
   return view;
 }
 
+/// Of several boxes the sizes run beside corners of the space around them where nothing may stand.
+void make_room_for_sizes(View& view, const Plan& plan) {
+  if (plan.frames.size() < 2 || view.what->sizes == Sizes::none) return;
+  const Box3 box = view.what->sizes == Sizes::whole ? totals_of(plan).overall : all_frames(plan);
+  const Projection projection(view.what->towards_viewer, axis::z);
+  for (const double x : {box.low.x, box.high.x}) {
+    for (const double y : {box.low.y, box.high.y}) {
+      for (const double z : {box.low.z, box.high.z}) view.bounds.add(projection.at({x, y, z}));
+    }
+  }
+}
+
 /// Places of one view on the page.
 struct Cell {
   Vec2 corner;  // upper left of the view's bounds
@@ -141,14 +153,23 @@ std::string size_words(Vec3 size, const PaperUnits& units) {
   return fmt::format("{} x {} x {} {}", units.drawn(size.x), units.drawn(size.y), units.drawn(size.z), units.length());
 }
 
+std::string frames_drawn(const Plan& plan, const PaperUnits& units) {
+  if (plan.frames.size() < 2) return "frame " + size_words(plan.frame_size, units);
+  std::string out;
+  for (const PlacedFrame& frame : plan.frames) {
+    out += fmt::format("{}{} frame {}", out.empty() ? "" : ", ", frame.box, size_words(frame.space.size(), units));
+  }
+  return out;
+}
+
 std::string heading(const Plan& plan, const Totals& totals, const JobInfo& info) {
   const PaperUnits units(info.units);
   const std::string title = info.title.empty() ? info.name : info.title;
   const std::string job = fmt::format("{}, revision {}, spec {}", info.name, info.revision, short_hash(info.spec_hash));
-  const std::string size = fmt::format(
-      "frame {} (across, deep, high), with everything on {}; {} to make, {} in all. Fasteners are not drawn.",
-      size_words(plan.frame_size, units), size_words(totals.overall.size(), units), units.weight(totals.made_kg),
-      units.weight(totals.all_kg));
+  const std::string size =
+      fmt::format("{} (across, deep, high), with everything on {}; {} to make, {} in all. Fasteners are not drawn.",
+                  frames_drawn(plan, units), size_words(totals.overall.size(), units), units.weight(totals.made_kg),
+                  units.weight(totals.all_kg));
   return svg::text({margin, margin + 16}, 20, title) + svg::text({margin, margin + 36}, 13, job) +
          svg::text({margin, margin + 54}, 13, size);
 }
@@ -202,7 +223,7 @@ class Sheet {
     // Sizes after leaders: the white behind their words keeps them readable.
     const PaperUnits units(info_.units);
     if (view.what->sizes == Sizes::whole) page_.notes += sizes_of(totals_.overall, view, cell, units);
-    if (view.what->sizes == Sizes::frame) page_.notes += sizes_of({{}, plan_.frame_size}, view, cell, units);
+    if (view.what->sizes == Sizes::frame) page_.notes += sizes_of(all_frames(plan_), view, cell, units);
   }
 
   std::vector<View> views_;
@@ -227,6 +248,7 @@ Result<std::string> assembly_svg(const Plan& plan, const Model& model, const Job
     if (!view) return view.error();
     if (view->lines.empty()) continue;
     views.push_back(std::move(view).value());
+    make_room_for_sizes(views.back(), plan);
     add_balloons(views.back(), plan, marked);
   }
   return Sheet(std::move(views), plan, info).document();

@@ -57,6 +57,7 @@ Flaw flaw_in_job(const JobList& list, const Origins& from) {
         std::tuple{"timestamp", &is.timestamp, &wanted.timestamp}}) {
     if (*said != *meant) return fmt::format("its {} is '{}' instead of '{}'", what, *said, *meant);
   }
+  if (list.sizes != job_sizes_of(from.plan)) return "its sizes are not those of the frames and of the whole";
   const std::string words = fabrication_words(release_of(from.findings, from.options), from.options.only);
   if (list.fabrication_files != words) return fmt::format("it says '{}', not '{}'", list.fabrication_files, words);
   return std::nullopt;

@@ -1,9 +1,12 @@
 // What the whole comes to: size with everything on, and mass.
-// Entry: totals_of.
+// Entry: totals_of, job_sizes_of, frames_in_words, all_frames.
 
 #include "output/totals.h"
 
+#include <cmath>
 #include <vector>
+
+#include <fmt/format.h>
 
 namespace fitup::output {
 namespace {
@@ -26,6 +29,43 @@ Totals totals_of(const Plan& plan) {
     add_bounds(totals.overall, bodies[instance.part], instance.pose);
   }
   return totals;
+}
+
+namespace {
+
+std::array<double, 3> rounded(Vec3 v) {
+  const auto round = [](double mm) { return std::round(1000 * mm) / 1000 + 0.0; };
+  return {round(v.x), round(v.y), round(v.z)};
+}
+
+}  // namespace
+
+JobSizes job_sizes_of(const Plan& plan) {
+  JobSizes sizes;
+  for (const PlacedFrame& frame : plan.frames) {
+    sizes.frames.push_back({frame.box, rounded(frame.space.size()), rounded(frame.space.low)});
+  }
+  if (plan.frames.empty()) sizes.frames.push_back({"", rounded(plan.frame_size), {}});
+  sizes.overall_mm = rounded(totals_of(plan).overall.size());
+  return sizes;
+}
+
+std::string frames_in_words(const Plan& plan, const PaperUnits& units) {
+  const auto words = [&units](Vec3 s) {
+    return fmt::format("{} x {} x {} {}", units.size(s.x), units.size(s.y), units.size(s.z), units.length());
+  };
+  if (plan.frames.size() < 2) return "frame " + words(plan.frame_size);
+  std::string out;
+  for (const PlacedFrame& frame : plan.frames) {
+    out += fmt::format("{}{} frame {}", out.empty() ? "" : ", ", frame.box, words(frame.space.size()));
+  }
+  return out;
+}
+
+Box3 all_frames(const Plan& plan) {
+  Box3 box{{}, plan.frame_size};
+  for (const PlacedFrame& frame : plan.frames) box.add(frame.space);
+  return box;
 }
 
 }  // namespace fitup::output

@@ -133,6 +133,9 @@ void add_printed_aids(Build& build);
 /// Diameter of the rod plates' holes for a rod of this thread.
 [[nodiscard]] double rod_hole_mm(const Build& build, const std::string& thread);
 
+/// The box that all others are joined to; the lift points are on it.
+[[nodiscard]] inline bool stands_for_itself(const BoxSpec& box) { return !box.under && !box.on; }
+
 /// True if this face is closed by a flanged cover: what lies beside it starts behind its flange.
 [[nodiscard]] bool is_flanged(const BoxSpec& box, Face face);
 

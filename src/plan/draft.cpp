@@ -66,11 +66,17 @@ void add_part(Plan& plan, Part part) {
 
 }  // namespace
 
+// What is called after another instance carries the box's name already.
+std::string Draft::of_box(const std::string& name) const {
+  return box_.empty() || name.rfind(box_ + " ", 0) == 0 ? name : box_ + " " + name;
+}
+
 InstanceId Draft::add(Part part, const Pose& pose, std::string name, const Origin& origin) {
+  name = of_box(name);
   const std::string wanted = name;
   for (int i = 2; !names_.insert(name).second; ++i) name = fmt::format("{} ({})", wanted, i);
   parts_.push_back(std::move(part));
-  instances_.push_back({0, pose, std::move(name), origin.key, origin.place, origin.group});
+  instances_.push_back({0, pose, std::move(name), origin.key, origin.place, of_box(origin.group)});
   return instances_.size() - 1;
 }
 
@@ -81,6 +87,49 @@ void Draft::add_loose(Part part, int count) {
 
 void Draft::join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double largest_gap_mm, double major_mm) {
   joints_.push_back({a, b, kind, normal, largest_gap_mm, major_mm});
+}
+
+InstanceId Draft::absorb(const Draft& other, Vec3 by) {
+  const InstanceId first = size();
+  for (InstanceId id = 0; id < other.size(); ++id) {
+    const Instance& i = other.instances_[id];
+    add(other.parts_[id], i.pose.moved(by), i.name, {i.key, i.place, i.group});
+  }
+  for (Joint joint : other.joints_) {
+    joint.a += first;
+    joint.b += first;
+    joints_.push_back(joint);
+  }
+  for (const Zone& zone : other.zones) {
+    zones.push_back({zone.owner + first, {zone.box.low + by, zone.box.high + by}, zone.why, zone.place});
+  }
+  for (Fastener fastener : other.fasteners) {
+    fastener.screw += first;
+    for (InstanceId& id : fastener.stack) id += first;
+    fasteners.push_back(std::move(fastener));
+  }
+  for (const LiftPoint& point : other.lift_points) {
+    lift_points.push_back({point.boss + first, point.at + by, point.thread});
+  }
+  absorb_loose(other);
+  return first;
+}
+
+// One guide does for the same pattern in two boxes; of what stands in, each box needs its own number.
+void Draft::absorb_loose(const Draft& other) {
+  for (const Part& part : other.loose_) {
+    const std::string key = attitude_of(part).key;
+    const auto same = std::find_if(loose_.begin(), loose_.end(), [&](const Part& p) {
+      return p.role == part.role && p.name == part.name && attitude_of(p).key == key;
+    });
+    if (same == loose_.end()) {
+      loose_.push_back(part);
+    } else if (part.role == Role::spacer) {
+      same->loose_count += part.loose_count;
+    } else {
+      same->loose_count = std::max(same->loose_count, part.loose_count);
+    }
+  }
 }
 
 Plan Draft::finish() const {

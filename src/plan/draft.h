@@ -4,6 +4,7 @@
 
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "fitup/plan.h"
@@ -19,12 +20,20 @@ struct Origin {
 
 class Draft {
  public:
+  Draft() = default;
+  /// The instances and assemblies of a box that is not the first carry its name before their own.
+  explicit Draft(std::string box) : box_(std::move(box)) {}
+
   /// A name that is taken, whatever the spec calls its items, gets a number behind it.
   InstanceId add(Part part, const Pose& pose, std::string name, const Origin& origin);
   /// A part that stands nowhere: a printed aid.
   void add_loose(Part part, int count);
   void join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double largest_gap_mm = 0, double major_mm = 0);
 
+  /// Takes over all of another draft, moved. What is instance i there is here i more than what this returns.
+  InstanceId absorb(const Draft& other, Vec3 by);
+
+  [[nodiscard]] std::size_t size() const { return instances_.size(); }
   [[nodiscard]] Part& part(InstanceId id) { return parts_[id]; }
   [[nodiscard]] const Part& part(InstanceId id) const { return parts_[id]; }
   [[nodiscard]] Pose& pose(InstanceId id) { return instances_[id].pose; }
@@ -40,7 +49,10 @@ class Draft {
 
  private:
   void finish_instances(Plan& plan) const;
+  [[nodiscard]] std::string of_box(const std::string& name) const;
+  void absorb_loose(const Draft& other);
 
+  std::string box_;          // empty for the first one
   std::vector<Part> parts_;  // index: InstanceId
   std::vector<Instance> instances_;
   std::set<std::string> names_;  // of the instances

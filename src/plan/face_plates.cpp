@@ -124,7 +124,7 @@ void add_face_plate(Build& build, Face face) {
 
 // Lift bosses stand out of the top ring.
 bool clear_of_bosses(Build& build, Face face) {
-  if (face != Face::top || !build.spec.lifting) return true;
+  if (face != Face::top || !build.spec.lifting || !stands_for_itself(build.box_spec())) return true;
   build.diagnostics.add(diag::say<"plate-over-bosses">(build.box_spec().face(face).closed_by.place));
   return false;
 }

@@ -1,18 +1,18 @@
-// The Plan of a Layout: one step after another, each adding to the draft.
+// The Plan of a Layout: box by box, one step after another, each adding to the box's draft; then what joins them.
 // Entry: make_plan.
 #include <fmt/format.h>
 
-#include "diag/catalogue.h"
-#include "diag/words.h"
 #include "fitup/plan.h"
+#include "plan/boxes.h"
 #include "plan/build.h"
+#include "plan/feet.h"
 
 namespace fitup {
 
 namespace {
 
-void plan_box(plan::Build& build) {
-  if (!plan::build_frame(build)) return;
+bool plan_box(plan::Build& build) {
+  if (!plan::build_frame(build)) return false;
   const auto rails = plan::add_rails(build);
   const auto hardware = plan::add_items(build, rails);
   const bool all_in_frame = plan::check_standing(build, rails);
@@ -21,41 +21,75 @@ void plan_box(plan::Build& build) {
   if (all_in_frame) plan::add_rod_plates(build, hardware);
   if (all_in_frame) plan::check_entry(build);
   plan::add_openings(build);
-  plan::add_lift_points(build);
+  if (plan::stands_for_itself(build.box_spec())) plan::add_lift_points(build);
+  plan::add_mounts(build);
   plan::add_printed_aids(build);
+  return true;
 }
+
+// All boxes in one draft, each where it stands, with what is between them.
+class Whole {
+ public:
+  Whole(const Layout& layout, Diagnostics& diagnostics) : layout_(layout), diagnostics_(diagnostics) {}
+
+  void add(const BoxLayout& box) {
+    const Spec& spec = *layout_.spec;
+    plan::Draft own = boxes_.empty() ? plan::Draft() : plan::Draft(box.spec->name);
+    plan::Build build{spec, box, own, diagnostics_, {}, {}, {}};
+    if (!plan_box(build)) return;
+    plan::StandingBox standing{&box, build.shell, build.panels, {}, 0};
+    const plan::StandingBox* other = find(plan::other_box(*box.spec));
+    if (other != nullptr) {
+      standing.corner = plan::corner_of(standing, *other, plan::bearer_height_mm(*box.spec->bearers));
+    } else if (!boxes_.empty()) {
+      return;  // what it would be joined to could not be built, which was said
+    }
+    standing.first = draft_.absorb(own, standing.corner);
+    if (other != nullptr) {
+      plan::Build whole{spec, box, draft_, diagnostics_, {}, {}, {}};
+      plan::add_bearers(whole, standing, *other);
+    }
+    boxes_.push_back(standing);
+  }
+
+  [[nodiscard]] Plan finish() const {
+    Plan plan = draft_.finish();
+    const Spec& spec = *layout_.spec;
+    plan.name = spec.name;
+    plan.title = spec.title;
+    plan.revision = spec.revision;
+    plan.frame_size = boxes_.front().shell.size;
+    for (const plan::StandingBox& box : boxes_) {
+      plan.frames.push_back({box.spec().name, box.space()});
+      const std::string prefix = &box == &boxes_.front() ? "" : box.spec().name + " ";
+      for (const Face f : all_faces) {
+        if (*box.spec().face(f).closed_by == Closure::open) plan.open_faces.push_back(prefix + std::string(to_text(f)));
+      }
+    }
+    return plan;
+  }
+
+ private:
+  [[nodiscard]] const plan::StandingBox* find(const std::string& name) const {
+    for (const plan::StandingBox& box : boxes_) {
+      if (box.spec().name == name) return &box;
+    }
+    return nullptr;
+  }
+
+  const Layout& layout_;
+  Diagnostics& diagnostics_;
+  plan::Draft draft_;
+  std::vector<plan::StandingBox> boxes_;
+};
 
 }  // namespace
 
 PlanResult make_plan(const Layout& layout) {
   PlanResult result;
-  const Spec& spec = *layout.spec;
-  plan::Draft draft;
-  const BoxLayout& box = layout.boxes.front();
-  if (layout.boxes.size() > 1) {
-    const BoxSpec& last = *layout.boxes.back().spec;
-    result.diagnostics.add(diag::say<"one-box-only">(last.place, layout.boxes.size(), diag::in_quotes(last.name)));
-    return result;
-  }
-  plan::Build build{spec, box, draft, result.diagnostics, {}, {}, {}};
-  plan_box(build);
-  if (box.spec->feet) {
-    result.diagnostics.add(diag::say<"no-effect">(box.spec->feet->place, build.key("feet"), "feet are not built"));
-  }
-  for (const Face f : all_faces) {
-    const auto& lugs = box.spec->face(f).lugs;
-    if (lugs) result.diagnostics.add(diag::say<"no-effect">(lugs->place, "lugs", "lugs are not built"));
-  }
-  if (result.diagnostics.has_errors()) return result;
-  Plan plan = draft.finish();
-  plan.name = spec.name;
-  plan.title = spec.title;
-  plan.revision = spec.revision;
-  plan.frame_size = build.shell.size;
-  for (const Face f : all_faces) {
-    if (*box.spec->face(f).closed_by == Closure::open) plan.open_faces.emplace_back(to_text(f));
-  }
-  result.plan = std::move(plan);
+  Whole whole(layout, result.diagnostics);
+  for (const BoxLayout* box : plan::in_order(layout)) whole.add(*box);
+  if (!result.diagnostics.has_errors()) result.plan = whole.finish();
   return result;
 }
 

@@ -109,6 +109,12 @@ std::string_view to_text(JointKind kind) {
 std::string to_text(const Plan& plan) {
   std::string out = fmt::format("plan {} revision {}: frame {} x {} x {} mm\n", plan.name, plan.revision,
                                 mm(plan.frame_size.x), mm(plan.frame_size.y), mm(plan.frame_size.z));
+  for (std::size_t i = 1; i < plan.frames.size(); ++i) {
+    const auto& [box, space] = plan.frames[i];
+    const Vec3 size = space.size();
+    out +=
+        fmt::format("box {}: frame {} x {} x {} mm at {}\n", box, mm(size.x), mm(size.y), mm(size.z), place(space.low));
+  }
   if (!plan.open_faces.empty()) out += fmt::format("open: {}\n", fmt::join(plan.open_faces, ", "));
   out += "parts\n";
   add_parts(out, plan);

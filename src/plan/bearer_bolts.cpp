@@ -1,0 +1,137 @@
+// The bolts that hold bearers to one of two boxes.
+// Entry: BearerBolts.
+#include "plan/bearer_bolts.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/bolt.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double air_mm = 1;  // round the head of a bolt
+
+// What must find room on a leg: washer, socket or head, whichever is widest.
+double seat_mm(const std::string& thread) {
+  return std::max({tables::find_washer(thread)->outer_mm, socket_mm(*tables::find_nut(thread)),
+                   tables::find_button_head(thread)->head_mm});
+}
+
+}  // namespace
+
+BearerBolts::BearerBolts(Build& whole, const BearersSpec& spec, const Section& bearer, const Seat& seat,
+                         const StandingBox& box)
+    : build_(whole),
+      spec_(spec),
+      bearer_(bearer),
+      seat_(seat),
+      box_(box),
+      below_(seat.z > box.space().middle().z),
+      taken_(taken_by_steel(whole.draft)) {}
+
+// The middle of the flat part of a leg, from the heel.
+std::optional<double> BearerBolts::on_leg(const Section& s, double leg_mm, const std::string& name,
+                                          double begins_mm) const {
+  const double root = s.shape == SectionShape::angle ? s.thickness_mm + s.root_radius_mm : 0;
+  const double washer = tables::find_washer(*spec_.screw)->outer_mm;
+  const double room = seat_mm(*spec_.screw);
+  const double least = std::max(root, begins_mm) + room / 2;
+  const double most = leg_mm - std::min(s.toe_radius_mm, s.thickness_mm) - washer / 2;
+  if (least <= most + tolerance::contact_mm) return std::round(least + most) / 2;
+  build_.diagnostics.add(diag::say<"bolt-no-seat">(spec_.screw.place, *spec_.screw, name, build_.in_words(leg_mm),
+                                                   build_.in_words(washer), build_.in_words(room),
+                                                   build_.in_words(std::max(root, begins_mm))));
+  return std::nullopt;
+}
+
+bool BearerBolts::find_seats() {
+  const auto across = on_leg(bearer_, bearer_.leg_a_mm, fmt::format("a bearer of {}", bearer_.designation), 0);
+  if (!across) return false;
+  across_mm_ = *across;
+  for (const Side depth : {low, high}) {
+    const Host& host = seat_.lying[depth];
+    const auto& leg = std::get<Member>(build_.draft.part(host.id).form).section;
+    if (leg.shape == SectionShape::tube) {
+      build_.diagnostics.add(diag::say<"bearers-no-face">(spec_.bolted_to.place, box_.spec().name,
+                                                          to_text(below_ ? Face::top : Face::bottom),
+                                                          "has members of tube, in which no nut can be held",
+                                                          "bolt the bearers to the other box, or weld them to both"));
+      return false;
+    }
+    const auto from = on_leg(leg, host.box.size().y, build_.draft.instance(host.id).name, seat_.begins_mm[depth]);
+    if (!from) return false;
+    y_[depth] = depth == low ? box_.space().low.y + *from : box_.space().high.y - *from;
+  }
+  return true;
+}
+
+// From the bearer into the box.
+Vec3 BearerBolts::into() const { return below_ ? axis::minus_z : axis::z; }
+
+double BearerBolts::grip_mm() const { return bearer_.thickness_mm + seat_.panel_mm + seat_.lying[low].box.size().z; }
+
+Vec3 BearerBolts::on_bearer(double x, Side depth) const {
+  return {x, y_[depth], seat_.z - bearer_.thickness_mm * into().z};
+}
+
+std::optional<InstanceId> BearerBolts::blocked(double x) const {
+  const auto front = reach(x, low).blocks;
+  return front ? front : reach(x, high).blocks;
+}
+
+BearerBolts::Reach BearerBolts::reach(double x, Side depth) const {
+  const auto as_it_is = blocked(x, depth, false);
+  if (!as_it_is) return {false, std::nullopt};
+  if (!blocked(x, depth, true)) return {true, std::nullopt};
+  return {false, as_it_is};
+}
+
+std::optional<InstanceId> BearerBolts::blocked(double x, Side depth, bool turned) const {
+  const Vec3 near = on_bearer(x, depth);
+  const Vec3 far = near + grip_mm() * into();
+  const Vec3 out = Vec3{} - into();
+  const ButtonHead& head = *tables::find_button_head(*spec_.screw);
+  const HexNut& nut = *tables::find_nut(*spec_.screw);
+  const double tip = bolt_length_mm(*spec_.screw, grip_mm()) - grip_mm();
+  const Box3 of_head =
+      room_over(turned ? far : near, turned ? into() : out, head.head_mm + 2 * air_mm, head.height_mm + key_room_mm);
+  const Box3 of_nut = room_over(turned ? near : far, turned ? out : into(), socket_mm(nut),
+                                std::max(tip, nut.height_mm) + socket_room_mm);
+  const auto blocks = first_in(taken_, of_head);
+  return blocks ? blocks : first_in(taken_, of_nut);
+}
+
+void BearerBolts::add(InstanceId bearer, double x, const Origin& origin) {
+  for (const Side depth : {low, high}) add(bearer, x, depth, origin);
+}
+
+void BearerBolts::add(InstanceId bearer, double x, Side depth, const Origin& origin) {
+  const Host& leg = seat_.lying[depth];
+  build_.draft.join(bearer, seat_.panel ? *seat_.panel : leg.id, JointKind::bolted, into());
+  std::vector<std::pair<InstanceId, double>> plies{{bearer, bearer_.thickness_mm}};
+  if (seat_.panel) plies.emplace_back(*seat_.panel, seat_.panel_mm);
+  plies.emplace_back(leg.id, leg.box.size().z);
+  const std::string name = build_.draft.instance(bearer).name;
+  Bolt bolt{
+      *spec_.screw, on_bearer(x, depth), into(), {}, fmt::format("{} bolt {}", name, depth == low ? "front" : "back"),
+      origin};
+  if (reach(x, depth).turned) {
+    std::reverse(plies.begin(), plies.end());
+    bolt.seat = bolt.seat + grip_mm() * into();
+    bolt.direction = Vec3{} - into();
+  }
+  double from = 0;
+  for (const auto& [id, thick] : plies) {
+    bolt.layers.push_back({id, from, from + thick});
+    from += thick;
+  }
+  add_bolt(build_, bolt);
+}
+
+}  // namespace fitup::plan

@@ -1,0 +1,47 @@
+// The bolt through a foot or a lug.
+// Entry: MountBolt, cutter_makes_slot, cut_slot_in.
+#include "plan/mount_bolt.h"
+
+#include <algorithm>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/room.h"
+
+namespace fitup::plan {
+
+double MountBolt::hole_mm() const {
+  switch (*spec_.clearance_hole) {
+    case HoleClass::close: return thread().clear_close_mm;
+    case HoleClass::medium: return thread().clear_medium_mm;
+    case HoleClass::loose: break;
+  }
+  return thread().clear_loose_mm;
+}
+
+double MountBolt::socket_across_mm() const {
+  return std::max(socket_mm(*tables::find_nut(*spec_.thread)), washer_mm());
+}
+
+bool cutter_makes_slot(Build& build, const MountSpec& spec, const std::string& key) {
+  const double smallest = *build.spec.cutter.smallest_hole * spec.thickness->mm();
+  const double width = MountBolt(spec).hole_mm();
+  if (!spec.slot || width >= smallest - tolerance::snap_mm) return true;
+  build.diagnostics.add(diag::say<"opening-too-narrow">(spec.slot->place, "slot", key, build.in_words(width),
+                                                        build.in_words(spec.thickness->mm()),
+                                                        build.in_words(smallest)));
+  return false;
+}
+
+void cut_slot_in(Build& build, InstanceId id, const Box3& slot) {
+  Flat& flat = std::get<Flat>(build.draft.part(id).form);
+  Box2 box;
+  for (const Vec3 corner : {slot.low, slot.high}) {
+    const Vec3 local = build.draft.pose(id).local(corner);
+    box.add({local.x, local.y});
+  }
+  const double width = std::min(box.size().x, box.size().y);
+  flat.profile.holes.push_back(Loop::rounded_rectangle(box.low, box.high, width / 2));
+}
+
+}  // namespace fitup::plan

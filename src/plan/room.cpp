@@ -1,0 +1,89 @@
+// Which room is taken, and what a spanner needs to reach a bolt.
+// Entry: taken_by_steel, first_in, socket_mm, room_over, angle_pose.
+#include "plan/room.h"
+
+#include <algorithm>
+
+#include "fitup/tolerances.h"
+
+namespace fitup::plan {
+
+namespace {
+
+bool goes_in_last(Role role) { return role == Role::item || role == Role::rod; }
+
+bool shares_room(const Box3& a, const Box3& b) {
+  const auto some = [](double a_low, double a_high, double b_low, double b_high) {
+    return std::min(a_high, b_high) - std::max(a_low, b_low) > tolerance::contact_mm;
+  };
+  return some(a.low.x, a.high.x, b.low.x, b.high.x) && some(a.low.y, a.high.y, b.low.y, b.high.y) &&
+         some(a.low.z, a.high.z, b.low.z, b.high.z);
+}
+
+// Where an angle's legs and its root are, as if it ended square.
+std::vector<Box3> pieces_of(const Member& m) {
+  const Section& s = m.section;
+  const double end = m.length_mm;
+  if (s.shape == SectionShape::tube) return {{{0, 0, 0}, {s.leg_a_mm, s.leg_b_mm, end}}};
+  std::vector<Box3> out{{{0, 0, 0}, {s.leg_a_mm, s.thickness_mm, end}}};
+  if (s.shape == SectionShape::flat) return out;
+  const double root = s.thickness_mm + s.root_radius_mm;
+  out.push_back({{0, 0, 0}, {s.thickness_mm, s.leg_b_mm, end}});
+  out.push_back({{0, 0, 0}, {root, root, end}});
+  return out;
+}
+
+std::vector<Box3> pieces_of(const Part& part) {
+  if (const auto* member = std::get_if<Member>(&part.form)) return pieces_of(*member);
+  std::vector<Box3> out;
+  for (const Prism& prism : body_of(part).outer) out.push_back(prism.bounds());
+  return out;
+}
+
+Box3 placed(const Pose& pose, const Box3& box) {
+  Box3 out;
+  out.add(pose.point(box.low));
+  out.add(pose.point(box.high));
+  return out;
+}
+
+}  // namespace
+
+std::vector<Taken> taken_by_steel(const Draft& draft) {
+  std::vector<Taken> out;
+  for (InstanceId id = 0; id < draft.size(); ++id) {
+    if (goes_in_last(draft.part(id).role)) continue;
+    for (const Box3& box : pieces_of(draft.part(id))) out.push_back({id, placed(draft.instance(id).pose, box)});
+  }
+  return out;
+}
+
+std::optional<InstanceId> first_in(const std::vector<Taken>& taken, const Box3& box,
+                                   const std::vector<InstanceId>& but) {
+  for (const Taken& t : taken) {
+    if (shares_room(t.box, box) && std::find(but.begin(), but.end(), t.id) == but.end()) return t.id;
+  }
+  return std::nullopt;
+}
+
+// 18.4 mm for a nut of 13: what thin-walled sockets are at most (common practice).
+double socket_mm(const HexNut& nut) { return 1.3 * nut.across_flats_mm + 1.5; }
+
+Box3 room_over(Vec3 from, Vec3 direction, double across_mm, double length_mm) {
+  const double half = across_mm / 2;
+  const auto square = [half](double along) { return std::abs(along) > 0.5 ? 0.0 : half; };
+  const Vec3 beside{square(direction.x), square(direction.y), square(direction.z)};
+  Box3 box;
+  box.add(from - beside);
+  box.add(from + beside);
+  box.add(from + length_mm * direction - beside);
+  box.add(from + length_mm * direction + beside);
+  return box;
+}
+
+Pose angle_pose(Vec3 a, Vec3 b, Vec3 leg_1, Vec3 leg_2) {
+  const Vec3 along = (1 / norm(b - a)) * (b - a);
+  return dot(cross(leg_1, leg_2), along) > 0 ? Pose::at(a, leg_1, leg_2) : Pose::at(a, leg_2, leg_1);
+}
+
+}  // namespace fitup::plan
