@@ -20,6 +20,24 @@ TEST(Judges, FindNothingInTheDemo) {
   }
 }
 
+// Of several boxes, with lugs, in the other hand. The judges read millimetres.
+TEST(Judges, FindNothingInAnyExample) {
+  const ScratchFolder scratch;
+  int count = 0;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(FITUP_EXAMPLES)) {
+    if (entry.path().extension() != ".toml") continue;
+    const auto job = scratch.path() / entry.path().stem();
+    const RunResult made = fitup({"make", entry.path().string(), "-o", job.string(), "--quiet", "--units", "mm"});
+    ASSERT_EQ(made.status, 0) << entry.path() << made.output << made.errors;
+    for (const char* judge : {"judge_dxf.py", "judge_stl.py", "judge_job.py"}) {
+      const RunResult verdict = judged(judge, job);
+      EXPECT_EQ(verdict.status, 0) << entry.path() << ": " << judge << " found:\n" << verdict.output << verdict.errors;
+    }
+    ++count;
+  }
+  EXPECT_GE(count, 5);
+}
+
 TEST(Judges, FindADamagedFile) {
   const ScratchFolder scratch;
   const auto job = scratch.path() / "job";

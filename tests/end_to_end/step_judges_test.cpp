@@ -14,9 +14,9 @@
 namespace fitup::test {
 namespace {
 
-std::map<std::string, std::string> step_files() {
+std::map<std::string, std::string> step_files(const std::filesystem::path& job) {
   std::map<std::string, std::string> found;
-  for (auto& [name, bytes] : files_in(demo_job().folder)) {
+  for (auto& [name, bytes] : files_in(job)) {
     if (name.ends_with(".step")) found[name] = bytes;
   }
   return found;
@@ -64,9 +64,8 @@ Parts by_the_kernel(const std::string& name, const std::string& bytes) {
   return parts;
 }
 
-TEST(StepJudges, AgreeOnNamesCountsAndVolumesOfEveryFile) {
-  ASSERT_EQ(demo_job().run.status, 0) << demo_job().run.errors;
-  const auto files = step_files();
+void expect_agreement(const std::filesystem::path& job) {
+  const auto files = step_files(job);
   ASSERT_TRUE(files.contains("assembly.step"));
   const Parts whole = by_our_reader("assembly.step", files.at("assembly.step"));
   std::size_t alone = 0;
@@ -84,6 +83,22 @@ TEST(StepJudges, AgreeOnNamesCountsAndVolumesOfEveryFile) {
     }
   }
   EXPECT_EQ(alone, whole.size()) << "every part of the assembly has a file of its own";
+}
+
+TEST(StepJudges, AgreeOnNamesCountsAndVolumesOfEveryFile) {
+  ASSERT_EQ(demo_job().run.status, 0) << demo_job().run.errors;
+  expect_agreement(demo_job().folder);
+}
+
+TEST(StepJudges, AgreeOnBoxesUnderOneAnotherAndOnLugs) {
+  const ScratchFolder scratch;
+  for (const char* spec : {"park-locomotive/front-box-with-lower.toml", "cabin-inverter/cabinet.toml"}) {
+    const auto path = std::filesystem::path(FITUP_EXAMPLES) / spec;
+    const auto job = scratch.path() / path.stem();
+    const RunResult made = fitup({"make", path.string(), "-o", job.string(), "--only", "step", "--quiet"});
+    ASSERT_EQ(made.status, 0) << spec << made.output << made.errors;
+    expect_agreement(job);
+  }
 }
 
 }  // namespace
