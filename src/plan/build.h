@@ -124,7 +124,9 @@ PlacedHardware add_items(Build& build, const std::vector<Host>& rails);
 bool check_standing(Build& build, const std::vector<Host>& rails);
 void add_rod_plates(Build& build, const PlacedHardware& hardware);
 void add_face_plates(Build& build);
-void add_covers(Build& build);
+/// What a plate or a flat cover outside that face fills: clear of the frame's edges and of flanges that lap it.
+[[nodiscard]] Box3 panel_box(const Build& build, Face face);
+void add_covers(Build& build, const std::vector<Host>& rails);
 void check_entry(Build& build);
 void add_openings(Build& build);
 void add_lift_points(Build& build);

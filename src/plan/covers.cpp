@@ -1,4 +1,4 @@
-// Covers of the front and the back: flat on a landing, or with flanges that lap round the frame.
+// Covers: at the front and the back flat on a landing, or with flanges that lap round the frame; flat ones elsewhere.
 // Entry: add_covers, flange_row_mm.
 #include <algorithm>
 #include <cmath>
@@ -9,6 +9,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/flat_cover.h"
 #include "plan/holes.h"
 
 namespace fitup::plan {
@@ -235,6 +236,22 @@ class Cover {
   std::map<std::string, int> count_;
 };
 
+// Says why not.
+bool can_lie_flat(Build& build, Face face) {
+  const FaceSpec& spec = build.box_spec().face(face);
+  const bool toes = face == Face::bottom && build.shell.toes_down;
+  if (toes) {
+    build.diagnostics.add(diag::say<"face-not-offered">(spec.closed_by.place, to_text(face), "a cover",
+                                                        "its legs point down, and their toes take no screws",
+                                                        "bottom_legs = \"up\", or a welded plate"));
+  } else if (*spec.style == CoverStyle::flanged) {
+    build.diagnostics.add(diag::say<"face-not-offered">(spec.style.place, to_text(face), "a flanged cover",
+                                                        "its flanges would lap those of the front and the back",
+                                                        "style = \"flat\""));
+  }
+  return !toes && *spec.style == CoverStyle::flat;
+}
+
 }  // namespace
 
 double flange_row_mm(const BoxSpec& box, Face face) {
@@ -243,10 +260,15 @@ double flange_row_mm(const BoxSpec& box, Face face) {
   return std::max(std::min(middle_row_mm, f.flange_depth->mm() / 2), edge_distance * thread.tap_drill_mm);
 }
 
-void add_covers(Build& build) {
-  for (const Side depth : {low, high}) {
-    const Face face = depth == low ? Face::front : Face::back;
-    if (*build.box_spec().face(face).closed_by == Closure::cover) Cover(build, depth).run();
+void add_covers(Build& build, const std::vector<Host>& rails) {
+  for (const Face face : all_faces) {
+    const FaceSpec& spec = build.box_spec().face(face);
+    if (*spec.closed_by != Closure::cover) continue;
+    if (face == Face::front || face == Face::back) {
+      Cover(build, face == Face::front ? low : high).run();
+    } else if (can_lie_flat(build, face)) {
+      add_flat_cover(build, face, panel_box(build, face), rails);
+    }
   }
 }
 

@@ -111,6 +111,12 @@ InstanceId Draft::absorb(const Draft& other, Vec3 by) {
   for (const LiftPoint& point : other.lift_points) {
     lift_points.push_back({point.boss + first, point.at + by, point.thread});
   }
+  for (ScrewTip tip : other.screw_tips) {
+    tip.screw += first;
+    tip.into += first;
+    tip.out_at = tip.out_at + by;
+    screw_tips.push_back(std::move(tip));
+  }
   absorb_loose(other);
   return first;
 }

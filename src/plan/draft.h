@@ -18,6 +18,16 @@ struct Origin {
   std::string group;
 };
 
+/// Where a screw comes out of the last thing it is screwed into.
+struct ScrewTip {
+  InstanceId screw = 0;
+  InstanceId into = 0;
+  Vec3 out_at;
+  Vec3 direction;
+  std::string thread;
+  Place place;
+};
+
 class Draft {
  public:
   Draft() = default;
@@ -42,6 +52,7 @@ class Draft {
   std::vector<Zone> zones;
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
+  std::vector<ScrewTip> screw_tips;  // of those that end level with it or beyond
 
   /// Parts that a proper rotation carries onto each other become one, under the mark of the first and what their
   /// names have in common; masses are computed from the data. Instances keep their order.

@@ -6,7 +6,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
-#include "plan/build.h"
+#include "plan/flat_cover.h"
 
 namespace fitup::plan {
 
@@ -122,31 +122,25 @@ void add_face_plate(Build& build, Face face) {
   }
 }
 
-// Lift bosses stand out of the top ring.
-bool clear_of_bosses(Build& build, Face face) {
-  if (face != Face::top || !build.spec.lifting || !stands_for_itself(build.box_spec())) return true;
-  build.diagnostics.add(diag::say<"plate-over-bosses">(build.box_spec().face(face).closed_by.place));
-  return false;
-}
-
 }  // namespace
+
+Box3 panel_box(const Build& build, Face face) {
+  return outside_of(build, face, build.box_spec().face(face).thickness->mm()).box;
+}
 
 void add_face_plates(Build& build) {
   const BoxSpec& spec = build.box_spec();
   std::array<bool, 2> laps{true, true};
   for (const Face face : all_faces) {
-    const FaceSpec& f = spec.face(face);
     const bool end = face == Face::front || face == Face::back;
-    if (*f.closed_by == Closure::cover && !end) {
-      build.diagnostics.add(diag::say<"face-not-offered">(f.closed_by.place, to_text(face), "a cover",
-                                                          "front and the back", "by a welded plate"));
-    }
-    if (*f.closed_by != Closure::plate || !clear_of_bosses(build, face)) continue;
+    if (*spec.face(face).closed_by != Closure::plate) continue;
     const bool beside_covers = !end && face != Face::bottom;
     for (const Side depth : {low, high}) {
       laps[depth] = laps[depth] && (!beside_covers || laps_frame(build, depth, face));
     }
-    if (laps[low] && laps[high]) add_face_plate(build, face);
+    if (!laps[low] || !laps[high]) continue;
+    add_face_plate(build, face);
+    if (face == Face::top) clear_bosses(build, *build.panels[index(face)]);
   }
 }
 

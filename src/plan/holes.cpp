@@ -214,7 +214,34 @@ void add_screw(Build& build, const ScrewPlace& place) {
     if (!room_for(build, place, *place.behind, hole)) return;
     build.draft.join(screw, *place.behind, JointKind::slip, place.direction);
   }
+  if (length > last.to_mm - tolerance::contact_mm) {
+    build.draft.screw_tips.push_back({screw, last.instance, place.seat + last.to_mm * place.direction, place.direction,
+                                      place.thread, place.origin.place});
+  }
   add_fastener(build, place, screw, engagement);
+}
+
+void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on) {
+  const Pose pose = build.draft.pose(laid_on);
+  const Flat& flat = std::get<Flat>(build.draft.part(laid_on).form);
+  const Box2 area = flat.profile.outer.bounds();
+  for (const ScrewTip& tip : build.draft.screw_tips) {
+    if (tip.into != host || std::abs(dot(tip.direction, pose.z())) < 0.5) continue;
+    const Vec3 at = pose.local(tip.out_at);
+    const Thread& thread = *tables::find_thread(tip.thread);
+    const double reach = thread.clear_medium_mm / 2;
+    if (at.x < area.low.x - reach || at.x > area.high.x + reach || at.y < area.low.y - reach ||
+        at.y > area.high.y + reach)
+      continue;
+    const auto problem =
+        make_hole(build, laid_on,
+                  {tip.out_at, tip.direction, thread.clear_medium_mm, HoleKind::clear, "the tip of " + thread.size});
+    if (problem) {
+      say_no_room(build, tip.place, thread.clear_medium_mm, build.draft.instance(tip.screw).name, laid_on, *problem);
+    } else {
+      build.draft.join(tip.screw, laid_on, JointKind::slip, tip.direction);
+    }
+  }
 }
 
 std::vector<double> spread(double low, double high, double largest_step_mm) {

@@ -46,6 +46,9 @@ struct ScrewPlace {
 };
 void add_screw(Build& build, const ScrewPlace& place);
 
+/// What is laid on `host` afterwards gets clearance holes for the screws that come through there.
+void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on);
+
 /// From `low` to `high`, both included, evenly, no step larger than `largest_step_mm`.
 [[nodiscard]] std::vector<double> spread(double low, double high, double largest_step_mm);
 /// The same without the ends.

@@ -16,12 +16,13 @@ bool plan_box(plan::Build& build) {
   const auto rails = plan::add_rails(build);
   const auto hardware = plan::add_items(build, rails);
   const bool all_in_frame = plan::check_standing(build, rails);
+  // What closes the top leaves room for them.
+  if (plan::stands_for_itself(build.box_spec())) plan::add_lift_points(build);
   plan::add_face_plates(build);
-  plan::add_covers(build);
+  plan::add_covers(build, rails);
   if (all_in_frame) plan::add_rod_plates(build, hardware);
   if (all_in_frame) plan::check_entry(build);
   plan::add_openings(build);
-  if (plan::stands_for_itself(build.box_spec())) plan::add_lift_points(build);
   plan::add_mounts(build);
   plan::add_printed_aids(build);
   return true;

@@ -344,6 +344,7 @@ class RodPlate {
                                      Role::rod_plate_flange, material_of(build_)},
                                     box, axis::x, name, origin(group()));
     build_.draft.join(id, plate_, JointKind::weld, Vec3{} - outward_);
+    clear_screw_tips(build_, upright.id, id);
     screw_flange(id, side, box, screws_y);
   }
 

@@ -136,9 +136,9 @@ const std::vector<Rule> box_rows{
      "whether the items go in through this face: then each must pass, straight in, the opening that the frame, welded rod "
      "plates and a flat cover's strips leave"},
     {"box.NAME.face.FACE.closed_by", Type::word, Need::filled, "open", none, "open, plate, cover",
-     "plate: welded on; cover: screwed on and removable, at the front and the back only"},
+     "plate: welded on; cover: screwed on and removable; at the bottom only on legs that point up"},
     {"box.NAME.face.FACE.style", Type::word, Need::filled, "flat", none, "flat, flanged",
-     "of a cover: flat lies on the frame, flanged laps round it and is screwed from the sides"},
+     "of a cover: flat lies on the frame; flanged, at the front and the back, laps round it and is screwed from the sides"},
     {"box.NAME.face.FACE.thickness", Type::length, Need::filled, "2 mm", sheet_range, "",
      "thickness of the plate or cover"},
     {"box.NAME.face.FACE.screws", Type::table, Need::filled, "", none, "", "the screws of a cover"},

@@ -1,0 +1,244 @@
+// Flat covers of the left, the right, the top and the bottom: on the frame's own legs and bars.
+// Entry: add_flat_cover, clear_bosses.
+#include "plan/flat_cover.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <map>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/face_axes.h"
+#include "plan/holes.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double hold_back_mm = 2;     // a sheet's edge from the frame's edge
+constexpr double row_end_mm = 20;      // a row's first screw from the end of the face
+constexpr double boss_room_mm = 5;     // round a lift boss, for the bead of its weld above the leg (common practice)
+constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
+
+struct Interval {
+  double low = 0;
+  double high = 0;
+};
+
+// A part of the frame that takes screws, as the face shows it: `run` along it, `across` it.
+struct Strip {
+  Host host;
+  int run = 0;
+  int across = 1;
+};
+
+class FlatCover {
+ public:
+  FlatCover(Build& build, Face face, const Box3& sheet, const std::vector<Host>& rails)
+      : build_(build),
+        face_(face),
+        spec_(build.box_spec().face(face)),
+        box_(sheet),
+        rails_(rails),
+        word_(to_text(face)),
+        normal_(axis_of(face)),
+        first_axis_(normal_ == 0 ? 1 : 0),
+        second_axis_(normal_ == 0 ? 2 : 1) {
+    inward_ = unit(normal_, side_of(face) == low ? high : low);
+    seat_ = along(side_of(face) == low ? box_.low : box_.high, normal_);
+  }
+
+  void run() {
+    sheet_ = add_plate(build_, {mark(), word_ + " cover sheet", Role::cover_sheet, material_of(build_)}, box_,
+                       unit(normal_, high), word_ + " cover sheet", origin());
+    build_.panels[static_cast<std::size_t>(face_)] = sheet_;
+    if (face_ == Face::left) build_.side_plates[low] = sheet_;
+    if (face_ == Face::right) build_.side_plates[high] = sheet_;
+    for (const Host& host : build_.shell.beside[static_cast<std::size_t>(face_)]) {
+      if (face_each_other(box_, host.box, inward_)) build_.draft.join(sheet_, host.id, JointKind::bearing, inward_);
+    }
+    const auto rows = strips();
+    for (const Strip& strip : rows) {
+      if (strip.run == first_axis_ && !add_row(strip, ends_of(strip))) return;
+    }
+    for (const Strip& strip : rows) {
+      if (strip.run == second_axis_ && !add_row(strip, between(rows, strip))) return;
+    }
+    if (face_ == Face::bottom) let_through_rails(rows);
+  }
+
+ private:
+  // Rails lie on the legs that the screws come through.
+  void let_through_rails(const std::vector<Strip>& rows) {
+    for (const Strip& strip : rows) {
+      for (const Host& rail : rails_) clear_screw_tips(build_, strip.host.id, rail.id);
+    }
+  }
+
+  [[nodiscard]] std::string mark() const {
+    return face_ == Face::left ? "PLT50" : face_ == Face::right ? "PLT51" : face_ == Face::top ? "PLT52" : "PLT53";
+  }
+  [[nodiscard]] Origin origin() const { return {build_.key("face." + word_), spec_.place, word_ + " cover"}; }
+  [[nodiscard]] double edge_mm() const {
+    return edge_distance * tables::find_thread(*spec_.screws.thread)->clear_medium_mm;
+  }
+  [[nodiscard]] double step_mm() const { return spec_.screws.max_spacing->mm(); }
+
+  // What lies along the face; the sawn ends of members that run the other way are no strips.
+  [[nodiscard]] std::vector<Strip> strips() const {
+    std::vector<Strip> found;
+    for (const Host& host : build_.shell.beside[static_cast<std::size_t>(face_)]) {
+      if (!face_each_other(box_, host.box, inward_)) continue;
+      const Vec3 size = host.box.size();
+      const double one = along(size, first_axis_);
+      const double other = along(size, second_axis_);
+      if (std::max(one, other) < 1.5 * std::min(one, other)) continue;
+      found.push_back({host, one > other ? first_axis_ : second_axis_, one > other ? second_axis_ : first_axis_});
+    }
+    return found;
+  }
+
+  // What of the strip the sheet covers, in one direction.
+  [[nodiscard]] Interval covered(const Strip& strip, int axis) const {
+    return {std::max(along(strip.host.box.low, axis), along(box_.low, axis)),
+            std::min(along(strip.host.box.high, axis), along(box_.high, axis))};
+  }
+  [[nodiscard]] double middle(const Strip& strip) const {
+    const Interval lap = covered(strip, strip.across);
+    return (lap.low + lap.high) / 2;
+  }
+
+  [[nodiscard]] std::vector<double> ends_of(const Strip& strip) const {
+    const Interval lap = covered(strip, strip.run);
+    const double end = along(build_.shell.size, strip.run) - row_end_mm;
+    return clear_row(strip, std::max(row_end_mm, lap.low + edge_mm()), std::min(end, lap.high - edge_mm()));
+  }
+
+  // Between the rows that run across; where those stand close, what the strip itself has room for.
+  [[nodiscard]] std::vector<double> between(const std::vector<Strip>& rows, const Strip& strip) const {
+    const Interval lap = covered(strip, strip.run);
+    const Interval room{lap.low + edge_mm(), lap.high - edge_mm()};
+    double from = lap.low;
+    double to = lap.high;
+    for (const Strip& other : rows) {
+      if (other.run != strip.across) continue;
+      const double at = middle(other);
+      (at < (lap.low + lap.high) / 2 ? from : to) = at;
+    }
+    const auto even = spread_between(from, to, step_mm());
+    const bool fits = std::all_of(even.begin(), even.end(),
+                                  [&](double at) { return at >= room.low && at <= room.high && !is_taken(strip, at); });
+    if (fits || room.low > room.high) return fits ? even : std::vector<double>{};
+    return clear_row(strip, room.low, room.high);
+  }
+
+  // Room that a lift boss takes from a row: its cut-out, and steel beside it.
+  [[nodiscard]] std::vector<Interval> taken(const Strip& strip) const {
+    std::vector<Interval> found;
+    if (face_ != Face::top) return found;
+    for (const LiftPoint& point : build_.draft.lift_points) {
+      const double half = boss_cut_out_mm(build_, point) / 2 + edge_mm();
+      if (std::abs(along(point.at, strip.across) - middle(strip)) >= half) continue;
+      const double at = along(point.at, strip.run);
+      found.push_back({at - half, at + half});
+    }
+    std::sort(found.begin(), found.end(), [](const Interval& a, const Interval& b) { return a.low < b.low; });
+    return found;
+  }
+  [[nodiscard]] bool is_taken(const Strip& strip, double at) const {
+    const auto all = taken(strip);
+    return std::any_of(all.begin(), all.end(), [at](const Interval& i) { return i.low < at && at < i.high; });
+  }
+
+  // Evenly between what is taken, a screw at either side of it.
+  [[nodiscard]] std::vector<double> clear_row(const Strip& strip, double from, double to) const {
+    std::vector<double> row;
+    const auto add = [&](double low_end, double high_end) {
+      if (high_end < low_end - tolerance::contact_mm) return;
+      const auto piece = spread(low_end, high_end, step_mm());
+      row.insert(row.end(), piece.begin(), piece.end());
+    };
+    for (const Interval& gone : taken(strip)) {
+      add(from, std::min(gone.low, to));
+      from = std::max(from, gone.high);
+    }
+    add(from, to);
+    return row;
+  }
+
+  // False if the flange of a cover beside it leaves the row no steel.
+  bool add_row(const Strip& strip, const std::vector<double>& places) {
+    const Interval lap = covered(strip, strip.across);
+    if (lap.high - lap.low < 2 * edge_mm() - tolerance::contact_mm) {
+      build_.diagnostics.add(diag::say<"cover-row-without-room">(
+          spec_.closed_by.place, word_, build_.draft.instance(strip.host.id).name, build_.in_words(lap.high - lap.low),
+          *spec_.screws.thread, build_.at_least(2 * edge_mm())));
+      return false;
+    }
+    const std::string name = build_.draft.instance(strip.host.id).name;
+    for (const double at : places) screw(strip, at, fmt::format("{} cover screw {} {}", word_, name, ++count_[name]));
+    return true;
+  }
+
+  void screw(const Strip& strip, double at, const std::string& name) {
+    const double t = spec_.thickness->mm();
+    const double into = along(strip.host.box.size(), normal_);
+    const Vec3 seat =
+        at * unit(strip.run, high) + middle(strip) * unit(strip.across, high) + seat_ * unit(normal_, high);
+    add_screw(build_, {*spec_.screws.thread,
+                       spec_.screws.thread.place,
+                       seat,
+                       inward_,
+                       {{sheet_, 0, t}, {strip.host.id, t, t + into}},
+                       name,
+                       origin(),
+                       std::nullopt});
+  }
+
+  Build& build_;
+  Face face_;
+  const FaceSpec& spec_;
+  Box3 box_;
+  const std::vector<Host>& rails_;
+  std::string word_;
+  int normal_;
+  int first_axis_;
+  int second_axis_;
+  Vec3 inward_;
+  double seat_ = 0;
+  InstanceId sheet_ = 0;
+  std::map<std::string, int> count_;
+};
+
+}  // namespace
+
+double boss_cut_out_mm(const Build& build, const LiftPoint& point) {
+  const auto& form = std::get<Solidform>(build.draft.part(point.boss).form);
+  double widest = 0;
+  for (const Prism& prism : form.prisms) widest = std::max(widest, prism.bounds().size().x);
+  return widest + 2 * boss_room_mm;
+}
+
+void clear_bosses(Build& build, InstanceId panel) {
+  for (const LiftPoint& point : build.draft.lift_points) {
+    const double diameter = boss_cut_out_mm(build, point);
+    const auto problem =
+        make_hole(build, panel, {point.at, axis::minus_z, diameter, HoleKind::clear, "take a lift boss"});
+    if (!problem) continue;
+    const LiftingSpec& lifting = *build.spec.lifting;
+    say_no_room(build, lifting.at ? lifting.at->place : lifting.thread.place, diameter,
+                build.draft.instance(point.boss).name, panel, *problem);
+  }
+}
+
+void add_flat_cover(Build& build, Face face, const Box3& sheet, const std::vector<Host>& rails) {
+  FlatCover(build, face, sheet, rails).run();
+  if (const auto panel = build.panels[static_cast<std::size_t>(face)]; face == Face::top && panel) {
+    clear_bosses(build, *panel);
+  }
+}
+
+}  // namespace fitup::plan
