@@ -167,6 +167,7 @@ inline constexpr Entry catalogue[] = {
     {"opening-too-narrow", Stage::plan, Severity::error, "the {} \"{}\" is {} wide; in a plate of {} the cutter makes nothing narrower than {} (cutter.smallest_hole times the thickness); make it wider"},
     {"gap-too-wide",      Stage::plan, Severity::error, "cope_gap is {}; the weld that fills it bridges at most the thickness of the thinner part, {} (common practice); choose a smaller gap"},
     {"file-name-pattern", Stage::spec, Severity::error, "cutter.file_name is {}, {}; the words are {{mark}}, {{name}}, {{quantity}}, {{material}}, {{thickness}}, {{job}} and {{revision}}, as in \"{{mark}}_{{name}}_{{quantity}}x\""},
+    {"boss-covered",      Stage::plan, Severity::error, "no eye can be screwed into {}: {} of another box stands within {} over it; move that box by its at, or the lift points in lifting.at"},
     {"bearers-miss",      Stage::plan, Severity::error, "the bearers between {} do not reach both rings: {}; {}"},
     {"bearers-no-face",   Stage::plan, Severity::error, "bearers find no face to lie on at box \"{}\": its {} {}; {}"},
     {"bolt-no-seat",      Stage::plan, Severity::error, "an {} bolt finds no flat place on {}, whose leg of {} must hold its washer ({}) and a socket ({}) beyond the root, which ends {} from the heel; choose a smaller screw or a wider section"},

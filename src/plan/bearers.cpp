@@ -21,7 +21,8 @@ namespace {
 
 constexpr double least_lap_mm = 5;    // of a bearer on what it is welded to (common practice)
 constexpr double beside_leg_mm = 1;   // from a side member's leg
-constexpr double step_mm = 5;         // by rule they move in by this much until their bolts can be reached
+constexpr double step_mm = 5;         // by rule they move in by this much until their bolts can be reached,
+constexpr double most_steps = 200;    // or by so much more that these lead across the widest box
 constexpr double least_apart_mm = 1;  // from one bearer to the next
 
 // Along X.
@@ -218,7 +219,8 @@ class Bearers {
   // As far apart as the bolts of all can be reached.
   std::vector<double> places_by_rule() {
     std::optional<InstanceId> blocks;
-    for (double inset = 0;; inset += step_mm) {
+    const double step = std::max(step_mm, (x_.high - x_.low) / most_steps);
+    for (double inset = 0;; inset += step) {
       const std::vector<double> places = spread_from(inset);
       if (places.empty()) break;
       const auto found = first_blocked(places);

@@ -1,14 +1,19 @@
 // Boxes on and under one another: their order, their places, the surfaces at which bearers meet them.
-// Entry: in_order, corner_of, top_seat, bottom_seat.
+// Entry: in_order, corner_of, top_seat, bottom_seat, check_lift_points.
 #include "plan/boxes.h"
 
 #include <algorithm>
+
+#include "diag/catalogue.h"
+#include "plan/room.h"
 
 namespace fitup::plan {
 
 namespace {
 
 constexpr double behind_flange_mm = 2;
+constexpr double eye_room_mm =
+    60;  // over a boss: an M10 eye is 45 high with its collar (DIN 580, from memory), and a hook
 
 bool has_plate(const BoxSpec& box, Face face) { return *box.face(face).closed_by == Closure::plate; }
 
@@ -97,6 +102,21 @@ Vec3 corner_of(const StandingBox& own, const StandingBox& other, double bearer_m
 double bearer_height_mm(const BearersSpec& bearers) {
   const Section& section = *tables::find_section(*bearers.section);
   return section.shape == SectionShape::flat ? section.thickness_mm : section.leg_a_mm;
+}
+
+void check_lift_points(Build& whole, const std::vector<StandingBox>& boxes) {
+  if (boxes.size() < 2) return;
+  std::vector<Taken> others = taken_by_steel(whole.draft);
+  std::erase_if(others, [&](const Taken& t) { return t.id < boxes[1].first; });
+  for (const LiftPoint& point : whole.draft.lift_points) {
+    const Eye& eye = *tables::find_eye(point.thread);
+    const auto over = first_in(others, room_over(point.at, axis::z, eye.collar_mm, eye_room_mm));
+    if (!over) continue;
+    const Instance& boss = whole.draft.instance(point.boss);
+    whole.diagnostics.add(diag::say<"boss-covered">(boss.place, boss.name, whole.draft.instance(*over).name,
+                                                    whole.in_words(eye_room_mm)));
+    return;
+  }
 }
 
 }  // namespace fitup::plan

@@ -55,4 +55,7 @@ void add_bearers(Build& whole, const StandingBox& own, const StandingBox& other)
 /// How high they are.
 [[nodiscard]] double bearer_height_mm(const BearersSpec& bearers);
 
+/// Says which lift points have something of another box over them, where their eyes go.
+void check_lift_points(Build& whole, const std::vector<StandingBox>& boxes);
+
 }  // namespace fitup::plan

@@ -53,6 +53,12 @@ class Whole {
     boxes_.push_back(standing);
   }
 
+  void check() {
+    if (boxes_.empty()) return;
+    plan::Build whole{*layout_.spec, *boxes_.front().box, draft_, diagnostics_, {}, {}, {}};
+    plan::check_lift_points(whole, boxes_);
+  }
+
   [[nodiscard]] Plan finish() const {
     Plan plan = draft_.finish();
     const Spec& spec = *layout_.spec;
@@ -90,6 +96,7 @@ PlanResult make_plan(const Layout& layout) {
   PlanResult result;
   Whole whole(layout, result.diagnostics);
   for (const BoxLayout* box : plan::in_order(layout)) whole.add(*box);
+  whole.check();
   if (!result.diagnostics.has_errors()) result.plan = whole.finish();
   return result;
 }
