@@ -155,6 +155,10 @@ std::string size_words(Vec3 size, const PaperUnits& units) {
 
 std::string frames_drawn(const Plan& plan, const PaperUnits& units) {
   if (plan.frames.size() < 2) return "frame " + size_words(plan.frame_size, units);
+  // One line holds two.
+  if (plan.frames.size() > 2) {
+    return fmt::format("{} frames, together {}", plan.frames.size(), size_words(all_frames(plan).size(), units));
+  }
   std::string out;
   for (const PlacedFrame& frame : plan.frames) {
     out += fmt::format("{}{} frame {}", out.empty() ? "" : ", ", frame.box, size_words(frame.space.size(), units));

@@ -226,6 +226,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Damage{"AnotherNote", "flat/S235JR_2mm/PLT01_left-plate.dxf", "revision B", "revision C"},
                     Damage{"AnotherVersion", "job.json", "\"version\": \"0", "\"version\": \"1"},
                     Damage{"AnotherRevision", "job.json", "\"revision\": \"B", "\"revision\": \"C"},
+                    Damage{"AnotherFrame", "job.json", "400.0", "401.0"},
                     Damage{"AnotherRelease", "job.json", "complete", "limited to dxf"},
                     Damage{"AnotherHash", "job.json", "\"sha256\": \"", "\"sha256\": \"0"}),
     [](const auto& c) { return c.param.name; });
