@@ -221,7 +221,7 @@ class Bearers {
     std::optional<InstanceId> blocks;
     const double step = std::max(step_mm, (x_.high - x_.low) / most_steps);
     for (double inset = 0;; inset += step) {
-      const std::vector<double> places = spread_from(inset);
+      std::vector<double> places = spread_from(inset);
       if (places.empty()) break;
       const auto found = first_blocked(places);
       if (!found) return places;

@@ -74,13 +74,15 @@ void check_tree(const Spec& spec, Diagnostics& diagnostics) {
     alone.push_back(in_quotes(box.name));
     if (last == nullptr || box.place.line > last->place.line) last = &box;
   }
-  if (alone.size() > 1) {
+  if (last != nullptr && alone.size() > 1) {
     diagnostics.add(say<"boxes-apart">(last->place, alone.size(), diag::listed(alone), in_quotes(last->name)));
   }
   for (const BoxSpec& box : spec.boxes) {
     std::string chain;
     if (leads_down(spec, box, chain)) continue;
-    return diagnostics.add(say<"box-cycle">(other_of(box)->place, chain));
+    const auto& other = other_of(box);
+    if (other) diagnostics.add(say<"box-cycle">(other->place, chain));
+    return;
   }
 }
 
@@ -104,7 +106,7 @@ void check_joined(const Spec& spec, const Cell& root, Diagnostics& diagnostics) 
       const std::string word(to_text(face));
       const auto& lugs = box.face(face).lugs;
       if (!lugs || !cell["face"][word].sound) continue;
-      check_mounts(*lugs, key + "face." + word + ".lugs", diagnostics);
+      check_mounts(*lugs, fmt::format("{}face.{}.lugs", key, word), diagnostics);
     }
   }
 }

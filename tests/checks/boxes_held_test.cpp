@@ -9,26 +9,38 @@
 namespace fitup {
 namespace {
 
+bool begins_with(const Plan& plan, InstanceId id, const char* start) {
+  return plan.instances[id].name.rfind(start, 0) == 0;
+}
+
+// Whether it joins a bearer to the ring of the box that hangs there.
+bool is_hanger(const Plan& plan, const Joint& j) {
+  const auto joins = [&plan](InstanceId a, InstanceId b) {
+    return begins_with(plan, a, "lower bearer") && begins_with(plan, b, "lower top ring");
+  };
+  return joins(j.a, j.b) || joins(j.b, j.a);
+}
+
+std::size_t size_of_lower_box(const Plan& plan) {
+  std::size_t count = 0;
+  for (InstanceId id = 0; id < plan.instances.size(); ++id) {
+    if (begins_with(plan, id, "lower ") && !begins_with(plan, id, "lower bearer")) ++count;
+  }
+  return count;
+}
+
 TEST(HeldCheck, ReachesOverTheBearersAndOverNothingElse) {
   const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive" / "front-box-with-lower.toml";
   const auto planned = test::planned(path.string(), test::text_of(path));
   ASSERT_TRUE(planned->plan);
   Plan plan = *planned->plan;
-  const auto held = [&plan] { return checks::check_held(checks::Scene(plan, {})); };
-  EXPECT_EQ(held().front().verdict, Verdict::pass);
+  EXPECT_EQ(checks::check_held(checks::Scene(plan, {})).front().verdict, Verdict::pass);
 
-  const auto of_bearer = [&plan](InstanceId id) { return plan.instances[id].name.rfind("lower bearer", 0) == 0; };
-  const auto of_lower_ring = [&plan](InstanceId id) { return plan.instances[id].name.rfind("lower top ring", 0) == 0; };
-  std::erase_if(plan.joints, [&](const Joint& j) {
-    return (of_bearer(j.a) && of_lower_ring(j.b)) || (of_bearer(j.b) && of_lower_ring(j.a));
-  });
-  const auto found = held();
+  std::erase_if(plan.joints, [&plan](const Joint& j) { return is_hanger(plan, j); });
+  const auto found = checks::check_held(checks::Scene(plan, {}));
   ASSERT_EQ(found.size(), 1U) << "the whole lower box is one group";
   EXPECT_EQ(found[0].verdict, Verdict::fail);
-  std::size_t of_box = 0;
-  for (const Instance& i : plan.instances)
-    of_box += i.name.rfind("lower ", 0) == 0 && i.name.rfind("lower bearer", 0) != 0;
-  EXPECT_EQ(found[0].parts.size(), of_box);
+  EXPECT_EQ(found[0].parts.size(), size_of_lower_box(plan));
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <nlohmann/json.hpp>
 
 #include "end_to_end/program.h"
@@ -16,31 +17,38 @@ namespace {
 using testing::ElementsAre;
 using testing::HasSubstr;
 
+struct Job {
+  ScratchFolder scratch;
+  RunResult made;
+  [[nodiscard]] std::filesystem::path folder() const { return scratch.path() / "job"; }
+};
+
+// Made once.
+const Job& two_boxes() {
+  static const std::unique_ptr<const Job> job = [] {
+    auto making = std::make_unique<Job>();
+    const auto spec = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive" / "front-box-with-lower.toml";
+    making->made = fitup({"make", spec.string(), "-o", making->folder().string()});
+    return making;
+  }();
+  return *job;
+}
+
 class TwoBoxes : public testing::Test {
  protected:
-  static void SetUpTestSuite() {
-    scratch_ = new ScratchFolder;
-    const auto spec = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive" / "front-box-with-lower.toml";
-    made_ = fitup({"make", spec.string(), "-o", folder().string()});
-  }
-  static void TearDownTestSuite() { delete scratch_; }
   void SetUp() override { ASSERT_EQ(made_.status, 0) << made_.output << made_.errors; }
 
-  static std::filesystem::path folder() { return scratch_->path() / "job"; }
-
-  static ScratchFolder* scratch_;
-  static RunResult made_;
+  const RunResult& made_ = two_boxes().made;
+  std::filesystem::path folder_ = two_boxes().folder();
 };
-ScratchFolder* TwoBoxes::scratch_ = nullptr;
-RunResult TwoBoxes::made_;
 
 // By hand: one half block of 150, two clearances of 12, two uprights of 3 make 180; 310 + 44 + 36 + 2 x 3 = 396;
 // 220 + 60 + 5 (rail) + 3 + 30 = 318. Centred in 984 x 518, below a flat 8 thick.
 TEST_F(TwoBoxes, SayTheSizesOfBothFramesAndOfTheWhole) {
   EXPECT_THAT(made_.output, HasSubstr("main frame 984 x 518 x 329 mm, lower frame 180 x 396 x 318 mm"));
   EXPECT_THAT(made_.output, HasSubstr("open faces: top, bottom, lower top, lower bottom"));
-  EXPECT_THAT(read_file(folder() / "assembly.svg"), HasSubstr("lower frame 180 x 396 x 318 mm"));
-  const auto job = nlohmann::json::parse(read_file(folder() / "job.json"));
+  EXPECT_THAT(read_file(folder_ / "assembly.svg"), HasSubstr("lower frame 180 x 396 x 318 mm"));
+  const auto job = nlohmann::json::parse(read_file(folder_ / "job.json"));
   ASSERT_EQ(job["frames"].size(), 2U);
   EXPECT_THAT(job["frames"][0]["size_mm"], ElementsAre(984, 518, 329));
   EXPECT_THAT(job["frames"][1]["size_mm"], ElementsAre(180, 396, 318));
@@ -75,7 +83,7 @@ TEST_F(TwoBoxes, LeaveEveryPartOfTheFrontBoxAsItIsUnderItsMark) {
   ASSERT_EQ(demo_job().run.status, 0) << demo_job().run.errors;
   for (const char* list : {"bench/cut-list.csv", "flat/order.csv"}) {
     const auto alone = makings(demo_job().folder / list);
-    const auto both = makings(folder() / list);
+    const auto both = makings(folder_ / list);
     ASSERT_GT(alone.size(), 4U) << list;
     EXPECT_GT(both.size(), alone.size()) << list;
     for (const auto& [mark, making] : alone) {
@@ -86,10 +94,10 @@ TEST_F(TwoBoxes, LeaveEveryPartOfTheFrontBoxAsItIsUnderItsMark) {
 }
 
 TEST_F(TwoBoxes, ListTheBearersAndTheirBolts) {
-  const std::string bars = read_file(folder() / "bench" / "cut-list.csv");
+  const std::string bars = read_file(folder_ / "bench" / "cut-list.csv");
   EXPECT_THAT(bars, HasSubstr("BEA01,bearer,2,S235JR,40x8,518,"));
   EXPECT_THAT(bars, HasSubstr("2 holes, 9 wide (clear M8)"));
-  const std::string bought = read_file(folder() / "bought.csv");
+  const std::string bought = read_file(folder_ / "bought.csv");
   for (const char* line : {"bought,NUT-M8,hexagon nut,M8 ISO 4032,4,", "bought,WSH-M8,plain washer,M8 ISO 7089,4,",
                            "bought,SCR-M8x25,button-head screw,M8 x 25 ISO 7380-1,4,"}) {
     EXPECT_THAT(bought, HasSubstr(line));

@@ -247,17 +247,17 @@ TEST(Bearers, of_a_plate_over_the_lower_box_go_through_it) {
 
 // ---- the opposite hand
 
-TEST(Boxes, in_the_opposite_hand_the_second_one_is_reflected_too) {
-  const std::string base = test::plan_demo().read.sources[0].text + "\n[box.lower]\nunder = \"main\"\nat = [100, 1]\n" +
-                           "bearers = { section = \"40x8\", at = [60, 112] }\n" + lower_frame;
+std::optional<Plan> started_from(const std::string& base, const std::string& text) {
   const auto files = [&](const std::string&) -> Result<std::string> { return base; };
-  const auto planned = [&](const std::string& text) {
-    const SpecResult read = read_spec("box.toml", text, {}, files);
-    EXPECT_TRUE(read.spec) << (read.diagnostics.all().empty() ? "" : read.diagnostics.all()[0].message);
-    return read.spec ? make_plan(lay_out(*read.spec)).plan : std::nullopt;
-  };
-  const auto first = planned("start_from = \"a.toml\"\n");
-  const auto other = planned("start_from = \"a.toml\"\nopposite_hand = \"left-right\"\n");
+  const SpecResult read = read_spec("box.toml", "start_from = \"a.toml\"\n" + text, {}, files);
+  return read.spec ? make_plan(lay_out(*read.spec)).plan : std::nullopt;
+}
+
+TEST(Boxes, in_the_opposite_hand_the_second_one_is_reflected_too) {
+  const std::string base = plan_demo().read.sources[0].text + "\n[box.lower]\nunder = \"main\"\nat = [100, 1]\n" +
+                           "bearers = { section = \"40x8\", at = [60, 112] }\n" + lower_frame;
+  const auto first = started_from(base, "");
+  const auto other = started_from(base, "opposite_hand = \"left-right\"\n");
   ASSERT_TRUE(first && other);
   const Box3 a = first->frames[1].space;
   const Box3 b = other->frames[1].space;
