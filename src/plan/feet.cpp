@@ -65,6 +65,7 @@ class Mounts {
   [[nodiscard]] bool is_angle() const { return *spec_.kind == MountKind::angle; }
   [[nodiscard]] double size(int axis) const { return along(build_.shell.size, axis); }
   [[nodiscard]] const FaceSpec& spec_of(Face face) const { return build_.box_spec().face(face); }
+  [[nodiscard]] bool is_cover(Face face) const { return *spec_of(face).closed_by == Closure::cover; }
   // How far a face's surface stands out before the frame.
   [[nodiscard]] double plate_mm(Face face) const {
     return *spec_of(face).closed_by == Closure::plate ? spec_of(face).thickness->mm() : 0;
@@ -75,7 +76,7 @@ class Mounts {
   [[nodiscard]] double beyond(int axis, Side side, double mm) const { return side == low ? -mm : size(axis) + mm; }
 
   bool lies_on_cover(Face face) {
-    if (*spec_of(face).closed_by != Closure::cover) return false;
+    if (!is_cover(face)) return false;
     build_.diagnostics.add(diag::say<"mount-on-cover">(spec_.place, key_, to_text(face)));
     return true;
   }
@@ -96,15 +97,20 @@ class Mounts {
 
   // ---- where they stand
 
+  [[nodiscard]] bool covers_at(int axis) const { return is_cover(face_at(axis, low)) || is_cover(face_at(axis, high)); }
+
+  // Not where covers come off, if there are none at the other two sides.
   [[nodiscard]] int rule_axis() const {
     if (spec_.out) return axis_of(**spec_.out);
-    return square_ == 0 ? 1 : 0;
+    const int usual = square_ == 0 ? 1 : 0;
+    const bool in_the_way = is_angle() || face_ != Face::bottom;
+    return in_the_way && covers_at(usual) && !covers_at(other_axis(usual)) ? other_axis(usual) : usual;
   }
 
-  // A cleat stands against the side, where a cover's flange may lie.
+  // Where a cover's flange laps round what they lie on.
   [[nodiscard]] double begins_mm(int axis, Side end) const {
     const Face face = face_at(axis, end);
-    const bool flange = is_angle() && is_flanged(build_.box_spec(), face);
+    const bool flange = (is_angle() || face_ != Face::bottom) && is_flanged(build_.box_spec(), face);
     return from_corner_mm + (flange ? spec_of(face).flange_depth->mm() : 0);
   }
 
