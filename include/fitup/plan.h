@@ -208,10 +208,10 @@ struct PlacedFrame {
 
 /// What is put on all made steel once it is welded.
 struct Coat {
-  std::string words;             // "powder coat"
-  double surface_mm = 0;         // on each surface, all coats together
-  double density_kg_per_m3 = 0;  // of the coat itself, for its mass
-  bool dipped = false;           // in molten zinc: closed hollows burst
+  std::string words;      // "powder coat"
+  double surface_mm = 0;  // on each surface, all coats together
+  double mass_kg = 0;     // of the whole coat, an allowance
+  bool dipped = false;    // in molten zinc: closed hollows burst
   Place place;
 };
 

@@ -44,7 +44,10 @@ bool arrange(PipelineResult& result) {
 bool plan(PipelineResult& result) {
   PlanResult plan = make_plan(*result.layout);
   merge(result.diagnostics, plan.diagnostics);
-  if (!plan.diagnostics.has_errors()) result.plan = std::move(plan.plan);
+  if (!plan.diagnostics.has_errors()) {
+    result.plan = std::move(plan.plan);
+    result.as_built = std::move(plan.as_built);
+  }
   return result.plan.has_value();
 }
 
@@ -99,12 +102,22 @@ void look_for_remedies(const PipelineInput& input, PipelineResult& result,
   (void)stopped(what, result);
 }
 
+/// What was checked is the design; what is cut and shown are the same parts made to the measured frame.
+void hand_over_as_built(PipelineResult& result, int cores) {
+  if (!result.as_built || result.failure) return;
+  if (result.model) result.model = taken(build_model(*result.as_built, cores), result);
+  if (!result.model) result.findings.reset();
+  result.plan = std::move(result.as_built);
+  result.as_built.reset();
+}
+
 }  // namespace
 
 PipelineResult run_pipeline(const PipelineInput& input, const std::function<void(std::string_view)>& say) {
   PipelineResult result;
   run_steps(input, result, say);
   look_for_remedies(input, result, say);
+  hand_over_as_built(result, input.cores);
   result.diagnostics.sort();
   return result;
 }

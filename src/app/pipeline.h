@@ -34,6 +34,7 @@ struct PipelineResult {
   std::unique_ptr<const Spec> spec;  // on the heap: a Layout points to it
   std::optional<Layout> layout;
   std::optional<Plan> plan;
+  std::optional<Plan> as_built;  // until it takes the plan's place: the same, made to the measured frame
   std::optional<Model> model;
   std::optional<Findings> findings;
   std::optional<Failure> failure;  // outside the spec: kernel, interrupt

@@ -180,6 +180,8 @@ inline constexpr Entry catalogue[] = {
     {"mount-not-reached", Stage::plan, Severity::error, "{}: a hole {} beyond the {} side leaves no room for a socket on an {} nut beside what stands there; put it at least {} beyond"},
     {"mount-off-leg",     Stage::plan, Severity::error, "{}: on a cleat of {} the hole for an {} bolt must be at least {} beyond the side, for the root and the socket, and at most {}, for the toe and the washer; choose a larger section, a smaller thread, or another place"},
     {"mount-collides",    Stage::plan, Severity::error, "{} of {} would stand in {}; give its place in at, choose another width, or other sides with out"},
+    {"measures-contradict", Stage::plan, Severity::error, "{}: no frame has these sizes: {}; measure again, or say how well each was measured, as in {{ value = \"{}\", within = \"2 mm\" }}"},
+    {"measure-far-off", Stage::plan, Severity::error, "{} is {}, where the frame is made {}: {} off, more than {}; covers cannot make up for that: measure again, or change the spec to what was built"},
     // ---- what is likely a slip
     {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
     // ---- notes

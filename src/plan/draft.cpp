@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "plan/same_part.h"
+#include "plan/size_words.h"
 
 namespace fitup::plan {
 
@@ -117,6 +118,12 @@ InstanceId Draft::absorb(const Draft& other, Vec3 by) {
     tip.out_at = tip.out_at + by;
     screw_tips.push_back(std::move(tip));
   }
+  for (Fit fit : other.fits) {
+    for (InstanceId& id : fit.parts) id += first;
+    if (fit.at) *fit.at = *fit.at + by;
+    fits.push_back(std::move(fit));
+  }
+  for (const auto& [id, trued] : other.trued_) true_up(id + first, trued.pose.moved(by), trued.flat);
   absorb_loose(other);
   return first;
 }
@@ -138,28 +145,52 @@ void Draft::absorb_loose(const Draft& other) {
   }
 }
 
-Plan Draft::finish() const {
+void Draft::true_up(InstanceId id, const Pose& pose, std::optional<Flat> flat) {
+  trued_.insert_or_assign(id, Trued{pose, std::move(flat)});
+}
+
+Plan Draft::finish(bool as_built) const {
   Plan plan;
-  finish_instances(plan);
+  finish_instances(plan, as_built);
   for (const Part& part : loose_) add_part(plan, part);
   plan.joints = joints_;
   plan.zones = zones;
   plan.fasteners = fasteners;
   plan.lift_points = lift_points;
+  plan.fits = fits;
+  for (const auto& [id, trued] : trued_) {
+    if (trued.flat) plan.trued.push_back(id);
+  }
   return plan;
 }
 
-void Draft::finish_instances(Plan& plan) const {
+Part Draft::part_to_make(InstanceId id, bool as_built) const {
+  Part part = parts_[id];
+  const auto trued = trued_.find(id);
+  if (!as_built || trued == trued_.end() || !trued->second.flat) return part;
+  part.form = *trued->second.flat;
+  const Vec2 size = trued->second.flat->profile.bounds().size();
+  part.size = flat_size_words(size, trued->second.flat->thickness_mm);
+  return part;
+}
+
+void Draft::finish_instances(Plan& plan, bool as_built) const {
   struct First {
     PartId part = 0;
     Pose to_common;
   };
   std::map<std::string, First> known;
   for (InstanceId id = 0; id < instances_.size(); ++id) {
-    const Attitude attitude = attitude_of(parts_[id]);
-    auto [it, added] = known.try_emplace(attitude.key, First{plan.parts.size(), attitude.to_common});
-    if (added) add_part(plan, parts_[id]);
+    const Part part = part_to_make(id, as_built);
+    const Attitude attitude = attitude_of(part);
+    // Whether two are one does not depend on which of the two plans this is: they are one in both or in neither.
+    const auto trued = trued_.find(id);
+    std::string key = as_built ? attitude_of(parts_[id]).key : attitude.key;
+    if (trued != trued_.end() && trued->second.flat) key += " as built " + attitude_of(part_to_make(id, true)).key;
+    auto [it, added] = known.try_emplace(std::move(key), First{plan.parts.size(), attitude.to_common});
+    if (added) add_part(plan, part);
     Instance instance = instances_[id];
+    if (as_built && trued != trued_.end()) instance.pose = trued->second.pose;
     instance.part = it->second.part;
     if (!added) {
       instance.pose = instance.pose * attitude.to_common.inverse() * it->second.to_common;

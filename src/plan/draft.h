@@ -2,6 +2,8 @@
 // A Plan in the making: every instance still has a part of its own, so that holes can be added; finishing
 // finds which parts are one. Private to the plan.
 
+#include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <utility>
@@ -49,19 +51,30 @@ class Draft {
   [[nodiscard]] Pose& pose(InstanceId id) { return instances_[id].pose; }
   [[nodiscard]] const Instance& instance(InstanceId id) const { return instances_[id]; }
 
+  /// In the plan that is made to the measured frame it stands there, and a flat part is cut like this.
+  void true_up(InstanceId id, const Pose& pose, std::optional<Flat> flat = {});
+  [[nodiscard]] bool has_trued() const { return !trued_.empty(); }
+
+  std::vector<Fit> fits;
   std::vector<Zone> zones;
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
   std::vector<ScrewTip> screw_tips;  // of those that end level with it or beyond
 
   /// Parts that a proper rotation carries onto each other become one, under the mark of the first and what their
-  /// names have in common; masses are computed from the data. Instances keep their order.
-  [[nodiscard]] Plan finish() const;
+  /// names have in common; masses are computed from the data. Instances keep their order. `as_built`: made to the
+  /// measured frame; parts, marks and instances are the same ones.
+  [[nodiscard]] Plan finish(bool as_built = false) const;
 
  private:
-  void finish_instances(Plan& plan) const;
   [[nodiscard]] std::string of_box(const std::string& name) const;
   void absorb_loose(const Draft& other);
+  struct Trued {
+    Pose pose;
+    std::optional<Flat> flat;
+  };
+  [[nodiscard]] Part part_to_make(InstanceId id, bool as_built) const;
+  void finish_instances(Plan& plan, bool as_built) const;
 
   std::string box_;          // empty for the first one
   std::vector<Part> parts_;  // index: InstanceId
@@ -69,6 +82,7 @@ class Draft {
   std::set<std::string> names_;  // of the instances
   std::vector<Joint> joints_;
   std::vector<Part> loose_;
+  std::map<InstanceId, Trued> trued_;
 };
 
 }  // namespace fitup::plan

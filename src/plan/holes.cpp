@@ -11,6 +11,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "geometry/region.h"
+#include "plan/coat.h"
 #include "plan/hardware.h"
 
 namespace fitup::plan {
@@ -107,7 +108,9 @@ Problem hole_in_member(const Build& build, Member& m, Vec3 local, Vec3 direction
 
 }  // namespace
 
-std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& hole) {
+std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& bare) {
+  RoundHole hole = bare;
+  if (hole.kind == HoleKind::clear && !hole.filled_before_coat) hole.diameter_mm += coat_in_hole_mm(build.spec);
   Part& part = build.draft.part(id);
   const Pose& pose = build.draft.pose(id);
   const Vec3 local = pose.local(hole.point);

@@ -16,6 +16,7 @@ struct RoundHole {
   double diameter_mm = 0;
   HoleKind kind = HoleKind::clear;
   std::string purpose;
+  bool filled_before_coat = false;  // by what is welded into it; else a clear one is made larger by what a coat takes
 };
 
 /// Makes it; or says why it cannot be made there, in words that follow "it ...".

@@ -86,8 +86,8 @@ class LiftPoints {
     const double hole = diameter_ + 2 * fit_mm;
     const Vec3 top{at.x, at.y, shell.size.z + above_leg_mm};
     const std::string name = fmt::format("lift boss {}", build_.draft.lift_points.size() + 1);
-    const auto problem =
-        make_hole(build_, host, {{at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "take a lift boss"});
+    const auto problem = make_hole(
+        build_, host, {{at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "take a lift boss", true});
     if (problem) {
       say_no_room(build_, spec_.at ? spec_.at->place : spec_.thread.place, hole, name, host, *problem);
       return;

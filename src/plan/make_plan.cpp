@@ -3,8 +3,10 @@
 #include <fmt/format.h>
 
 #include "fitup/plan.h"
+#include "plan/as_built.h"
 #include "plan/boxes.h"
 #include "plan/build.h"
+#include "plan/coat.h"
 #include "plan/feet.h"
 
 namespace fitup {
@@ -25,6 +27,8 @@ bool plan_box(plan::Build& build) {
   plan::add_openings(build);
   plan::add_mounts(build);
   plan::add_printed_aids(build);
+  plan::add_coat_fits(build);
+  plan::true_up(build);
   return true;
 }
 
@@ -59,8 +63,10 @@ class Whole {
     plan::check_lift_points(whole, boxes_);
   }
 
-  [[nodiscard]] Plan finish() const {
-    Plan plan = draft_.finish();
+  [[nodiscard]] bool has_trued() const { return draft_.has_trued(); }
+
+  [[nodiscard]] Plan finish(bool as_built) const {
+    Plan plan = draft_.finish(as_built);
     const Spec& spec = *layout_.spec;
     plan.name = spec.name;
     plan.title = spec.title;
@@ -73,6 +79,7 @@ class Whole {
         if (*box.spec().face(f).closed_by == Closure::open) plan.open_faces.push_back(prefix + std::string(to_text(f)));
       }
     }
+    plan.coat = plan::coat_of(spec, plan);
     return plan;
   }
 
@@ -97,7 +104,10 @@ PlanResult make_plan(const Layout& layout) {
   Whole whole(layout, result.diagnostics);
   for (const BoxLayout* box : plan::in_order(layout)) whole.add(*box);
   whole.check();
-  if (!result.diagnostics.has_errors()) result.plan = whole.finish();
+  if (!result.diagnostics.has_errors()) {
+    result.plan = whole.finish(false);
+    if (whole.has_trued()) result.as_built = whole.finish(true);
+  }
   return result;
 }
 

@@ -8,6 +8,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/build.h"
+#include "plan/coat.h"
 #include "plan/hardware.h"
 
 namespace fitup::plan {
@@ -97,7 +98,7 @@ class Openings {
       if (drilled) {
         flat().drilled.push_back({in_panel(middle), width_mm(opening), *opening.why});
       } else {
-        flat().profile.holes.push_back(outline(opening, 0).moved(in_panel(middle)));
+        flat().profile.holes.push_back(outline(opening, coat_in_hole_mm(build_.spec) / 2).moved(in_panel(middle)));
       }
       keep_room(opening, middle);
       if (*opening.kind == OpeningKind::gland && !add_gland(opening, middle)) return;

@@ -52,8 +52,7 @@ InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3
   part.role = plate.role;
   part.source = Source::cut;
   part.material = plate.material;
-  part.size = fmt::format("{} x {} x {} mm", plain(std::max(size.x, size.y)), plain(std::min(size.x, size.y)),
-                          plain(flat.thickness_mm));
+  part.size = flat_size_words(size, flat.thickness_mm);
   part.form = std::move(flat);
   return build.draft.add(std::move(part), pose, name, origin);
 }

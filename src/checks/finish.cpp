@@ -1,0 +1,88 @@
+// Closed hollows before hot dipping; threads that stay bare.
+// Entry: check_finish.
+#include "checks/finish.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "checks/order.h"
+
+namespace fitup::checks {
+
+namespace {
+
+Finding about_coat(const Coat& coat, Verdict verdict) {
+  Finding f;
+  f.check = "finish";
+  f.verdict = verdict;
+  f.key = "finish.kind";
+  f.place = coat.place;
+  return f;
+}
+
+std::string label(const Plan& plan, const Instance& instance) {
+  return plan.parts[instance.part].mark + " " + instance.name;
+}
+
+std::size_t threads_in(const Part& part) {
+  if (const auto* member = std::get_if<Member>(&part.form)) {
+    return static_cast<std::size_t>(std::count_if(member->holes.begin(), member->holes.end(),
+                                                  [](const MemberHole& h) { return h.kind == HoleKind::tapped; }));
+  }
+  if (const auto* flat = std::get_if<Flat>(&part.form)) {
+    return static_cast<std::size_t>(std::count_if(flat->drilled.begin(), flat->drilled.end(), [](const DrilledHole& d) {
+      return d.purpose.rfind("tap ", 0) == 0;
+    }));
+  }
+  return part.role == Role::boss ? 1 : 0;
+}
+
+// One finding for each: each is a danger of its own.
+void add_hollows(const Plan& plan, const Coat& coat, std::vector<Finding>& findings) {
+  for (const Instance& instance : plan.instances) {
+    if (!is_unvented_tube(plan.parts[instance.part])) continue;
+    Finding f = about_coat(coat, Verdict::fail);
+    f.parts = {label(plan, instance)};
+    f.at = instance.pose.origin();
+    f.cause = "closed hollow";
+    f.source = "ISO 14713-2: hollows are vented and drained, from memory";
+    f.message = fmt::format(
+        "{} is a closed tube without a vent hole; in molten zinc what is shut in bursts it, a danger to life: bore a "
+        "vent "
+        "near either end before hot dipping",
+        f.parts.front());
+    findings.push_back(std::move(f));
+  }
+}
+
+void add_bare_threads(const Plan& plan, const Coat& coat, std::vector<Finding>& findings) {
+  std::size_t threads = 0;
+  Finding f = about_coat(coat, Verdict::pass);
+  for (const Instance& instance : plan.instances) {
+    const std::size_t own = threads_in(plan.parts[instance.part]);
+    if (own == 0) continue;
+    threads += own;
+    f.parts.push_back(label(plan, instance));
+  }
+  if (threads == 0) return;
+  f.message = fmt::format(
+      "{} threads in {} parts stay bare, and so do earth points and bearing faces: {}; the holes that screws, rods and "
+      "glands go through are cut larger for {:.3g} mm of {} on each surface",
+      grouped(threads), f.parts.size(),
+      coat.dipped ? "chase the threads after dipping" : "plug or mask them before the coat, or chase them after it",
+      coat.surface_mm, coat.words);
+  findings.push_back(std::move(f));
+}
+
+}  // namespace
+
+std::vector<Finding> check_finish(const Plan& plan) {
+  std::vector<Finding> findings;
+  if (!plan.coat) return findings;
+  if (plan.coat->dipped) add_hollows(plan, *plan.coat, findings);
+  add_bare_threads(plan, *plan.coat, findings);
+  return findings;
+}
+
+}  // namespace fitup::checks

@@ -1,0 +1,13 @@
+#pragma once
+// What the coat asks of the steel: hollows that are vented before hot dipping, threads that stay bare.
+
+#include <vector>
+
+#include "fitup/findings.h"
+
+namespace fitup::checks {
+
+/// Nothing where there is no coat.
+[[nodiscard]] std::vector<Finding> check_finish(const Plan& plan);
+
+}  // namespace fitup::checks
