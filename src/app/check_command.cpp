@@ -8,6 +8,7 @@
 #include "app/commands.h"
 #include "app/spec_file.h"
 #include "app/terminal.h"
+#include "output/finish_words.h"
 #include "output/totals.h"
 #include "output/units.h"
 
@@ -25,6 +26,13 @@ std::string plan_summary(const Plan& plan, UnitSystem system) {
   if (!plan.instances.empty()) {
     text += fmt::format("with everything on {} x {} x {} {}\n", units.size(whole.x), units.size(whole.y),
                         units.size(whole.z), units.length());
+  }
+  if (plan.coat) {
+    text += fmt::format("finish: {}; about {} of it in all\n", output::finish_words(plan, units),
+                        units.weight(plan.coat->mass_kg));
+  }
+  if (!plan.trued.empty()) {
+    text += fmt::format("made to the frame as it was measured: {} parts\n", plan.trued.size());
   }
   if (!plan.open_faces.empty()) text += fmt::format("open faces: {}\n", fmt::join(plan.open_faces, ", "));
   return text;

@@ -14,6 +14,7 @@
 #include "app/terminal.h"
 #include "diag/words.h"
 #include "fitup/job.h"
+#include "output/finish_words.h"
 
 namespace fitup::app {
 
@@ -132,6 +133,7 @@ Outcome make(const MakeRequest& request) {
   if (!result.findings) return outcome_of("make", result, request.units);
   JobInfo info = job_info(*result.spec, *time);
   info.units = request.units.value_or(info.units);
+  info.finish = output::finish_words(*result.plan, output::PaperUnits(UnitSystem::mm_kg));
   const auto job = write_job(result, request, info, progress);
   outcome = outcome_of("make", result, request.units);
   if (job) {

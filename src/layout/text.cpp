@@ -2,9 +2,48 @@
 // Entry: to_text.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <utility>
+#include <vector>
+
 #include "fitup/layout.h"
 
 namespace fitup {
+
+namespace {
+
+/// " within 0.5 mm": nothing where the spec does not say how well it was measured.
+std::string within(const std::optional<Length>& tolerance) {
+  return tolerance ? fmt::format(" within {:.3f}", tolerance->mm()) : std::string();
+}
+
+void add_measured(const BoxLayout& box, std::string& out) {
+  const ClearanceSpec& c = box.spec->clearance;
+  const std::pair<const char*, const Measured&> sides[] = {
+      {"left", c.left}, {"right", c.right}, {"front", c.front}, {"back", c.back}, {"top", c.top}};
+  for (const auto& [name, measured] : sides) {
+    if (measured.within)
+      out += fmt::format("  clearance {} {:.3f}{} mm\n", name, measured.value.mm(), within(measured.within));
+  }
+}
+
+/// Of each kind that stands there once.
+void add_measured_items(const BoxLayout& box, std::string& out) {
+  std::vector<const ItemSpec*> said;
+  for (const PlacedItem& placed : box.items) {
+    const ItemSpec& item = *placed.item;
+    const bool any = std::any_of(item.size_within.begin(), item.size_within.end(),
+                                 [](const auto& tolerance) { return tolerance.has_value(); });
+    if (!any || std::find(said.begin(), said.end(), &item) != said.end()) continue;
+    said.push_back(&item);
+    out += fmt::format("  measured {}:", item.name);
+    for (std::size_t i = 0; i < 3; ++i)
+      out += fmt::format("{} {:.3f}{}", i == 0 ? "" : ",", (*item.size)[i].mm(), within(item.size_within[i]));
+    out += " mm\n";
+  }
+}
+
+}  // namespace
 
 std::string to_text(const Layout& layout) {
   std::string out;
@@ -12,6 +51,8 @@ std::string to_text(const Layout& layout) {
   for (const BoxLayout& box : layout.boxes) {
     line(fmt::format("box {}: inside {:.3f} x {:.3f} x {:.3f} mm", box.spec->name, box.inside.x, box.inside.y,
                      box.inside.z));
+    add_measured(box, out);
+    add_measured_items(box, out);
     for (const Face f : box.entered) line(fmt::format("  entered through {}", to_text(f)));
     for (const PlacedItem& p : box.items) {
       line(fmt::format("  item {:<18} at {:.3f}, {:.3f}, {:.3f}{}", p.name, p.corner.x, p.corner.y, p.corner.z,

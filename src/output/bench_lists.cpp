@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <map>
 
+#include "output/finish_words.h"
 #include "output/member_words.h"
 #include "output/part_notes.h"
 #include "output/paths.h"
@@ -56,7 +57,8 @@ CsvRow cut_row(const Plan& plan, const Model& model, PartId id, std::size_t quan
   CsvRow row{part.mark, part.name, std::to_string(quantity), part.material};
   row.insert(row.end(), cells.begin(), cells.end());
   row.insert(row.end(), {units.mass(part.mass_kg), total(units, quantity, part.mass_kg),
-                         joined({fixing_note(plan, id), member ? reading_words(*member) : ""})});
+                         joined({fixing_note(plan, id), true_up_note(plan, id), member ? reading_words(*member) : ""}),
+                         tolerance_note(plan, id)});
   add_job(row, info);
   return row;
 }
@@ -118,7 +120,7 @@ std::vector<CsvRow> cut_rows(const Plan& plan, const Model& model, const JobInfo
   const std::string mass(units.mass());
   std::vector<CsvRow> rows{{"mark", "description", "quantity", "material", "section", "length " + length,
                             "start cut " + length, "end cut " + length, "holes " + length, "mass " + mass + " each",
-                            "mass " + mass + " total", "notes", "job", "revision", "spec"}};
+                            "mass " + mass + " total", "notes", "general tolerance", "job", "revision", "spec"}};
   const auto count = quantities(plan);
   for (const PartId id : of_source(plan, Source::sawn)) rows.push_back(cut_row(plan, model, id, count[id], info));
   return rows;

@@ -9,6 +9,8 @@
 #include <array>
 #include <nlohmann/json.hpp>
 
+#include "output/finish_words.h"
+
 namespace fitup::output {
 namespace {
 
@@ -77,6 +79,8 @@ std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Rel
   json["spec_hash"] = info.spec_hash;
   json["timestamp"] = info.timestamp;
   json["list_units"] = info.units == UnitSystem::in_lb ? "in and lb" : "mm and kg";
+  if (!info.finish.empty()) json["finish"] = info.finish;
+  json["general_tolerances"] = {{"cut", cut_tolerance}, {"sawn", sawn_tolerance}, {"welded", welded_tolerance}};
   json["fabrication_files"] = fabrication_words(release, only);
   if (!only.empty()) json["only"] = words_for(only);
   json["frames"] = Json::array();

@@ -10,6 +10,7 @@
 #include <tuple>
 
 #include "output/bench_lists.h"
+#include "output/finish_words.h"
 #include "output/flat_drawing.h"
 #include "output/part_notes.h"
 #include "output/paths.h"
@@ -23,7 +24,7 @@ namespace {
 std::string order_note(const Plan& plan, PartId id, const PaperUnits& units) {
   std::string text;
   for (const std::string& piece : {work_after_cutting(std::get<Flat>(plan.parts[id].form), units),
-                                   screw_tip_note(plan, id, units), fixing_note(plan, id)}) {
+                                   screw_tip_note(plan, id, units), fixing_note(plan, id), true_up_note(plan, id)}) {
     if (!piece.empty()) text += (text.empty() ? "" : "; ") + piece;
   }
   return text;
@@ -48,7 +49,8 @@ CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInf
              units.mass(part.mass_kg),
              units.mass(static_cast<double>(quantity) * part.mass_kg),
              dxf_path(part),
-             order_note(plan, id, units)};
+             order_note(plan, id, units),
+             tolerance_note(plan, id)};
   add_job(row, info);
   return row;
 }
@@ -99,8 +101,8 @@ std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info) {
   const std::string area(units.area());
   std::vector<CsvRow> rows{{"mark", "description", "quantity", "material", "thickness " + length, "width " + length,
                             "height " + length, "area " + area, "cut length " + length, "piercings", "drilled holes",
-                            "mass " + mass + " each", "mass " + mass + " total", "file", "notes", "job", "revision",
-                            "spec"}};
+                            "mass " + mass + " each", "mass " + mass + " total", "file", "notes", "general tolerance",
+                            "job", "revision", "spec"}};
   const auto count = quantities(plan);
   const auto order = [](const Part& p) { return std::tuple(p.material, std::get<Flat>(p.form).thickness_mm, p.mark); };
   const auto before = [&](const Part& a, const Part& b) { return order(a) < order(b); };
