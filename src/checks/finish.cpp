@@ -41,10 +41,12 @@ std::size_t threads_in(const Part& part) {
 // One finding for each: each is a danger of its own.
 void add_hollows(const Plan& plan, const Coat& coat, std::vector<Finding>& findings) {
   for (const Instance& instance : plan.instances) {
-    if (!is_unvented_tube(plan.parts[instance.part])) continue;
+    const Part& part = plan.parts[instance.part];
+    if (!is_unvented_tube(part)) continue;
+    const auto& tube = std::get<Member>(part.form);
     Finding f = about_coat(coat, Verdict::fail);
     f.parts = {label(plan, instance)};
-    f.at = instance.pose.origin();
+    f.at = instance.pose.point({tube.section.leg_a_mm / 2, tube.section.leg_b_mm / 2, tube.length_mm / 2});
     f.cause = "closed hollow";
     f.source = "ISO 14713-2: hollows are vented and drained, from memory";
     f.message = fmt::format(

@@ -19,8 +19,8 @@ constexpr double same_mm = 0.01;
 // How well a tape is read where the spec does not say (common practice).
 constexpr double usual_within_mm = 0.5;
 // What covers and plates that are made anew can make up for; beyond it a slip of the tape is likelier.
-constexpr double far_off_mm = 15;
-constexpr double far_off_share = 0.02;
+constexpr double far_off_mm = 10;
+constexpr double far_off_share = 0.01;
 
 struct Side4 {
   std::string_view name;
@@ -207,6 +207,12 @@ double component(Vec3 v, int axis) { return axis == 0 ? v.x : axis == 1 ? v.y : 
 Vec3 with_component(Vec3 v, int axis, double value) {
   (axis == 0 ? v.x : axis == 1 ? v.y : v.z) = value;
   return v;
+}
+
+Vec3 middle_of(const Build& build, Face face) {
+  const int across = axes_of(face).across;
+  const bool far_side = face == Face::back || face == Face::right || face == Face::top;
+  return with_component(0.5 * build.shell.size, across, far_side ? component(build.shell.size, across) : 0);
 }
 
 Box2 MeasuredFace::bounds() const {

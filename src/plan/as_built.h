@@ -18,6 +18,8 @@ struct FaceAxes {
 [[nodiscard]] FaceAxes axes_of(Face face);
 [[nodiscard]] double component(Vec3 v, int axis);
 [[nodiscard]] Vec3 with_component(Vec3 v, int axis, double value);
+/// Of the planned face, in frame coordinates.
+[[nodiscard]] Vec3 middle_of(const Build& build, Face face);
 
 /// One face in the plane of its axes, in frame coordinates. What was measured is laid on the frame's own outline so
 /// that their corners come as near as can be.

@@ -18,7 +18,8 @@ namespace {
 // practice.
 constexpr double most_drawn_mm = 4;
 constexpr double drawn_with_ease_mm = 2;
-constexpr double air_mm = 1;  // beside what is put in by hand (common practice)
+constexpr double as_read_mm = 0.5;  // off a tape
+constexpr double air_mm = 1;        // beside what is put in by hand (common practice)
 
 // ISO 13920:1996, class B: table 1 up to this nominal size, plus or minus; table 2 up to this shorter leg, in minutes.
 struct Row {
@@ -58,6 +59,7 @@ class Fits {
     fit.check = "as-built";
     fit.key = fmt::format("as_built.{}.{}", build_.box_spec().name, word_);
     fit.place = built_.place;
+    fit.at = middle_of(build_, measured_.face);
     build_.draft.fits.push_back(std::move(fit));
   }
 
@@ -113,7 +115,7 @@ class Fits {
     Fit fit;
     fit.value = gap->mm() + back;
     fit.limit = most_drawn_mm;
-    fit.marginal_from = std::max(drawn_with_ease_mm, gap->mm());
+    fit.marginal_from = std::max(drawn_with_ease_mm, gap->mm()) + as_read_mm;
     fit.at_most = true;
     fit.source = "EN 1090-2, from memory; of a flange common practice";
     for (InstanceId id = 0; id < build_.draft.size(); ++id) {
@@ -123,10 +125,19 @@ class Fits {
     }
     fit.message = fmt::format(
         "the {} cover is square and laps round all of the measured face: under its flanges the gap of {:.1f} mm grows "
-        "to "
-        "{:.1f} mm where the frame is out of square, and the screws draw at most {:.1f} mm together",
+        "to {:.1f} mm where the frame is out of square, and the screws draw at most {:.1f} mm together",
         word_, gap->mm(), fit.value, most_drawn_mm);
+    if (fit.value > *fit.marginal_from) fit.message += "; straighten the frame, or lay a flat cover on it";
     add(std::move(fit));
+  }
+
+  /// Items stand in the draft in the order of the layout.
+  [[nodiscard]] std::vector<InstanceId> instance_of(std::size_t item) const {
+    std::size_t before = 0;
+    for (InstanceId id = 0; id < build_.draft.size(); ++id) {
+      if (build_.draft.part(id).role == Role::item && before++ == item) return {id};
+    }
+    return {};
   }
 
   struct Extent {
@@ -181,9 +192,11 @@ class Fits {
     fit.value = least;
     fit.limit = air_mm;
     fit.source = "common practice";
+    fit.parts = instance_of(tightest);
     fit.message = fmt::format(
         "going in through the {} face as it was measured, {} has {:.1f} mm on its narrower side and needs {:.1f} mm",
         word_, build_.box.items[tightest].name, least, air_mm);
+    if (least < air_mm) fit.message += "; straighten the frame there, or let it in through another face";
     add(std::move(fit));
   }
 
@@ -203,8 +216,10 @@ class Fits {
     fit.value = least;
     fit.limit = 0;
     fit.source = "the frame as it was measured";
+    fit.parts = instance_of(tightest);
     fit.message = fmt::format("between {} and the inside of the frame, {:.1f} mm are left at the {} face as welded",
                               build_.box.items[tightest].name, least, word_);
+    if (least < 0) fit.message += "; the row needs that much less between its items, or the frame that much more";
     add(std::move(fit));
   }
 

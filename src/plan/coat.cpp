@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "plan/as_built.h"
+
 namespace fitup::plan {
 
 namespace {
@@ -44,6 +46,7 @@ void add_flange_gaps(Build& build) {
     Fit fit = gap_fit(build, fmt::format("between the frame and the flanges of the {} cover", word), gap->mm());
     fit.key = build.key("face." + word + ".gap");
     fit.place = gap.place;
+    fit.at = middle_of(build, face);
     for (InstanceId id = 0; id < build.draft.size(); ++id) {
       const bool flange = build.draft.part(id).role == Role::cover_flange;
       if (flange && build.draft.instance(id).key == build.key("face." + word)) fit.parts.push_back(id);
@@ -63,6 +66,7 @@ void add_rod_plate_gaps(Build& build) {
     const auto& uprights = build.shell.upright[low.y < build.shell.size.y / 2 ? Side::low : Side::high];
     Fit fit = gap_fit(build, fmt::format("between {} and the uprights", instance.name),
                       low.x - uprights[Side::low].box.high.x);
+    fit.at = build.draft.pose(id).point({bounds.middle().x, bounds.middle().y, 0});
     fit.parts = {id, uprights[Side::low].id};
     build.draft.fits.push_back(std::move(fit));
   }
