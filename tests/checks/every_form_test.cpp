@@ -159,7 +159,10 @@ Plan one_cube() {
 Plan dipped_tube() {
   Plan plan;
   Member member;
-  member.section = *tables::find_section("SHS 40x40x3");
+  member.section.shape = SectionShape::tube;
+  member.section.leg_a_mm = 40;
+  member.section.leg_b_mm = 40;
+  member.section.thickness_mm = 3;
   member.length_mm = 500;
   Part tube;
   tube.role = Role::ring_member;
