@@ -60,7 +60,8 @@ void add_rod_plate_gaps(Build& build) {
   for (InstanceId id = 0; id < build.draft.size(); ++id) {
     const Part& part = build.draft.part(id);
     const Instance& instance = build.draft.instance(id);
-    if (part.role != Role::rod_plate || instance.group == "frame") continue;
+    // What is welded in belongs to the frame; of a box that is not the first, to "NAME frame".
+    if (part.role != Role::rod_plate || instance.group.ends_with("frame")) continue;
     const Box2 bounds = std::get<Flat>(part.form).profile.bounds();
     const Vec3 low = build.draft.pose(id).point({bounds.low.x, bounds.low.y, 0});
     const auto& uprights = build.shell.upright[low.y < build.shell.size.y / 2 ? Side::low : Side::high];

@@ -133,6 +133,8 @@ std::string to_text(const Plan& plan) {
     out += fmt::format("  {} {} engagement {} draws {}\n", f.thread, plan.instances[f.screw].name, mm(f.engagement_mm),
                        mm(f.draws_mm));
   }
+  if (plan.coat) out += fmt::format("coat {} {} on each surface\n", plan.coat->words, mm(plan.coat->surface_mm));
+  for (const InstanceId id : plan.trued) out += fmt::format("to the measured frame {}\n", plan.instances[id].name);
   for (const LiftPoint& l : plan.lift_points) out += fmt::format("lift point {} {}\n", l.thread, place(l.at));
   return out;
 }

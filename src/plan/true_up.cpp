@@ -123,11 +123,17 @@ class FaceTrueUp {
     build_.draft.true_up(id, to, std::move(made));
   }
 
+  /// As far from the outside of the nearer upright as planned: bars do not stretch across themselves.
+  [[nodiscard]] Vec2 by_upright(Vec2 q) const {
+    const double edge = q.x < measured_.size.x / 2 ? 0 : measured_.size.x;
+    return {measured_.carried({edge, q.y}).x + q.x - edge, measured_.carried(q).y};
+  }
+
   void rod_plate(InstanceId id) {
     const Pose& pose = build_.draft.pose(id);
     const auto* flat = std::get_if<Flat>(&build_.draft.part(id).form);
     if (flat == nullptr) {
-      build_.draft.true_up(id, pose.moved(moved_by(pose.origin(), [&](Vec2 q) { return measured_.carried(q); })));
+      build_.draft.true_up(id, pose.moved(moved_by(pose.origin(), [&](Vec2 q) { return by_upright(q); })));
     } else if (role(id) == Role::rod_plate) {
       rod_plate_sheet(id, *flat);
     } else {
@@ -142,7 +148,7 @@ class FaceTrueUp {
     const auto ends = [&](Vec2 q) {
       const double x = q.x - pose.origin().x;
       const bool at_end = std::min(x - bounds.low.x, bounds.high.x - x) < tolerance::contact_mm;
-      return at_end ? Vec2{measured_.carried(q).x, q.y} : q;
+      return at_end ? Vec2{by_upright(q).x, q.y} : q;
     };
     remake(id, flat, pose, ends, [](Vec2 q) { return q; });
   }
@@ -152,14 +158,14 @@ class FaceTrueUp {
     const Pose& pose = build_.draft.pose(id);
     const Vec3 low = pose.origin();
     const Vec3 high = pose.point({0, flat.profile.bounds().high.y, 0});
-    const Vec3 foot = put(low, measured_.carried(in_face(low)));
-    const Vec3 along = put(high, measured_.carried(in_face(high))) - foot;
+    const Vec3 foot = put(low, by_upright(in_face(low)));
+    const Vec3 along = put(high, by_upright(in_face(high))) - foot;
     const Pose to = Pose::at(foot, pose.x(), (1 / norm(along)) * along);
     Flat made = flat;
     for (Loop& loop : made.profile.holes) {
       const Vec2 middle = loop.bounds().middle();
       const Vec3 p = pose.point({middle.x, middle.y, 0});
-      const Vec3 q = to.local(put(p, measured_.carried(in_face(p))));
+      const Vec3 q = to.local(put(p, by_upright(in_face(p))));
       loop = loop.moved(to_grid({q.x, q.y}) - middle);
     }
     build_.draft.true_up(id, to, std::move(made));

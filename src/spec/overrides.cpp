@@ -111,12 +111,19 @@ class Setter {
     const bool by_name = found == around->children.end();
     node = by_name ? around->named.get() : &found->second;
     Value* there = table.find(part.text);
-    if (node == nullptr || (by_name && there == nullptr)) return unknown(*around, table, part);
+    const bool is_there = !by_name || there != nullptr || measures_a_box(part);
+    if (node == nullptr || !is_there) return unknown(*around, table, part);
     if (last || (there != nullptr && there->kind == Value::Kind::list))
       return there != nullptr ? there : add(table, part);
     if (!holds_keys(node->rule->type)) return no_keys(part);
     if (there == nullptr && node->rule->type == Type::tables) return no_entries(part);
     return there != nullptr ? there : add(table, part);
+  }
+
+  /// The names of [as_built] are those of the boxes, whether the spec says anything of them there or not.
+  [[nodiscard]] bool measures_a_box(const Argument::Part& part) const {
+    const Value* boxes = root_.find("box");
+    return path_ == "as_built" && boxes != nullptr && boxes->find(part.text) != nullptr;
   }
 
   static Value* add(Value& table, const Argument::Part& part) {
