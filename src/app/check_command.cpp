@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <set>
 #include <utility>
 
 #include "app/commands.h"
@@ -32,7 +33,9 @@ std::string plan_summary(const Plan& plan, UnitSystem system) {
                         units.weight(plan.coat->mass_kg));
   }
   if (!plan.trued.empty()) {
-    text += fmt::format("made to the frame as it was measured: {} parts\n", plan.trued.size());
+    std::set<std::string> marks;
+    for (const InstanceId id : plan.trued) marks.insert(plan.parts[plan.instances[id].part].mark);
+    text += fmt::format("made to the frame as it was measured: {}\n", fmt::join(marks, ", "));
   }
   if (!plan.open_faces.empty()) text += fmt::format("open faces: {}\n", fmt::join(plan.open_faces, ", "));
   return text;

@@ -102,6 +102,7 @@ std::optional<JobList> read_job_json(std::string_view text) {
   JobList job;
   job.info = {text_in(json, "name"),      text_in(json, "title"),   text_in(json, "revision"),
               text_in(json, "spec_hash"), text_in(json, "version"), text_in(json, "timestamp")};
+  job.info.finish = text_in(json, "finish");
   job.fabrication_files = text_in(json, "fabrication_files");
   job.sizes = sizes_in(json);
   for (const Json& entry : json["files"]) {

@@ -54,7 +54,7 @@ Flaw flaw_in_job(const JobList& list, const Origins& from) {
        {std::tuple{"name", &is.name, &wanted.name}, std::tuple{"title", &is.title, &wanted.title},
         std::tuple{"revision", &is.revision, &wanted.revision},
         std::tuple{"spec_hash", &is.spec_hash, &wanted.spec_hash}, std::tuple{"version", &is.version, &wanted.version},
-        std::tuple{"timestamp", &is.timestamp, &wanted.timestamp}}) {
+        std::tuple{"timestamp", &is.timestamp, &wanted.timestamp}, std::tuple{"finish", &is.finish, &wanted.finish}}) {
     if (*said != *meant) return fmt::format("its {} is '{}' instead of '{}'", what, *said, *meant);
   }
   if (list.sizes != job_sizes_of(from.plan)) return "its sizes are not those of the frames and of the whole";

@@ -44,6 +44,7 @@ class Fits {
         measured_(measured),
         axes_(axes_of(measured.face)),
         word_(to_text(measured.face)),
+        of_box_(build.spec.boxes.size() > 1 ? " of " + build.box_spec().name : ""),
         built_(*build.box_spec().as_built[static_cast<std::size_t>(measured.face)]) {}
 
   void run() {
@@ -78,8 +79,8 @@ class Fits {
     fit.only_marginal = true;
     fit.source = "ISO 13920, table 1, class B";
     fit.message =
-        fmt::format("of the sides of the {} face as welded, the one of {:.1f} mm is farthest from its {:.1f} mm", word_,
-                    worst.first, worst.second);
+        fmt::format("of the sides of the {} face{} as welded, the one of {:.1f} mm is farthest from its {:.1f} mm",
+                    word_, of_box_, worst.first, worst.second);
     add(std::move(fit));
   }
 
@@ -99,8 +100,9 @@ class Fits {
     fit.at_most = true;
     fit.only_marginal = true;
     fit.source = "ISO 13920, table 2, class B";
-    fit.message = fmt::format("the {} face as welded is out of square by {:.1f} mm over its shorter side of {:.1f} mm",
-                              word_, fit.value, leg);
+    fit.message =
+        fmt::format("the {} face{} as welded is out of square by {:.1f} mm over its shorter side of {:.1f} mm", word_,
+                    of_box_, fit.value, leg);
     add(std::move(fit));
   }
 
@@ -124,9 +126,10 @@ class Fits {
         fit.parts.push_back(id);
     }
     fit.message = fmt::format(
-        "the {} cover is square and laps round all of the measured face: under its flanges the gap of {:.1f} mm grows "
+        "the {} cover{} is square and laps round all of the measured face: under its flanges the gap of {:.1f} mm "
+        "grows "
         "to {:.1f} mm where the frame is out of square, and the screws draw at most {:.1f} mm together",
-        word_, gap->mm(), fit.value, most_drawn_mm);
+        word_, of_box_, gap->mm(), fit.value, most_drawn_mm);
     if (fit.value > *fit.marginal_from) fit.message += "; straighten the frame, or lay a flat cover on it";
     add(std::move(fit));
   }
@@ -194,8 +197,8 @@ class Fits {
     fit.source = "common practice";
     fit.parts = instance_of(tightest);
     fit.message = fmt::format(
-        "going in through the {} face as it was measured, {} has {:.1f} mm on its narrower side and needs {:.1f} mm",
-        word_, build_.box.items[tightest].name, least, air_mm);
+        "going in through the {} face{} as it was measured, {} has {:.1f} mm on its narrower side and needs {:.1f} mm",
+        word_, of_box_, build_.box.items[tightest].name, least, air_mm);
     if (least < air_mm) fit.message += "; straighten the frame there, or let it in through another face";
     add(std::move(fit));
   }
@@ -217,8 +220,8 @@ class Fits {
     fit.limit = 0;
     fit.source = "the frame as it was measured";
     fit.parts = instance_of(tightest);
-    fit.message = fmt::format("between {} and the inside of the frame, {:.1f} mm are left at the {} face as welded",
-                              build_.box.items[tightest].name, least, word_);
+    fit.message = fmt::format("between {} and the inside of the frame, {:.1f} mm are left at the {} face{} as welded",
+                              build_.box.items[tightest].name, least, word_, of_box_);
     if (least < 0) fit.message += "; the row needs that much less between its items, or the frame that much more";
     add(std::move(fit));
   }
@@ -227,6 +230,7 @@ class Fits {
   const MeasuredFace& measured_;
   FaceAxes axes_;
   std::string word_;
+  std::string of_box_;  // where there are several
   const AsBuiltFace& built_;
 };
 

@@ -42,8 +42,10 @@ void add_flange_gaps(Build& build) {
   for (const Face face : {Face::front, Face::back}) {
     if (!is_flanged(build.box_spec(), face)) continue;
     const std::string word(to_text(face));
+    const std::string of_box = build.spec.boxes.size() > 1 ? " of " + build.box_spec().name : "";
     const Sourced<Length>& gap = build.box_spec().face(face).gap;
-    Fit fit = gap_fit(build, fmt::format("between the frame and the flanges of the {} cover", word), gap->mm());
+    Fit fit =
+        gap_fit(build, fmt::format("between the frame and the flanges of the {} cover{}", word, of_box), gap->mm());
     fit.key = build.key("face." + word + ".gap");
     fit.place = gap.place;
     fit.at = middle_of(build, face);

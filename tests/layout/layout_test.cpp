@@ -46,6 +46,20 @@ TEST_F(LayoutOf, ARowIsTheSumOfItsItemsAndWhatStandsBetween) {
   EXPECT_EQ(b.items[2].name, "block 2");
 }
 
+// How well a thing was measured goes with it to whoever reads the layout.
+TEST_F(LayoutOf, CarriesAndShowsHowWellSizesAndClearancesWereMeasured) {
+  const std::string items =
+      "[item.old]\nsize = [{ value = 148, within = 0.5 }, 430, { value = 219, within = 1 }]\nmass = 20\n";
+  const BoxLayout b = of(items, R"([{ of = "old", count = 2 }])");
+  EXPECT_DOUBLE_EQ(b.items[1].item->size_within[0]->mm(), 0.5);
+  EXPECT_FALSE(b.items[1].item->size_within[1]);
+  const std::string text = to_text(layout_);
+  EXPECT_NE(text.find("measured old: 148.000 within 0.500, 430.000, 219.000 within 1.000 mm\n"), std::string::npos)
+      << text;
+  EXPECT_EQ(text.find("measured old"), text.rfind("measured old")) << "once for both";
+  EXPECT_EQ(text.find("clearance"), std::string::npos) << text;
+}
+
 TEST_F(LayoutOf, WhatStandsBetweenIsCentredInDepth) {
   const BoxLayout b = of("", R"([{ of = "block", count = 2, between = "plate" }])");
   EXPECT_TRUE(b.items[1].spacer);
