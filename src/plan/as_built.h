@@ -41,6 +41,11 @@ struct MeasuredFace {
 /// Says which measures contradict each other or are far from what was planned; true if all may be used.
 bool check_measures(Build& build);
 
+/// What ISO 13920, class B, permits a welded size of this nominal, plus or minus (table 1), and an angle whose shorter
+/// leg is so long, in minutes (table 2).
+[[nodiscard]] double welded_length_permits_mm(double nominal_mm);
+[[nodiscard]] double welded_angle_permits_minutes(double shorter_leg_mm);
+
 /// Gives covers, plates and rod plates of measured faces the form in which they are to be cut (Draft::true_up), and
 /// states what then fits (Draft::fits). After everything else of the box was planned.
 void true_up(Build& build);

@@ -1,5 +1,5 @@
 // What fits the measured frame, for the check "as-built" to judge.
-// Entry: add_as_built_fits.
+// Entry: add_as_built_fits, welded_length_permits_mm.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -69,12 +69,12 @@ class Fits {
                                                           {built_.across_high->value.mm(), measured_.size.x},
                                                           {built_.up_low->value.mm(), measured_.size.y},
                                                           {built_.up_high->value.mm(), measured_.size.y}}};
-    const auto share = [](const auto& s) { return std::abs(s.first - s.second) / permitted(lengths_b, s.second); };
+    const auto share = [](const auto& s) { return std::abs(s.first - s.second) / welded_length_permits_mm(s.second); };
     const auto& worst = *std::max_element(sides.begin(), sides.end(),
                                           [&](const auto& a, const auto& b) { return share(a) < share(b); });
     Fit fit;
     fit.value = std::abs(worst.first - worst.second);
-    fit.limit = permitted(lengths_b, worst.second);
+    fit.limit = welded_length_permits_mm(worst.second);
     fit.at_most = true;
     fit.only_marginal = true;
     fit.source = "ISO 13920, table 1, class B";
@@ -96,7 +96,7 @@ class Fits {
     const double leg = std::min(measured_.size.x, measured_.size.y);
     Fit fit;
     fit.value = leg * std::tan(most_rad);
-    fit.limit = leg * std::tan(permitted(angles_b, leg) / 60 * std::numbers::pi / 180);
+    fit.limit = leg * std::tan(welded_angle_permits_minutes(leg) / 60 * std::numbers::pi / 180);
     fit.at_most = true;
     fit.only_marginal = true;
     fit.source = "ISO 13920, table 2, class B";
@@ -235,6 +235,10 @@ class Fits {
 };
 
 }  // namespace
+
+double welded_length_permits_mm(double nominal_mm) { return permitted(lengths_b, nominal_mm); }
+
+double welded_angle_permits_minutes(double shorter_leg_mm) { return permitted(angles_b, shorter_leg_mm); }
 
 void add_as_built_fits(Build& build, const MeasuredFace& face) { Fits(build, face).run(); }
 

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <sstream>
 
+#include "plan/as_built.h"
 #include "plan/framed/planned.h"
 #include "spec/spec_of.h"
 
@@ -199,6 +200,22 @@ top = { width_front = 324, width_back = 325, depth_left = 519, depth_right = 518
   ASSERT_FALSE(turned("left-right").empty());
   EXPECT_EQ(turned("left-right"), as_built_lines(test::spec_text({{"spec.toml", across}})));
   EXPECT_EQ(turned("front-back"), as_built_lines(test::spec_text({{"spec.toml", along}})));
+}
+
+// ISO 13920:1996, tables 1 and 2, class B, as reprinted by a job shop.
+TEST(WeldedTolerances, AreThoseOfThePublishedTables) {
+  struct Row {
+    double over_mm, up_to_mm, permits;
+  };
+  for (const Row& row : {Row{2, 30, 1}, Row{30, 120, 2}, Row{120, 400, 2}, Row{400, 1000, 3}, Row{1000, 2000, 4},
+                         Row{2000, 4000, 6}, Row{4000, 8000, 8}}) {
+    EXPECT_EQ(plan::welded_length_permits_mm(row.over_mm + 0.1), row.permits) << row.over_mm;
+    EXPECT_EQ(plan::welded_length_permits_mm(row.up_to_mm), row.permits) << row.up_to_mm;
+  }
+  for (const Row& row : {Row{0, 400, 45}, Row{400, 1000, 30}, Row{1000, 20000, 20}}) {
+    EXPECT_EQ(plan::welded_angle_permits_minutes(row.over_mm + 0.1), row.permits) << row.over_mm;
+    EXPECT_EQ(plan::welded_angle_permits_minutes(row.up_to_mm), row.permits) << row.up_to_mm;
+  }
 }
 
 TEST(Coat, OfNothingIsNoCoat) {
