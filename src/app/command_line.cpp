@@ -10,16 +10,20 @@
 #include <array>
 #include <charconv>
 #include <filesystem>
+#include <map>
 #include <thread>
 #include <utility>
 
 #include "app/starters.h"
 #include "diag/words.h"
 #include "fitup/spec.h"
+#include "output/joint_lists.h"
 
 namespace fitup::app {
 
 namespace {
+
+using output::joint_folder;
 
 constexpr int most_cores = 64;
 
@@ -28,13 +32,15 @@ struct Raw {
   Common common;
   bool help = false;
   bool version = false;
-  std::string spec_file;
+  std::vector<std::string> spec_files;
   std::string folder;
   std::vector<std::string> only;
   std::vector<std::string> sets;
   std::string show;
   std::string cores;
   std::string units;
+  std::string step;
+  std::string dxf;
   bool anyway = false;
   std::string key;
   std::string word;
@@ -53,6 +59,8 @@ constexpr std::array<Choice<FileGroup>, 6> groups{{{"step", FileGroup::step},
                                                    {"3mf", FileGroup::threemf},
                                                    {"lists", FileGroup::lists},
                                                    {"checks", FileGroup::checks}}};
+constexpr std::array<Choice<StepSchema>, 2> step_words{{{"ap242", StepSchema::ap242}, {"ap214", StepSchema::ap214}}};
+constexpr std::array<Choice<DxfRelease>, 2> dxf_words{{{"r2000", DxfRelease::r2000}, {"r12", DxfRelease::r12}}};
 constexpr std::array<Choice<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg}, {"in", UnitSystem::in_lb}}};
 constexpr std::array<Choice<Stage>, 5> stages{{{"spec", Stage::spec},
                                                {"layout", Stage::layout},
@@ -82,7 +90,7 @@ void add_common(CLI::App& app, Raw& raw) {
 }
 
 void add_spec_options(CLI::App& app, Raw& raw) {
-  app.add_option("SPEC", raw.spec_file);
+  app.add_option("SPEC", raw.spec_files)->expected(0, -1);
   app.add_option("--set", raw.sets)->allow_extra_args(false);
   app.add_option("--cores", raw.cores);
   app.add_option("--units", raw.units);
@@ -110,6 +118,8 @@ struct Parser {
     if (name == "begin") command.add_option("--kind", raw.kind);
     if (name == "make" || name == "check") add_spec_options(command, raw);
     if (name == "make") {
+      command.add_option("--step", raw.step);
+      command.add_option("--dxf", raw.dxf);
       command.add_option("--output,-o", raw.folder);
       command.add_option("--only", raw.only)->delimiter(',')->allow_extra_args(false);
       command.add_option("--show", raw.show);
@@ -190,6 +200,20 @@ Complaint read_units(const std::string& word, std::optional<UnitSystem>& units) 
   return {};
 }
 
+/// The only or first one; a folder of several is made by read_together.
+std::string spec_file(const Raw& raw) { return raw.spec_files.empty() ? std::string{} : raw.spec_files.front(); }
+
+Complaint read_formats(const Raw& raw, MakeRequest& request) {
+  if (!raw.step.empty()) {
+    if (auto complaint = read_choice("--step", raw.step, step_words, request.step)) return complaint;
+  }
+  if (raw.dxf.empty()) return {};
+  DxfRelease release{};
+  if (auto complaint = read_choice("--dxf", raw.dxf, dxf_words, release)) return complaint;
+  request.dxf = release;
+  return {};
+}
+
 Complaint read_spec_name(const std::string& command, const std::string& name) {
   if (!name.empty()) return {};
   return fmt::format("{} needs the name of a spec, for example: fitup {} front-box.toml", command, command);
@@ -197,19 +221,21 @@ Complaint read_spec_name(const std::string& command, const std::string& name) {
 
 Complaint read_folder(const Raw& raw, std::optional<std::string>& folder) {
   constexpr std::string_view suffix = ".toml";
+  const std::string spec = spec_file(raw);
   if (!raw.folder.empty()) {
     folder = raw.folder;
-  } else if (raw.spec_file.ends_with(suffix) && raw.spec_file.size() > suffix.size()) {
-    folder = raw.spec_file.substr(0, raw.spec_file.size() - suffix.size());
+  } else if (spec.ends_with(suffix) && spec.size() > suffix.size()) {
+    folder = spec.substr(0, spec.size() - suffix.size());
   } else {
     return fmt::format("{} does not end in .toml, so the job folder has no name of its own; name it with -o DIR",
-                       diag::in_quotes(raw.spec_file));
+                       diag::in_quotes(spec));
   }
   return {};
 }
 
 Complaint read_make(const Raw& raw, MakeRequest& request) {
-  if (auto complaint = read_spec_name("make", raw.spec_file)) return complaint;
+  if (auto complaint = read_spec_name("make", spec_file(raw))) return complaint;
+  if (auto complaint = read_formats(raw, request)) return complaint;
   if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
   if (auto complaint = read_cores(raw.cores, request.cores)) return complaint;
   if (auto complaint = read_units(raw.units, request.units)) return complaint;
@@ -226,18 +252,45 @@ Complaint read_make(const Raw& raw, MakeRequest& request) {
     return complaint;
   }
   request.common = raw.common;
-  request.spec_file = raw.spec_file;
+  request.spec_file = spec_file(raw);
   request.anyway = raw.anyway;
   return {};
 }
 
+/// The folder of one of several: called as its spec is, without the path and the suffix.
+Complaint read_together(const Raw& raw, MakeTogetherRequest& request) {
+  if (!raw.show.empty()) return fmt::format("--show takes one spec; leave out {}", diag::in_quotes(raw.spec_files[1]));
+  std::map<std::string, std::string> folders{{std::string(joint_folder), "the joint lists"}};
+  for (const std::string& spec : raw.spec_files) {
+    const std::filesystem::path path(spec);
+    if (path.extension() != ".toml" || path.stem().empty()) {
+      return fmt::format("{} does not end in .toml, so its folder beside the others has no name",
+                         diag::in_quotes(spec));
+    }
+    const auto [taken, added] = folders.try_emplace(path.stem().string(), diag::in_quotes(spec));
+    if (!added) {
+      return fmt::format("{} and {} would be written to one folder, {}; rename one of the files", taken->second,
+                         diag::in_quotes(spec), diag::in_quotes(taken->first));
+    }
+  }
+  request.folder = raw.folder.empty() ? "jobs" : raw.folder;
+  Raw each = raw;
+  each.folder = request.folder;
+  request.common = raw.common;
+  request.spec_files = raw.spec_files;
+  return read_make(each, request.each);
+}
+
 Complaint read_check(const Raw& raw, CheckRequest& request) {
-  if (auto complaint = read_spec_name("check", raw.spec_file)) return complaint;
+  if (auto complaint = read_spec_name("check", spec_file(raw))) return complaint;
+  if (raw.spec_files.size() > 1) {
+    return fmt::format("check takes one spec; leave out {}", diag::in_quotes(raw.spec_files[1]));
+  }
   if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
   if (auto complaint = read_cores(raw.cores, request.cores)) return complaint;
   if (auto complaint = read_units(raw.units, request.units)) return complaint;
   request.common = raw.common;
-  request.spec_file = raw.spec_file;
+  request.spec_file = spec_file(raw);
   return {};
 }
 
@@ -271,7 +324,9 @@ CommandLine to_request(const Raw& raw, const std::string& command) {
   if (raw.version) return Request{VersionRequest{raw.common}};
   Complaint complaint;
   Request request;
-  if (command == "make") {
+  if (command == "make" && raw.spec_files.size() > 1) {
+    complaint = read_together(raw, request.emplace<MakeTogetherRequest>());
+  } else if (command == "make") {
     complaint = read_make(raw, request.emplace<MakeRequest>());
   } else if (command == "check") {
     complaint = read_check(raw, request.emplace<CheckRequest>());

@@ -43,11 +43,16 @@ The program helps to plan fabrication. It approves nothing and calls nothing saf
 constexpr std::string_view make = R"(fitup make: check a spec, then write its job folder
 
 Usage: fitup make SPEC [-o DIR] [options]
+       fitup make SPEC SPEC ... [-o DIR] [options]
 
 What it writes
   -o, --output DIR     the job folder (default: the spec's path without .toml). It is built beside DIR
-                       and exchanged with it when it is complete and has been read back.
-  --only GROUP,...     limit the files to step, dxf, stl, lists, checks; every check runs regardless
+                       and exchanged with it when it is complete and has been read back. For several
+                       specs a folder for each under DIR (default: jobs), and DIR/joint-order with
+                       what to order, saw and buy over all of them.
+  --only GROUP,...     limit the files to step, dxf, stl, 3mf, lists, checks; every check runs regardless
+  --step ap242|ap214   what STEP files follow (default: ap242)
+  --dxf r2000|r12      release of the flat files (default: the spec's cutter.dxf)
   --anyway             write the files for cutting and printing even if a check fails
   --show STAGE         print the text of spec, layout, plan, model or findings, and write nothing
 
@@ -67,7 +72,8 @@ How it talks
 A failed check (exit status 1) leaves a job folder with the assembly and the checks, but without the
 files that someone would cut or print from, unless --anyway is given. An earlier folder of the same job
 is replaced as a whole: what it held for cutting and printing goes with it, and the summary says so. A
-folder of a job of another name is refused.
+folder of a job of another name is refused. The joint lists are written when every spec's files for
+making were; if not, those of an earlier run are taken away.
 )";
 
 constexpr std::string_view check = R"(fitup check: run every check and print the findings; write nothing

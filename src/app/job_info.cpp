@@ -39,8 +39,15 @@ std::optional<std::string> timestamp(const char* epoch) {
 }
 
 JobInfo job_info(const Spec& spec, std::string timestamp) {
-  return {spec.name,         spec.title,           spec.revision, sha256_hex(to_text(spec)),
-          program_version(), std::move(timestamp), spec.units};
+  return {spec.name,
+          spec.title,
+          spec.revision,
+          sha256_hex(to_text(spec)),
+          program_version(),
+          std::move(timestamp),
+          spec.units,
+          StepSchema::ap242,
+          {*spec.cutter.units, *spec.cutter.dxf, *spec.cutter.file_name}};
 }
 
 }  // namespace fitup::app

@@ -1,5 +1,7 @@
 // make: check a spec and write its job folder.
-// Entry: make.
+// Entry: make, make_one.
+#include "app/make_one.h"
+
 #include <fmt/format.h>
 
 #include <cstdlib>
@@ -76,12 +78,15 @@ Result<WrittenJob> write_job(const PipelineResult& result, const MakeRequest& re
   return WrittenJob{std::move(files).value(), std::move(replaced)};
 }
 
-/// The same failure with the folder that the user asked for and what became of it.
+}  // namespace
+
 Failure about_folder(Failure failure, const std::string& folder) {
   if (failure.kind != Failure::Kind::file) return failure;
   return {failure.kind, fmt::format("cannot write the job folder {}", folder),
           fmt::format("{}: {}; what stood there before is unchanged", failure.operation, failure.reason)};
 }
+
+namespace {
 
 void report_files(Outcome& outcome, const MakeRequest& request, const WrittenJob& job) {
   const std::filesystem::path folder(*request.folder);
@@ -96,6 +101,8 @@ void report_files(Outcome& outcome, const MakeRequest& request, const WrittenJob
   outcome.last_line += job.replaced;
 }
 
+}  // namespace
+
 // The time that files carry; or says what is wrong with what was given.
 std::optional<std::string> time_of_files(Outcome& outcome) {
   const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
@@ -107,41 +114,58 @@ std::optional<std::string> time_of_files(Outcome& outcome) {
   return std::nullopt;
 }
 
-}  // namespace
+JobInfo info_for(const Spec& spec, const MakeRequest& request, const std::string& time) {
+  JobInfo info = job_info(spec, time);
+  info.units = request.units.value_or(info.units);
+  info.step = request.step;
+  info.flat.release = request.dxf.value_or(info.flat.release);
+  return info;
+}
+
+MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& progress) {
+  MadeJob made{.outcome = {.command = "make"}};
+  auto text = read_spec_file(request.spec_file);
+  if (!text) {
+    add_failure(made.outcome, text.error());
+    return made;
+  }
+  if (!request.show) {
+    if (const Status allowed = may_replace_folder(*request.folder); !allowed) {
+      add_failure(made.outcome, about_folder(allowed.error(), *request.folder));
+      return made;
+    }
+  }
+  const auto say = [&progress](std::string_view what) { progress.say(what); };
+  made.result = run_pipeline({request.spec_file, std::move(text).value(), request.overrides,
+                              request.show.value_or(Stage::findings), request.cores},
+                             say);
+  if (request.show) {
+    made.outcome = show(made.result, *request.show);
+    return made;
+  }
+  if (!made.result.findings) {
+    made.outcome = outcome_of("make", made.result, request.units);
+    return made;
+  }
+  made.info = info_for(*made.result.spec, request, time);
+  made.info.finish = output::finish_words(*made.result.plan, output::PaperUnits(UnitSystem::mm_kg));
+  const auto job = write_job(made.result, request, made.info, progress);
+  made.outcome = outcome_of("make", made.result, request.units);
+  if (job) {
+    report_files(made.outcome, request, *job);
+    made.complete = made.outcome.status == ExitStatus::fine || request.anyway;
+  } else {
+    add_failure(made.outcome, about_folder(job.error(), *request.folder));
+  }
+  return made;
+}
 
 Outcome make(const MakeRequest& request) {
   Outcome outcome{.command = "make"};
   const auto time = time_of_files(outcome);
   if (!time) return outcome;
-  auto text = read_spec_file(request.spec_file);
-  if (!text) {
-    add_failure(outcome, text.error());
-    return outcome;
-  }
-  if (!request.show) {
-    if (const Status allowed = may_replace_folder(*request.folder); !allowed) {
-      add_failure(outcome, about_folder(allowed.error(), *request.folder));
-      return outcome;
-    }
-  }
   Progress progress(request.common);
-  const auto say = [&progress](std::string_view what) { progress.say(what); };
-  PipelineResult result = run_pipeline({request.spec_file, std::move(text).value(), request.overrides,
-                                        request.show.value_or(Stage::findings), request.cores},
-                                       say);
-  if (request.show) return show(result, *request.show);
-  if (!result.findings) return outcome_of("make", result, request.units);
-  JobInfo info = job_info(*result.spec, *time);
-  info.units = request.units.value_or(info.units);
-  info.finish = output::finish_words(*result.plan, output::PaperUnits(UnitSystem::mm_kg));
-  const auto job = write_job(result, request, info, progress);
-  outcome = outcome_of("make", result, request.units);
-  if (job) {
-    report_files(outcome, request, *job);
-  } else {
-    add_failure(outcome, about_folder(job.error(), *request.folder));
-  }
-  return outcome;
+  return make_one(request, *time, progress).outcome;
 }
 
 }  // namespace fitup::app

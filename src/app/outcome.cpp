@@ -21,12 +21,22 @@ int badness(Verdict verdict) {
 std::string verdict_of(const Outcome& outcome) {
   if (outcome.status == ExitStatus::interrupted) return "interrupted";
   if (outcome.status != ExitStatus::fine && outcome.status != ExitStatus::check_failed) return "error";
-  if (!outcome.findings) return {};
-  Verdict worst = Verdict::pass;
-  for (const Finding& finding : outcome.findings->all) {
-    if (badness(finding.verdict) > badness(worst)) worst = finding.verdict;
-  }
-  return std::string(to_text(worst));
+  std::optional<Verdict> worst;
+  const auto judge = [&worst](const std::optional<Findings>& findings) {
+    if (!findings) return;
+    if (!worst) worst = Verdict::pass;
+    for (const Finding& finding : findings->all) {
+      if (badness(finding.verdict) > badness(*worst)) worst = finding.verdict;
+    }
+  };
+  judge(outcome.findings);
+  for (const Outcome& job : outcome.jobs) judge(job.findings);
+  return worst ? std::string(to_text(*worst)) : std::string{};
+}
+
+void add_job(Outcome& outcome, Outcome job) {
+  outcome.status = std::max(outcome.status, job.status);
+  outcome.jobs.push_back(std::move(job));
 }
 
 void add_error(Outcome& outcome, ExitStatus status, std::string id, std::string message) {

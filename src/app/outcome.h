@@ -33,7 +33,12 @@ struct Outcome {
   /// A key of the command's own for --json, and its value as JSON text; empty: none.
   std::string extra_key{};
   std::string extra_json{};
+  std::string job{};            // name of its folder, if it is one of several
+  std::vector<Outcome> jobs{};  // of a make of several specs, in their order
 };
+
+/// Takes over what a job of several came to: the worst exit status counts.
+void add_job(Outcome& outcome, Outcome job);
 
 /// "pass", "marginal", "not checked" or "fail": the worst of the findings; "error" or "interrupted" where the
 /// command did not get that far; empty for a command that checks nothing.

@@ -33,21 +33,41 @@ Json diagnostic_json(const Diagnostic& diagnostic, const SourceTexts& sources) {
   return json;
 }
 
+Json verdict_json(const Outcome& outcome) {
+  const std::string verdict = verdict_of(outcome);
+  return verdict.empty() ? Json(nullptr) : Json(verdict);
+}
+
+/// Its own diagnostics, findings and files, each with its job where there are several.
+void add_lists(Json& json, const Outcome& outcome) {
+  const auto add = [&](const char* list, Json entry) {
+    if (!outcome.job.empty()) entry["job"] = outcome.job;
+    json[list].push_back(std::move(entry));
+  };
+  for (const Diagnostic& diagnostic : outcome.diagnostics.all()) {
+    add("diagnostics", diagnostic_json(diagnostic, outcome.sources));
+  }
+  if (outcome.findings) {
+    for (Json& finding : Json::parse(findings_json(*outcome.findings))) add("findings", std::move(finding));
+  }
+  for (const WrittenFile& file : outcome.files) {
+    add("files", Json{{"path", file.path}, {"size", file.bytes}, {"sha256", file.sha256}});
+  }
+}
+
 }  // namespace
 
 std::string to_json(const Outcome& outcome) {
-  const std::string verdict = verdict_of(outcome);
   Json json{{"schema", 1}, {"command", outcome.command}};
-  json["verdict"] = verdict.empty() ? Json(nullptr) : Json(verdict);
+  json["verdict"] = verdict_json(outcome);
   json["diagnostics"] = Json::array();
-  for (const Diagnostic& diagnostic : outcome.diagnostics.all()) {
-    json["diagnostics"].push_back(diagnostic_json(diagnostic, outcome.sources));
-  }
-  json["findings"] = outcome.findings ? Json::parse(findings_json(*outcome.findings)) : Json::array();
+  json["findings"] = Json::array();
   json["files"] = Json::array();
-  for (const WrittenFile& file : outcome.files) {
-    json["files"].push_back(Json{{"path", file.path}, {"size", file.bytes}, {"sha256", file.sha256}});
+  for (const Outcome& job : outcome.jobs) {
+    add_lists(json, job);
+    json["jobs"].push_back(Json{{"job", job.job}, {"verdict", verdict_json(job)}, {"status", job.status}});
   }
+  add_lists(json, outcome);
   if (!outcome.extra_key.empty()) json[outcome.extra_key] = Json::parse(outcome.extra_json);
   // A path or a message may hold bytes that are not UTF-8: replaced, never thrown over.
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

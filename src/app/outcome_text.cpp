@@ -125,6 +125,14 @@ std::string findings_table(const Outcome& outcome, const Common& common, bool co
 }  // namespace
 
 std::string to_people(const Outcome& outcome, const Common& common, bool colour) {
+  if (!outcome.jobs.empty()) {
+    std::string text;
+    for (const Outcome& job : outcome.jobs) {
+      const std::string part = to_people(job, common, colour);
+      text += part + (part.empty() || common.quiet ? "" : "\n");
+    }
+    return common.quiet ? text : text + outcome.last_line;
+  }
   if (outcome.text_only || !outcome.findings) return outcome.text;
   std::string table = findings_table(outcome, common, colour);
   if (common.quiet) return table;
@@ -135,6 +143,7 @@ std::string to_people(const Outcome& outcome, const Common& common, bool colour)
 
 std::string messages(const Outcome& outcome, bool colour) {
   std::string text;
+  for (const Outcome& job : outcome.jobs) text += messages(job, colour);
   for (const Diagnostic& diagnostic : outcome.diagnostics.all()) {
     const std::string message = render(diagnostic, outcome.sources, colour);
     text += message;

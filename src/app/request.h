@@ -30,6 +30,16 @@ struct MakeRequest {
   int cores = 1;
   std::vector<Override> overrides;
   std::optional<UnitSystem> units;  // of paper and lists; absent: the spec's
+  StepSchema step = StepSchema::ap242;
+  std::optional<DxfRelease> dxf;  // absent: the spec's
+};
+
+/// Several specs, a job folder for each and one order list over all.
+struct MakeTogetherRequest {
+  Common common;
+  std::vector<std::string> spec_files;
+  std::string folder;  // holds them all
+  MakeRequest each;    // of each one, without spec_file and folder
 };
 
 struct CheckRequest {
@@ -69,7 +79,7 @@ struct HelpRequest {
   std::string command;  // empty: the program's
 };
 
-using Request = std::variant<MakeRequest, CheckRequest, ExplainRequest, TablesRequest, SchemaRequest, BeginRequest,
-                             VersionRequest, HelpRequest>;
+using Request = std::variant<MakeRequest, MakeTogetherRequest, CheckRequest, ExplainRequest, TablesRequest,
+                             SchemaRequest, BeginRequest, VersionRequest, HelpRequest>;
 
 }  // namespace fitup::app

@@ -18,6 +18,7 @@ namespace {
 
 struct Dispatch {
   Outcome operator()(const MakeRequest& request) const { return make(request); }
+  Outcome operator()(const MakeTogetherRequest& request) const { return make_together(request); }
   Outcome operator()(const CheckRequest& request) const { return check(request); }
   Outcome operator()(const ExplainRequest& request) const { return explain(request); }
   Outcome operator()(const TablesRequest& request) const { return list_tables(request); }

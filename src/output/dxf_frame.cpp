@@ -55,16 +55,8 @@ void write_line_types(DxfTags& out, DxfHandles& handles) {
   close_table(out);
 }
 
-/// Layer 0 is always there; of the others those that something lies on.
-std::vector<std::string_view> layers_of(const DxfDrawing& drawing) {
-  std::vector<std::string_view> names{"0", "CUT"};
-  if (!drawing.mark.empty()) names.emplace_back("MARK");
-  if (!drawing.notes.empty()) names.emplace_back("NOTE");
-  return names;
-}
-
 void write_layers(DxfTags& out, DxfHandles& handles, const DxfDrawing& drawing) {
-  const auto names = layers_of(drawing);
+  const auto names = dxf_layers(drawing);
   const std::string table = handles.next();
   open_table(out, "LAYER", table, static_cast<int>(names.size()));
   for (const std::string_view name : names) {
@@ -127,15 +119,23 @@ void write_layout(DxfTags& out, std::string_view name, const std::string& handle
 
 }  // namespace
 
-std::string dxf_header(const Box2& bounds, const std::string& handle_seed) {
+std::vector<std::string_view> dxf_layers(const DxfDrawing& drawing) {
+  std::vector<std::string_view> names{"0", "CUT"};
+  if (!drawing.mark.empty()) names.emplace_back("MARK");
+  if (!drawing.notes.empty()) names.emplace_back("NOTE");
+  return names;
+}
+
+std::string dxf_header(const Box2& bounds, UnitSystem units, const std::string& handle_seed) {
   DxfTags out;
   out.tag(0, "SECTION").tag(2, "HEADER");
   out.tag(9, "$ACADVER").tag(1, "AC1015").tag(9, "$DWGCODEPAGE").tag(3, "ANSI_1252");
   out.tag(9, "$EXTMIN").point3(10, bounds.low).tag(9, "$EXTMAX").point3(10, bounds.high);
   out.tag(9, "$LIMMIN").point(10, bounds.low).tag(9, "$LIMMAX").point(10, bounds.high);
   out.tag(9, "$CLAYER").tag(8, "CUT").tag(9, "$LUNITS").tag(70, 2).tag(9, "$LUPREC").tag(70, 4);
-  out.tag(9, "$INSUNITS").tag(70, 4);     // millimetres
-  out.tag(9, "$MEASUREMENT").tag(70, 1);  // metric
+  const bool inches = units == UnitSystem::in_lb;
+  out.tag(9, "$INSUNITS").tag(70, inches ? 1 : 4);
+  out.tag(9, "$MEASUREMENT").tag(70, inches ? 0 : 1);
   out.tag(9, "$HANDSEED").tag(5, handle_seed).tag(0, "ENDSEC");
   out.tag(0, "SECTION").tag(2, "CLASSES");
   out.tag(0, "CLASS").tag(1, "LAYOUT").tag(2, "AcDbLayout").tag(3, "ObjectDBX Classes");

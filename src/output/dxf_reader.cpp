@@ -70,7 +70,7 @@ struct Entity {
 
 class Reader {
  public:
-  explicit Reader(std::vector<Tag> tags) : tags_(std::move(tags)) {}
+  Reader(std::vector<Tag> tags, UnitSystem units) : tags_(std::move(tags)) { drawing_.units = units; }
 
   std::variant<DxfDrawing, std::string> drawing() {
     if (auto flaw = header_flaw()) return *flaw;
@@ -78,6 +78,8 @@ class Reader {
     for (const Entity& e : entities()) {
       if (auto flaw = take(e)) return *flaw;
     }
+    if (open_contour_) return "a contour does not end";
+    drawing_ = scaled(std::move(drawing_), mm_in_unit(drawing_.units));
     if (auto flaw = twice()) return *flaw;
     for (const Loop& loop : drawing_.cut) {
       drawing_.bounds.add(loop.bounds().low);
@@ -94,11 +96,22 @@ class Reader {
     return {};
   }
 
-  [[nodiscard]] std::optional<std::string> header_flaw() const {
-    if (variable("$ACADVER") != "AC1015") return "the release is not AC1015";
-    if (variable("$INSUNITS") != "4") return "the unit is not millimetres ($INSUNITS is not 4)";
-    if (variable("$MEASUREMENT") != "1") return "the measuring system is not metric ($MEASUREMENT is not 1)";
+  std::optional<std::string> header_flaw() {
+    const std::string_view release = variable("$ACADVER");
+    if (release != "AC1015" && release != "AC1009") return "the release is neither AC1015 nor AC1009";
+    drawing_.release = release == "AC1009" ? DxfRelease::r12 : DxfRelease::r2000;
+    if (auto flaw = unit_flaw()) return flaw;
     if (tags_.empty() || tags_.back().code != 0 || tags_.back().value != "EOF") return "it does not end with EOF";
+    return std::nullopt;
+  }
+
+  std::optional<std::string> unit_flaw() {
+    if (drawing_.release == DxfRelease::r12) return std::nullopt;
+    const std::string_view unit = variable("$INSUNITS");
+    if (unit != "4" && unit != "1") return "the unit is neither millimetres nor inches ($INSUNITS is not 4 or 1)";
+    drawing_.units = unit == "1" ? UnitSystem::in_lb : UnitSystem::mm_kg;
+    if (variable("$MEASUREMENT") != (unit == "1" ? "0" : "1"))
+      return "$MEASUREMENT is of another system than $INSUNITS";
     return std::nullopt;
   }
 
@@ -131,7 +144,11 @@ class Reader {
 
   std::optional<std::string> take(const Entity& e) {
     const std::string_view layer = e.text(8);
-    const bool good = (layer == "CUT" && (e.type == "CIRCLE" || e.type == "LWPOLYLINE")) ||
+    if (layer == "CUT" && drawing_.release == DxfRelease::r12) {
+      if (open_contour_ || e.type == "POLYLINE") return take_piece(e);
+    }
+    const bool new_form = drawing_.release == DxfRelease::r2000;
+    const bool good = (layer == "CUT" && (e.type == "CIRCLE" || (e.type == "LWPOLYLINE" && new_form))) ||
                       (layer == "MARK" && e.type == "LINE") || (layer == "NOTE" && e.type == "TEXT");
     if (!good) return fmt::format("a {} on layer {} does not belong there", e.type, layer);
     const bool read = e.type == "CIRCLE" ? take_circle(e)
@@ -182,6 +199,26 @@ class Reader {
     return std::nullopt;
   }
 
+  /// R12 has a contour as a POLYLINE, a VERTEX for each corner, and a SEQEND.
+  std::optional<std::string> take_piece(const Entity& e) {
+    if (e.type == "POLYLINE" && !open_contour_) {
+      if (((parsed<int>(e.text(70)).value_or(0)) & 1) == 0) return "a contour is open";
+      open_contour_ = Loop{};
+    } else if (e.type == "VERTEX") {
+      const auto at = e.point(10);
+      const bool bent = !e.text(42).empty();
+      const auto bulge = e.real(42);
+      if (!at || (bent && !bulge)) return "a number of a contour cannot be read";
+      open_contour_->vertices.push_back({*at, bulge.value_or(0)});
+    } else if (e.type == "SEQEND") {
+      drawing_.cut.push_back(*std::move(open_contour_));
+      open_contour_.reset();
+    } else {
+      return fmt::format("a {} stands inside a contour", e.type);
+    }
+    return std::nullopt;
+  }
+
   /// Two contours or two marks with the same numbers.
   [[nodiscard]] std::optional<std::string> twice() const {
     for (std::size_t i = 0; i < drawing_.cut.size(); ++i) {
@@ -199,14 +236,15 @@ class Reader {
 
   std::vector<Tag> tags_;
   DxfDrawing drawing_;
+  std::optional<Loop> open_contour_;
 };
 
 }  // namespace
 
-std::variant<DxfDrawing, std::string> read_dxf(std::string_view text) {
+std::variant<DxfDrawing, std::string> read_dxf(std::string_view text, UnitSystem units) {
   auto tags = tags_of(text);
   if (!tags) return std::string("it is not made of pairs of a group code and a value");
-  return Reader(std::move(*tags)).drawing();
+  return Reader(std::move(*tags), units).drawing();
 }
 
 }  // namespace fitup::output

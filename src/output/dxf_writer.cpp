@@ -26,7 +26,8 @@ std::size_t bytes_of_character(unsigned char lead) {
 
 class Entities {
  public:
-  Entities(DxfHandles& handles, std::string owner) : handles_(handles), owner_(std::move(owner)) {
+  Entities(DxfHandles& handles, std::string owner, int decimals)
+      : handles_(handles), owner_(std::move(owner)), out_(decimals) {
     out_.tag(0, "SECTION").tag(2, "ENTITIES");
   }
 
@@ -82,17 +83,33 @@ std::string dxf_text(std::string_view utf8) {
   return out;
 }
 
-std::string write_dxf(const DxfDrawing& drawing) {
+DxfDrawing scaled(DxfDrawing drawing, double factor) {
+  if (factor == 1) return drawing;
+  for (Loop& loop : drawing.cut) {
+    for (Vertex& v : loop.vertices) v.at = factor * v.at;
+  }
+  for (DxfLine& line : drawing.mark) line = {factor * line.from, factor * line.to};
+  for (DxfNote& note : drawing.notes) {
+    note.at = factor * note.at;
+    note.height_mm *= factor;
+  }
+  drawing.bounds = {factor * drawing.bounds.low, factor * drawing.bounds.high};
+  return drawing;
+}
+
+std::string write_dxf(const DxfDrawing& in_mm) {
+  const DxfDrawing drawing = scaled(in_mm, 1 / mm_in_unit(in_mm.units));
+  if (drawing.release == DxfRelease::r12) return dxf_r12(drawing);
   DxfHandles handles;
   const DxfAnchors anchors{handles.next(), handles.next(), handles.next(), handles.next()};
   DxfTags body;
   body.append(dxf_tables(handles, anchors, drawing)).append(dxf_blocks(handles, anchors));
-  Entities entities(handles, anchors.model_record);
+  Entities entities(handles, anchors.model_record, decimals_in(drawing.units));
   for (const Loop& loop : drawing.cut) entities.cut(loop);
   for (const DxfLine& line : drawing.mark) entities.mark(line);
   for (const DxfNote& note : drawing.notes) entities.note(note);
   body.append(entities.close()).append(dxf_objects(handles, anchors, drawing.bounds));
-  return dxf_header(drawing.bounds, handles.seed()) + body.text();
+  return dxf_header(drawing.bounds, drawing.units, handles.seed()) + body.text();
 }
 
 }  // namespace fitup::output

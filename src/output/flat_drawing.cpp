@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "output/text.h"
+#include "output/units.h"
 
 namespace fitup::output {
 namespace {
@@ -27,13 +28,16 @@ void add_cross(DxfDrawing& drawing, Vec2 at, const DrilledHole& hole) {
   drawing.mark.push_back({at - Vec2{arm, 0}, at + Vec2{arm, 0}});
   drawing.mark.push_back({at - Vec2{0, arm}, at + Vec2{0, arm}});
   const Vec2 beside = at + Vec2{0.5 * hole.diameter_mm + 1, 1};
-  drawing.notes.push_back({beside, drill_note_height_mm, drill_note(hole)});
+  drawing.notes.push_back({beside, drill_note_height_mm, drill_note(hole, drawing.units)});
 }
 
 std::vector<std::string> title_of(const Part& part, double thickness_mm, const JobInfo& info,
                                   std::string_view warning) {
+  const PaperUnits units(info.flat.units);
   std::vector<std::string> lines{
-      fmt::format("{}  {}", part.mark, part.name), fmt::format("{}, {} mm", part.material, number(thickness_mm)),
+      fmt::format("{}  {}", part.mark, part.name),
+      fmt::format("{}, {} {}", part.material, units.length(thickness_mm), units.length()),
+      fmt::format("drawn 1:1 in {}", info.flat.units == UnitSystem::in_lb ? "inches" : "millimetres"),
       fmt::format("{}, revision {}", info.name, info.revision), fmt::format("spec {}", short_hash(info.spec_hash))};
   if (!warning.empty()) lines.emplace_back(warning);
   return lines;
@@ -41,8 +45,8 @@ std::vector<std::string> title_of(const Part& part, double thickness_mm, const J
 
 }  // namespace
 
-std::string drill_note(const DrilledHole& hole) {
-  const std::string drill = fmt::format("drill {}", number(hole.diameter_mm));
+std::string drill_note(const DrilledHole& hole, UnitSystem units) {
+  const std::string drill = fmt::format("drill {}", PaperUnits(units).drill(hole.diameter_mm));
   return hole.purpose.empty() ? drill : fmt::format("{}, {}", drill, hole.purpose);
 }
 
@@ -57,6 +61,8 @@ DxfDrawing flat_drawing(const Part& part, const JobInfo& info, std::string_view 
   const Flat& flat = std::get<Flat>(part.form);
   const Profile profile = profile_at_origin(flat);
   DxfDrawing drawing;
+  drawing.units = info.flat.units;
+  drawing.release = info.flat.release;
   drawing.bounds = profile.bounds();
   drawing.cut = profile.holes;  // holes first: the part stays fixed in the sheet until its outline is cut
   drawing.cut.push_back(profile.outer);

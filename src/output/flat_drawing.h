@@ -15,7 +15,7 @@ namespace fitup::output {
 /// The profile moved to the origin.
 [[nodiscard]] Profile profile_at_origin(const Flat& flat);
 
-/// "drill 3.3, tap M4"
-[[nodiscard]] std::string drill_note(const DrilledHole& hole);
+/// "drill 3.3, tap M4"; in a drawing in inches "drill 3.3 mm, tap M4"
+[[nodiscard]] std::string drill_note(const DrilledHole& hole, UnitSystem units = UnitSystem::mm_kg);
 
 }  // namespace fitup::output

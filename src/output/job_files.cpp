@@ -52,7 +52,7 @@ class JobWriter {
   [[nodiscard]] bool chosen(FileGroup group) const { return options_.only.empty() || options_.only.count(group) > 0; }
 
   [[nodiscard]] StepJob step_job(std::string name) const {
-    return {std::move(name), output::step_description(info_), info_.timestamp};
+    return {std::move(name), output::step_description(info_), info_.timestamp, info_.step};
   }
 
   [[nodiscard]] static Failure interrupted() {
@@ -86,10 +86,12 @@ class JobWriter {
 
   Status flats() {
     const std::string_view warning = output::flat_warning(release_);
-    for (const Part& part : plan_.parts) {
+    for (PartId id = 0; id < plan_.parts.size(); ++id) {
+      const Part& part = plan_.parts[id];
       if (!output::is_cut(part)) continue;
       if (interrupt_requested()) return interrupted();
-      add(output::dxf_path(part), output::write_dxf(output::flat_drawing(part, info_, warning)), FileGroup::dxf);
+      add(output::dxf_path(plan_, id, info_), output::write_dxf(output::flat_drawing(part, info_, warning)),
+          FileGroup::dxf);
     }
     add(output::order_list, output::write_csv(output::order_rows(plan_, info_)), FileGroup::dxf);
     return Done{};

@@ -79,6 +79,9 @@ std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Rel
   json["spec_hash"] = info.spec_hash;
   json["timestamp"] = info.timestamp;
   json["list_units"] = info.units == UnitSystem::in_lb ? "in and lb" : "mm and kg";
+  json["step_schema"] = info.step == StepSchema::ap242 ? "AP242" : "AP214";
+  json["flat_units"] = info.flat.units == UnitSystem::in_lb ? "in" : "mm";
+  json["flat_release"] = info.flat.release == DxfRelease::r12 ? "AC1009" : "AC1015";
   if (!info.finish.empty()) json["finish"] = info.finish;
   json["general_tolerances"] = {{"cut", cut_tolerance}, {"sawn", sawn_tolerance}, {"welded", welded_tolerance}};
   json["fabrication_files"] = fabrication_words(release, only);

@@ -20,8 +20,9 @@ std::string step_description(const JobInfo& info) {
 }
 
 std::string stl_title(const Part& part, const JobInfo& info) {
-  return fmt::format("{} {}, mm, {} revision {}, spec {}", part.mark, slug(part.name), slug(info.name),
-                     file_safe(info.revision), short_hash(info.spec_hash));
+  // What must not be lost first: 80 bytes are all there is.
+  return fmt::format("{} mm, revision {}, spec {}, {}, {}", part.mark, file_safe(info.revision),
+                     short_hash(info.spec_hash), slug(info.name), slug(part.name));
 }
 
 std::string_view flat_warning(Release release) {

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <tuple>
 
@@ -20,14 +21,23 @@
 namespace fitup::output {
 namespace {
 
-/// What is done after cutting, what it is fixed to, what comes through it; parts that are empty left out.
+/// What it is fixed to, what comes through it; parts that are empty left out.
 std::string order_note(const Plan& plan, PartId id, const PaperUnits& units) {
   std::string text;
-  for (const std::string& piece : {work_after_cutting(std::get<Flat>(plan.parts[id].form), units),
-                                   screw_tip_note(plan, id, units), fixing_note(plan, id), true_up_note(plan, id)}) {
+  for (const std::string& piece : {screw_tip_note(plan, id, units), fixing_note(plan, id), true_up_note(plan, id)}) {
     if (!piece.empty()) text += (text.empty() ? "" : "; ") + piece;
   }
   return text;
+}
+
+/// Of what is cut out: a circle's diameter, else the shorter side of its bounds; empty without cut-outs.
+std::string narrowest_cut_out(const Flat& flat, const PaperUnits& units) {
+  double least_mm = std::numeric_limits<double>::infinity();
+  for (const Loop& hole : flat.profile.holes) {
+    const Vec2 size = hole.bounds().size();
+    least_mm = std::min({least_mm, size.x, size.y});
+  }
+  return flat.profile.holes.empty() ? "" : units.length(least_mm);
 }
 
 CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInfo& info) {
@@ -44,11 +54,15 @@ CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInf
              units.length(size.y),
              units.area(flat.profile.area_mm2()),
              units.length(flat.profile.perimeter_mm()),
+             units.length(static_cast<double>(quantity) * flat.profile.perimeter_mm()),
              std::to_string(1 + flat.profile.holes.size()),
+             std::to_string(flat.profile.holes.size()),
+             narrowest_cut_out(flat, units),
              std::to_string(flat.drilled.size()),
              units.mass(part.mass_kg),
              units.mass(static_cast<double>(quantity) * part.mass_kg),
-             dxf_path(part),
+             dxf_path(plan, id, info),
+             work_after_cutting(flat, units),
              order_note(plan, id, units),
              tolerance_note(plan, id)};
   add_job(row, info);
@@ -99,10 +113,29 @@ std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info) {
   const std::string length(units.length());
   const std::string mass(units.mass());
   const std::string area(units.area());
-  std::vector<CsvRow> rows{{"mark", "description", "quantity", "material", "thickness " + length, "width " + length,
-                            "height " + length, "area " + area, "cut length " + length, "piercings", "drilled holes",
-                            "mass " + mass + " each", "mass " + mass + " total", "file", "notes", "general tolerance",
-                            "job", "revision", "spec"}};
+  std::vector<CsvRow> rows{{"mark",
+                            "description",
+                            "quantity",
+                            "material",
+                            "thickness " + length,
+                            "width " + length,
+                            "height " + length,
+                            "area " + area,
+                            "cut length " + length,
+                            "cut length " + length + " total",
+                            "piercings",
+                            "holes cut",
+                            "narrowest cut-out " + length,
+                            "drilled holes",
+                            "mass " + mass + " each",
+                            "mass " + mass + " total",
+                            "file",
+                            "after cutting",
+                            "notes",
+                            "general tolerance",
+                            "job",
+                            "revision",
+                            "spec"}};
   const auto count = quantities(plan);
   const auto order = [](const Part& p) { return std::tuple(p.material, std::get<Flat>(p.form).thickness_mm, p.mark); };
   const auto before = [&](const Part& a, const Part& b) { return order(a) < order(b); };

@@ -11,11 +11,32 @@
 #include "fitup/job.h"
 
 #include "output/text.h"
+#include "output/units.h"
 
 namespace fitup::output {
 namespace {
 
 std::string file_name(const Part& part) { return fmt::format("{}_{}", file_safe(part.mark), slug(part.name)); }
+
+/// The pattern with its words filled in: each without _ and space, so that names stay apart.
+std::string named_by_pattern(const Plan& plan, PartId id, const JobInfo& info) {
+  const Part& part = plan.parts.at(id);
+  const PaperUnits units(info.flat.units);
+  const double thickness_mm = std::get<Flat>(part.form).thickness_mm;
+  const std::array<std::pair<std::string_view, std::string>, 7> words{
+      {{"{mark}", file_safe(part.mark)},
+       {"{name}", slug(part.name)},
+       {"{quantity}", std::to_string(quantities(plan).at(id))},
+       {"{material}", file_safe(part.material)},
+       {"{thickness}", fmt::format("{}{}", units.length(thickness_mm), units.length())},
+       {"{job}", file_safe(info.name)},
+       {"{revision}", file_safe(info.revision)}}};
+  std::string name = info.flat.file_name;
+  for (const auto& [word, value] : words) {
+    if (const std::size_t at = name.find(word); at != std::string::npos) name.replace(at, word.size(), value);
+  }
+  return name;
+}
 
 }  // namespace
 
@@ -34,9 +55,11 @@ std::vector<std::size_t> quantities(const Plan& plan) {
 
 std::string step_path(const Part& part) { return fmt::format("parts/{}.step", file_name(part)); }
 
-std::string dxf_path(const Part& part) {
-  const double thickness = std::get<Flat>(part.form).thickness_mm;
-  return fmt::format("flat/{}_{}mm/{}.dxf", file_safe(part.material), number(thickness), file_name(part));
+std::string dxf_path(const Plan& plan, PartId id, const JobInfo& info) {
+  const Part& part = plan.parts.at(id);
+  const double thickness_mm = std::get<Flat>(part.form).thickness_mm;
+  return fmt::format("flat/{}_{}mm/{}.dxf", file_safe(part.material), number(thickness_mm),
+                     named_by_pattern(plan, id, info));
 }
 
 std::string stl_path(const Part& part) { return fmt::format("3d-print/{}.stl", file_name(part)); }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "fitup/job.h"
 #include "fitup/plan.h"
 
 namespace fitup::output {
@@ -27,7 +28,8 @@ inline constexpr const char* findings_page = "checks/findings.txt";
 [[nodiscard]] std::vector<std::size_t> quantities(const Plan& plan);
 
 [[nodiscard]] std::string step_path(const Part& part);  // "parts/ANG03_left-bottom-ring-member.step"
-[[nodiscard]] std::string dxf_path(const Part& part);   // "flat/S235JR_2mm/PLT03_left-plate.dxf"; is_cut(part)
-[[nodiscard]] std::string stl_path(const Part& part);   // "3d-print/SPC01_spacer.stl"
+/// "flat/S235JR_2mm/PLT03_left-plate.dxf", the name after the job's pattern. Precondition: the part is cut.
+[[nodiscard]] std::string dxf_path(const Plan& plan, PartId id, const JobInfo& info);
+[[nodiscard]] std::string stl_path(const Part& part);  // "3d-print/SPC01_spacer.stl"
 
 }  // namespace fitup::output

@@ -23,7 +23,7 @@ class ReadBack {
     for (PartId id = 0; id < from.plan.parts.size(); ++id) {
       const Part& part = from.plan.parts[id];
       part_of_[step_path(part)] = id;
-      if (is_cut(part)) part_of_[dxf_path(part)] = id;
+      if (is_cut(part)) part_of_[dxf_path(from.plan, id, from.info)] = id;
       if (is_printed(part)) part_of_[stl_path(part)] = id;
     }
   }
@@ -91,9 +91,10 @@ std::set<std::string> paths_of_job(const Origins& from) {
   if (chosen(FileGroup::dxf)) paths.insert(order_list);
   if (chosen(FileGroup::stl)) paths.insert(print_list);
   if (chosen(FileGroup::lists)) paths.insert({cut_list, bought_list});
-  for (const Part& part : from.plan.parts) {
+  for (PartId id = 0; id < from.plan.parts.size(); ++id) {
+    const Part& part = from.plan.parts[id];
     if (chosen(FileGroup::step)) paths.insert(step_path(part));
-    if (chosen(FileGroup::dxf) && is_cut(part)) paths.insert(dxf_path(part));
+    if (chosen(FileGroup::dxf) && is_cut(part)) paths.insert(dxf_path(from.plan, id, from.info));
     if (chosen(FileGroup::stl) && is_printed(part)) paths.insert(stl_path(part));
   }
   return paths;

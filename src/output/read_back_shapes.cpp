@@ -202,7 +202,11 @@ Flaw flaw_in_places(const StepFacts& facts, const Plan& plan) {
   return std::nullopt;
 }
 
-Flaw flaw_in_description(const StepFacts& facts, const JobInfo& info) {
+Flaw flaw_in_header(const StepFacts& facts, const JobInfo& info) {
+  const bool ap242 = info.step == StepSchema::ap242;
+  if (!facts.schema.starts_with(ap242 ? "AP242_MANAGED_MODEL_BASED_3D_ENGINEERING" : "AUTOMOTIVE_DESIGN")) {
+    return fmt::format("its schema is '{}'", facts.schema);
+  }
   const std::string wanted = control_as_space(step_description(info));
   if (facts.description == wanted) return std::nullopt;
   return fmt::format("it is called '{}' instead of '{}'", facts.description, wanted);
@@ -211,10 +215,12 @@ Flaw flaw_in_description(const StepFacts& facts, const JobInfo& info) {
 }  // namespace
 
 Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info, Release release) {
-  const auto read = read_dxf(bytes);
+  const auto read = read_dxf(bytes, info.flat.units);
   if (const auto* flaw = std::get_if<std::string>(&read)) return *flaw;
   const DxfDrawing& drawing = std::get<DxfDrawing>(read);
   const Flat& flat = std::get<Flat>(part.form);
+  if (drawing.units != info.flat.units) return "its unit is not the one that was asked for";
+  if (drawing.release != info.flat.release) return "its release is not the one that was asked for";
   if (drawing.cut.empty()) return "nothing is cut";
   if (drawing.mark.size() != 2 * flat.drilled.size()) {
     return fmt::format("it marks {} lines, the part has {} drilled holes of 2 each", drawing.mark.size(),
@@ -253,7 +259,7 @@ Flaw flaw_in_part_step(const std::string& bytes, const Part& part, const PartSol
   const auto read = scan_step(bytes);
   if (const auto* flaw = std::get_if<std::string>(&read)) return *flaw;
   const StepFacts& facts = std::get<StepFacts>(read);
-  if (auto flaw = flaw_in_description(facts, info)) return flaw;
+  if (auto flaw = flaw_in_header(facts, info)) return flaw;
   if (facts.products.size() != 1) return fmt::format("it has {} products", facts.products.size());
   if (facts.solids != 1) return fmt::format("it has {} solids", facts.solids);
   return flaw_in_product(facts, part, solid);
@@ -263,7 +269,7 @@ Flaw flaw_in_assembly_step(const std::string& bytes, const Plan& plan, const Mod
   const auto read = scan_step(bytes);
   if (const auto* flaw = std::get_if<std::string>(&read)) return *flaw;
   const StepFacts& facts = std::get<StepFacts>(read);
-  if (auto flaw = flaw_in_description(facts, info)) return flaw;
+  if (auto flaw = flaw_in_header(facts, info)) return flaw;
   std::set<PartId> used;
   std::set<std::string> groups;
   for (const Instance& instance : plan.instances) {

@@ -12,7 +12,10 @@ namespace {
 
 class Scan {
  public:
-  explicit Scan(std::string_view text) : data_(read_part21(text)) { facts_.description = description_in(text); }
+  explicit Scan(std::string_view text) : data_(read_part21(text)) {
+    facts_.description = first_string_of("FILE_DESCRIPTION", text);
+    facts_.schema = first_string_of("FILE_SCHEMA", text);
+  }
 
   std::variant<StepFacts, std::string> facts() {
     if (!data_.flaw.empty()) return data_.flaw;
@@ -33,12 +36,12 @@ class Scan {
   }
 
  private:
-  /// The first string of FILE_DESCRIPTION.
-  static std::string description_in(std::string_view text) {
-    const std::size_t at = text.substr(0, text.find("DATA;")).find("FILE_DESCRIPTION(");
+  /// The first string of a record of the header.
+  static std::string first_string_of(const std::string& name, std::string_view text) {
+    const std::size_t at = text.substr(0, text.find("DATA;")).find(name + "(");
     if (at == std::string_view::npos) return {};
     const std::string_view record = text.substr(at, text.find(';', text.find("')", at)) - at);
-    const auto strings = StepInstance{"FILE_DESCRIPTION", record}.strings();
+    const auto strings = StepInstance{name, record}.strings();
     return strings.empty() ? std::string() : strings.front();
   }
 

@@ -29,6 +29,7 @@ struct StepUseFacts {
 
 struct StepFacts {
   std::string description;                           // of the file, from its header
+  std::string schema;                                // likewise
   std::map<std::string, StepProductFacts> products;  // by id
   std::vector<StepUseFacts> uses;
   std::size_t solids = 0;

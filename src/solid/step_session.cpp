@@ -27,10 +27,10 @@ void set(const char* name, const char* value) {
 
 }  // namespace
 
-StepSession::StepSession() : lock_(kernel_step_mutex()) {
+StepSession::StepSession(StepSchema schema) : lock_(kernel_step_mutex()) {
   silence_kernel();
   STEPCAFControl_Controller::Init();  // before any setting, or none is known
-  set("write.step.schema", "AP242DIS");
+  set("write.step.schema", schema == StepSchema::ap242 ? "AP242DIS" : "AP214IS");
   set("write.step.unit", "MM");
   set("xstep.cascade.unit", "MM");
   if (!Interface_Static::SetIVal("write.surfacecurve.mode", 0)) throw Trouble("the kernel insists on surface curves");

@@ -34,8 +34,11 @@
 namespace fitup::solid {
 namespace {
 
-/// The identifier as registered; the kernel's own has a stray dot in it.
-constexpr const char* schema_identifier = "AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF { 1 0 10303 442 1 1 4 }";
+/// The identifier as registered; the kernel's own of AP242 has a stray dot in it.
+const char* schema_identifier(StepSchema schema) {
+  return schema == StepSchema::ap242 ? "AP242_MANAGED_MODEL_BASED_3D_ENGINEERING_MIM_LF { 1 0 10303 442 1 1 4 }"
+                                     : "AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }";
+}
 
 Handle(TCollection_HAsciiString) ascii(const std::string& text) { return new TCollection_HAsciiString(text.c_str()); }
 
@@ -158,7 +161,7 @@ class StepFile {
     header.SetOriginatingSystem(ascii("fitup"));
     header.SetAuthorisation(ascii(""));
     header.SetDescriptionValue(1, ascii(words_.key(content_.job.description)));
-    header.SetSchemaIdentifiersValue(1, ascii(schema_identifier));
+    header.SetSchemaIdentifiersValue(1, ascii(schema_identifier(content_.job.schema)));
   }
 
   std::string written() {
@@ -183,7 +186,7 @@ class StepFile {
 
 Result<std::string> step_text(const StepContent& content) {
   return guarded("writing STEP", [&] {
-    const StepSession session;
+    const StepSession session(content.job.schema);
     return StepFile(content).text();
   });
 }

@@ -53,6 +53,16 @@ TEST(CommandLine, OnlyMayBeRepeatedOrSeparatedByCommas) {
             (std::set{FileGroup::stl, FileGroup::checks, FileGroup::dxf}));
 }
 
+TEST(CommandLine, SeveralSpecsAreMadeTogetherBesideEachOther) {
+  const auto together = request<MakeTogetherRequest>({"make", "a.toml", "x/b.toml", "--step", "ap214", "--dxf", "r12"});
+  EXPECT_THAT(together.spec_files, ElementsAre("a.toml", "x/b.toml"));
+  EXPECT_EQ(together.folder, "jobs");
+  EXPECT_EQ(together.each.step, StepSchema::ap214);
+  EXPECT_EQ(together.each.dxf, DxfRelease::r12);
+  EXPECT_EQ(request<MakeTogetherRequest>({"make", "a.toml", "b.toml", "-o", "d"}).folder, "d");
+  EXPECT_EQ(request<MakeRequest>({"make", "a.toml"}).dxf, std::nullopt);
+}
+
 TEST(CommandLine, CommonOptionsMayStandBeforeTheCommand) {
   EXPECT_TRUE(request<CheckRequest>({"--json", "check", "a.toml"}).common.json);
 }
@@ -99,7 +109,12 @@ INSTANTIATE_TEST_SUITE_P(
         Wrong{"MisspelledOption", {"make", "a.toml", "--onyl", "step"}, "did you mean \"--only\"?"},
         Wrong{"OptionOfAnotherCommand", {"check", "a.toml", "--anyway"}, "there is no option \"--anyway\""},
         Wrong{"NoSpec", {"check"}, "check needs the name of a spec"},
-        Wrong{"TwoSpecs", {"make", "a.toml", "b.toml"}, "make takes one spec; leave out \"b.toml\""},
+        Wrong{"TwoSpecs", {"check", "a.toml", "b.toml"}, "check takes one spec; leave out \"b.toml\""},
+        Wrong{"TwoSpecsOfOneName", {"make", "a.toml", "x/a.toml"}, "would be written to one folder, \"a\""},
+        Wrong{"TwoSpecsToShow", {"make", "a.toml", "b.toml", "--show", "plan"}, "--show takes one spec"},
+        Wrong{"SpecAmongOthersWithoutSuffix", {"make", "a.toml", "b"}, "\"b\" does not end in .toml"},
+        Wrong{"UnknownSchema", {"make", "a.toml", "--step", "ap203"}, "it takes ap242, ap214"},
+        Wrong{"UnknownRelease", {"make", "a.toml", "--dxf", "r14"}, "it takes r2000, r12"},
         Wrong{"TwoKeys", {"explain", "a", "b"}, "explain takes one key"},
         Wrong{"UnknownGroup", {"make", "a.toml", "--only", "setp"}, "did you mean \"step\"?"},
         Wrong{"UnknownStage", {"make", "a.toml", "--show", "paper"}, "it takes spec, layout, plan, model, findings"},

@@ -7,8 +7,10 @@
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
+#include <algorithm>
 
 #include <array>
+#include <cctype>
 #include <cstdlib>
 #include <fstream>
 #include <sstream>
@@ -139,12 +141,33 @@ std::filesystem::path demo_spec() {
   return std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive" / "front-box.toml";
 }
 
-const DemoJob& demo_job() {
+const DemoJob& demo_job() { return example_job(demo_spec()); }
+
+std::string plain_word(std::string text) {
+  std::replace_if(
+      text.begin(), text.end(), [](unsigned char c) { return std::isalnum(c) == 0; }, '_');
+  return text;
+}
+
+std::vector<std::filesystem::path> example_specs() {
+  std::vector<std::filesystem::path> specs;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(FITUP_EXAMPLES)) {
+    if (entry.path().extension() == ".toml") specs.push_back(entry.path());
+  }
+  std::sort(specs.begin(), specs.end());
+  return specs;
+}
+
+const DemoJob& example_job(const std::filesystem::path& spec, const std::vector<std::string>& more) {
   static const ScratchFolder scratch;
-  static const DemoJob job = [] {
-    const auto folder = scratch.path() / "job";
-    return DemoJob{folder, fitup({"make", demo_spec().string(), "-o", folder.string(), "--json"})};
-  }();
+  static std::map<std::vector<std::string>, DemoJob> made;
+  std::vector<std::string> arguments{"make", spec.string()};
+  arguments.insert(arguments.end(), more.begin(), more.end());
+  if (const auto found = made.find(arguments); found != made.end()) return found->second;
+  const auto folder = scratch.path() / ("job-" + std::to_string(made.size() + 1));
+  DemoJob& job = made[arguments];
+  arguments.insert(arguments.end(), {"-o", folder.string(), "--json"});
+  job = {folder, fitup(arguments)};
   return job;
 }
 

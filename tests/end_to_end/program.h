@@ -64,4 +64,12 @@ struct DemoJob {
 };
 [[nodiscard]] const DemoJob& demo_job();
 
+/// A name as a test may have it: letters, digits and _.
+[[nodiscard]] std::string plain_word(std::string text);
+
+/// Every spec below examples/, sorted; and its job folder, made likewise. `more`: further options, for a folder of its
+/// own.
+[[nodiscard]] std::vector<std::filesystem::path> example_specs();
+[[nodiscard]] const DemoJob& example_job(const std::filesystem::path& spec, const std::vector<std::string>& more = {});
+
 }  // namespace fitup::test

@@ -1,6 +1,5 @@
-// Every STEP file that the demo writes, by two readers that share no code: the kernel's, and the tests' own of
-// ISO 10303-21 text with volumes by the divergence theorem.
-// Entry: gtest.
+// Every STEP file of every example, after both protocols, by two readers that share no code: the kernel's, and the
+// tests' own of ISO 10303-21 text with volumes by the divergence theorem. Entry: gtest.
 #include <gtest/gtest.h>
 
 #include <map>
@@ -14,9 +13,9 @@
 namespace fitup::test {
 namespace {
 
-std::map<std::string, std::string> step_files(const std::filesystem::path& job) {
+std::map<std::string, std::string> step_files(const std::filesystem::path& folder) {
   std::map<std::string, std::string> found;
-  for (auto& [name, bytes] : files_in(job)) {
+  for (auto& [name, bytes] : files_in(folder)) {
     if (name.ends_with(".step")) found[name] = bytes;
   }
   return found;
@@ -28,7 +27,12 @@ struct Seen {
 };
 using Parts = std::map<std::string, Seen>;
 
-Parts by_our_reader(const std::string& name, const std::string& bytes) {
+/// ISO 10303-242: the object identifier of the second edition's schema family begins so; ISO 10303-214: likewise.
+std::string schema_of(const std::string& protocol) {
+  return protocol == "ap242" ? "AP242_MANAGED_MODEL_BASED_3D_ENGINEERING" : "AUTOMOTIVE_DESIGN { 1 0 10303 214";
+}
+
+Parts by_our_reader(const std::string& name, const std::string& bytes, const std::string& protocol) {
   Parts parts;
   const auto file = judges::read_part21(bytes);
   if (!file) {
@@ -38,8 +42,9 @@ Parts by_our_reader(const std::string& name, const std::string& bytes) {
   EXPECT_TRUE(file->dangling().empty()) << name;
   const auto assembly = judges::assembly_of(*file);
   EXPECT_EQ(assembly.length_unit, "MILLI METRE") << name;
-  // ISO 10303-242: the object identifier of the second edition's schema family begins so.
-  EXPECT_EQ(assembly.schema.rfind("AP242_MANAGED_MODEL_BASED_3D_ENGINEERING", 0), 0U) << assembly.schema;
+  EXPECT_EQ(assembly.schema.rfind(schema_of(protocol), 0), 0U) << assembly.schema;
+  EXPECT_NE(bytes.find(protocol == "ap242" ? "'ap242_managed_model" : "'automotive_design'"), std::string::npos)
+      << name;
   for (const auto& product : assembly.products) {
     EXPECT_FALSE(product.name.empty()) << name << ": independent readers refuse empty names";
     if (product.solids.empty()) continue;
@@ -64,13 +69,19 @@ Parts by_the_kernel(const std::string& name, const std::string& bytes) {
   return parts;
 }
 
-void expect_agreement(const std::filesystem::path& job) {
-  const auto files = step_files(job);
+using SpecAndProtocol = std::tuple<std::filesystem::path, std::string>;
+class StepJudges : public testing::TestWithParam<SpecAndProtocol> {};
+
+TEST_P(StepJudges, AgreeOnNamesCountsAndVolumesOfEveryFile) {
+  const auto& [spec, protocol] = GetParam();
+  const DemoJob& job = example_job(spec, {"--step", protocol, "--only", "step"});
+  ASSERT_EQ(job.run.status, 0) << job.run.errors;
+  const auto files = step_files(job.folder);
   ASSERT_TRUE(files.contains("assembly.step"));
-  const Parts whole = by_our_reader("assembly.step", files.at("assembly.step"));
+  const Parts whole = by_our_reader("assembly.step", files.at("assembly.step"), protocol);
   std::size_t alone = 0;
   for (const auto& [name, bytes] : files) {
-    const Parts ours = by_our_reader(name, bytes);
+    const Parts ours = by_our_reader(name, bytes, protocol);
     const Parts kernels = by_the_kernel(name, bytes);
     ASSERT_EQ(ours.size(), kernels.size()) << name;
     for (const auto& [part, seen] : ours) {
@@ -85,21 +96,12 @@ void expect_agreement(const std::filesystem::path& job) {
   EXPECT_EQ(alone, whole.size()) << "every part of the assembly has a file of its own";
 }
 
-TEST(StepJudges, AgreeOnNamesCountsAndVolumesOfEveryFile) {
-  ASSERT_EQ(demo_job().run.status, 0) << demo_job().run.errors;
-  expect_agreement(demo_job().folder);
-}
-
-TEST(StepJudges, AgreeOnBoxesUnderOneAnotherAndOnLugs) {
-  const ScratchFolder scratch;
-  for (const char* spec : {"park-locomotive/front-box-with-lower.toml", "cabin-inverter/cabinet.toml"}) {
-    const auto path = std::filesystem::path(FITUP_EXAMPLES) / spec;
-    const auto job = scratch.path() / path.stem();
-    const RunResult made = fitup({"make", path.string(), "-o", job.string(), "--only", "step", "--quiet"});
-    ASSERT_EQ(made.status, 0) << spec << made.output << made.errors;
-    expect_agreement(job);
-  }
-}
+INSTANTIATE_TEST_SUITE_P(Examples, StepJudges,
+                         testing::Combine(testing::ValuesIn(example_specs()), testing::Values("ap242", "ap214")),
+                         [](const auto& tested) {
+                           return plain_word(std::get<0>(tested.param).stem().string()) + "_" +
+                                  std::get<1>(tested.param);
+                         });
 
 }  // namespace
 }  // namespace fitup::test

@@ -3,14 +3,15 @@
 
 judge_dxf.py JOBDIR    reads JOBDIR/flat/order.csv; exit status 0: nothing found, 1: found, printed.
 
-For each row: the auditor of ezdxf finds nothing (on both of its ways of reading), the unit is the millimetre,
-only circles and closed polylines lie on CUT, only lines on MARK and texts on NOTE, one colour throughout, no two
+For each row: the auditor of ezdxf finds nothing (on both of its ways of reading), the unit is the millimetre or
+the inch, in R12 as the note says, only circles and closed polylines lie on CUT, only lines on MARK and texts on NOTE, one colour throughout, no two
 contours on the same place, the lower left at the origin; area, size, cut length, piercings and drilled holes
 as measured here are those of the list.
 """
 import csv
 import math
 import pathlib
+import re
 import sys
 
 import ezdxf
@@ -18,12 +19,14 @@ from ezdxf import bbox, recover
 from ezdxf.audit import Auditor
 from ezdxf.math import bulge_to_arc
 
-ALLOWED = {"CUT": {"CIRCLE", "LWPOLYLINE"}, "MARK": {"LINE"}, "NOTE": {"TEXT"}}
+ALLOWED = {"CUT": {"CIRCLE", "LWPOLYLINE", "POLYLINE"}, "MARK": {"LINE"}, "NOTE": {"TEXT"}}
 BY_LAYER = 256
 ADDED_ON_READING = {"Defpoints"}  # by ezdxf itself
 COLOUR = 7
-LIST_LENGTH_MM = 0.00051  # the list has 3 decimals of a length
-LIST_FINE = 0.0051        # and 2 of an area or a cut length
+INCH = 25.4
+# A list has 3 decimals of a millimetre and 2 of its square, 4 of an inch and of its square.
+LIST_LENGTH = {"mm": 0.00051, "in": 0.000051 * INCH}
+LIST_AREA = {"mm": 0.0051, "in": 0.000051 * INCH**2}
 
 
 class Contour:
@@ -62,7 +65,10 @@ def contour_of(entity):
         contour.length = 2 * math.pi * r
         contour.points = [(c.x - r, c.y - r), (c.x + r, c.y + r)]
         return contour
-    corners = list(entity.get_points("xyb"))
+    if entity.dxftype() == "POLYLINE":
+        corners = [(v.dxf.location.x, v.dxf.location.y, v.dxf.get("bulge", 0)) for v in entity.vertices]
+    else:
+        corners = list(entity.get_points("xyb"))
     for i, (x, y, bulge) in enumerate(corners):
         nx, ny, _ = corners[(i + 1) % len(corners)]
         if bulge == 0:
@@ -84,10 +90,23 @@ def audit(path):
     return doc, found
 
 
+def notes_of(doc):
+    return " ".join(e.dxf.text for e in doc.modelspace() if e.dxf.layer == "NOTE")
+
+
+def unit_of(doc):
+    """"mm" or "in" of a drawing, None if it contradicts itself."""
+    said = "in" if "drawn 1:1 in inches" in notes_of(doc) else "mm" if "1:1 in millimetres" in notes_of(doc) else None
+    if doc.dxfversion == "AC1009":  # its header has no unit
+        return said
+    header = (doc.header.get("$INSUNITS"), doc.header.get("$MEASUREMENT"))
+    return said if header == {"mm": (4, 1), "in": (1, 0)}.get(said) else None
+
+
 def rules(doc):
     found = []
-    if doc.header.get("$INSUNITS") != 4 or doc.header.get("$MEASUREMENT") != 1:
-        found.append("the unit is not the millimetre")
+    if unit_of(doc) is None:
+        found.append("header and note do not say one unit")
     for layer in doc.layers:
         if layer.dxf.color != COLOUR:
             found.append(f"layer {layer.dxf.name} has colour {layer.dxf.color}")
@@ -100,7 +119,7 @@ def rules(doc):
             found.append(f"{e.dxftype()} on layer {e.dxf.layer}")
         if e.dxf.get("color", BY_LAYER) != BY_LAYER:
             found.append(f"{e.dxftype()} has a colour of its own")
-        if e.dxftype() == "LWPOLYLINE" and not e.closed:
+        if e.dxftype() in ("LWPOLYLINE", "POLYLINE") and not (e.closed if e.dxftype() == "LWPOLYLINE" else e.is_closed):
             found.append("an open polyline")
         if e.dxf.layer == "CUT":
             place = tuple(round(v, 4) for v in extents([contour_of(e)]))
@@ -121,28 +140,56 @@ def compare(doc, row):
     if not cut:
         return ["nothing is cut"]
     contours = [contour_of(e) for e in cut]
-    x0, y0, x1, y1 = extents(contours)
-    areas = sorted(c.area for c in contours)
+    drawn = {"mm": 1, "in": INCH}[unit_of(doc) or "mm"]  # millimetres in a unit of the drawing
+    unit = "in" if "width in" in row else "mm"           # of the list
+    listed = {"mm": 1, "in": INCH}[unit]
+    x0, y0, x1, y1 = (drawn * v for v in extents(contours))
+    areas = sorted(drawn**2 * c.area for c in contours)
+    length = drawn * sum(c.length for c in contours)
+    narrowest = min((drawn * min(e[2] - e[0], e[3] - e[1]) for e in (extents([c]) for c in contours[:-1])), default=0)
+    quantity = int(row["quantity"])
+    area = areas[-1] - sum(areas[:-1])
+    density = 1e-9 * 7850  # of steel, EN 1991-1-1 table A.4: 77.0 to 78.5 kN/m3
+    mass = density * listed * float(row[f"thickness {unit}"]) * (area - drilled_area(row))
+    steel = row["material"].startswith("S")
+    pound = 0.45359237 if unit == "in" else 1
     measured = {
-        "width mm": (x1 - x0, LIST_LENGTH_MM),
-        "height mm": (y1 - y0, LIST_LENGTH_MM),
-        "area mm2": (areas[-1] - sum(areas[:-1]), LIST_FINE + 2e-6 * sum(c.length for c in contours)),
-        "cut length mm": (sum(c.length for c in contours), LIST_FINE),
-        "piercings": (len(contours), 0),
-        "drilled holes": (sum(e.dxf.layer == "MARK" for e in doc.modelspace()) / 2, 0),
+        f"width {unit}": (x1 - x0, LIST_LENGTH[unit], listed),
+        f"height {unit}": (y1 - y0, LIST_LENGTH[unit], listed),
+        f"area {unit}2": (area, LIST_AREA[unit] + 2e-6 * length, listed**2),
+        f"cut length {unit}": (length, 2 * LIST_LENGTH[unit], listed),
+        f"cut length {unit} total": (quantity * length, 2 * quantity * LIST_LENGTH[unit], listed),
+        f"narrowest cut-out {unit}": (narrowest, LIST_LENGTH[unit], listed),
+        "piercings": (len(contours), 0, 1),
+        "holes cut": (len(contours) - 1, 0, 1),
+        "drilled holes": (sum(e.dxf.layer == "MARK" for e in doc.modelspace()) / 2, 0, 1),
     }
-    found = [f"{name} is {value:.6f}, the list says {row[name]}" for name, (value, by) in measured.items()
-             if abs(value - float(row[name])) > by]
+    mass_unit = "lb" if unit == "in" else "kg"
+    if steel:
+        measured[f"mass {mass_unit} each"] = (mass, 0.00051 * pound + 1e-3 * mass, pound)
+        measured[f"mass {mass_unit} total"] = (quantity * mass, 0.00051 * pound + 1e-3 * quantity * mass, pound)
+    found = [f"{name} is {value:.6f}, the list says {row[name]}" for name, (value, by, factor) in measured.items()
+             if abs(value - factor * float(row[name] or 0)) > by]
     if max(abs(x0), abs(y0)) > 1e-6:
         found.append(f"the lower left is at {x0:.6f}, {y0:.6f}")
     box = bbox.extents(cut, flatten=0.001)  # a second opinion: arcs as chords within 0.001 mm
-    if max(abs(box.extmin.x - x0), abs(box.extmin.y - y0), abs(box.extmax.x - x1), abs(box.extmax.y - y1)) > 0.002:
+    if max(abs(drawn * box.extmin.x - x0), abs(drawn * box.extmin.y - y0), abs(drawn * box.extmax.x - x1),
+           abs(drawn * box.extmax.y - y1)) > 0.002 * drawn:
         found.append(f"ezdxf's own extents are {box}")
-    notes = " ".join(e.dxf.text for e in doc.modelspace() if e.dxf.layer == "NOTE")
-    for word in (row["mark"], row["material"], f"{row['thickness mm']} mm", row["job"], row["spec"]):
+    notes = notes_of(doc)
+    thickness = f"{row[f'thickness {unit}']} {unit}" if drawn == listed else "S"
+    for word in (row["mark"], row["material"], thickness, row["job"], f"revision {row['revision']}", row["spec"]):
         if word not in notes:
             found.append(f"no note says {word}")
     return found
+
+
+def drilled_area(row):
+    """Of what is drilled afterwards, from the list's words: "mark 2 centres, drill 3.3, tap M4"."""
+    area = 0.0
+    for count, drill in re.findall(r"mark (?:the|(\d+)) centres?, drill ([0-9.]+)", row["after cutting"]):
+        area += int(count or 1) * math.pi / 4 * float(drill) ** 2
+    return area
 
 
 def main():

@@ -44,11 +44,12 @@ def compare(text, row):
         found.append(f"admesh: parts: {numbers_after(text, 'Number of parts')}")
     for axis in "XYZ":
         low, high = (float(v) for v in re.search(rf"Min {axis} = +(\S+), Max {axis} = +(\S+)", text).groups())
-        listed = float(row[f"size {axis.lower()} mm"])
+        key = f"size {axis.lower()}"
+        listed = float(row[f"{key} mm"]) if f"{key} mm" in row else 25.4 * float(row[f"{key} in"])
         if abs(high - low - listed) > 0.02 + 1e-5 * listed:  # the mesh stands off round surfaces by 0.02 mm at most
             found.append(f"size {axis} is {high - low:.4f} mm, the list says {listed}")
     volume = numbers_after(text, "Volume")[0]
-    listed = 1000 * float(row["volume cm3"])
+    listed = 1000 * float(row["volume cm3"]) if "volume cm3" in row else 25.4**3 * float(row["volume in3"])
     if abs(volume - listed) > 6 + 0.01 * listed:
         found.append(f"volume is {volume:.1f} mm3, the list says {listed:.1f}")
     return found

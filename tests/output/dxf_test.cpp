@@ -88,7 +88,7 @@ TEST(Dxf, SaysBesideThePartWhatItIs) {
       notes += note.text + "|";
     }
   }
-  EXPECT_EQ(notes, "PLT01  left plate|S235JR, 2 mm|small-box, revision B|spec aaaaaaaaaaaa|");
+  EXPECT_EQ(notes, "PLT01  left plate|S235JR, 2 mm|drawn 1:1 in millimetres|small-box, revision B|spec aaaaaaaaaaaa|");
 }
 
 TEST(Dxf, WritesWhatIsNotAsciiAsItsCode) {
@@ -100,11 +100,57 @@ TEST(Dxf, WritesWhatIsNotAsciiAsItsCode) {
   EXPECT_TRUE(std::none_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) > 126; }));
 }
 
+JobInfo for_the_cutter(UnitSystem units, DxfRelease release) {
+  JobInfo info = sample::info();
+  info.flat.units = units;
+  info.flat.release = release;
+  return info;
+}
+
+// DXF Reference, header variables: $INSUNITS 1 is the inch and 4 the millimetre, $MEASUREMENT 0 is imperial and 1
+// metric; R12 (AC1009) has neither, nor LWPOLYLINE and subclass markers.
+TEST(Dxf, SaysTheSamePlateInInchesAndInRelease12) {
+  const Part part = sample::plate();
+  for (const UnitSystem units : {UnitSystem::mm_kg, UnitSystem::in_lb}) {
+    for (const DxfRelease release : {DxfRelease::r2000, DxfRelease::r12}) {
+      const JobInfo info = for_the_cutter(units, release);
+      const std::string text = write_dxf(flat_drawing(part, info));
+      EXPECT_EQ(flaw_in_dxf(text, part, info, Release::complete), std::nullopt);
+      const bool old = release == DxfRelease::r12;
+      const bool inches = units == UnitSystem::in_lb;
+      EXPECT_EQ(text.find(old ? "AC1009" : "AC1015") != std::string::npos, true);
+      EXPECT_EQ(text.find("$INSUNITS\n 70\n" + std::string(inches ? "1" : "4")) != std::string::npos, !old);
+      EXPECT_EQ(text.find("$MEASUREMENT\n 70\n" + std::string(inches ? "0" : "1")) != std::string::npos, !old);
+      EXPECT_EQ(text.find("LWPOLYLINE") == std::string::npos && text.find("AcDb") == std::string::npos, old);
+      EXPECT_EQ(text.find("drawn 1:1 in inches") != std::string::npos, inches);
+      EXPECT_EQ(text.find("S235JR, 0.0787 in") != std::string::npos, inches);  // 2 mm
+      EXPECT_EQ(text.find("drill 3.3 mm, tap M4") != std::string::npos, inches);
+      EXPECT_EQ(text.find("CIRCLE") != std::string::npos, true);
+      EXPECT_EQ(text.find(inches ? " 40\n0.23622047\n" : " 40\n6.000000\n") != std::string::npos, true);  // 6 / 25.4
+    }
+  }
+}
+
+TEST(DxfReadBack, SeesTheWrongUnitAndTheWrongRelease) {
+  const Part part = sample::plate();
+  const JobInfo inch = for_the_cutter(UnitSystem::in_lb, DxfRelease::r2000);
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), part, inch, Release::complete), "its unit is not the one that was asked for");
+  const JobInfo old = for_the_cutter(UnitSystem::mm_kg, DxfRelease::r12);
+  EXPECT_EQ(flaw_in_dxf(plate_dxf(), part, old, Release::complete), "its release is not the one that was asked for");
+  const std::string r12 = write_dxf(flat_drawing(part, old));
+  EXPECT_EQ(flaw_of(replaced(r12, " 66\n1\n 10\n0.000000\n 20\n0.000000\n 30\n0.000000\n 70\n1",
+                             " 66\n1\n 10\n0.000000\n 20\n0.000000\n 30\n0.000000\n 70\n0")),
+            "a contour is open");
+  EXPECT_EQ(flaw_of(replaced(r12, "  0\nSEQEND\n  8\nCUT\n", "")), "a POLYLINE stands inside a contour");
+}
+
 TEST(DxfReader, SeesEveryFault) {
   const std::string good = plate_dxf();
   EXPECT_EQ(flaw_of(good), "");
+  EXPECT_EQ(flaw_of(replaced(good, "$INSUNITS\n 70\n4", "$INSUNITS\n 70\n5")),
+            "the unit is neither millimetres nor inches ($INSUNITS is not 4 or 1)");
   EXPECT_EQ(flaw_of(replaced(good, "$INSUNITS\n 70\n4", "$INSUNITS\n 70\n1")),
-            "the unit is not millimetres ($INSUNITS is not 4)");
+            "$MEASUREMENT is of another system than $INSUNITS");
   EXPECT_EQ(flaw_of(replaced(good, "AcDbPolyline\n 90\n4\n 70\n1", "AcDbPolyline\n 90\n4\n 70\n0")),
             "a contour is open");
   EXPECT_EQ(flaw_of(replaced(good, "AcDbPolyline\n 90\n4", "AcDbPolyline\n 90\n5")),

@@ -32,10 +32,14 @@ TEST(OrderList, HasTheNumbersOfThePlate) {
   EXPECT_EQ(plate["cut length mm"], number(sample::plate_cut_mm, 3));
   EXPECT_EQ(plate["piercings"], "3");
   EXPECT_EQ(plate["drilled holes"], "2");
-  EXPECT_EQ(plate["mass kg each"], "0.091");
-  EXPECT_EQ(plate["mass kg total"], "0.182");
+  EXPECT_EQ(plate["mass kg each"], "0.089");
+  EXPECT_EQ(plate["mass kg total"], "0.177");
   EXPECT_EQ(plate["file"], "flat/S235JR_2mm/PLT01_left-plate.dxf");
-  EXPECT_EQ(plate["notes"], "mark 2 centres, drill 3.3, tap M4");
+  EXPECT_EQ(plate["cut length mm total"], number(2 * sample::plate_cut_mm, 3));
+  EXPECT_EQ(plate["holes cut"], "2");
+  EXPECT_EQ(plate["narrowest cut-out mm"], "10");  // the window, beside a hole of 12
+  EXPECT_EQ(plate["after cutting"], "mark 2 centres, drill 3.3, tap M4");
+  EXPECT_EQ(plate["notes"], "");
   EXPECT_EQ(plate["job"] + plate["revision"] + plate["spec"], "small-boxBaaaaaaaaaaaa");
 }
 
@@ -50,6 +54,16 @@ TEST(OrderList, QuotesAwkwardNamesAndCountsInstances) {
   EXPECT_EQ(rail["cut length mm"], "900");
   EXPECT_EQ(rail["piercings"], "1");
   EXPECT_EQ(rail["notes"], "");
+}
+
+TEST(OrderList, NamesFilesAfterTheJobsPattern) {
+  JobInfo info = sample::info();
+  info.flat.file_name = "{job}-{revision} {mark}_{quantity}x_{material}+{thickness} ({name})";
+  const Plan plan = sample::plan();
+  EXPECT_EQ(row(order_rows(plan, info), 2)["file"], "flat/S235JR_2mm/small-box-B PLT01_2x_S235JR+2mm (left-plate).dxf");
+  info.flat.units = UnitSystem::in_lb;
+  EXPECT_EQ(row(order_rows(plan, info), 2)["file"],
+            "flat/S235JR_2mm/small-box-B PLT01_2x_S235JR+0.0787in (left-plate).dxf");
 }
 
 TEST(OrderList, SaysWhatIsDrilledByKind) {
@@ -82,15 +96,14 @@ Plan fixed_sample() {
 
 TEST(OrderList, SaysWhatIsWeldedWhatIsScrewedAndWhereATipComesThrough) {
   const auto rows = order_rows(fixed_sample(), sample::info());
-  EXPECT_EQ(row(rows, 2)["notes"],
-            "mark 2 centres, drill 3.3, tap M4; 1 hole 12 mm wide for a screw's tip; weld to ANG01");
+  EXPECT_EQ(row(rows, 2)["notes"], "1 hole 12 mm wide for a screw's tip; weld to ANG01");
   EXPECT_EQ(row(rows, 1)["notes"], "screwed to ANG01, not welded");
 }
 
 TEST(OrderList, AHoleOfAScrewThatHoldsThePartIsForNoTip) {
   Plan plan = fixed_sample();
   plan.fasteners[0].stack.push_back(2);
-  EXPECT_EQ(row(order_rows(plan, sample::info()), 2)["notes"], "mark 2 centres, drill 3.3, tap M4; weld to ANG01");
+  EXPECT_EQ(row(order_rows(plan, sample::info()), 2)["notes"], "weld to ANG01");
 }
 
 TEST(PrintList, HasSizeAndVolume) {

@@ -72,7 +72,8 @@ Part plate() {
   flat.thickness_mm = 2;
   flat.drilled = {{{0, 15}, 3.3, "tap M4"}, {{80, 55}, 3.3, "tap M4"}};
   p.form = flat;
-  p.mass_kg = 0.0909;
+  p.mass_kg =
+      (2 * plate_area_mm2 - 2 * 2 * 3.14159265358979323846 / 4 * 3.3 * 3.3) * 7.85e-6;  // less two drilled holes
   return p;
 }
 

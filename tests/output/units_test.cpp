@@ -68,10 +68,10 @@ TEST(InchLists, CarryTheirUnitsInHeadingAndCell) {
   info.units = UnitSystem::in_lb;
   const auto order = order_rows(sample::plan(), info);
   EXPECT_EQ(order[0][5], "width in");
-  EXPECT_EQ(order[0][11], "mass lb each");
+  EXPECT_EQ(order[0][14], "mass lb each");
   EXPECT_EQ(order[2][5], "3.937");  // 100 / 25.4
-  EXPECT_EQ(order[2][11], "0.2");   // 0.0909 / 0.45359237
-  EXPECT_EQ(order[2][14], "mark 2 centres, drill 3.3 mm, tap M4");
+  EXPECT_EQ(order[2][14], "0.196");  // 0.0887 / 0.45359237
+  EXPECT_EQ(order[2][17], "mark 2 centres, drill 3.3 mm, tap M4");
   const auto cut = cut_rows(sample::plan(), sample::model(), info);
   EXPECT_EQ(cut[0][5], "length in");
   EXPECT_EQ(cut[1][5], "11.811");  // 300 / 25.4

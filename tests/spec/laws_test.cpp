@@ -77,7 +77,7 @@ frame = { section = "L 40x40x4" }
 )";
   std::string expected = canonical(metric);
   const std::size_t at = expected.find("\nunits = mm") + 1;
-  ASSERT_NE(at, std::string::npos);
+  ASSERT_NE(at, 0U);
   expected.replace(at, 10, "units = in");
   EXPECT_EQ(canonical(in_inches), expected);
 }

@@ -1,0 +1,162 @@
+// make of several specs: a folder for each, and one list over all that adds up to their own lists.
+// Entry: gtest.
+#include <gtest/gtest.h>
+
+#include <map>
+#include <nlohmann/json.hpp>
+
+#include "end_to_end/program.h"
+#include "output/csv.h"
+
+namespace fitup::test {
+namespace {
+
+namespace fs = std::filesystem;
+using Fields = std::map<std::string, std::string>;
+
+std::vector<Fields> rows_of(const fs::path& list) {
+  const auto rows = output::read_csv(read_file(list));
+  std::vector<Fields> found;
+  if (!rows) ADD_FAILURE() << list << " is no CSV";
+  for (std::size_t i = 1; rows && i < rows->size(); ++i) {
+    Fields& fields = found.emplace_back();
+    for (std::size_t k = 0; k < rows->front().size(); ++k) fields[rows->front()[k]] = (*rows)[i].at(k);
+  }
+  return found;
+}
+
+std::string quantity_in(const Fields& row, const std::string& job) {
+  for (const auto& [heading, cell] : row) {
+    if (heading.starts_with("quantity for " + job + " ")) return cell;
+  }
+  return "no such column";
+}
+
+fs::path example(const std::string& name) { return fs::path(FITUP_EXAMPLES) / name; }
+
+class Together : public testing::Test {
+ protected:
+  RunResult make(const std::vector<fs::path>& specs, const std::vector<std::string>& more = {}) {
+    std::vector<std::string> arguments{"make"};
+    for (const fs::path& spec : specs) arguments.push_back(spec.string());
+    arguments.insert(arguments.end(), {"-o", folder().string()});
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    return fitup(arguments);
+  }
+  [[nodiscard]] fs::path folder() const { return scratch_.path() / "deep" / "jobs"; }
+  [[nodiscard]] fs::path joint(const std::string& list) const { return folder() / "joint-order" / list; }
+
+  ScratchFolder scratch_;
+  const fs::path front_ = example("park-locomotive/front-box.toml");
+  const fs::path rear_ = example("park-locomotive/rear-box.toml");
+  const fs::path cabinet_ = example("cabin-inverter/cabinet.toml");
+};
+
+TEST_F(Together, EachMarkOfEachJobIsInOneRowWithItsQuantity) {
+  const RunResult result = make({front_, rear_, cabinet_}, {"--only", "dxf,lists"});
+  ASSERT_EQ(result.status, 0) << result.errors;
+  for (const auto& [list, own] : {std::pair{"order.csv", "flat/order.csv"},
+                                  {"cut-list.csv", "bench/cut-list.csv"},
+                                  {"bought.csv", "bought.csv"}}) {
+    std::map<std::string, std::string> joint_count;
+    for (const Fields& row : rows_of(joint(list))) {
+      std::size_t sum = 0;
+      for (const std::string job : {"front-box", "rear-box", "cabinet"}) {
+        sum += std::stoul(quantity_in(row, job));
+        const std::string mark = row.at("mark in " + job);
+        EXPECT_EQ(mark.empty(), quantity_in(row, job) == "0");
+        if (mark.empty()) continue;
+        EXPECT_TRUE(joint_count.emplace(job + " " + mark, quantity_in(row, job)).second) << mark;
+      }
+      EXPECT_EQ(std::to_string(sum), row.at("quantity")) << list;
+    }
+    std::size_t all = 0;
+    for (const std::string job : {"front-box", "rear-box", "cabinet"}) {
+      for (const Fields& row : rows_of(folder() / job / own)) {
+        EXPECT_EQ(joint_count[job + " " + row.at("mark")], row.at("quantity")) << list << ": " << row.at("mark");
+        ++all;
+      }
+    }
+    EXPECT_EQ(joint_count.size(), all) << list;
+  }
+}
+
+// Both boxes are 518 deep and 329 high, so that side plates, side flanges, rails and uprights are of one shape; what is
+// as wide as the box (984 and 822) is not.
+TEST_F(Together, WhatTwoBoxesShareIsCountedTogether) {
+  ASSERT_EQ(make({front_, rear_}, {"--only", "dxf,lists"}).status, 0);
+  std::map<std::string, std::string> count;
+  for (const char* list : {"order.csv", "cut-list.csv", "bought.csv"}) {
+    for (const Fields& row : rows_of(joint(list))) {
+      const std::string mark = row.at("mark in front-box");
+      if (!mark.empty()) count[mark] = row.at("quantity");
+      if (!row.contains("file")) continue;
+      EXPECT_TRUE(fs::exists(folder() / row.at("file"))) << row.at("file");
+    }
+  }
+  EXPECT_EQ(count["PLT20"], "4");     // side plates, two for each
+  EXPECT_EQ(count["RAL02"], "9");     // inner rails under six blocks and five: 5 + 4
+  EXPECT_EQ(count["NUT-M6"], "176");  // 16 for each of eleven blocks
+  EXPECT_EQ(count["EYE-M10"], "8");
+  EXPECT_EQ(count["PLT30"], "1");  // the covers are of two widths
+}
+
+// The same box in both hands: each part that is its own mirror image is one with the other's, each that is not is two.
+TEST_F(Together, OppositeHandsAreToldApart) {
+  const fs::path one = scratch_.path() / "one.toml";
+  const fs::path other = scratch_.path() / "other.toml";
+  std::string text = read_file(cabinet_);
+  write_file(one, text);
+  write_file(other, "fitup = 1\nname = \"other\"\nstart_from = \"one.toml\"\nopposite_hand = \"left-right\"\n");
+  ASSERT_EQ(make({one, other}, {"--only", "dxf,lists"}).status, 0);
+  for (const char* list : {"cut-list.csv", "order.csv"}) {
+    for (const Fields& row : rows_of(joint(list))) {
+      if (quantity_in(row, "one") != "0" && quantity_in(row, "other") != "0") {
+        EXPECT_EQ(quantity_in(row, "one"), quantity_in(row, "other")) << list << ": " << row.at("description");
+      }
+    }
+  }
+  // A box beside itself in the same hand shares everything.
+  write_file(other, "fitup = 1\nname = \"other\"\nstart_from = \"one.toml\"\n");
+  ASSERT_EQ(make({one, other}, {"--only", "dxf,lists"}).status, 0);
+  for (const Fields& row : rows_of(joint("order.csv"))) {
+    EXPECT_EQ(quantity_in(row, "one"), quantity_in(row, "other")) << row.at("description");
+  }
+}
+
+TEST_F(Together, AllOrNothingAndTheWorstStatusCounts) {
+  ASSERT_EQ(make({front_, rear_}, {"--only", "dxf,lists"}).status, 0);
+  ASSERT_TRUE(fs::exists(joint("order.csv")));
+  const fs::path broken = scratch_.path() / "broken.toml";
+  write_file(broken, "fitup = 1\n");
+  const RunResult result = make({front_, broken}, {"--only", "dxf,lists", "--json"});
+  EXPECT_EQ(result.status, 2);
+  const auto said = nlohmann::json::parse(result.output);
+  EXPECT_EQ(said["verdict"], "error");
+  ASSERT_EQ(said["jobs"].size(), 2U);
+  EXPECT_EQ(said["jobs"][0]["verdict"], "not checked");
+  EXPECT_EQ(said["jobs"][1]["verdict"], "error");
+  ASSERT_FALSE(said["diagnostics"].empty());
+  EXPECT_EQ(said["diagnostics"][0]["job"], "broken");
+  EXPECT_TRUE(fs::exists(folder() / "front-box" / "flat" / "order.csv"));
+  EXPECT_FALSE(fs::exists(joint("order.csv"))) << "it no longer matches";
+  EXPECT_FALSE(fs::exists(folder() / "broken"));
+}
+
+TEST_F(Together, TheSameBytesWithOneCoreOrTwo) {
+  ASSERT_EQ(make({front_, rear_}, {"--only", "dxf,lists", "--cores", "1"}).status, 0);
+  const auto first = files_in(folder());
+  ASSERT_EQ(make({front_, rear_}, {"--only", "dxf,lists", "--cores", "2"}).status, 0);
+  EXPECT_EQ(first, files_in(folder()));
+}
+
+TEST_F(Together, TwoSpecsOfOneNameAreRefused) {
+  const fs::path twin = scratch_.path() / "front-box.toml";
+  write_file(twin, read_file(front_));
+  const RunResult result = make({front_, twin});
+  EXPECT_EQ(result.status, 2);
+  EXPECT_NE(result.errors.find("would be written to one folder"), std::string::npos) << result.errors;
+}
+
+}  // namespace
+}  // namespace fitup::test
