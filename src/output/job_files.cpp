@@ -15,6 +15,7 @@
 #include "output/paths.h"
 #include "output/picture.h"
 #include "output/stl.h"
+#include "output/threemf.h"
 
 namespace fitup {
 namespace {
@@ -40,6 +41,7 @@ class JobWriter {
           {FileGroup::step, made, &JobWriter::part_steps},
           {FileGroup::dxf, made, &JobWriter::flats},
           {FileGroup::stl, made, &JobWriter::prints},
+          {FileGroup::threemf, made, &JobWriter::prints_3mf},
           {FileGroup::lists, made, &JobWriter::lists},
           {FileGroup::checks, true, &JobWriter::checks}}) {
       if (!wanted || !chosen(group)) continue;
@@ -97,14 +99,31 @@ class JobWriter {
     return Done{};
   }
 
-  Status prints() {
+  /// `write` gets each printed part and its mesh.
+  template <class Write>
+  Status each_print(Write write) {
     for (PartId id = 0; id < plan_.parts.size(); ++id) {
       const Part& part = plan_.parts[id];
       if (!output::is_printed(part)) continue;
+      if (interrupt_requested()) return interrupted();
       auto mesh = solid::triangulate(model_.parts.at(id).solid, output::print_deflection_mm);
       if (!mesh) return mesh.error();
-      add(output::stl_path(part), output::write_stl(*mesh, output::stl_title(part, info_)), FileGroup::stl);
+      write(part, *mesh);
     }
+    return Done{};
+  }
+
+  Status prints_3mf() {
+    return each_print([this](const Part& part, const Mesh& mesh) {
+      add(output::threemf_path(part), output::write_3mf(mesh, part, info_), FileGroup::threemf);
+    });
+  }
+
+  Status prints() {
+    const Status done = each_print([this](const Part& part, const Mesh& mesh) {
+      add(output::stl_path(part), output::write_stl(mesh, output::stl_title(part, info_)), FileGroup::stl);
+    });
+    if (!done) return done;
     add(output::print_list, output::write_csv(output::print_rows(plan_, model_, info_)), FileGroup::stl);
     return Done{};
   }

@@ -87,7 +87,7 @@ std::vector<JobFile> joint_files(const std::vector<JointJob>& jobs, UnitSystem u
   std::sort(files.begin(), files.end(), before);
   JobInfo info = joint_info(jobs);
   info.units = units;
-  JobFile list{"job.json", job_json(files, info, withheld ? Release::withheld : Release::complete, only),
+  JobFile list{"job.json", job_json(files, info, withheld ? Release::withheld : Release::complete, only, JobSizes{}),
                FileGroup::checks};
   files.insert(std::lower_bound(files.begin(), files.end(), list, before), std::move(list));
   return files;

@@ -73,13 +73,20 @@ std::string print_purpose(Role role) {
   switch (role) {
     case Role::spacer: return "stands in for an item while things are fitted";
     case Role::drill_guide: return "guides the drill to the pattern of the rods";
+    case Role::rod_bush: return "holds a rod in the middle of its hole while the plate is fixed";
+    case Role::nut_gauge: return "flush with the rod's end, it shows where the inner nut's outer face belongs";
+    case Role::corner_square: return "squares a corner of the frame for tacking; the relieved edge lies in the roots";
+    case Role::shim: return "holds the gap under a flange while the cover is screwed on";
     default: return "aid for fitting";
   }
 }
 
-std::string print_note(Role role) {
-  const std::string scale = "print at 100 %, measure the three sizes before use";
-  return role == Role::drill_guide ? scale + "; try the drill in one hole first" : scale;
+std::string print_note(const Part& part, const PaperUnits& units) {
+  // A drill is named in millimetres in every list.
+  const std::string size = part.role == Role::drill_guide ? part.size : units.sentence(part.size);
+  const std::string scale = size + (size.empty() ? "" : "; ") + "print at 100 %, measure the three sizes before use";
+  if (part.role == Role::drill_guide) return scale + "; try the drill in one hole first";
+  return part.role == Role::rod_bush ? scale + "; run a drill through a bore that is tight" : scale;
 }
 
 /// Parts of one kind in the order of the list.
@@ -162,7 +169,7 @@ std::vector<CsvRow> print_rows(const Plan& plan, const Model& model, const JobIn
                units.length(size.z),
                units.volume(model.parts.at(id).volume_mm3),
                print_purpose(part.role),
-               print_note(part.role),
+               print_note(part, units),
                stl_path(part)};
     add_job(row, info);
     rows.push_back(std::move(row));

@@ -62,6 +62,8 @@ std::string dxf_path(const Plan& plan, PartId id, const JobInfo& info) {
                      named_by_pattern(plan, id, info));
 }
 
+std::string threemf_path(const Part& part) { return fmt::format("3d-print/{}.3mf", file_name(part)); }
+
 std::string stl_path(const Part& part) { return fmt::format("3d-print/{}.stl", file_name(part)); }
 
 }  // namespace fitup::output

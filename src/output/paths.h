@@ -30,6 +30,7 @@ inline constexpr const char* findings_page = "checks/findings.txt";
 [[nodiscard]] std::string step_path(const Part& part);  // "parts/ANG03_left-bottom-ring-member.step"
 /// "flat/S235JR_2mm/PLT03_left-plate.dxf", the name after the job's pattern. Precondition: the part is cut.
 [[nodiscard]] std::string dxf_path(const Plan& plan, PartId id, const JobInfo& info);
+[[nodiscard]] std::string threemf_path(const Part& part);
 [[nodiscard]] std::string stl_path(const Part& part);  // "3d-print/SPC01_spacer.stl"
 
 }  // namespace fitup::output

@@ -25,6 +25,7 @@ class ReadBack {
       part_of_[step_path(part)] = id;
       if (is_cut(part)) part_of_[dxf_path(from.plan, id, from.info)] = id;
       if (is_printed(part)) part_of_[stl_path(part)] = id;
+      if (is_printed(part)) part_of_[threemf_path(part)] = id;
     }
   }
 
@@ -68,6 +69,7 @@ class ReadBack {
     const PartSolid& solid = from_.model.parts.at(id);
     switch (file.group) {
       case FileGroup::dxf: return flaw_in_dxf(file.bytes, part, from_.info, release_of(from_.findings, from_.options));
+      case FileGroup::threemf: return flaw_in_3mf(file.bytes, part, solid, from_.info);
       case FileGroup::stl: return flaw_in_stl(file.bytes, part, solid, from_.info);
       default: return flaw_in_part_step(file.bytes, part, solid, from_.info);
     }
@@ -96,6 +98,7 @@ std::set<std::string> paths_of_job(const Origins& from) {
     if (chosen(FileGroup::step)) paths.insert(step_path(part));
     if (chosen(FileGroup::dxf) && is_cut(part)) paths.insert(dxf_path(from.plan, id, from.info));
     if (chosen(FileGroup::stl) && is_printed(part)) paths.insert(stl_path(part));
+    if (chosen(FileGroup::threemf) && is_printed(part)) paths.insert(threemf_path(part));
   }
   return paths;
 }

@@ -23,6 +23,7 @@ struct Origins {
 
 [[nodiscard]] Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info, Release release);
 [[nodiscard]] Flaw flaw_in_stl(const std::string& bytes, const Part& part, const PartSolid& solid, const JobInfo& info);
+[[nodiscard]] Flaw flaw_in_3mf(const std::string& bytes, const Part& part, const PartSolid& solid, const JobInfo& info);
 [[nodiscard]] Flaw flaw_in_part_step(const std::string& bytes, const Part& part, const PartSolid& solid,
                                      const JobInfo& info);
 [[nodiscard]] Flaw flaw_in_assembly_step(const std::string& bytes, const Plan& plan, const Model& model,

@@ -15,6 +15,8 @@
 #include "output/read_back.h"
 #include "output/step_scan.h"
 #include "output/stl.h"
+#include "output/text.h"
+#include "output/threemf.h"
 
 namespace fitup::output {
 namespace {
@@ -202,6 +204,13 @@ Flaw flaw_in_places(const StepFacts& facts, const Plan& plan) {
   return std::nullopt;
 }
 
+/// The mesh stands off the surface by the deflection at most, so the volume by that over the area at most.
+Flaw flaw_in_mesh_volume(double volume_mm3, const PartSolid& solid) {
+  const double allowed = print_deflection_mm * solid.area_mm2 + 1e-6 * solid.volume_mm3;
+  if (std::abs(volume_mm3 - solid.volume_mm3) <= allowed) return std::nullopt;
+  return fmt::format("its volume is {:.3f} mm3, the part's {:.3f} mm3", volume_mm3, solid.volume_mm3);
+}
+
 Flaw flaw_in_header(const StepFacts& facts, const JobInfo& info) {
   const bool ap242 = info.step == StepSchema::ap242;
   if (!facts.schema.starts_with(ap242 ? "AP242_MANAGED_MODEL_BASED_3D_ENGINEERING" : "AUTOMOTIVE_DESIGN")) {
@@ -247,12 +256,20 @@ Flaw flaw_in_stl(const std::string& bytes, const Part& part, const PartSolid& so
   if (facts->header != stl_header(stl_title(part, info))) return "its header is of another part or job";
   if (facts->triangles < 4) return fmt::format("it has {} triangles", facts->triangles);
   if (facts->open_edges > 0) return fmt::format("it is not closed: {} open edges", facts->open_edges);
-  // The mesh stands off the surface by the deflection at most, so the volume by that over the area at most.
-  const double allowed = print_deflection_mm * solid.area_mm2 + 1e-6 * solid.volume_mm3;
-  if (std::abs(facts->volume_mm3 - solid.volume_mm3) > allowed) {
-    return fmt::format("its volume is {:.3f} mm3, the part's {:.3f} mm3", facts->volume_mm3, solid.volume_mm3);
+  return flaw_in_mesh_volume(facts->volume_mm3, solid);
+}
+
+Flaw flaw_in_3mf(const std::string& bytes, const Part& part, const PartSolid& solid, const JobInfo& info) {
+  const auto facts = read_3mf(bytes);
+  if (!facts) return "it is not a package with one model";
+  if (facts->unit != "millimeter") return fmt::format("its unit is {}", facts->unit);
+  if (facts->title != xml_text(threemf_title(part)) || facts->part_number != xml_text(part.mark)) {
+    return fmt::format("it is called '{}'", facts->title);
   }
-  return std::nullopt;
+  if (facts->description != xml_text(threemf_description(info))) return "it is of another job";
+  if (facts->triangles < 4) return fmt::format("it has {} triangles", facts->triangles);
+  if (facts->open_edges > 0) return fmt::format("it is not closed: {} open edges", facts->open_edges);
+  return flaw_in_mesh_volume(facts->volume_mm3, solid);
 }
 
 Flaw flaw_in_part_step(const std::string& bytes, const Part& part, const PartSolid& solid, const JobInfo& info) {

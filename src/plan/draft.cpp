@@ -137,7 +137,7 @@ void Draft::absorb_loose(const Draft& other) {
     });
     if (same == loose_.end()) {
       loose_.push_back(part);
-    } else if (part.role == Role::spacer) {
+    } else if (part.role == Role::spacer || part.role == Role::shim) {
       same->loose_count += part.loose_count;
     } else {
       same->loose_count = std::max(same->loose_count, part.loose_count);

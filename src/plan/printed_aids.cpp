@@ -1,4 +1,4 @@
-// Printed aids: a stand-in spacer for each thing between two items, a drill guide for each rod pattern.
+// Printed aids: a spacer for each thing or gap between two items, a drill guide for each rod pattern.
 // Entry: add_printed_aids.
 #include <algorithm>
 #include <cmath>
@@ -11,7 +11,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
-#include "plan/build.h"
+#include "plan/printed_part.h"
 #include "plan/size_words.h"
 
 namespace fitup::plan {
@@ -22,26 +22,22 @@ constexpr double spacer_width_mm = 60;
 constexpr double spacer_height_mm = 80;
 constexpr double finger_hole_mm = 25;
 constexpr double guide_thickness_mm = 8;
-constexpr double guide_rim_mm = 12;     // beyond the outer holes' centres, and the width of the guide's bars
-constexpr double guide_wall_mm = 2;     // round a hole of the guide (common practice)
-constexpr double least_print_mm = 0.4;  // one line of a usual nozzle (common practice)
-constexpr double corner_radius_mm = 4;
-constexpr double print_density_kg_per_m3 = 1240;  // PLA, common practice
-
-Part printed(std::string mark, std::string name, Role role, std::string size, Prism prism) {
-  Part part;
-  part.mark = std::move(mark);
-  part.name = std::move(name);
-  part.role = role;
-  part.source = Source::printed;
-  part.material = "print";
-  part.size = std::move(size);
-  part.mass_kg = prism.volume_mm3() * 1e-9 * print_density_kg_per_m3;
-  part.form = Solidform{{std::move(prism)}};
-  return part;
+constexpr double guide_rim_mm = 12;  // beyond the outer holes' centres, and the width of the guide's bars
+constexpr double guide_wall_mm = 2;  // round a hole of the guide (common practice)
+constexpr double bush_wall_mm = 1;   // of a drill bush round its drill
+// As high and wide as a hand holds, and as the item beside it, with a hole for a finger.
+Profile spacer_profile(const std::array<Length, 3>& item) {
+  const double height = std::min(spacer_height_mm, item[2].mm());
+  const double width = std::min(spacer_width_mm, item[1].mm());
+  const double radius = std::min(print_corner_radius_mm, std::min(width, height) / 4);
+  Profile profile{Loop::rounded_rectangle({0, 0}, {width, height}, radius), {}};
+  if (std::min(width, height) > finger_hole_mm + 20) {
+    profile.holes.push_back(Loop::circle({width / 2, height - finger_hole_mm / 2 - 10}, finger_hole_mm / 2));
+  }
+  return profile;
 }
 
-// A block as thick as what it stands in for, less the fit, with a hole for a finger.
+// A block as thick as what it stands in for, less the fit.
 std::optional<Part> spacer(const Build& build, const ItemSpec& item, int number) {
   const double gap = (*item.size)[0].mm();
   const double thick = gap - build.spec.print.fit->mm();
@@ -52,15 +48,26 @@ std::optional<Part> spacer(const Build& build, const ItemSpec& item, int number)
                                words(gap), words(gap - thick), words(std::max(thick, 0.0)), words(least_print_mm)));
     return std::nullopt;
   }
-  const double height = std::min(spacer_height_mm, (*item.size)[2].mm());
-  const double width = std::min(spacer_width_mm, (*item.size)[1].mm());
-  const double radius = std::min(corner_radius_mm, std::min(width, height) / 4);
-  Profile profile{Loop::rounded_rectangle({0, 0}, {width, height}, radius), {}};
-  if (std::min(width, height) > finger_hole_mm + 20) {
-    profile.holes.push_back(Loop::circle({width / 2, height - finger_hole_mm / 2 - 10}, finger_hole_mm / 2));
+  return printed({number, "spacer for " + item.name, Role::spacer,
+                  fmt::format("{} mm thick for a gap of {} mm", plain(thick), plain(gap))},
+                 printed_plate(build, spacer_profile(*item.size), thick));
+}
+
+// Spacers for the gaps that nothing fills, beside items of one size.
+void add_gap_spacers(Build& build, int number) {
+  std::map<std::pair<double, std::array<Length, 3>>, int> gaps;
+  for (const RowEntry& entry : build.box_spec().row) {
+    if (entry.gap && *entry.count > 1)
+      gaps[{entry.gap->value.mm(), *build.spec.item(*entry.of)->size}] += *entry.count - 1;
   }
-  return printed(fmt::format("PRT{:02}", number), "spacer for " + item.name, Role::spacer,
-                 fmt::format("{} mm thick for a gap of {} mm", plain(thick), plain(gap)), {profile, Pose{}, thick});
+  for (const auto& [kind, count] : gaps) {
+    const double thick = kind.first - build.spec.print.fit->mm();
+    if (thick < least_print_mm - tolerance::contact_mm) continue;
+    build.draft.add_loose(printed({number++, "spacer for a gap", Role::spacer,
+                                   fmt::format("{} mm thick for a gap of {} mm", plain(thick), plain(kind.first))},
+                                  printed_plate(build, spacer_profile(kind.second), thick)),
+                          count);
+  }
 }
 
 double least_distance_mm(const RodSpec& rods) {
@@ -81,7 +88,7 @@ Profile guide_profile(const RodSpec& rods, double guide_hole_mm) {
   const Vec2 rim{rim_mm, rim_mm};
   const Vec2 origin = span.low - rim;
   const Vec2 size = span.high + rim - origin;
-  Profile profile{Loop::rounded_rectangle({0, 0}, size, corner_radius_mm), {}};
+  Profile profile{Loop::rounded_rectangle({0, 0}, size, print_corner_radius_mm), {}};
   for (const auto& at : rods.at) {
     profile.holes.push_back(Loop::circle(Vec2{(*at)[0].mm(), (*at)[1].mm()} - origin, guide_hole_mm / 2));
   }
@@ -95,24 +102,39 @@ Profile guide_profile(const RodSpec& rods, double guide_hole_mm) {
                        std::clamp(centre.y, window.low.y, window.high.y)};
     if (norm(centre - nearest) < guide_hole_mm / 2) return profile;
   }
-  profile.holes.insert(profile.holes.begin(), Loop::rounded_rectangle(bar, size - bar, corner_radius_mm));
+  profile.holes.insert(profile.holes.begin(), Loop::rounded_rectangle(bar, size - bar, print_corner_radius_mm));
   return profile;
 }
 
-std::optional<Part> drill_guide(const Build& build, const ItemSpec& item, double hole_mm, int number) {
-  const double guide_hole = hole_mm + build.spec.print.fit->mm();
-  const double least = least_distance_mm(*item.rods);
-  if (least < guide_hole + guide_wall_mm - tolerance::contact_mm) {
-    const std::string why = fmt::format(
-        "its holes of {} need {} from centre to centre, and two rods stand {} apart; move the rods, or make print.fit "
-        "or the clearance hole smaller",
-        build.in_words(guide_hole), build.in_words(guide_hole + guide_wall_mm), build.in_words(least));
-    build.diagnostics.add(diag::say<"no-drill-guide">(item.rods->at.front().place, item.name, why));
+// What goes wrong with a hole of this width for the drill; empty: nothing.
+std::string flaw_in_guide(const Build& build, const RodSpec& rods, double drill_mm, double guide_hole_mm) {
+  const auto& bush = build.spec.print.bush;
+  if (bush && bush->value.mm() < drill_mm + 2 * bush_wall_mm - tolerance::contact_mm) {
+    return fmt::format("a bush of {} leaves no wall round a drill of {}; make print.bush at least {}",
+                       build.in_words(bush->value.mm()), build.in_words(drill_mm),
+                       build.at_least(drill_mm + 2 * bush_wall_mm));
+  }
+  const double least = least_distance_mm(rods);
+  if (least >= guide_hole_mm + guide_wall_mm - tolerance::contact_mm) return {};
+  return fmt::format(
+      "its holes of {} need {} from centre to centre, and two rods stand {} apart; move the rods, or make {} smaller",
+      build.in_words(guide_hole_mm), build.in_words(guide_hole_mm + guide_wall_mm), build.in_words(least),
+      bush ? "print.bush" : "print.hole_allowance or the clearance hole");
+}
+
+std::optional<Part> drill_guide(const Build& build, const ItemSpec& item, double drill_mm, int number) {
+  const auto& bush = build.spec.print.bush;
+  const double guide_hole = drawn_hole_mm(build, bush ? bush->value.mm() : drill_mm);
+  const std::string flaw = flaw_in_guide(build, *item.rods, drill_mm, guide_hole);
+  if (!flaw.empty()) {
+    const Place& place = bush ? bush->place : item.rods->at.front().place;
+    build.diagnostics.add(diag::say<"no-drill-guide">(place, item.name, flaw));
     return std::nullopt;
   }
-  return printed(fmt::format("PRT{:02}", number), "drill guide for " + item.name, Role::drill_guide,
-                 fmt::format("{} holes for a {} mm drill", item.rods->at.size(), plain(hole_mm)),
-                 {guide_profile(*item.rods, guide_hole), Pose{}, guide_thickness_mm});
+  std::string size = fmt::format("{} holes for a {} mm drill", item.rods->at.size(), plain(drill_mm));
+  if (bush) size += fmt::format(", in bushes of {} mm outside", plain(bush->value.mm()));
+  return printed({number, "drill guide for " + item.name, Role::drill_guide, size},
+                 printed_plate(build, guide_profile(*item.rods, guide_hole), guide_thickness_mm));
 }
 
 }  // namespace
@@ -145,6 +167,8 @@ void add_printed_aids(Build& build) {
     auto part = drill_guide(build, item, rod_hole_mm(build, *item.rods->thread), ++number);
     if (part) build.draft.add_loose(std::move(*part), 1);
   }
+  add_gap_spacers(build, 41);
+  add_jigs(build);
 }
 
 }  // namespace fitup::plan

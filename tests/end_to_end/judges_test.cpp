@@ -42,7 +42,7 @@ class Judges : public testing::TestWithParam<SpecAndForm> {
 
 TEST_P(Judges, FindNothingInAnyFile) {
   ASSERT_EQ(job().run.status, 0) << job().run.errors;
-  for (const char* judge : {"judge_dxf.py", "judge_stl.py", "judge_job.py"}) {
+  for (const char* judge : {"judge_dxf.py", "judge_stl.py", "judge_3mf.py", "judge_job.py"}) {
     const RunResult verdict = judged(judge, job().folder);
     EXPECT_EQ(verdict.status, 0) << judge << " found:\n" << verdict.output << verdict.errors;
   }

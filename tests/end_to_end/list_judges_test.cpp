@@ -116,8 +116,8 @@ TEST_F(ListJudges, UnitsChangePaperAndListsButNoPartAndNoJson) {
   EXPECT_NE(run.output.find("frame 38.74 x 20.39 x 12.95 in"), std::string::npos) << run.output;  // 984 x 518 x 329
   const auto inch = files_in(folder);
   for (const auto& [name, bytes] : files_in(demo_job().folder)) {
-    const bool stays =
-        name.ends_with(".step") || name.ends_with(".dxf") || name.ends_with(".stl") || name == "checks/findings.json";
+    const bool stays = name.ends_with(".step") || name.ends_with(".dxf") || name.ends_with(".stl") ||
+                       name.ends_with(".3mf") || name == "checks/findings.json";
     const bool changes = name.ends_with(".csv") || name.ends_with(".txt");
     if (stays || changes) {
       EXPECT_EQ(inch.at(name) == bytes, stays) << name;

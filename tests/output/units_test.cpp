@@ -69,7 +69,7 @@ TEST(InchLists, CarryTheirUnitsInHeadingAndCell) {
   const auto order = order_rows(sample::plan(), info);
   EXPECT_EQ(order[0][5], "width in");
   EXPECT_EQ(order[0][14], "mass lb each");
-  EXPECT_EQ(order[2][5], "3.937");  // 100 / 25.4
+  EXPECT_EQ(order[2][5], "3.937");   // 100 / 25.4
   EXPECT_EQ(order[2][14], "0.196");  // 0.0887 / 0.45359237
   EXPECT_EQ(order[2][17], "mark 2 centres, drill 3.3 mm, tap M4");
   const auto cut = cut_rows(sample::plan(), sample::model(), info);
