@@ -231,6 +231,11 @@ class RodPlate {
     return depth_ == low ? c.front : c.back;
   }
 
+  /// "4.2 mm before", "15.8 mm behind"
+  [[nodiscard]] std::string from_face(double depth_mm) const {
+    return build_.in_words(std::abs(depth_mm)) + (depth_mm < 0 ? " before" : " behind");
+  }
+
   // The whole thickness must face the uprights' sides.
   bool meets_uprights() {
     const double outer = plate_depth_mm();
@@ -241,8 +246,8 @@ class RodPlate {
     const double nut = tables::find_nut(build_.box.rods.front().thread)->height_mm;
     const double free = outer + t() + nut - wall;
     build_.diagnostics.add(diag::say<"rod-plate-misses">(
-        clearance().place, word(), build_.in_words(outer), build_.in_words(outer + t()), build_.in_words(end),
-        build_.in_words(wall), build_.in_words(free), build_.in_words(nut), build_.in_words(outer + t()),
+        clearance().place, word(), from_face(outer), from_face(outer + t()), from_face(end), build_.in_words(wall),
+        build_.in_words(free), build_.in_words(nut), build_.in_words(outer + t()),
         fmt::format("choose a {} clearance of at {} {}{}", word(), too_deep ? "most" : "least",
                     too_deep ? build_.at_most(end - wall + nut) : build_.at_least(t() + nut - wall),
                     too_deep ? ", or wider uprights" : "")));
@@ -322,7 +327,7 @@ class RodPlate {
     const bool clearance_helps = r.most < upright_limit_mm() && r.least <= upright_limit_mm();
     build_.diagnostics.add(diag::say<"no-room-for-flange">(
         clearance_helps ? clearance().place : spec_.screw.place, word(), screw().size, build_.in_words(r.least),
-        r.why_least, build_.in_words(r.most), build_.in_words(before_plate_mm()), build_.in_words(plate_depth_mm()),
+        r.why_least, build_.in_words(before_plate_mm()), from_face(plate_depth_mm()),
         build_.in_words(upright_width_mm()),
         clearance_helps ? fmt::format("give a {} clearance of at least {}", word(), build_.at_least(more))
                         : std::string("choose wider uprights or a smaller screw")));

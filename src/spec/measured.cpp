@@ -17,7 +17,10 @@ using diag::say;
 
 void ScalarReader::read_measured(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
   if (rule.type == Type::measured) {
-    if (const auto found = measured(rule, value, key, cell)) cell.value = *found;
+    if (const auto found = measured(rule, value, key, cell)) {
+      cell.value = *found;
+      if (value.kind != Value::Kind::table) cell.place = sizes_.said_at(value);
+    }
     return;
   }
   if (!right_count(rule, value, key, rule.type)) return;

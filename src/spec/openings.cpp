@@ -74,7 +74,9 @@ void check_openings(const Spec& spec, const Cell& root, Diagnostics& diagnostics
       if (!root["box"][box.name]["face"][word].sound) continue;
       const FaceSpec& spec_of_face = box.face(face);
       const std::string key = fmt::format("box.{}.face.{}.openings", box.name, word);
-      for (const OpeningSpec& opening : spec_of_face.openings) OneOpening(key, face, opening, diagnostics).check();
+      for (std::size_t i = 0; i < spec_of_face.openings.size(); ++i) {
+        OneOpening(fmt::format("{}.{}", key, i + 1), face, spec_of_face.openings[i], diagnostics).check();
+      }
       if (*spec_of_face.closed_by == Closure::open && !spec_of_face.openings.empty()) {
         diagnostics.add(say<"no-effect">(spec_of_face.openings.front().place, key,
                                          "the face is open: there is nothing to cut them in"));

@@ -48,7 +48,8 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   spec::Value& root = *merged.root;
   if (!overrides.empty()) spec::apply_overrides(overrides, arguments, root, diagnostics);
   const std::vector<spec::OwnSize> own_sizes = spec::resolve_likes(root, diagnostics);
-  spec::Sizes sizes(root.find("sizes"), spec::units_of(root, UnitSystem::mm_kg), diagnostics);
+  spec::Sizes sizes(root.find("sizes"), spec::units_of(root, UnitSystem::mm_kg),
+                    overrides.empty() ? std::optional<int>() : arguments, diagnostics);
   sizes.evaluate_all();
   const spec::Cell cells = spec::validate(root, sizes, diagnostics);
   Spec spec = spec::build(cells, result.sources[0].name);

@@ -86,18 +86,22 @@ void ScalarReader::read_words(const Rule& rule, const Value& value, std::string_
 
 void ScalarReader::read_quantity(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
   if (rule.type == Type::length) {
-    if (const auto found = length(rule, value, key)) cell.value = *found;
+    if (const auto found = length(rule, value, key)) {
+      cell.value = *found;
+      cell.place = sizes_.said_at(value);
+    }
     return;
   }
   if (value.kind != Value::Kind::number && value.kind != Value::Kind::text) return wrong_type(rule, value, key);
   const auto quantity = sizes_.quantity_of(value);
   if (!quantity) return;
+  cell.place = sizes_.said_at(value);
   if (rule.type == Type::mass) {
     const auto mass = as_mass(*quantity);
-    if (!mass) return wrong_quantity(rule, *quantity, value.place, key);
-    if (in_range(rule, mass->kg(), value.place, key)) cell.value = *mass;
+    if (!mass) return wrong_quantity(rule, *quantity, cell.place, key);
+    if (in_range(rule, mass->kg(), cell.place, key)) cell.value = *mass;
   } else if (const auto number = plain(rule, *quantity, value, key)) {
-    if (in_range(rule, *number, value.place, key)) cell.value = *number;
+    if (in_range(rule, *number, cell.place, key)) cell.value = *number;
   }
 }
 
@@ -105,7 +109,7 @@ std::optional<double> ScalarReader::plain(const Rule& rule, Quantity quantity, c
                                           std::string_view key) {
   const bool is_plain = quantity.kind == QuantityKind::bare || quantity.kind == QuantityKind::ratio;
   if (!is_plain) {
-    wrong_quantity(rule, quantity, value.place, key);
+    wrong_quantity(rule, quantity, sizes_.said_at(value), key);
     return std::nullopt;
   }
   if (rule.type == Type::number) return quantity.value;
@@ -113,7 +117,8 @@ std::optional<double> ScalarReader::plain(const Rule& rule, Quantity quantity, c
   constexpr double rounding = 1e-9;
   const double whole = std::round(quantity.value);
   if (std::abs(quantity.value - whole) <= rounding * std::max(1.0, std::abs(whole))) return whole;
-  diagnostics_.add(say<"wrong-type">(value.place, key, fmt::format("{:.7g}", quantity.value), type_in_words(rule)));
+  diagnostics_.add(
+      say<"wrong-type">(sizes_.said_at(value), key, fmt::format("{:.7g}", quantity.value), type_in_words(rule)));
   return std::nullopt;
 }
 
@@ -126,8 +131,9 @@ std::optional<Length> ScalarReader::length(const Rule& rule, const Value& value,
   const auto quantity = sizes_.quantity_of(value);
   if (!quantity) return std::nullopt;
   const auto found = as_length(*quantity);
-  if (!found) wrong_quantity(rule, *quantity, value.place, key);
-  if (!found || !in_range(rule, found->mm(), value.place, key)) return std::nullopt;
+  const Place place = sizes_.said_at(value);
+  if (!found) wrong_quantity(rule, *quantity, place, key);
+  if (!found || !in_range(rule, found->mm(), place, key)) return std::nullopt;
   return found;
 }
 

@@ -5,6 +5,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+
+#include <fmt/format.h>
 
 #include "diag/catalogue.h"
 #include "diag/words.h"
@@ -28,8 +31,8 @@ bool is_word(std::string_view name) {
 
 }  // namespace
 
-Sizes::Sizes(const Value* table, UnitSystem units, Diagnostics& diagnostics)
-    : units_(units), diagnostics_(diagnostics) {
+Sizes::Sizes(const Value* table, UnitSystem units, std::optional<int> arguments, Diagnostics& diagnostics)
+    : units_(units), arguments_(arguments), diagnostics_(diagnostics) {
   if (table == nullptr || table->kind != Value::Kind::table) return;
   if (table->members.size() > most_sizes) {
     diagnostics_.add(say<"too-many">(table->place, "sizes", table->members.size(), most_sizes));
@@ -56,7 +59,11 @@ void Sizes::evaluate_all() {
 
 std::optional<Quantity> Sizes::find(std::string_view name, const Place& used_at) {
   const auto found = sizes_.find(name);
-  if (found != sizes_.end()) return resolve(found->first, found->second, used_at);
+  if (found != sizes_.end()) {
+    const auto quantity = resolve(found->first, found->second, used_at);
+    if (!argument_) argument_ = found->second.argument;
+    return quantity;
+  }
   std::vector<std::string> known;
   for (const auto& [known_name, size] : sizes_) known.push_back(known_name);
   const std::string hint = known.empty() ? std::string("; [sizes] is empty") : diag::suggestion(name, known);
@@ -70,12 +77,15 @@ std::optional<Quantity> Sizes::resolve(const std::string& name, Size& size, cons
   size.state = State::open;
   open_.push_back(name);
   const Value& value = size.member->value;
+  const auto around = std::exchange(argument_, std::nullopt);
   if (value.kind == Value::Kind::number || value.kind == Value::Kind::text) {
-    size.quantity = quantity_of(value);
+    size.quantity = evaluated(value);
   } else {
     diagnostics_.add(say<"wrong-type">(value.place, "sizes." + name, kind_in_words(value.kind),
                                        "a number or an expression, such as 12 or \"2*gap + 1 mm\""));
   }
+  size.argument = value.place.source == arguments_ ? value.place : argument_;
+  argument_ = around;
   open_.pop_back();
   size.state = State::done;
   return size.quantity;
@@ -88,9 +98,14 @@ void Sizes::report_cycle(std::string_view name, const Place& used_at) {
 }
 
 std::optional<Quantity> Sizes::quantity_of(const Value& value) {
+  argument_.reset();
+  return evaluated(value);
+}
+
+std::optional<Quantity> Sizes::evaluated(const Value& value) {
   if (value.kind == Value::Kind::number) {
     if (std::isfinite(value.number)) return bare(value.number, value.units);
-    diagnostics_.add(say<"not-finite">(value.place, value.number != value.number ? "nan" : "inf"));
+    diagnostics_.add(say<"not-finite">(value.place, fmt::format("{}", value.number)));
     return std::nullopt;
   }
   const NameLookup names = [this](std::string_view name, const Place& place) { return find(name, place); };

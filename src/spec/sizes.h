@@ -14,8 +14,8 @@ namespace fitup::spec {
 
 class Sizes {
  public:
-  /// `table` may be null; it must outlive the Sizes.
-  Sizes(const Value* table, UnitSystem units, Diagnostics& diagnostics);
+  /// `table` may be null; it must outlive the Sizes. `arguments`: the source of what --set gives, where there is one.
+  Sizes(const Value* table, UnitSystem units, std::optional<int> arguments, Diagnostics& diagnostics);
 
   /// Evaluates every size once, so that an unused one is checked too.
   void evaluate_all();
@@ -26,6 +26,10 @@ class Sizes {
   /// A number or an expression; anything else is the caller's to refuse.
   [[nodiscard]] std::optional<Quantity> quantity_of(const Value& value);
 
+  /// Where the last quantity_of was said: that of an argument which gave a size that it is worked out from, else the
+  /// value's own.
+  [[nodiscard]] Place said_at(const Value& value) const { return argument_.value_or(value.place); }
+
   [[nodiscard]] UnitSystem units() const { return units_; }
 
  private:
@@ -34,15 +38,19 @@ class Sizes {
     const Member* member = nullptr;
     State state = State::waiting;
     std::optional<Quantity> quantity;
+    std::optional<Place> argument;  // that gave it, or a size in it
   };
 
   void add(const Member& member);
   std::optional<Quantity> resolve(const std::string& name, Size& size, const Place& used_at);
+  std::optional<Quantity> evaluated(const Value& value);
   void report_cycle(std::string_view name, const Place& used_at);
 
   std::map<std::string, Size, std::less<>> sizes_;
   std::vector<std::string> open_;  // being evaluated, outermost first
   UnitSystem units_;
+  std::optional<int> arguments_;
+  std::optional<Place> argument_;  // the first that has a part in what is being evaluated
   Diagnostics& diagnostics_;
 };
 

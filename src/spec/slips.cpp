@@ -17,10 +17,10 @@ class Slips {
  public:
   explicit Slips(Diagnostics& diagnostics) : diagnostics_(diagnostics) {}
 
-  void row(const std::string& box, const RowEntry& entry) {
+  void row(const std::string& box, std::size_t number, const RowEntry& entry) {
     if (*entry.count != 1) return;
     constexpr std::string_view why = "it stands between two of the item, and count is 1";
-    const std::string key = fmt::format("box.{}.row.", box);
+    const std::string key = fmt::format("box.{}.row.{}.", box, number);
     if (entry.between) idle(*entry.between, key + "between", why);
     if (entry.gap) idle(*entry.gap, key + "gap", why);
   }
@@ -62,8 +62,8 @@ void report_slips(const Spec& spec, const Cell& root, Diagnostics& diagnostics) 
   Slips slips(diagnostics);
   for (const BoxSpec& box : spec.boxes) {
     const Cell& cell = root["box"][box.name];
-    for (const RowEntry& entry : box.row) {
-      if (cell["row"].sound) slips.row(box.name, entry);
+    for (std::size_t i = 0; i < box.row.size(); ++i) {
+      if (cell["row"].sound) slips.row(box.name, i + 1, box.row[i]);
     }
     for (const Face face : all_faces) {
       if (cell["face"][to_text(face)].sound) slips.face(box.name, face, box.face(face));

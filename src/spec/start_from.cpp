@@ -104,7 +104,7 @@ class Chain {
   }
 
   Cell read_key(const std::string& key, const Value& value) {
-    Sizes no_sizes(nullptr, UnitSystem::mm_kg, diagnostics_);
+    Sizes no_sizes(nullptr, UnitSystem::mm_kg, std::nullopt, diagnostics_);
     return ScalarReader({}, {}, no_sizes, diagnostics_).read(*schema().children.at(key).rule, value, key);
   }
 

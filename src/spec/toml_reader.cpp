@@ -4,6 +4,7 @@
 #include "spec/toml_reader.h"
 
 #include <algorithm>
+#include <cctype>
 #include <string>
 
 // The library (3.3) asserts, as on the header "[!]", what its next lines answer with a proper error; with NDEBUG it
@@ -107,6 +108,31 @@ class Converter {
   std::vector<std::string_view> lines_;
 };
 
+/// What stands at a place of the text as far as it may be a name, a word or an expression: "gap", "2*gap + 1 mm".
+std::string_view words_at(std::string_view text, const Place& place) {
+  std::size_t at = 0;
+  for (int line = 1; line < place.line && at < text.size(); ++line) at = std::min(text.find('\n', at), text.size()) + 1;
+  for (int column = 1; column < place.column && at < text.size(); ++column) {
+    ++at;
+    while (at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80) ++at;
+  }
+  if (at >= text.size()) return {};
+  std::string_view rest = text.substr(at);
+  rest =
+      rest.substr(0, rest.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_+-*/. "));
+  return rest.substr(0, rest.find_last_not_of(' ') + 1);
+}
+
+/// For a word that TOML takes for no value at all; empty where something else is wrong.
+std::string quotes_are_missing(std::string_view text, const Place& place, std::string_view reason) {
+  if (reason.find("could not determine value type") == std::string_view::npos) return {};
+  const std::string_view words = words_at(text, place);
+  const bool letter = !words.empty() && std::isalpha(static_cast<unsigned char>(words[0])) != 0;
+  if (!letter) return {};
+  return fmt::format("{0} stands without quotes; words, names and what is worked out with them go in quotes: \"{0}\"",
+                     words);
+}
+
 /// "Error while parsing array: expected ..." without the beginning: the place says where.
 std::string reason(const toml::parse_error& error) {
   std::string_view text = error.description();
@@ -140,7 +166,9 @@ std::optional<Value> read_toml(std::string_view text, int source, Diagnostics& d
     const toml::parse_error& error = parsed.error();
     Place place = converter.place_of(error.source());
     place.length = 1;
-    diagnostics.add(diag::say<"syntax">(place, reason(error)));
+    const std::string unquoted = quotes_are_missing(text, place, error.description());
+    if (!unquoted.empty()) place.length = static_cast<int>(words_at(text, place).size());
+    diagnostics.add(diag::say<"syntax">(place, unquoted.empty() ? reason(error) : unquoted));
     return std::nullopt;
   }
   return converter.convert(parsed.table());

@@ -120,7 +120,8 @@ class Walk {
     }
     for (const Value& entry : value.entries) {
       if (entry.kind == Value::Kind::table) {
-        cell.entries.push_back(table(node, &entry, key, entry.place));
+        const std::string path = fmt::format("{}.{}", key, cell.entries.size() + 1);
+        cell.entries.push_back(table(node, &entry, path, entry.place));
       } else {
         const std::string where = "an entry of " + key;
         diagnostics_.add(say<"wrong-type">(entry.place, where, kind_in_words(entry.kind), "a table of keys"));

@@ -108,6 +108,16 @@ std::string concrete(std::string_view key) {
   return out;
 }
 
+/// As messages name it: an entry of a list of tables by its number.
+std::string said(std::string_view key) {
+  std::string out = concrete(key);
+  for (const Rule& list : rules()) {
+    const std::string around = concrete(list.key) + ".";
+    if (list.type == Type::tables && out.starts_with(around)) out.insert(around.size(), "1.");
+  }
+  return out;
+}
+
 SpecResult read_with(std::string_view key, const std::string& value) {
   Keys keys = full_spec();
   keys[concrete(key)] = value;
@@ -153,7 +163,7 @@ class EachKey : public testing::TestWithParam<Rule> {};
 TEST_P(EachKey, takes_its_range_and_nothing_beyond) {
   const Rule& rule = GetParam();
   if (rule.range.low == 0 && rule.range.high == 0) return;
-  const std::string key = concrete(rule.key);
+  const std::string key = said(rule.key);
   const double step = rule.type == Type::count ? 1 : 1e-3;
   const auto refused = [&](double number) {
     return says(read_with(rule.key, holding(rule, number)), "out-of-range", key);
@@ -178,7 +188,7 @@ TEST_P(EachKey, takes_its_words_and_no_other) {
     texts.insert(to_text(*result.spec));
   }
   EXPECT_EQ(texts.size(), words.size()) << rule.key << ": each word must make a difference";
-  EXPECT_TRUE(says(read_with(rule.key, "\"something\""), "unknown-word", concrete(rule.key)));
+  EXPECT_TRUE(says(read_with(rule.key, "\"something\""), "unknown-word", said(rule.key)));
 }
 
 TEST(KeyTable, the_opposite_hand_knows_no_other_word) {
@@ -189,7 +199,7 @@ TEST_P(EachKey, refuses_a_value_of_another_type_by_name) {
   const Rule& rule = GetParam();
   if (is_table(rule.type) && rule.key != "sizes") return;
   const SpecResult result = read_with(rule.key, "2026-11-25");
-  EXPECT_TRUE(says(result, "wrong-type", concrete(rule.key))) << all_of(result);
+  EXPECT_TRUE(says(result, "wrong-type", said(rule.key))) << all_of(result);
   EXPECT_FALSE(result.spec);
 }
 

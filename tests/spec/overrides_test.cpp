@@ -100,6 +100,24 @@ TEST(Arguments, may_be_given_in_any_order) {
             test::spec_text(files, {{"box.main.clearance.left", "gap"}, {"gap", "9"}}));
 }
 
+TEST(Arguments, of_a_size_are_pointed_at_where_what_follows_from_it_is_wrong) {
+  std::string text = test::small_spec;
+  text.replace(text.find("gap = 12"), 8, "gap = 12\nwide = \"thin + 1\"\nthin = 1\nfar = 3");
+  text += "rails = { thickness = \"2*wide\", margin = \"far\" }\n";
+  ASSERT_TRUE(test::read_files({{"spec.toml", text}}).spec) << "nothing is wrong as it stands there";
+  const SpecResult result = test::read_files({{"spec.toml", text}}, {{"revision", "C"}, {"thin", "70"}});
+  ASSERT_EQ(result.diagnostics.all().size(), 1U);
+  const Diagnostic& d = result.diagnostics.all()[0];
+  EXPECT_EQ(d.id, "out-of-range");
+  EXPECT_NE(d.message.find("rails.thickness is 142 mm"), std::string::npos) << d.message;
+  EXPECT_EQ(result.sources[static_cast<std::size_t>(d.place.source)].name, "--set");
+  EXPECT_EQ(d.place.line, 2);
+  EXPECT_EQ(d.place.column, 6);
+  const SpecResult other = test::read_files({{"spec.toml", text}}, {{"far", "4"}});
+  EXPECT_EQ(other.spec->boxes[0].rails.margin.place.source, 1) << "the argument";
+  EXPECT_EQ(other.spec->boxes[0].rails.thickness.place.source, 0) << "no argument has a part in it";
+}
+
 struct Pointed {
   const char* name;
   const char* key;
