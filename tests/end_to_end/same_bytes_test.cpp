@@ -67,6 +67,33 @@ TEST_F(SameBytes, WhenTheSpecIsWrittenDifferentlyButSaysTheSame) {
   expect_same(files_in(demo_job().folder), files_in(scratch_.path() / "job"), "centimetres");
 }
 
+TEST_F(SameBytes, WhenTheTablesStandInAnotherOrder) {
+  std::string text = read_file(demo_spec());
+  const std::size_t lifting = text.find("[lifting]");
+  const std::size_t item = text.find("[item.thermal_plate]");
+  ASSERT_TRUE(lifting != std::string::npos && item != std::string::npos);
+  const std::string moved = text.substr(lifting) + "\n";
+  text.resize(lifting);
+  write_file(scratch_.path() / "front-box.toml", text.insert(item, moved));
+  const auto job = scratch_.path() / "job";
+  const RunResult result = fitup({"make", (scratch_.path() / "front-box.toml").string(), "-o", job.string()});
+  ASSERT_EQ(result.status, 0) << result.errors;
+  expect_same(files_in(demo_job().folder), files_in(job), "tables in another order");
+}
+
+TEST_F(SameBytes, WhenTheBoxIsReflectedTwice) {
+  write_file(scratch_.path() / "front-box.toml", read_file(demo_spec()));
+  write_file(scratch_.path() / "other.toml",
+             "fitup = 1\nstart_from = \"front-box.toml\"\nopposite_hand = \"left-right\"\n");
+  write_file(scratch_.path() / "again.toml",
+             "fitup = 1\nname = \"front-box\"\ntitle = \"Front battery box, park locomotive\"\nrevision = \"A\"\n"
+             "start_from = \"other.toml\"\nopposite_hand = \"left-right\"\n");
+  const auto job = scratch_.path() / "job";
+  const RunResult result = fitup({"make", (scratch_.path() / "again.toml").string(), "-o", job.string()});
+  ASSERT_EQ(result.status, 0) << result.errors;
+  expect_same(files_in(demo_job().folder), files_in(job), "reflected twice");
+}
+
 TEST_F(SameBytes, SourceDateEpochChangesTheTimeAndNothingElse) {
   const Files plain = files_in(demo_job().folder);
   RunOptions dated;
