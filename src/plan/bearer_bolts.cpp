@@ -33,7 +33,8 @@ BearerBolts::BearerBolts(Build& whole, const BearersSpec& spec, const Section& b
       seat_(seat),
       box_(box),
       below_(seat.z > box.space().middle().z),
-      taken_(taken_by_steel(whole.draft)) {}
+      taken_(taken_by_steel(whole.draft)),
+      items_(taken_by_items(whole.draft)) {}
 
 // The middle of the flat part of a leg, from the heel.
 std::optional<double> BearerBolts::on_leg(const Section& s, double leg_mm, const std::string& name,
@@ -103,8 +104,19 @@ std::optional<InstanceId> BearerBolts::blocked(double x, Side depth, bool turned
       room_over(turned ? far : near, turned ? into() : out, head.head_mm + 2 * air_mm, head.height_mm + key_room_mm);
   const Box3 of_nut = room_over(turned ? near : far, turned ? out : into(), socket_mm(nut),
                                 std::max(tip, nut.height_mm) + socket_room_mm);
-  const auto blocks = first_in(taken_, of_head);
-  return blocks ? blocks : first_in(taken_, of_nut);
+  if (const auto blocks = first_in(taken_, of_head)) return blocks;
+  if (const auto blocks = first_in(taken_, of_nut)) return blocks;
+  return meets_item(turned ? far : near, turned ? near : far, turned ? out : into(), tip);
+}
+
+// What stays when the items come in: the head, and the nut on its washer.
+std::optional<InstanceId> BearerBolts::meets_item(Vec3 head_seat, Vec3 nut_seat, Vec3 direction, double tip_mm) const {
+  const ButtonHead& head = *tables::find_button_head(*spec_.screw);
+  const Washer& washer = *tables::find_washer(*spec_.screw);
+  const auto over_head =
+      first_in(items_, room_over(head_seat, Vec3{} - direction, head.head_mm + 2 * air_mm, head.height_mm + air_mm));
+  if (over_head) return over_head;
+  return first_in(items_, room_over(nut_seat, direction, washer.outer_mm + 2 * air_mm, tip_mm + air_mm));
 }
 
 void BearerBolts::add(InstanceId bearer, double x, const Origin& origin) {

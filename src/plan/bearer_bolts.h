@@ -35,6 +35,8 @@ class BearerBolts {
   };
   [[nodiscard]] Reach reach(double x, Side depth) const;
   [[nodiscard]] std::optional<InstanceId> blocked(double x, Side depth, bool turned) const;
+  [[nodiscard]] std::optional<InstanceId> meets_item(Vec3 head_seat, Vec3 nut_seat, Vec3 direction,
+                                                     double tip_mm) const;
   [[nodiscard]] std::optional<double> on_leg(const Section& section, double leg_mm, const std::string& name,
                                              double begins_mm) const;
   [[nodiscard]] Vec3 into() const;
@@ -49,6 +51,7 @@ class BearerBolts {
   const StandingBox& box_;
   bool below_;  // the seat is the top of a box below the bearers
   std::vector<Taken> taken_;
+  std::vector<Taken> items_;
   double across_mm_ = 0;
   std::array<double, 2> y_{};  // front, back
 };

@@ -13,6 +13,7 @@
 #include "plan/face_axes.h"
 #include "plan/holes.h"
 #include "plan/mount_bolt.h"
+#include "plan/mount_welds.h"
 #include "plan/room.h"
 #include "plan/size_words.h"
 
@@ -107,18 +108,20 @@ class Mounts {
     return in_the_way && covers_at(usual) && !covers_at(other_axis(usual)) ? other_axis(usual) : usual;
   }
 
-  // Where a cover's flange laps round what they lie on.
-  [[nodiscard]] double begins_mm(int axis, Side end) const {
+  // Where a cover's flange laps round what they lie on, and where the longest member of that side has not begun.
+  [[nodiscard]] double begins_mm(int axis, Side end, int out) const {
     const Face face = face_at(axis, end);
     const bool flange = (is_angle() || face_ != Face::bottom) && is_flanged(build_.box_spec(), face);
-    return from_corner_mm + (flange ? spec_of(face).flange_depth->mm() : 0);
+    const double free = from_corner_mm + (flange ? spec_of(face).flange_depth->mm() : 0);
+    const Face lies_on = is_angle() ? face_at(out, low) : face_;
+    return std::max(free, longest_begins_mm(build_, lies_on, axis, end));
   }
 
   void add_by_rule() {
     const int out = rule_axis();
     const int axis = other_axis(out);
-    const double first = begins_mm(axis, low) + half_width_mm();
-    const double last = size(axis) - begins_mm(axis, high) - half_width_mm();
+    const double first = begins_mm(axis, low, out) + half_width_mm();
+    const double last = size(axis) - begins_mm(axis, high, out) - half_width_mm();
     if (last - first < spec_.width->mm() - tolerance::contact_mm) {
       return say_misses(fmt::format("two that are {} wide do not fit along a side of {}", words(spec_.width->mm()),
                                     words(size(axis))),
@@ -267,7 +270,7 @@ class Mounts {
     if (!is_free(name, {box})) return;
     const InstanceId id = add_plate(build_, {mark(), last_word() + " plate", role(), material_of(build_)}, box,
                                     unit(square_, high), name, origin());
-    if (!weld(id, face_, box)) return;
+    if (!weld({id, face_, box, {box}})) return;
     if (bolt_.slot_mm() > 0) {
       cut_slot(id, spot);
     } else {
@@ -293,7 +296,7 @@ class Mounts {
     along(b, other_axis(spot.out)) = spot.middle + half_width_mm();
     const Pose pose = angle_pose(a, b, unit(spot.out, spot.side), Vec3{} - unit(square_, facing_));
     const InstanceId id = build_.draft.add(cleat(), pose, name, origin());
-    if (!weld(id, side, standing)) return;
+    if (!weld({id, side, standing, {lying, standing}})) return;
     make_round(id, name, spot);
     taken_.push_back({id, lying});
     taken_.push_back({id, standing});
@@ -326,25 +329,11 @@ class Mounts {
     return true;
   }
 
-  // To the plate over that face, else to what of the frame it lies on.
-  bool weld(InstanceId id, Face face, const Box3& box) {
-    const Vec3 inward = Vec3{} - unit(axis_of(face), side_of(face));
-    const auto& panel = build_.panels[static_cast<std::size_t>(face)];
-    if (panel) {
-      build_.draft.join(id, *panel, JointKind::weld, inward);
-      return true;
-    }
-    bool held = false;
-    for (const Host& host : build_.shell.beside[static_cast<std::size_t>(face)]) {
-      if (!face_each_other(box, host.box, inward)) continue;
-      build_.draft.join(id, host.id, JointKind::weld, inward);
-      held = true;
-    }
-    if (!held) {
-      say_misses(fmt::format("{} finds nothing of the frame to be welded to", build_.draft.instance(id).name),
-                 "move it to a member or an upright by its at");
-    }
-    return held;
+  bool weld(const MountPlace& mount) {
+    if (weld_mount(build_, mount, taken_)) return true;
+    say_misses(fmt::format("{} finds nothing of the frame to be welded to", build_.draft.instance(mount.id).name),
+               "move it to a member or an upright by its at");
+    return false;
   }
 
   [[nodiscard]] Vec3 hole_at(const Spot& spot) const {

@@ -20,31 +20,33 @@ bool shares_room(const Box3& a, const Box3& b) {
          some(a.low.z, a.high.z, b.low.z, b.high.z);
 }
 
-// Where an angle's legs and its root are, as if it ended square.
-std::vector<Box3> pieces_of(const Member& m) {
+// Where an angle's legs and its root are, as if it ended square; the root last.
+std::vector<Box3> legs_and_root(const Member& m) {
   const Section& s = m.section;
   const double end = m.length_mm;
-  if (s.shape == SectionShape::tube) return {{{0, 0, 0}, {s.leg_a_mm, s.leg_b_mm, end}}};
-  std::vector<Box3> out{{{0, 0, 0}, {s.leg_a_mm, s.thickness_mm, end}}};
-  if (s.shape == SectionShape::flat) return out;
   const double root = s.thickness_mm + s.root_radius_mm;
-  out.push_back({{0, 0, 0}, {s.thickness_mm, s.leg_b_mm, end}});
-  out.push_back({{0, 0, 0}, {root, root, end}});
-  return out;
+  return {{{0, 0, 0}, {s.leg_a_mm, s.thickness_mm, end}},
+          {{0, 0, 0}, {s.thickness_mm, s.leg_b_mm, end}},
+          {{0, 0, 0}, {root, root, end}}};
 }
 
-std::vector<Box3> pieces_of(const Part& part) {
-  if (const auto* member = std::get_if<Member>(&part.form)) return pieces_of(*member);
-  std::vector<Box3> out;
-  for (const Prism& prism : body_of(part).outer) out.push_back(prism.bounds());
-  return out;
-}
-
-Box3 placed(const Pose& pose, const Box3& box) {
-  Box3 out;
-  out.add(pose.point(box.low));
-  out.add(pose.point(box.high));
-  return out;
+void add_pieces(std::vector<Taken>& out, const Draft& draft, InstanceId id) {
+  const Part& part = draft.part(id);
+  const Pose& pose = draft.instance(id).pose;
+  const auto* member = std::get_if<Member>(&part.form);
+  if (member == nullptr || member->section.shape != SectionShape::angle) {
+    for (const Prism& prism : body_of(part).outer) {
+      out.push_back({id, Prism{prism.profile, pose * prism.pose, prism.length_mm}.bounds()});
+    }
+    return;
+  }
+  for (const Box3& box : legs_and_root(*member)) {
+    Box3 placed;
+    placed.add(pose.point(box.low));
+    placed.add(pose.point(box.high));
+    out.push_back({id, placed});
+  }
+  out.back().root = true;
 }
 
 }  // namespace
@@ -52,8 +54,15 @@ Box3 placed(const Pose& pose, const Box3& box) {
 std::vector<Taken> taken_by_steel(const Draft& draft) {
   std::vector<Taken> out;
   for (InstanceId id = 0; id < draft.size(); ++id) {
-    if (goes_in_last(draft.part(id).role)) continue;
-    for (const Box3& box : pieces_of(draft.part(id))) out.push_back({id, placed(draft.instance(id).pose, box)});
+    if (!goes_in_last(draft.part(id).role)) add_pieces(out, draft, id);
+  }
+  return out;
+}
+
+std::vector<Taken> taken_by_items(const Draft& draft) {
+  std::vector<Taken> out;
+  for (InstanceId id = 0; id < draft.size(); ++id) {
+    if (draft.part(id).role == Role::item) add_pieces(out, draft, id);
   }
   return out;
 }

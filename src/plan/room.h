@@ -12,10 +12,14 @@ namespace fitup::plan {
 struct Taken {
   InstanceId id = 0;
   Box3 box;
+  bool root = false;  // it is around an angle's root
 };
 
 /// Everything but the items and what sticks in them: those are put in when the steel is bolted together.
 [[nodiscard]] std::vector<Taken> taken_by_steel(const Draft& draft);
+
+/// The items alone.
+[[nodiscard]] std::vector<Taken> taken_by_items(const Draft& draft);
 
 /// The first that shares room with the box, those left out that are named.
 [[nodiscard]] std::optional<InstanceId> first_in(const std::vector<Taken>& taken, const Box3& box,
