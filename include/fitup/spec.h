@@ -57,7 +57,8 @@ struct RodSpec {
 };
 
 struct FootStripSpec {
-  Sourced<Length> width;  // along the left and the right edge, over the whole depth
+  Sourced<Length> width;  // from the edge inward
+  Sourced<Along> sides;   // the two edges that they run along, over their whole length; not top_bottom
 };
 
 /// A zone in front of a face that must stay free.
@@ -140,7 +141,8 @@ struct FrameSpec {
   Sourced<Length> vent_diameter;
 };
 
-/// From the items' bodies to the inside of that face. The bottom follows from the rails.
+/// From the items' bodies to the inside of that face. The bottom follows from the rails. Where BoxSpec::outside says a
+/// size, one that is not given is 0 here and becomes what is left.
 struct ClearanceSpec {
   Measured left, right, front, back, top;
 };
@@ -169,6 +171,9 @@ struct RowEntry {
   std::optional<Sourced<Length>> gap;           // or an empty gap
   std::optional<Lengths<3>> at;  // front-left-bottom corner of the first, frame coordinates; absent: by rule
   CountedFrom at_from{};
+  Sourced<int> turned;  // quarter turns, 0 to 3, counter-clockwise seen from above
+  Sourced<int> line;    // of rows behind each other, from 1 at the front
+  Sourced<int> level;   // of rows on each other, from 1 on the floor
 };
 
 enum class OpeningKind { round, rectangle, slot, gland, drain };
@@ -250,7 +255,10 @@ struct BoxSpec {
   std::optional<RodPlatesSpec> rod_plates;
   std::vector<RowEntry> row;
   std::array<FaceSpec, 6> faces;              // index: Face
-  bool flush_at_back = false;                 // items of different depth stand flush at the back, not at the front
+  bool flush_at_back = false;                 // items of different depth stand flush at the back, and line 1 there
+  bool flush_at_right = false;                // lines of different length end at the right together
+  Sourced<Length> line_gap;                   // free space between lines
+  std::optional<Lengths<3>> outside;          // the frame's outer size; 0: as it comes
   std::optional<Sourced<std::string>> under;  // hangs below that box
   std::optional<Sourced<std::string>> on;     // stands on it
   std::optional<Lengths<2>> at;               // X, Y of its frame's corner in the other's coordinates; absent: centred

@@ -55,7 +55,8 @@ std::string to_text(const Layout& layout) {
     add_measured_items(box, out);
     for (const Face f : box.entered) line(fmt::format("  entered through {}", to_text(f)));
     for (const PlacedItem& p : box.items) {
-      line(fmt::format("  item {:<18} at {:.3f}, {:.3f}, {:.3f}{}", p.name, p.corner.x, p.corner.y, p.corner.z,
+      line(fmt::format("  item {:<18} at {:.3f}, {:.3f}, {:.3f}{}{}", p.name, p.corner.x, p.corner.y, p.corner.z,
+                       p.quarters == 0 ? std::string() : fmt::format(" turned by {}", 90 * p.quarters),
                        !p.in_frame                   ? ""
                        : p.from.right || p.from.back ? " (given, from the frame's other side)"
                                                      : " (given, frame coordinates)"));
@@ -65,8 +66,9 @@ std::string to_text(const Layout& layout) {
                        box.items[s.item].name, s.area.low.x, s.area.high.x, s.area.low.y, s.area.high.y));
     }
     for (const PlacedRod& r : box.rods) {
-      line(fmt::format("  rod {} of {:<18} x {:.3f} z {:.3f}, y {:.3f} to {:.3f}", r.thread, box.items[r.item].name,
-                       r.x, r.z, r.front_y, r.back_y));
+      line(fmt::format("  rod {} of {:<18} {} {:.3f} z {:.3f}, {} {:.3f} to {:.3f}", r.thread, box.items[r.item].name,
+                       r.along_x() ? "y" : "x", r.along_x() ? r.low.y : r.low.x, r.low.z, r.along_x() ? "x" : "y",
+                       r.along_x() ? r.low.x : r.low.y, r.along_x() ? r.high.x : r.high.y));
     }
     for (const PlacedZone& z : box.zones) {
       line(fmt::format("  keep clear, {} of {}: x {:.3f} to {:.3f}, y {:.3f} to {:.3f}, z {:.3f} to {:.3f}", z.why,

@@ -23,8 +23,9 @@ Box3 passing_box(const Build& build, std::size_t item) {
   Box3 box = item_box(build, item);
   const ItemSpec& spec = *build.box.items[item].item;
   if (spec.rods) {
-    box.low.y -= spec.rods->projection->mm();
-    box.high.y += spec.rods->projection->mm();
+    const double out = spec.rods->projection->mm();
+    const Vec3 beyond = build.box.items[item].quarters % 2 == 0 ? Vec3{0, out, 0} : Vec3{out, 0, 0};
+    box = {box.low - beyond, box.high + beyond};
   }
   return box;
 }

@@ -57,10 +57,10 @@ class Items {
  private:
   void add_item(std::size_t index) {
     const PlacedItem& placed = build_.box.items[index];
-    const Box3 box = item_box(build_, index);
     int number = 1;
     while (build_.spec.items[static_cast<std::size_t>(number - 1)].name != placed.item->name) ++number;
-    const Pose pose = Pose::at({box.low.x, box.high.y, box.low.z}, axis::x, axis::z);
+    const Vec3 back = place_on(placed, {0, (*placed.item->size)[1].mm(), 0}) + build_.shift_of(index);
+    const Pose pose = Pose::at(back, turned(axis::x, placed.quarters), axis::z);
     const InstanceId id = build_.draft.add(item_part(*placed.item, number), pose, placed.name,
                                            {build_.key("row"), placed.place, "items"});
     out_.items.push_back(id);
@@ -77,6 +77,8 @@ class Items {
     for (std::size_t other = 0; other < index; ++other) {
       const auto direction = direction_to(item_box(build_, other), box);
       if (direction) bear(out_.items[other], out_.items[index], *direction);
+      if (meet_along_edge(item_box(build_, other), box))
+        build_.draft.join(out_.items[other], out_.items[index], JointKind::slip, axis::x);
     }
   }
 
@@ -102,24 +104,29 @@ class Items {
     const ItemSpec& item = *build_.box.items[rod.item].item;
     assert(nut != nullptr);  // the reader takes no other thread
     const Vec3 shift = build_.shift_of(rod.item);
-    const Vec3 tip = Vec3{rod.x, rod.front_y, rod.z} + shift;
+    const Vec3 tip = rod.low + shift;
+    const Vec3 along_rod = rod.along_x() ? axis::x : axis::y;
     const std::string name = fmt::format("{} rod {}", build_.box.items[rod.item].name, ++count_[rod.item]);
     const Origin origin{"item." + item.name + ".rods", item.rods->thread.place, "items"};
     const InstanceId id =
-        build_.draft.add(threaded_rod(thread, rod.back_y - rod.front_y), along(tip, axis::y), name, origin);
-    build_.draft.join(id, out_.items[rod.item], JointKind::slip, axis::x);
+        build_.draft.add(threaded_rod(thread, norm(rod.high - rod.low)), along(tip, along_rod), name, origin);
+    build_.draft.join(id, out_.items[rod.item], JointKind::slip, rod.along_x() ? axis::y : axis::x);
     out_.rods.push_back(id);
-    const Box3 box = item_box(build_, rod.item);
-    for (const Side depth : {low, high}) {
-      const double y = depth == low ? box.low.y : box.high.y;
-      const Vec3 outward = depth == low ? axis::minus_y : axis::y;
-      const InstanceId n =
-          build_.draft.add(hex_nut(thread, *nut), along({tip.x, y, tip.z}, outward),
-                           fmt::format("{} inner nut {}", name, depth == low ? "front" : "back"), origin);
-      build_.draft.join(n, id, JointKind::thread, axis::y, 0, thread.major_mm);
+    const double out = item.rods->projection->mm();
+    for (const Side end : {low, high}) {
+      const Vec3 outward = end == low ? Vec3{} - along_rod : along_rod;
+      const Vec3 seat = (end == low ? rod.low : rod.high) + shift - out * outward;
+      const InstanceId n = build_.draft.add(hex_nut(thread, *nut), along(seat, outward),
+                                            fmt::format("{} inner nut {}", name, end_word(rod, end)), origin);
+      build_.draft.join(n, id, JointKind::thread, along_rod, 0, thread.major_mm);
       build_.draft.join(n, out_.items[rod.item], JointKind::bearing, Vec3{} - outward);
-      out_.inner_nuts[depth].push_back(n);
+      out_.inner_nuts[end].push_back(n);
     }
+  }
+
+  [[nodiscard]] static const char* end_word(const PlacedRod& rod, Side end) {
+    if (rod.along_x()) return end == low ? "left" : "right";
+    return end == low ? "front" : "back";
   }
 
   void add_zone(const PlacedZone& zone) {

@@ -1,5 +1,7 @@
 // The Plan of a Layout: box by box, one step after another, each adding to the box's draft; then what joins them.
 // Entry: make_plan.
+#include <deque>
+
 #include <fmt/format.h>
 
 #include "fitup/plan.h"
@@ -8,6 +10,7 @@
 #include "plan/build.h"
 #include "plan/coat.h"
 #include "plan/feet.h"
+#include "plan/outside.h"
 
 namespace fitup {
 
@@ -37,8 +40,11 @@ class Whole {
  public:
   Whole(const Layout& layout, Diagnostics& diagnostics) : layout_(layout), diagnostics_(diagnostics) {}
 
-  void add(const BoxLayout& box) {
+  void add(const BoxLayout& as_read) {
     const Spec& spec = *layout_.spec;
+    const BoxLayout* sized = with_outside(as_read);
+    if (sized == nullptr) return;
+    const BoxLayout& box = *sized;
     plan::Draft own = boxes_.empty() ? plan::Draft() : plan::Draft(box.spec->name);
     plan::Build build{spec, box, own, diagnostics_, {}, {}, {}};
     if (!plan_box(build)) return;
@@ -84,6 +90,16 @@ class Whole {
   }
 
  private:
+  // With the clearances that its outer size leaves; none if it cannot be that large.
+  const BoxLayout* with_outside(const BoxLayout& box) {
+    if (!box.spec->outside) return &box;
+    auto fitted = plan::fit_outside(*layout_.spec, *box.spec, diagnostics_);
+    if (!fitted) return nullptr;
+    specs_.push_back(*std::move(fitted));
+    layouts_.push_back(lay_out_box(*layout_.spec, specs_.back()));
+    return &layouts_.back();
+  }
+
   [[nodiscard]] const plan::StandingBox* find(const std::string& name) const {
     for (const plan::StandingBox& box : boxes_) {
       if (box.spec().name == name) return &box;
@@ -94,6 +110,8 @@ class Whole {
   const Layout& layout_;
   Diagnostics& diagnostics_;
   plan::Draft draft_;
+  std::deque<BoxSpec> specs_;  // of boxes whose outer size is given, and their layouts
+  std::deque<BoxLayout> layouts_;
   std::vector<plan::StandingBox> boxes_;
 };
 

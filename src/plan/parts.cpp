@@ -59,9 +59,8 @@ InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3
 
 Box3 item_box(const Build& build, std::size_t item) {
   const PlacedItem& placed = build.box.items[item];
-  const auto& s = *placed.item->size;
   const Vec3 corner = placed.corner + build.shift_of(item);
-  return {corner, corner + Vec3{s[0].mm(), s[1].mm(), s[2].mm()}};
+  return {corner, corner + size_of(placed)};
 }
 
 bool face_each_other(const Box3& a, const Box3& b, Vec3 along) {

@@ -62,10 +62,21 @@ Widths widths_of(const Build& build) {
   return out;
 }
 
+// Where rails may lie, along the axis on which they are placed.
+struct Ground {
+  double inset_mm = 0;
+  double width_mm = 0;
+};
+
+Ground ground_of(const Build& build) {
+  const Shell& shell = build.shell;
+  return {shell.rail_inset_mm, rails_across(build) ? shell.size.y : shell.size.x};
+}
+
 // The span and its margin on both sides. An outer rail of a given width begins at the wall if it still carries its
 // span from there; every rail keeps off the wall.
-Span rail_under(const Shell& shell, const Widths& widths, const Span& carries, bool first, bool last) {
-  const Span room{shell.rail_inset_mm, shell.size.x - shell.rail_inset_mm};
+Span rail_under(const Ground& ground, const Widths& widths, const Span& carries, bool first, bool last) {
+  const Span room{ground.inset_mm, ground.width_mm - ground.inset_mm};
   double width = rounded_up(carries.width() + 2 * widths.margin, width_step_mm);
   if ((first || last) && widths.outer) {
     width = *widths.outer;
@@ -78,10 +89,10 @@ Span rail_under(const Shell& shell, const Widths& widths, const Span& carries, b
   return {low, low + width};
 }
 
-std::vector<RailPlace> places_under(const Shell& shell, const Widths& widths, const std::vector<Span>& spans) {
+std::vector<RailPlace> places_under(const Ground& ground, const Widths& widths, const std::vector<Span>& spans) {
   std::vector<RailPlace> out;
   for (std::size_t i = 0; i < spans.size(); ++i) {
-    out.push_back({rail_under(shell, widths, spans[i], i == 0, i + 1 == spans.size()), spans[i]});
+    out.push_back({rail_under(ground, widths, spans[i], i == 0, i + 1 == spans.size()), spans[i]});
   }
   return out;
 }
@@ -89,10 +100,10 @@ std::vector<RailPlace> places_under(const Shell& shell, const Widths& widths, co
 bool apart(const RailPlace& a, const RailPlace& b) { return b.rail.low - a.rail.high > tolerance::contact_mm; }
 
 // The widest that leaves all rails apart, in whole millimetres below what is given; none down to `least`.
-std::optional<double> widest_apart(const Shell& shell, const std::vector<Span>& spans, Widths& widths, double& width,
+std::optional<double> widest_apart(const Ground& ground, const std::vector<Span>& spans, Widths& widths, double& width,
                                    double least) {
   for (width = std::ceil(width) - 1; width >= least; --width) {
-    const std::vector<RailPlace> places = places_under(shell, widths, spans);
+    const std::vector<RailPlace> places = places_under(ground, widths, spans);
     const auto meets = [](const RailPlace& a, const RailPlace& b) { return !apart(a, b); };
     if (std::adjacent_find(places.begin(), places.end(), meets) == places.end()) return width;
   }
@@ -101,6 +112,10 @@ std::optional<double> widest_apart(const Shell& shell, const std::vector<Span>& 
 
 Box3 rail_box(const Build& build, const Span& rail) {
   const Shell& shell = build.shell;
+  if (rails_across(build)) {
+    return {{shell.rail_inset_mm, rail.low, shell.deck_mm},
+            {shell.size.x - shell.rail_inset_mm, rail.high, shell.floor_mm}};
+  }
   return {{rail.low, shell.rail_inset_mm, shell.deck_mm},
           {rail.high, shell.size.y - shell.rail_inset_mm, shell.floor_mm}};
 }
@@ -123,25 +138,27 @@ std::vector<const ItemSpec*> kinds_without_strips(const Build& build) {
 void add_edges(const Build& build, const ItemSpec* kind, std::vector<Span>& spans) {
   std::vector<Box3> seats = item_boxes(build);
   const std::vector<Box3> items = seats;
-  for (const RailPlace& p : places_under(build.shell, widths_of(build), shared(spans)))
+  for (const RailPlace& p : places_under(ground_of(build), widths_of(build), shared(spans)))
     seats.push_back(rail_box(build, p.rail));
   for (std::size_t i = 0; i < items.size(); ++i) {
     const Box3& box = items[i];
     if (build.box.items[i].item != kind || !on_floor(build, i) || stands(box, seats)) continue;
-    const double width = std::min(edge_bearing_mm, box.size().x / 2);
-    spans.push_back({box.low.x, box.low.x + width});
-    spans.push_back({box.high.x - width, box.high.x});
+    const Span whole = across_rails(build, footprint(box));
+    const double width = std::min(edge_bearing_mm, whole.width() / 2);
+    spans.push_back({whole.low, whole.low + width});
+    spans.push_back({whole.high - width, whole.high});
   }
 }
 
 std::vector<RailPlace> by_rule(const Build& build) {
   std::vector<Span> spans;
   for (const FootStrip& s : build.box.foot_strips) {
-    const double shift = build.shift_of(s.item).x;
-    if (on_floor(build, s.item)) spans.push_back({s.area.low.x + shift, s.area.high.x + shift});
+    const Vec3 shift = build.shift_of(s.item);
+    const Vec2 flat{shift.x, shift.y};
+    if (on_floor(build, s.item)) spans.push_back(across_rails(build, {s.area.low + flat, s.area.high + flat}));
   }
   for (const ItemSpec* kind : kinds_without_strips(build)) add_edges(build, kind, spans);
-  return places_under(build.shell, widths_of(build), shared(std::move(spans)));
+  return places_under(ground_of(build), widths_of(build), shared(std::move(spans)));
 }
 
 class Rails {
@@ -149,6 +166,7 @@ class Rails {
   explicit Rails(Build& build) : build_(build), places_(rail_places(build)) {}
 
   std::vector<Host> run() {
+    if (!one_way()) return {};
     const auto& at = build_.box_spec().rails.at;
     if (at && at->value.size() != places_.size()) {
       build_.diagnostics.add(diag::say<"rail-count">(at->place, at->value.size(), by_rule(build_).size()));
@@ -162,6 +180,25 @@ class Rails {
   }
 
  private:
+  // A strip along the other edges would lie across the rails.
+  bool one_way() {
+    const FootStrip* first = nullptr;
+    const auto along_x = [](const FootStrip& strip) { return strip.edge == Face::front || strip.edge == Face::back; };
+    for (const FootStrip& strip : build_.box.foot_strips) {
+      if (!on_floor(build_, strip.item)) continue;
+      if (first == nullptr) first = &strip;
+      if (along_x(strip) == along_x(*first)) continue;
+      const auto& items = build_.box.items;
+      build_.diagnostics.add(diag::say<"strips-cross">(items[strip.item].place, items[first->item].name,
+                                                       to_text(first->edge), items[strip.item].name,
+                                                       to_text(strip.edge)));
+      return false;
+    }
+    return true;
+  }
+
+  [[nodiscard]] const char* axis_word() const { return axis_of_rails(build_); }
+
   [[nodiscard]] bool outer(std::size_t i) const { return i == 0 || i + 1 == places_.size(); }
 
   Host add(std::size_t i) {
@@ -179,28 +216,31 @@ class Rails {
     }
     const Span& rail = places_[i].rail;
     constexpr double band = tolerance::contact_mm;
-    if (rail.low < -band || rail.high > build_.shell.size.x + band || legs < 2) off_frame(i, legs);
+    if (rail.low < -band || rail.high > ground_.width_mm + band || legs < 2) off_frame(i, legs);
     return {id, box};
   }
 
   void off_frame(std::size_t i, int legs) {
     const Span& rail = places_[i].rail;
-    const double inset = build_.shell.rail_inset_mm;
+    const double inset = ground_.inset_mm;
     const double half = rail.width() / 2;
     std::string remedy = "make it narrower, by rails.outer_width or rails.margin";
     if (build_.box_spec().rails.at) {
-      remedy = fmt::format("give it a centre from X {} to X {} in rails.at", build_.at_least(inset + half),
-                           build_.at_most(build_.shell.size.x - inset - half));
+      remedy = fmt::format("give it a centre from {} {} to {} {} in rails.at", axis_word(),
+                           build_.at_least(inset + half), axis_word(), build_.at_most(ground_.width_mm - inset - half));
     }
-    build_.diagnostics.add(diag::say<"rail-off-frame">(place(i), i + 1, words(rail.low), words(rail.high),
-                                                       words(build_.shell.size.x), legs, remedy));
+    const char* a = axis_word();
+    build_.diagnostics.add(diag::say<"rail-off-frame">(
+        place(i), i + 1, a, words(rail.low), a, words(rail.high), a, a, words(ground_.width_mm), legs,
+        rails_across(build_) ? "left and the right" : "front and the back", remedy));
   }
 
   void keep_apart(std::size_t i, std::size_t next) {
     if (apart(places_[i], places_[next])) return;
     const double overlap = places_[i].rail.high - places_[next].rail.low;
     build_.diagnostics.add(diag::say<"rails-meet">(
-        place(outer(i) ? i : next), i + 1, words(places_[i].rail.high), next + 1, words(places_[next].rail.low),
+        place(outer(i) ? i : next), i + 1, axis_word(), words(places_[i].rail.high), next + 1, axis_word(),
+        words(places_[next].rail.low),
         build_.box_spec().rails.at
             ? fmt::format("move them apart by more than {} in rails.at", build_.at_least(overlap))
             : narrower(outer(i) || outer(next))));
@@ -211,11 +251,11 @@ class Rails {
     for (const RailPlace& p : places_) spans.push_back(p.carries);
     Widths widths = widths_of(build_);
     if (widths.outer && outer_rail) {
-      const auto width = widest_apart(build_.shell, spans, widths, *widths.outer, 1);
+      const auto width = widest_apart(ground_, spans, widths, *widths.outer, 1);
       return width ? fmt::format("make rails.outer_width at most {}", build_.at_most(*width))
                    : "leave rails.outer_width out";
     }
-    const auto margin = widest_apart(build_.shell, spans, widths, widths.margin, 0);
+    const auto margin = widest_apart(ground_, spans, widths, widths.margin, 0);
     return margin ? fmt::format("make rails.margin at most {}", build_.at_most(*margin)) : "move the items apart";
   }
 
@@ -223,8 +263,9 @@ class Rails {
   void carry(std::size_t i) {
     const auto& [rail, carries] = places_[i];
     if (rail.width() >= carries.width() - tolerance::contact_mm) return;
-    build_.diagnostics.add(diag::say<"rail-too-narrow">(place(i), i + 1, words(rail.width()), words(carries.low),
-                                                        words(carries.high), build_.at_least(carries.width())));
+    build_.diagnostics.add(diag::say<"rail-too-narrow">(place(i), i + 1, words(rail.width()), axis_word(),
+                                                        words(carries.low), axis_word(), words(carries.high),
+                                                        build_.at_least(carries.width())));
   }
 
   // The key that decides where this rail lies.
@@ -238,12 +279,26 @@ class Rails {
 
   Build& build_;
   std::vector<RailPlace> places_;
+  Ground ground_ = ground_of(build_);
 };
 
 }  // namespace
 
 bool Span::covers(const Span& other) const {
   return low <= other.low + tolerance::contact_mm && high >= other.high - tolerance::contact_mm;
+}
+
+bool rails_across(const Build& build) {
+  return std::any_of(build.box.foot_strips.begin(), build.box.foot_strips.end(), [&](const FootStrip& strip) {
+    return (strip.edge == Face::front || strip.edge == Face::back) && on_floor(build, strip.item);
+  });
+}
+
+const char* axis_of_rails(const Build& build) { return rails_across(build) ? "Y" : "X"; }
+
+Span across_rails(const Build& build, const Box2& box) {
+  if (rails_across(build)) return {box.low.y, box.high.y};
+  return {box.low.x, box.high.x};
 }
 
 bool on_floor(const Build& build, std::size_t item) {
@@ -258,7 +313,11 @@ std::vector<RailPlace> rail_places(const Build& build) {
   if (at->value.size() != places.size()) return {};
   const CountedFrom& from = build.box_spec().rails.at_from;
   std::vector<double> centres;
-  for (const Length centre : at->value) centres.push_back(build.in_frame({centre.mm(), 0}, from).x);
+  const bool across = rails_across(build);
+  for (const Length centre : at->value) {
+    const Vec2 place = build.in_frame({centre.mm(), centre.mm()}, from);
+    centres.push_back(across ? place.y : place.x);
+  }
   std::sort(centres.begin(), centres.end());
   for (std::size_t i = 0; i < places.size(); ++i) {
     const double half = places[i].rail.width() / 2;

@@ -39,11 +39,16 @@ class RodPlate {
         hardware_(hardware),
         depth_(depth),
         outward_(depth == low ? axis::minus_y : axis::y),
-        spec_(*build.box_spec().rod_plates) {}
+        spec_(*build.box_spec().rod_plates) {
+    for (std::size_t i = 0; i < build.box.rods.size(); ++i) {
+      const PlacedItem& item = build.box.items[build.box.rods[i].item];
+      if (depth == low ? item.front_line : item.back_line) served_.push_back(i);
+    }
+  }
 
   void run() {
     const Fixing fixing = depth_ == low ? *spec_.front : *spec_.back;
-    if (build_.box.rods.empty() || fixing == Fixing::none || !reachable() || !find_stack()) return;
+    if (served_.empty() || fixing == Fixing::none || !reachable() || !find_stack()) return;
     if (fixing == Fixing::welded ? !meets_uprights() : !place_screws()) return;
     if (!size_plate() || (fixing == Fixing::bolted && !passes(build_, face(), box_.size()))) return;
     if (!add_plate_with_holes()) return;
@@ -53,7 +58,7 @@ class RodPlate {
       weld();
     }
     pass_side_members();
-    for (std::size_t i = 0; i < build_.box.rods.size(); ++i) {
+    for (const std::size_t i : served_) {
       add_outer_nut(build_, {hardware_.rods[i], plate_, build_.box.rods[i].thread, outer_, outward_, word()});
     }
   }
@@ -75,13 +80,13 @@ class RodPlate {
 
   // End faces and nuts must be in one plane, and the rods long enough for what stands on them.
   bool find_stack() {
-    for (std::size_t i = 0; i < build_.box.rods.size(); ++i) {
+    for (const std::size_t i : served_) {
       const PlacedRod& rod = build_.box.rods[i];
       const ItemSpec& item = *build_.box.items[rod.item].item;
       const Box3 box = item_box(build_, rod.item);
       const double nut = tables::find_nut(rod.thread)->height_mm;
       const double seat = (depth_ == low ? box.low.y : box.high.y) + sign() * nut;
-      if (i == 0) inner_ = seat;
+      if (i == served_.front()) inner_ = seat;
       if (std::abs(seat - inner_) > tolerance::contact_mm) {
         build_.diagnostics.add(
             diag::say<"uneven-rods">(item.size.place, word(), item.name, build_.in_words(std::abs(seat - inner_))));
@@ -126,7 +131,7 @@ class RodPlate {
     if (!windows) return false;
     Profile& profile = std::get<Flat>(build_.draft.part(plate_).form).profile;
     profile.outer = windows->outer;
-    for (std::size_t i = 0; i < build_.box.rods.size(); ++i) add_rod_hole(i);
+    for (const std::size_t i : served_) add_rod_hole(i);
     profile.holes.insert(profile.holes.end(), windows->holes.begin(), windows->holes.end());
     const auto flaw = flaw_in(profile);
     if (flaw) build_.diagnostics.add(diag::say<"plate-impossible">(spec_.thickness.place, word(), *flaw));
@@ -182,7 +187,7 @@ class RodPlate {
 
   // The first rod whose hole is too near a window.
   [[nodiscard]] std::optional<std::string> rod_in(const Box2& cut) const {
-    for (std::size_t i = 0; i < build_.box.rods.size(); ++i) {
+    for (const std::size_t i : served_) {
       const Vec3 at = build_.draft.pose(plate_).local(build_.draft.pose(hardware_.rods[i]).origin());
       const double dx = std::max({cut.low.x - at.x, at.x - cut.high.x, 0.0});
       const double dy = std::max({cut.low.y - at.y, at.y - cut.high.y, 0.0});
@@ -243,7 +248,7 @@ class RodPlate {
     const bool too_deep = outer + t() > end + tolerance::contact_mm;
     if (!too_deep && outer > -tolerance::contact_mm) return true;
     const double wall = build_.shell.end_wall_mm;
-    const double nut = tables::find_nut(build_.box.rods.front().thread)->height_mm;
+    const double nut = tables::find_nut(build_.box.rods[served_.front()].thread)->height_mm;
     const double free = outer + t() + nut - wall;
     build_.diagnostics.add(diag::say<"rod-plate-misses">(
         clearance().place, word(), from_face(outer), from_face(outer + t()), from_face(end), build_.in_words(wall),
@@ -372,12 +377,13 @@ class RodPlate {
   Side depth_;
   Vec3 outward_;
   const RodPlatesSpec& spec_;
-  double inner_ = 0;           // Y of the surface the inner nuts bear on
-  double outer_ = 0;           // Y of the surface the washers lie on
-  Box3 span_;                  // of the items with rods
-  Box3 box_;                   // of the plate
-  double screw_depth_ = 0;     // of the return flanges' screws, from the face of the frame
-  bool under_flange_ = false;  // of the cover: their tips stay in its gap
+  std::vector<std::size_t> served_;  // rods of the line that stands nearest
+  double inner_ = 0;                 // Y of the surface the inner nuts bear on
+  double outer_ = 0;                 // Y of the surface the washers lie on
+  Box3 span_;                        // of the items with rods
+  Box3 box_;                         // of the plate
+  double screw_depth_ = 0;           // of the return flanges' screws, from the face of the frame
+  bool under_flange_ = false;        // of the cover: their tips stay in its gap
   InstanceId plate_ = 0;
 };
 
@@ -385,6 +391,13 @@ class RodPlate {
 
 void add_rod_plates(Build& build, const PlacedHardware& hardware) {
   if (!build.box_spec().rod_plates || hardware.inner_nuts[low].size() != build.box.rods.size()) return;
+  const RodPlatesSpec& spec = *build.box_spec().rod_plates;
+  if (*spec.front == Fixing::none && *spec.back == Fixing::none) return;
+  for (const PlacedRod& rod : build.box.rods) {
+    if (!rod.along_x()) continue;
+    const PlacedItem& item = build.box.items[rod.item];
+    return build.diagnostics.add(diag::say<"rods-across">(item.place, item.name, 90 * item.quarters));
+  }
   for (const Side depth : {low, high}) RodPlate(build, hardware, depth).run();
 }
 

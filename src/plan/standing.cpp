@@ -14,21 +14,34 @@ namespace fitup::plan {
 
 namespace {
 
+constexpr const char* on_level = "put something under it in the level below";
+
 struct Beyond {
   double by_mm = 0;
   const char* what = "";
 };
 
-// How much of a width along X is covered.
-double covered_mm(std::vector<Box2> boxes) {
-  std::sort(boxes.begin(), boxes.end(), [](const Box2& a, const Box2& b) { return a.low.x < b.low.x; });
+// How much of a width is covered.
+double covered_mm(std::vector<Span> spans) {
+  std::sort(spans.begin(), spans.end(), [](const Span& a, const Span& b) { return a.low < b.low; });
   double sum = 0;
   double reached = -1e300;
-  for (const Box2& b : boxes) {
-    sum += std::max(0.0, b.high.x - std::max(reached, b.low.x));
-    reached = std::max(reached, b.high.x);
+  for (const Span& s : spans) {
+    sum += std::max(0.0, s.high - std::max(reached, s.low));
+    reached = std::max(reached, s.high);
   }
   return sum;
+}
+
+// Across a strip that runs along X, or along Y.
+Span width_of(const Box2& area, bool along_x) {
+  return along_x ? Span{area.low.y, area.high.y} : Span{area.low.x, area.high.x};
+}
+
+std::vector<Span> widths_of(const std::vector<Box2>& areas, bool along_x) {
+  std::vector<Span> out;
+  for (const Box2& area : areas) out.push_back(width_of(area, along_x));
+  return out;
 }
 
 class Standing {
@@ -88,7 +101,8 @@ class Standing {
         const Box2 area{strip.area.low + flat, strip.area.high + flat};
         const std::vector<Box2> on = carried(area, box.low.z, seats_);
         carrying.insert(carrying.end(), on.begin(), on.end());
-        const double off = area.size().x - covered_mm(on);
+        const bool along_x = strip.edge == Face::front || strip.edge == Face::back;
+        const double off = width_of(area, along_x).width() - covered_mm(widths_of(on, along_x));
         if (off > tolerance::contact_mm) return say_off_rail(strip, area, off);
       }
     }
@@ -108,9 +122,10 @@ class Standing {
     }
     // On the legs alone nothing stands that does not reach two of them: rails are laid for it.
     if (nearest > build_.shell.deck_mm + tolerance::contact_mm) z = nearest;
-    const std::string remedy = item(i).in_frame && !on_floor(build_, i)
-                                   ? fmt::format("give its at a Z of {}, or put something under it", words(z))
-                                   : "move a rail under it in rails.at";
+    std::string remedy = "move a rail under it in rails.at";
+    if (!on_floor(build_, i)) {
+      remedy = item(i).in_frame ? fmt::format("give its at a Z of {}, or put something under it", words(z)) : on_level;
+    }
     build_.diagnostics.add(
         diag::say<"stands-on-nothing">(item(i).place, item(i).name, words(box.low.z), below, remedy));
   }
@@ -122,6 +137,7 @@ class Standing {
       on += (on.empty() ? "" : ", ") + names_[s];
     }
     std::string remedy = "give it foot_strips, and rails are laid under them";
+    if (!on_floor(build_, i)) remedy = on_level;
     if (item(i).in_frame) remedy = "move it by its at, or put something under its free side";
     if (build_.box_spec().rails.at && on_floor(build_, i)) remedy = "move a rail under its free side in rails.at";
     const Vec3 middle = 0.5 * (box.low + box.high);
@@ -130,35 +146,43 @@ class Standing {
   }
 
   void say_off_rail(const FootStrip& strip, const Box2& area, double off_mm) {
-    const Span span{area.low.x, area.high.x};
+    const bool along_x = strip.edge == Face::front || strip.edge == Face::back;
+    const Span span = width_of(area, along_x);
     const bool rail = on_floor(build_, strip.item);
+    const char* a = along_x ? "Y" : "X";
     build_.diagnostics.add(diag::say<"strip-off-rail">(
-        item(strip.item).place, to_text(strip.edge), item(strip.item).name, words(span.low), words(span.high),
+        item(strip.item).place, to_text(strip.edge), item(strip.item).name, a, words(span.low), a, words(span.high),
         words(off_mm), rail ? "no rail" : "nothing", rail ? rail_remedy(strip, span, off_mm) : at_remedy(strip)));
   }
 
   [[nodiscard]] std::string at_remedy(const FootStrip& strip) const {
+    if (!item(strip.item).in_frame) return on_level;
     return fmt::format("move {} by its at", item(strip.item).name);
   }
 
   [[nodiscard]] std::string rail_remedy(const FootStrip& strip, const Span& span, double off_mm) const {
+    const char* a = axis_of_rails(build_);
     std::size_t i = 0;
     while (i + 1 < rails_.size() && !rails_[i].carries.covers(span)) ++i;
     const auto& [rail, carries] = rails_[i];
-    const std::string there = fmt::format("rail {} runs from X {} to X {}", i + 1, words(rail.low), words(rail.high));
+    const std::string there =
+        fmt::format("rail {} runs from {} {} to {} {}", i + 1, a, words(rail.low), a, words(rail.high));
     if (build_.box_spec().rails.at) {
-      return fmt::format("{}, so give it a centre from X {} to X {} in rails.at", there,
-                         build_.at_least(carries.high - rail.width() / 2),
+      return fmt::format("{}, so give it a centre from {} {} to {} {} in rails.at", there, a,
+                         build_.at_least(carries.high - rail.width() / 2), a,
                          build_.at_most(carries.low + rail.width() / 2));
     }
     if (item(strip.item).in_frame) {
       return fmt::format("{}, as near the wall as a rail can; move {} {} away from the wall by its at", there,
                          item(strip.item).name, words(off_mm));
     }
-    const bool left = span.low < rail.low;
+    const bool low_side = span.low < rail.low;
     const ClearanceSpec& c = build_.box_spec().clearance;
-    return fmt::format("{}, as near the wall as a rail can; make clearance.{} at least {}", there,
-                       left ? "left" : "right", build_.at_least((left ? c.left : c.right)->mm() + off_mm));
+    const bool across = rails_across(build_);
+    const Measured& now = low_side ? (across ? c.front : c.left) : (across ? c.back : c.right);
+    const char* side = low_side ? (across ? "front" : "left") : (across ? "back" : "right");
+    return fmt::format("{}, as near the wall as a rail can; make clearance.{} at least {}", there, side,
+                       build_.at_least(now->mm() + off_mm));
   }
 
   Build& build_;

@@ -49,6 +49,20 @@ std::optional<Vec3> direction_to(const Box3& a, const Box3& b) {
   return found;
 }
 
+bool meet_along_edge(const Box3& a, const Box3& b) {
+  const auto a_low = components(a.low);
+  const auto a_high = components(a.high);
+  const auto b_low = components(b.low);
+  const auto b_high = components(b.high);
+  int touching = 0;
+  for (std::size_t i = 0; i < 3; ++i) {
+    const double s = shared(a_low[i], a_high[i], b_low[i], b_high[i]);
+    if (s < -tolerance::contact_mm) return false;
+    if (s <= tolerance::contact_mm) ++touching;
+  }
+  return touching >= 2;
+}
+
 std::vector<Box2> carried(const Box2& bottom, double z_mm, const std::vector<Box3>& seats) {
   std::vector<Box2> out;
   for (const Box3& seat : seats) {

@@ -16,6 +16,9 @@ namespace fitup::plan {
 /// The axis direction from a to b if they touch face to face.
 [[nodiscard]] std::optional<Vec3> direction_to(const Box3& a, const Box3& b);
 
+/// True if the boxes touch along an edge or at a corner only.
+[[nodiscard]] bool meet_along_edge(const Box3& a, const Box3& b);
+
 /// Which parts of a bottom at height `z_mm` lie on one of the seats.
 [[nodiscard]] std::vector<Box2> carried(const Box2& bottom, double z_mm, const std::vector<Box3>& seats);
 

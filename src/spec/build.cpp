@@ -8,7 +8,6 @@
 
 #include "fitup/tables.h"
 #include "spec/build_joined.h"
-#include "spec/build_sections.h"
 #include "spec/keys.h"
 #include "spec/true_up.h"
 
@@ -67,7 +66,6 @@ constexpr std::array<Word<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg},
 constexpr std::array<Word<DxfRelease>, 2> release_words{{{"r2000", DxfRelease::r2000}, {"r12", DxfRelease::r12}}};
 constexpr std::array<Word<Corners>, 3> corners_words{
     {{"coped", Corners::coped}, {"butted", Corners::butted}, {"mitred", Corners::mitred}}};
-constexpr std::array<Word<LongSide>, 2> long_side_words{{{"standing", LongSide::standing}, {"flat", LongSide::flat}}};
 constexpr std::array<Word<Legs>, 2> legs_words{{{"down", Legs::down}, {"up", Legs::up}}};
 constexpr std::array<Word<HoleClass>, 3> hole_words{
     {{"close", HoleClass::close}, {"medium", HoleClass::medium}, {"loose", HoleClass::loose}}};
@@ -81,6 +79,8 @@ constexpr std::array<Word<OpeningKind>, 5> opening_words{{{"round", OpeningKind:
                                                           {"slot", OpeningKind::slot},
                                                           {"gland", OpeningKind::gland},
                                                           {"drain", OpeningKind::drain}}};
+constexpr std::array<Word<Along>, 2> strip_words{
+    {{"left right", Along::left_right}, {"front back", Along::front_back}}};
 constexpr std::array<Word<Face>, 6> face_words{{{"front", Face::front},
                                                 {"back", Face::back},
                                                 {"left", Face::left},
@@ -109,6 +109,8 @@ std::vector<KeepClearSpec> keep_clear(const Cell* cell) {
   return zones;
 }
 
+FootStripSpec foot_strips(const Cell& cell) { return {length(cell["width"]), word(cell["sides"], strip_words)}; }
+
 ItemSpec item(const std::string& name, const Cell& cell) {
   ItemSpec item;
   item.name = name;
@@ -118,20 +120,27 @@ ItemSpec item(const std::string& name, const Cell& cell) {
   std::copy_n(within.begin(), std::min(within.size(), item.size_within.size()), item.size_within.begin());
   item.mass = cell["mass"].get<Mass>();
   item.rods = rods(cell.find("rods"));
-  if (const Cell* strips = cell.find("foot_strips")) item.foot_strips = FootStripSpec{length((*strips)["width"])};
+  if (const Cell* strips = cell.find("foot_strips")) item.foot_strips = foot_strips(*strips);
   item.keep_clear = keep_clear(cell.find("keep_clear"));
   return item;
+}
+
+Sourced<std::string> uprights(const Cell& cell) {
+  if (const Cell* given = cell.find("uprights")) return text(*given);
+  const auto section = text(cell["section"]);
+  const Section* angle = tables::find_section(*section);
+  return {angle != nullptr ? tables::flat_like_leg(*angle).designation : "", section.place, false};
 }
 
 FrameSpec frame(const Cell& cell) {
   return {text(cell["section"]),
           word(cell["corners"], corners_words),
           word(cell["bottom_legs"], legs_words),
-          cell.find("uprights") != nullptr ? text(cell["uprights"]) : Sourced<std::string>{"", cell["section"].place},
+          uprights(cell),
           length(cell["cope_gap"]),
           text(cell["material"]),
           text(cell["section"]),
-          word(cell["long_side"], long_side_words),
+          {},
           {},
           {},
           {},
@@ -139,9 +148,14 @@ FrameSpec frame(const Cell& cell) {
           {}};
 }
 
+// One that is left out is what remains: its place is that of the table.
 ClearanceSpec clearance(const Cell& cell) {
-  return {measured(cell["left"]), measured(cell["right"]), measured(cell["front"]), measured(cell["back"]),
-          measured(cell["top"])};
+  const auto of = [&cell](const char* key) {
+    const Cell* given = cell.find(key);
+    if (given != nullptr) return measured(*given);
+    return Measured{{Length::mm(0), cell.place, false}, std::nullopt};
+  };
+  return {of("left"), of("right"), of("front"), of("back"), of("top")};
 }
 
 RailsSpec rails(const Cell& cell) {
@@ -163,6 +177,14 @@ std::optional<RodPlatesSpec> rod_plates(const Cell* cell) {
                        text((*cell)["screw"])};
 }
 
+// A quarter turn is one the other way in the opposite hand. What is no quarter turn was said.
+Sourced<int> quarters(const Cell& cell) {
+  auto turned = count(cell);
+  turned.value = turned.value / 90 % 4;
+  if (cell.from_right) turned.value = (4 - turned.value) % 4;
+  return turned;
+}
+
 RowEntry row_entry(const Cell& cell) {
   RowEntry entry;
   entry.place = cell.place;
@@ -174,6 +196,9 @@ RowEntry row_entry(const Cell& cell) {
     entry.at = lengths<3>(*at);
     entry.at_from = counted_from(*at);
   }
+  entry.turned = quarters(cell["turned"]);
+  entry.line = count(cell["line"]);
+  entry.level = count(cell["level"]);
   return entry;
 }
 
@@ -232,6 +257,9 @@ BoxSpec box(const std::string& name, const Cell& cell) {
   box.rod_plates = rod_plates(cell.find("rod_plates"));
   for (const Cell& entry : cell["row"].entries) box.row.push_back(row_entry(entry));
   box.flush_at_back = cell["row"].from_back;
+  box.flush_at_right = cell["row"].from_right;
+  box.line_gap = length(cell["line_gap"]);
+  if (const Cell* outside = cell.find("outside")) box.outside = lengths<3>(*outside);
   for (const Face f : all_faces) box.faces[static_cast<std::size_t>(f)] = face(cell["face"][to_text(f)]);
   read_joined(cell, box);
   return box;
@@ -291,11 +319,7 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.revision = *text(root["revision"]);
   spec.units = *word(root["units"], unit_words);
   for (const auto& [item_name, cell] : root["item"].children) spec.items.push_back(item(item_name, cell));
-  spec.sections = own_sections(root.find("section"), spec.units);
-  for (const auto& [box_name, cell] : root["box"].children) {
-    spec.boxes.push_back(box(box_name, cell));
-    choose_uprights(spec, spec.boxes.back().frame);
-  }
+  for (const auto& [box_name, cell] : root["box"].children) spec.boxes.push_back(box(box_name, cell));
   spec.lifting = lifting(root.find("lifting"));
   spec.print = print(root["print"]);
   spec.cutter = cutter(root["cutter"]);
@@ -313,6 +337,13 @@ const ItemSpec* Spec::item(std::string_view sought) const {
     if (item.name == sought) return &item;
   }
   return nullptr;
+}
+
+const Section* Spec::section(std::string_view sought) const {
+  for (const OwnSection& own : sections) {
+    if (own.name == sought) return &own.section;
+  }
+  return tables::find_section(sought);
 }
 
 }  // namespace fitup

@@ -5,7 +5,10 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <cmath>
+#include <string_view>
+#include <tuple>
 
 #include "diag/catalogue.h"
 #include "diag/words.h"
@@ -48,11 +51,34 @@ class Checks {
   }
 
   void strips_in_item(const ItemSpec& item) {
-    const Length across = item.size.value[0];
+    const bool sides = *item.foot_strips->sides == Along::left_right;
+    const Length across = item.size.value[sides ? 0 : 1];
     const auto& width = item.foot_strips->width;
     if (2 * *width <= across) return;
     diagnostics_.add(say<"strips-too-wide">(width.place, words(*width), in_quotes(item.name), words(across),
                                             at_most_in_units(0.5 * across, units_)));
+  }
+
+  // What is left out takes what remains of the outside, so this must be given there.
+  void clearances(const BoxSpec& box, const Place& place) {
+    const ClearanceSpec& c = box.clearance;
+    const std::array<std::tuple<const Measured*, std::string_view, std::size_t>, 5> sides{{{&c.left, "left", 0},
+                                                                                           {&c.right, "right", 0},
+                                                                                           {&c.front, "front", 1},
+                                                                                           {&c.back, "back", 1},
+                                                                                           {&c.top, "top", 2}}};
+    std::string lacking;
+    for (const auto& [side, name, axis] : sides) {
+      const bool given_outside = box.outside && (**box.outside)[axis] > Length::mm(0);
+      if (side->given || given_outside) continue;
+      lacking += fmt::format("{}{} (to the inside of the {} face)", lacking.empty() ? "" : ", ", name, name);
+    }
+    if (!lacking.empty()) diagnostics_.add(say<"missing-key">(place, "box." + box.name + ".clearance", lacking));
+  }
+
+  void turned(const Sourced<int>& degrees, std::string_view key) {
+    if (*degrees % 90 == 0) return;
+    diagnostics_.add(say<"no-quarter-turn">(degrees.place, key, *degrees));
   }
 
   void row_entry(const RowEntry& entry) {
@@ -124,7 +150,16 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
   }
   for (const BoxSpec& box : spec.boxes) {
     for (const RowEntry& entry : box.row) checks.row_entry(entry);
-    if (root["box"][box.name]["row"].sound) checks.row(box);
+    const Cell& cell = root["box"][box.name];
+    if (cell["row"].sound) checks.row(box);
+    for (const Cell& entry : cell["row"].entries) {
+      const auto degrees = entry["turned"].get<double>();
+      checks.turned({static_cast<int>(*degrees), degrees.place, degrees.given}, "box." + box.name + ".row.turned");
+    }
+    const Cell* outside = cell.find("outside");
+    const bool known = !cell["clearance"].children.empty() || cell["clearance"].sound;
+    if (known && cell["clearance"].given && (outside == nullptr || outside->sound))
+      checks.clearances(box, cell["clearance"].place);
     checks.frame_material(box.frame.material);
   }
   if (spec.lifting && root["lifting"].sound) checks.lift_places(*spec.lifting);

@@ -51,11 +51,11 @@ const std::vector<Rule> item_rows{
     {"item.NAME.rods.projection", Type::length, Need::must, "", {0, 1000}, "",
      "how far a rod sticks out beyond either end face"},
     {"item.NAME.foot_strips", Type::table, Need::may, "", none, "",
-     "strips under the item that it stands on, over its whole depth; without them it stands with its whole bottom on the "
+     "strips under the item that it stands on, along two of its edges; without them it stands with its whole bottom on the "
      "frame's legs, other items or their rails, and where these do not carry it, on rails under 20 mm of its left and "
      "right edge"},
-    {"item.NAME.foot_strips.sides", Type::word, Need::filled, "left right", none, "left right",
-     "the edges that the strips run along"},
+    {"item.NAME.foot_strips.sides", Type::word, Need::filled, "left right", none, "left right, front back",
+     "the two edges that the strips run along; the rails lie under them: from front to back, or from left to right"},
     {"item.NAME.foot_strips.width", Type::length, Need::must, "", {0, 1000, true}, "",
      "width of one strip, from the item's edge inward"},
     {"item.NAME.keep_clear", Type::tables, Need::may, "", none, "",
@@ -70,22 +70,6 @@ const std::vector<Rule> item_rows{
     {"item.NAME.keep_clear.why", Type::text, Need::filled, "kept clear", none, "", "what needs the room"},
 };
 
-const std::vector<Rule> section_rows{
-    {"section", Type::named, Need::may, "", none, "",
-     "sections that the tables do not hold, each under a name of its own, which frame.section and frame.uprights take; "
-     "their mass follows from their size"},
-    {"section.NAME", Type::table, Need::may, "", none, "", "one section by its size"},
-    {"section.NAME.kind", Type::word, Need::must, "", none, "angle, flat", "what is rolled: an angle or a flat bar"},
-    {"section.NAME.width", Type::length, Need::must, "", {5, 500}, "", "of a flat bar, or the one leg of an angle"},
-    {"section.NAME.height", Type::length, Need::may, "", {5, 500}, "",
-     "the other leg of an angle; without it both are equal"},
-    {"section.NAME.thickness", Type::length, Need::must, "", {1, 50}, "", "of a flat bar or of both legs of an angle"},
-    {"section.NAME.root_radius", Type::length, Need::may, "", {0, 50}, "",
-     "between the legs of an angle; without it as much as it is thick (common practice)"},
-    {"section.NAME.toe_radius", Type::length, Need::may, "", {0, 50}, "",
-     "at the inner edge of an angle's legs; without it half the root radius, as in EN 10056-1"},
-};
-
 const std::vector<Rule> box_rows{
     {"box", Type::named, Need::must, "", none, "", "the enclosure's box, under a name of its own"},
     {"box.NAME", Type::table, Need::may, "", none, "", "one rectangular frame with its faces"},
@@ -94,30 +78,31 @@ const std::vector<Rule> box_rows{
     {"box.NAME.build", Type::word, Need::filled, "framed", none, "framed",
      "framed: a welded frame of rolled section, closed by plates and covers"},
     {"box.NAME.frame", Type::table, Need::must, "", none, "", "what the frame is made of"},
-    {"box.NAME.frame.section", Type::ring, Need::must, "", none, "",
-     "angle of the bottom and top rings: of the tables, or the name of an own one"},
-    {"box.NAME.frame.long_side", Type::word, Need::filled, "standing", none, "standing, flat",
-     "which way the longer leg of an unequal angle points in the rings"},
+    {"box.NAME.frame.section", Type::angle, Need::must, "", none, "", "equal angle of the bottom and top rings"},
     {"box.NAME.frame.corners", Type::word, Need::filled, "coped", none, "coped, butted, mitred",
      "coped: the ends of the side members are cut to the profile of the front and back ones; butted: they end square "
      "before it, and the uprights reach up into the corner; mitred: all are sawn off at 45 degrees in the ring's plane"},
     {"box.NAME.frame.bottom_legs", Type::word, Need::filled, "down", none, "down, up",
      "where the bottom ring's standing legs point; down leaves a flat floor for the rails"},
-    {"box.NAME.frame.uprights", Type::upright, Need::may, "", none, "",
+    {"box.NAME.frame.uprights", Type::flat, Need::may, "", none, "",
      "flat bar of the uprights, which lie flush in the side planes; without it the one most like the section's leg, not "
      "wider"},
     {"box.NAME.frame.cope_gap", Type::length, Need::filled, "1 mm", {0.2, 10}, "",
      "gap between a member's end and the member it yields to, filled by the weld"},
     {"box.NAME.frame.material", Type::material, Need::filled, "S235JR", none, "", "steel of the frame, its plates and covers; no aluminium, whose threads and welds follow other rules"},
     {"box.NAME.clearance", Type::table, Need::must, "", none, "",
-     "free space from the items' bodies to the inside of the frame; the bottom follows from the rails"},
-    {"box.NAME.clearance.left", Type::measured, Need::must, "", clearance_range, "", "to the inside of the left face"},
-    {"box.NAME.clearance.right", Type::measured, Need::must, "", clearance_range, "", "to the inside of the right face"},
-    {"box.NAME.clearance.front", Type::measured, Need::must, "", clearance_range, "", "to the inside of the front face"},
-    {"box.NAME.clearance.back", Type::measured, Need::must, "", clearance_range, "", "to the inside of the back face"},
-    {"box.NAME.clearance.top", Type::measured, Need::must, "", clearance_range, "", "to the inside of the top face"},
+     "free space from the items' bodies to the inside of the frame; the bottom follows from the rails; where outside gives "
+     "the size, what is left out takes what remains: of two of one direction, each half"},
+    {"box.NAME.clearance.left", Type::measured, Need::may, "", clearance_range, "", "to the inside of the left face"},
+    {"box.NAME.clearance.right", Type::measured, Need::may, "", clearance_range, "", "to the inside of the right face"},
+    {"box.NAME.clearance.front", Type::measured, Need::may, "", clearance_range, "", "to the inside of the front face"},
+    {"box.NAME.clearance.back", Type::measured, Need::may, "", clearance_range, "", "to the inside of the back face"},
+    {"box.NAME.clearance.top", Type::measured, Need::may, "", clearance_range, "", "to the inside of the top face"},
+    {"box.NAME.outside", Type::three_lengths, Need::may, "", {0, 20000}, "",
+     "outer size of the frame: across (X), deep (Y), high (Z); 0 leaves that direction to what stands inside"},
     {"box.NAME.rails", Type::table, Need::filled, "", none, "",
-     "strips from front to back on the bottom legs that the items stand on, where they need them"},
+     "strips on the bottom legs that the items stand on, where they need them: from front to back, or from left to right "
+     "under foot strips along the front and the back edge"},
     {"box.NAME.rails.thickness", Type::length, Need::filled, "5 mm", {1, 50}, "", "thickness of the rails"},
     {"box.NAME.rails.margin", Type::length, Need::filled, "3 mm", {0, 100}, "",
      "how much wider than the foot strip a rail is, on either side; the width is rounded up to 5 mm"},
@@ -125,7 +110,7 @@ const std::vector<Rule> box_rows{
      "width of the first and the last rail, which then begin 2 mm from the wall if they carry their strip from there; "
      "without it the margin decides"},
     {"box.NAME.rails.at", Type::lengths, Need::may, "", any_place, "",
-     "centre of each rail along X from the frame's corner; without it each foot strip gets its rail, neighbours up "
+     "centre of each rail along X, of rails from left to right along Y, from the frame's corner; without it each foot strip gets its rail, neighbours up "
      "to 30 mm apart sharing one", Hand::place},
     {"box.NAME.rod_plates", Type::table, Need::may, "", none, "",
      "plates at the front and the back with the holes for the items' rods"},
@@ -147,6 +132,15 @@ const std::vector<Rule> box_rows{
      "an empty gap between them, in place of an item"},
     {"box.NAME.row.at", Type::three_lengths, Need::may, "", any_place, "",
      "front left bottom corner of the first, from the frame's corner; then it is only checked, never moved", Hand::place},
+    {"box.NAME.row.turned", Type::count, Need::filled, "0", {0, 270}, "",
+     "turned about the vertical by 0, 90, 180 or 270 degrees, counter-clockwise seen from above: at 90 its front looks to "
+     "the right; its rods, foot strips and zones turn with it; what stands between is not turned", Hand::turn},
+    {"box.NAME.row.line", Type::count, Need::filled, "1", {1, 20}, "",
+     "which of several rows behind each other, from 1 at the front"},
+    {"box.NAME.row.level", Type::count, Need::filled, "1", {1, 20}, "",
+     "which of several rows on each other, from 1 on the floor; each stands on the items of the one below it in its line"},
+    {"box.NAME.line_gap", Type::length, Need::filled, "0 mm", clearance_range, "",
+     "free space between rows behind each other, from one's deepest item to the next"},
     {"box.NAME.face", Type::table, Need::filled, "", none, "",
      "how each face is closed; a face that is not named stays open"},
     {"box.NAME.face.FACE", Type::table, Need::filled, "", none, "",
@@ -288,7 +282,7 @@ const std::vector<Rule> other_rows{
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> rows;
-    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &join_rows, &other_rows, &finish_rows()})
+    for (const auto* part : {&top_rows, &item_rows, &box_rows, &join_rows, &other_rows, &finish_rows()})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

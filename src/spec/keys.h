@@ -40,9 +40,7 @@ enum class Type {
   angle,         // a section
   flat,
   bar,  // an angle or a flat
-  material,
-  ring,    // an angle, own ones too
-  upright  // a flat bar, own ones too
+  material
 };
 
 /// must: the table it stands in is wrong without it. may: its absence means something of its own. filled: the
@@ -58,8 +56,9 @@ struct Range {
 
 /// What the opposite hand does to a value, besides exchanging the keys left and right, or front and back, of a table.
 /// stays: nothing. row: a list from left to right, turned round. place: X, or X and Y, of the frame: counted from the
-/// other side. diagonal: of a face, exchanged with the other diagonal where the face is turned over.
-enum class Hand { stays, row, place, diagonal };
+/// other side. turn: the other way about. diagonal: of a face, exchanged with the other diagonal where the face is
+/// turned over.
+enum class Hand { stays, row, place, turn, diagonal };
 
 struct Rule {
   std::string_view key;

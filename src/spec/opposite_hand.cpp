@@ -51,6 +51,7 @@ class Reflection {
   void member(const Node& node, Value& value, std::string_view key) {
     const Hand hand = node.rule->hand;
     if (hand == Hand::place || hand == Hand::row) (across_ ? value.from_right : value.from_back) ^= true;
+    if (hand == Hand::turn && across_) value.from_right ^= true;
     if (hand == Hand::row && across_) std::reverse(value.entries.begin(), value.entries.end());
     if (node.rule->type == Type::tables) {
       for (Value& entry : value.entries) table(node, entry);

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "diag/catalogue.h"
 
 namespace fitup::spec {
@@ -23,6 +25,12 @@ class Slips {
     const std::string key = fmt::format("box.{}.row.{}.", box, number);
     if (entry.between) idle(*entry.between, key + "between", why);
     if (entry.gap) idle(*entry.gap, key + "gap", why);
+  }
+
+  void lines(const BoxSpec& box) {
+    const auto& row = box.row;
+    const bool one = std::all_of(row.begin(), row.end(), [&](const RowEntry& e) { return *e.line == *row[0].line; });
+    if (one) idle(box.line_gap, fmt::format("box.{}.line_gap", box.name), "all of the row stands in one line");
   }
 
   /// A slip in closed_by or style is likelier than idle text.
@@ -65,6 +73,7 @@ void report_slips(const Spec& spec, const Cell& root, Diagnostics& diagnostics) 
     for (std::size_t i = 0; i < box.row.size(); ++i) {
       if (cell["row"].sound) slips.row(box.name, i + 1, box.row[i]);
     }
+    if (cell["row"].sound) slips.lines(box);
     for (const Face face : all_faces) {
       if (cell["face"][to_text(face)].sound) slips.face(box.name, face, box.face(face));
     }

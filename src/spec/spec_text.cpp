@@ -41,7 +41,6 @@ std::string words(DxfRelease release) { return release == DxfRelease::r2000 ? "r
 std::string words(Corners corners) {
   return corners == Corners::coped ? "coped" : corners == Corners::butted ? "butted" : "mitred";
 }
-std::string words(LongSide side) { return side == LongSide::standing ? "standing" : "flat"; }
 std::string words(Legs legs) { return legs == Legs::down ? "down" : "up"; }
 std::string words(CoverStyle style) { return style == CoverStyle::flat ? "flat" : "flanged"; }
 std::string words(HoleClass hole) {
@@ -132,7 +131,10 @@ void write_item(Writer& out, const ItemSpec& item) {
     out.line(numbered(key + ".size.within", i), item.size_within[i]);
   out.line(key + ".mass", item.mass);
   if (item.rods) write_rods(out, key + ".rods", *item.rods);
-  if (item.foot_strips) out.line(key + ".foot_strips.width", item.foot_strips->width);
+  if (item.foot_strips) {
+    out.line(key + ".foot_strips.width", item.foot_strips->width);
+    out.line(key + ".foot_strips.sides", item.foot_strips->sides);
+  }
   for (std::size_t i = 0; i < item.keep_clear.size(); ++i) {
     const KeepClearSpec& zone = item.keep_clear[i];
     const std::string at = numbered(key + ".keep_clear", i);
@@ -144,21 +146,8 @@ void write_item(Writer& out, const ItemSpec& item) {
   }
 }
 
-void write_section(Writer& out, const OwnSection& own) {
-  const Section& s = own.section;
-  const bool angle = s.shape == SectionShape::angle;
-  const std::string key = "section." + own.name;
-  out.line(key + ".kind", std::string(angle ? "angle" : "flat"));
-  out.line(key + ".width", Length::mm(s.leg_a_mm));
-  if (angle) out.line(key + ".height", Length::mm(s.leg_b_mm));
-  out.line(key + ".thickness", Length::mm(s.thickness_mm));
-  if (angle) out.line(key + ".root_radius", Length::mm(s.root_radius_mm));
-  if (angle) out.line(key + ".toe_radius", Length::mm(s.toe_radius_mm));
-}
-
 void write_frame(Writer& out, const std::string& key, const FrameSpec& frame) {
   out.line(key + ".section", frame.section);
-  out.line(key + ".long_side", frame.long_side);
   out.line(key + ".corners", frame.corners);
   out.line(key + ".bottom_legs", frame.bottom_legs);
   out.line(key + ".uprights", frame.uprights);
@@ -263,8 +252,14 @@ void write_box(Writer& out, const BoxSpec& box) {
     out.line(at + ".gap", box.row[i].gap);
     out.line(at + ".at", box.row[i].at);
     write_from(out, at + ".at", box.row[i].at_from);
+    out.line(at + ".turned", 90 * *box.row[i].turned);
+    out.line(at + ".line", box.row[i].line);
+    out.line(at + ".level", box.row[i].level);
   }
   if (box.flush_at_back) out.line(key + ".flush_at_back", true);
+  if (box.flush_at_right) out.line(key + ".flush_at_right", true);
+  out.line(key + ".line_gap", box.line_gap);
+  out.line(key + ".outside", box.outside);
   write_joined(out, key, box);
   for (const Face face : all_faces) write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
 }
@@ -320,7 +315,6 @@ std::string to_text(const Spec& spec) {
   out.line("revision", spec.revision);
   out.line("units", spec.units);
   for (const ItemSpec& item : spec.items) write_item(out, item);
-  for (const OwnSection& own : spec.sections) write_section(out, own);
   for (const BoxSpec& box : spec.boxes) write_box(out, box);
   for (const BoxSpec& box : spec.boxes) write_as_built(out, box);
   if (spec.lifting) write_lifting(out, *spec.lifting);

@@ -35,9 +35,6 @@ Keys full_spec() {
           {"item.block.keep_clear.at", "[43, 130]"},
           {"item.block.keep_clear.size", "[64, 44]"},
           {"item.block.keep_clear.depth", "40"},
-          {"section.rim.kind", "\"angle\""},
-          {"section.rim.width", "\"60 mm\""},
-          {"section.rim.thickness", "\"5 mm\""},
           {"box.main.frame.section", "\"L 40x40x4\""},
           {"box.main.frame.uprights", "\"40x4\""},
           {"box.main.clearance.left", "8"},
@@ -67,6 +64,10 @@ Keys full_spec() {
           {"box.main.face.front.lugs.width", "\"50 mm\""},
           {"box.main.row.of", "\"block\""},
           {"box.main.row.count", "2"},
+          {"box.main.row.turned", "90"},
+          {"box.main.row.line", "1"},
+          {"box.main.row.level", "1"},
+          {"box.main.outside", "[\"1000 mm\", \"600 mm\", \"400 mm\"]"},
           {"lifting.points", "4"},
           {"print.bush", "\"12 mm\""},
           {"finish.kind", "\"powder\""},
@@ -105,7 +106,6 @@ std::string concrete(std::string_view key) {
   };
   replace("sizes.NAME", "sizes.gap");
   replace("item.NAME", "item.block");
-  replace("section.NAME", "section.rim");
   replace("box.NAME", "box.main");
   replace("as_built.NAME", "as_built.main");
   replace("FACE", "front");
