@@ -43,7 +43,9 @@ enum class Role {
   lug,
   cross_bar,
   brace,
-  gusset
+  gusset,
+  insert,
+  eye
 };
 [[nodiscard]] std::string_view to_text(Role role);
 

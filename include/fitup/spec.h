@@ -49,11 +49,21 @@ struct CountedFrom {
   bool back = false;
 };
 
+/// What holds a screw behind the last thing that it passes: a thread in that itself, a washer and a nut, a nut welded
+/// on, or a rivet nut.
+enum class ScrewFixing { tapped, nut, locknut, weld_nut, insert };
+enum class HoleShape { round, slot };
+enum class RodWasher { plain, large };  // ISO 7089, ISO 7093-1
+
 /// Through-rods along the item's depth; places are (across, up) from the front-left-bottom corner.
 struct RodSpec {
   Sourced<std::string> thread;  // known to the thread table
   std::vector<Lengths<2>> at;
-  Sourced<Length> projection;  // beyond either end face
+  Sourced<Length> projection;                      // beyond either end face
+  std::optional<Sourced<std::string>> strength{};  // property class; absent: nothing is said of it
+  Sourced<bool> fixed{};                           // in the item: it does not turn, and stays in
+  Sourced<bool> locknut{};                         // outside the rod plates
+  Sourced<RodWasher> washer{};                     // under the outer nut
 };
 
 struct FootStripSpec {
@@ -84,6 +94,9 @@ struct ItemSpec {
 struct ScrewSpec {
   Sourced<std::string> thread;
   Sourced<Length> max_spacing;
+  Sourced<ScrewFixing> fixing{};
+  Sourced<HoleShape> hole{};              // under the head
+  std::optional<Sourced<Length>> slot{};  // how far the screw may be moved in it; absent: by rule
 };
 
 /// A section by its own sizes, `[section.NAME]`: found by its name before those of the tables.
@@ -161,6 +174,9 @@ struct RodPlatesSpec {
   Sourced<Fixing> front;
   Sourced<Fixing> back;
   Sourced<std::string> screw;  // thread of the bolted one's screws
+  Sourced<ScrewFixing> screw_fixing{};
+  Sourced<HoleShape> screw_hole{};
+  std::optional<Sourced<Length>> screw_slot{};
 };
 
 struct RowEntry {
@@ -277,6 +293,7 @@ struct LiftingSpec {
   std::optional<Sourced<Length>> boss_height;                     // absent: the eye's hole depth, rounded up
   std::optional<Sourced<std::vector<std::array<Length, 2>>>> at;  // X, Y in frame coordinates
   CountedFrom at_from{};
+  Sourced<bool> eyes{};  // stand in the model
 };
 
 struct PrintSpec {

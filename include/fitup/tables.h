@@ -57,6 +57,32 @@ struct HexNut {  // ISO 4032, ASME B18.2.2
   std::string source;
 };
 
+struct LockNut {  // prevailing torque, ISO 7040
+  std::string size;
+  double across_flats_mm = 0;
+  double height_mm = 0;
+  std::string source;
+};
+
+struct WeldNut {  // DIN 929
+  std::string size;
+  double across_flats_mm = 0;
+  double height_mm = 0;
+  double hole_mm = 0;   // in what it is welded on
+  double pilot_mm = 0;  // how far it reaches into that hole
+  std::string source;
+};
+
+struct RivetNut {  // blind, small countersunk head: level with the sheet that it is set in
+  std::string size;
+  double hole_mm = 0;
+  double least_grip_mm = 0;
+  double most_grip_mm = 0;
+  double bulge_mm = 0;   // across what is upset behind the sheet
+  double behind_mm = 0;  // how far it reaches behind the sheet when it is set
+  std::string source;
+};
+
 struct Washer {  // ISO 7089, ASME B18.21.1 type A
   std::string size;
   double inner_mm = 0;
@@ -82,6 +108,12 @@ struct Eye {  // DIN 580
   double axial_kg = 0;
   double at_45_degrees_kg = 0;  // the lower where sources disagree
   std::string source;
+  double ring_outer_mm = 0;
+  double ring_inner_mm = 0;
+  double height_mm = 0;  // above the collar's seat
+  double ring_mm = 0;    // thickness of the ring
+  double neck_mm = 0;    // height of the collar
+  double mass_kg = 0;
 };
 
 struct SheetGauge {
@@ -113,7 +145,11 @@ namespace tables {
 [[nodiscard]] const std::vector<Section>& sections();
 [[nodiscard]] const std::vector<Thread>& threads();
 [[nodiscard]] const std::vector<HexNut>& nuts();
+[[nodiscard]] const std::vector<LockNut>& lock_nuts();
+[[nodiscard]] const std::vector<WeldNut>& weld_nuts();
+[[nodiscard]] const std::vector<RivetNut>& rivet_nuts();
 [[nodiscard]] const std::vector<Washer>& washers();
+[[nodiscard]] const std::vector<Washer>& large_washers();  // ISO 7093-1
 [[nodiscard]] const std::vector<ButtonHead>& button_heads();
 [[nodiscard]] const std::vector<Eye>& eyes();
 [[nodiscard]] const std::vector<Gland>& glands();
@@ -132,7 +168,11 @@ namespace tables {
 [[nodiscard]] const Section* find_section(std::string_view designation);
 [[nodiscard]] const Thread* find_thread(std::string_view size);
 [[nodiscard]] const HexNut* find_nut(std::string_view size);
+[[nodiscard]] const LockNut* find_lock_nut(std::string_view size);
+[[nodiscard]] const WeldNut* find_weld_nut(std::string_view size);
+[[nodiscard]] const RivetNut* find_rivet_nut(std::string_view size);
 [[nodiscard]] const Washer* find_washer(std::string_view size);
+[[nodiscard]] const Washer* find_large_washer(std::string_view size);
 [[nodiscard]] const ButtonHead* find_button_head(std::string_view size);
 [[nodiscard]] const Eye* find_eye(std::string_view size);
 /// Null for a number that is no gauge, a broken one too.

@@ -69,6 +69,43 @@ TextTable washers() {
   return table;
 }
 
+TextTable lock_nuts() {
+  TextTable table{"locknuts", "prevailing torque nuts", {"thread", "across flats mm", "height mm", "source"}, {}};
+  for (const LockNut& n : tables::lock_nuts())
+    table.rows.push_back({n.size, mm(n.across_flats_mm), mm(n.height_mm), n.source});
+  return table;
+}
+
+TextTable weld_nuts() {
+  TextTable table{"weld nuts",
+                  "hexagon weld nuts",
+                  {"thread", "across flats mm", "height mm", "hole mm", "pilot mm", "source"},
+                  {}};
+  for (const WeldNut& n : tables::weld_nuts()) {
+    table.rows.push_back({n.size, mm(n.across_flats_mm), mm(n.height_mm), mm(n.hole_mm), mm(n.pilot_mm), n.source});
+  }
+  return table;
+}
+
+TextTable rivet_nuts() {
+  TextTable table{"rivet nuts",
+                  "rivet nuts, blind",
+                  {"thread", "hole mm", "least grip mm", "largest grip mm", "bulge mm", "behind mm", "source"},
+                  {}};
+  for (const RivetNut& n : tables::rivet_nuts()) {
+    table.rows.push_back(
+        {n.size, mm(n.hole_mm), mm(n.least_grip_mm), mm(n.most_grip_mm), mm(n.bulge_mm), mm(n.behind_mm), n.source});
+  }
+  return table;
+}
+
+TextTable large_washers() {
+  TextTable table{"large washers", "large washers", {"thread", "hole mm", "outside mm", "thickness mm", "source"}, {}};
+  for (const Washer& w : tables::large_washers())
+    table.rows.push_back({w.size, mm(w.inner_mm), mm(w.outer_mm), mm(w.thickness_mm), w.source});
+  return table;
+}
+
 TextTable eyes() {
   TextTable table{"eyes",
                   "lifting eyes: loads as the source prints them, for one eye",
@@ -100,7 +137,11 @@ std::vector<TextTable> all_tables() {
           threads(),
           screws(),
           nuts(),
+          lock_nuts(),
+          weld_nuts(),
+          rivet_nuts(),
           washers(),
+          large_washers(),
           eyes(),
           gauges(),
           materials()};

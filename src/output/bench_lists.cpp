@@ -80,11 +80,14 @@ CsvRow bought_row(const std::string& kind, const Part& part, std::size_t quantit
 }
 
 std::string hardware_note(const Part& part) {
+  if (part.role == Role::eye) return "for lifting only, taken out afterwards where it is in the way";
   return part.role == Role::rod ? "often comes with the item; its mass is the item's" : "";
 }
 
-/// Not parts of the model: one for each lift point.
+/// Where they are not parts of the model: one for each lift point.
 void add_eyes(std::vector<CsvRow>& rows, const Plan& plan, const JobInfo& info) {
+  const auto is_eye = [](const Part& part) { return part.role == Role::eye; };
+  if (std::any_of(plan.parts.begin(), plan.parts.end(), is_eye)) return;
   std::map<std::string, std::size_t> count;
   for (const LiftPoint& point : plan.lift_points) ++count[point.thread];
   for (const auto& [thread, quantity] : count) {

@@ -30,7 +30,7 @@ constexpr double size_offset = 26;
 constexpr double balloon_column = 82;
 
 bool is_fastener(Role role) {
-  return role == Role::rod || role == Role::nut || role == Role::washer || role == Role::screw;
+  return role == Role::rod || role == Role::nut || role == Role::washer || role == Role::screw || role == Role::insert;
 }
 
 bool is_cover(Role role) { return role == Role::cover_sheet || role == Role::cover_flange; }

@@ -63,9 +63,12 @@ class Cover {
     return add_plate(build_, {mark(number), name, role, material_of(build_)}, b, normal, instance, from);
   }
 
-  void screw(const std::string& name, Vec3 seat, Vec3 direction, std::vector<Layer> layers) {
+  // Of a row that runs `along`.
+  void screw(const std::string& name, Vec3 seat, Vec3 direction, std::vector<Layer> layers, Vec3 along) {
     add_screw(build_, {*spec_.screws.thread, spec_.screws.thread.place, seat, direction, std::move(layers),
-                       fmt::format("{} cover screw {} {}", word_, name, ++count_[name]), cover_origin(), std::nullopt});
+                       fmt::format("{} cover screw {} {}", word_, name, ++count_[name]), cover_origin(), std::nullopt,
+                       *spec_.screws.fixing, build_.key("face." + word_ + ".screws.fixing"),
+                       slot_mm_of(spec_.screws.hole, spec_.screws.slot, *spec_.screws.thread), along});
   }
 
   [[nodiscard]] static double middle_z(const Host& h) { return (h.box.low.z + h.box.high.z) / 2; }
@@ -74,7 +77,7 @@ class Cover {
   void row_into_strip(InstanceId sheet, const Host& strip, const std::string& name) {
     const double into = strip.box.size().y;
     for (const double x : spread(row_end_mm, shell_.size.x - row_end_mm, spec_.screws.max_spacing->mm())) {
-      screw(name, at(x, -t(), middle_z(strip)), inward(), {{sheet, 0, t()}, {strip.id, t(), t() + into}});
+      screw(name, at(x, -t(), middle_z(strip)), inward(), {{sheet, 0, t()}, {strip.id, t(), t() + into}}, axis::x);
     }
   }
 
@@ -108,7 +111,7 @@ class Cover {
       const double into = bottom.box.size().y;
       for (const double z : landing_screws()) {
         screw(side == low ? "left" : "right", at(middle_x, -t(), z), inward(),
-              {{sheet, 0, t()}, {landing, t(), t() + into}});
+              {{sheet, 0, t()}, {landing, t(), t() + into}}, axis::z);
       }
     }
   }
@@ -211,7 +214,7 @@ class Cover {
     const double first = t() + gap;
     for (const double x : spread(1.5 * row_end_mm, shell_.size.x - 1.5 * row_end_mm, spec_.screws.max_spacing->mm())) {
       screw("top", at(x, top_row_mm(), shell_.size.z + first), axis::minus_z,
-            {{flange, 0, t()}, {deck.id, first, first + deck.box.size().z}});
+            {{flange, 0, t()}, {deck.id, first, first + deck.box.size().z}}, axis::x);
     }
   }
 
@@ -223,7 +226,7 @@ class Cover {
     for (const double z :
          spread(upright.box.low.z + row_end_mm, upright.box.high.z - row_end_mm, spec_.screws.max_spacing->mm())) {
       screw(side == low ? "left" : "right", at(x, side_row_mm(), z), into,
-            {{flange, 0, t()}, {upright.id, first, first + upright.box.size().x}});
+            {{flange, 0, t()}, {upright.id, first, first + upright.box.size().x}}, axis::z);
     }
   }
 

@@ -23,8 +23,8 @@ void weigh(Part& part) {
   if (part.source == Source::stand_in || part.source == Source::printed) return;
   // An item's mass includes its rods.
   if (part.role == Role::rod) return;
-  // A gland is no steel and brings its own.
-  if (part.role == Role::gland) return;
+  // A gland is no steel, an eye is drawn with all the room it needs: both bring their own.
+  if (part.role == Role::gland || part.role == Role::eye) return;
   const Material* m = tables::find_material(part.material.empty() ? bought_material : part.material);
   if (m != nullptr) part.mass_kg = volume_mm3(part) * 1e-9 * m->density_kg_per_m3;
 }

@@ -28,6 +28,7 @@ struct ScrewTip {
   Vec3 direction;
   std::string thread;
   Place place;
+  double hole_mm = 0;  // in what is laid on there: what the tip or the nut needs
 };
 
 class Draft {

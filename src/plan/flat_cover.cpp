@@ -195,7 +195,11 @@ class FlatCover {
                        {{sheet_, 0, t}, {strip.host.id, t, t + into}},
                        name,
                        origin(),
-                       std::nullopt});
+                       std::nullopt,
+                       *spec_.screws.fixing,
+                       build_.key("face." + word_ + ".screws.fixing"),
+                       slot_mm_of(spec_.screws.hole, spec_.screws.slot, *spec_.screws.thread),
+                       unit(strip.run, high)});
   }
 
   Build& build_;

@@ -46,11 +46,21 @@ namespace {
 /// "ISO 4032" of "ISO 4032 (largest width across flats and height)".
 std::string standard_of(const std::string& source) { return source.substr(0, source.find(" (")); }
 
+constexpr double pilot_play_mm = 0.1;  // of what goes into a hole of its nominal size (common practice)
+
 std::string screw_length_in_words(const Thread& thread, double length_mm) {
   return tables::is_unified(thread) ? plain(length_mm / 25.4) + " in" : plain(length_mm);
 }
 
 }  // namespace
+
+std::string nut_class_in_words(const std::optional<Sourced<std::string>>& rod_strength) {
+  if (!rod_strength) return {};
+  const std::string& strength = **rod_strength;
+  // A nut is called after the first figure of the strongest rod that it goes with; there is none below 5.
+  const std::string nut = strength.front() == 'A' ? strength : strength.front() == '8' ? "8" : "5";
+  return ", class " + nut;
+}
 
 Part threaded_rod(const Thread& thread, double length_mm) {
   return bought(fmt::format("ROD-{}x{}", thread.size, plain(length_mm)), "threaded rod", Role::rod,
@@ -61,6 +71,44 @@ Part hex_nut(const Thread& thread, const HexNut& nut) {
   const Profile profile{Loop::hexagon({}, nut.across_flats_mm), {Loop::circle({}, thread.minor_internal_mm / 2)}};
   return bought("NUT-" + nut.size, "hexagon nut", Role::nut, nut.size + " " + standard_of(nut.source),
                 {{profile, Pose{}, nut.height_mm}});
+}
+
+Part lock_nut(const Thread& thread, const LockNut& nut) {
+  const Profile profile{Loop::hexagon({}, nut.across_flats_mm), {Loop::circle({}, thread.minor_internal_mm / 2)}};
+  return bought("LKN-" + nut.size, "prevailing torque nut", Role::nut, nut.size + " " + standard_of(nut.source),
+                {{profile, Pose{}, nut.height_mm}});
+}
+
+Part weld_nut(const Thread& thread, const WeldNut& nut) {
+  const Profile profile{Loop::hexagon({}, nut.across_flats_mm), {Loop::circle({}, thread.minor_internal_mm / 2)}};
+  return bought(
+      "WLN-" + nut.size, "weld nut", Role::nut, nut.size + " " + standard_of(nut.source),
+      {{ring(nut.hole_mm - pilot_play_mm, thread.minor_internal_mm), Pose::at({0, 0, -nut.pilot_mm}), nut.pilot_mm},
+       {profile, Pose{}, nut.height_mm}});
+}
+
+Part rivet_nut(const Thread& thread, const RivetNut& nut, double sheet_mm) {
+  const double body = nut.hole_mm - pilot_play_mm;
+  const double upset = nut.behind_mm - thread.major_mm;
+  return bought(fmt::format("RVN-{}", nut.size), "rivet nut", Role::insert,
+                fmt::format("{} rivet nut, small countersunk head, for {} mm", nut.size, plain(sheet_mm)),
+                {{ring(body, thread.clear_close_mm), Pose::at({0, 0, -sheet_mm}), sheet_mm},
+                 {ring(nut.bulge_mm, thread.clear_close_mm), Pose{}, upset},
+                 {ring(body, thread.minor_internal_mm), Pose::at({0, 0, upset}), thread.major_mm}});
+}
+
+Part lifting_eye(const Thread& thread, const Eye& eye) {
+  // The ring with all that joins it to the collar: a half round on a post, round the hole.
+  const double r = eye.ring_outer_mm / 2;
+  const double middle = eye.height_mm - r;
+  Profile ring_profile{{{{{r, eye.neck_mm}}, {{r, middle}, 1}, {{-r, middle}}, {{-r, eye.neck_mm}}}},
+                       {Loop::circle({0, middle}, eye.ring_inner_mm / 2)}};
+  Part part = bought("EYE-" + eye.size, "lifting eye", Role::eye, eye.size + " DIN 580",
+                     {{disc(thread.major_mm), Pose::at({0, 0, -eye.shank_mm}), eye.shank_mm},
+                      {disc(eye.collar_mm), Pose{}, eye.neck_mm},
+                      {ring_profile, Pose::at({0, eye.ring_mm / 2, 0}, axis::x, axis::z), eye.ring_mm}});
+  part.mass_kg = eye.mass_kg;
+  return part;
 }
 
 Part plain_washer(const Washer& washer) {

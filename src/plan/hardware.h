@@ -2,17 +2,30 @@
 // Bought and turned parts as prisms, from the tables. Private to the plan.
 
 #include "fitup/plan.h"
+#include "fitup/spec.h"
 
 namespace fitup::plan {
 
 /// A pose at `origin` whose z runs along `direction` (an axis direction).
 [[nodiscard]] Pose along(Vec3 origin, Vec3 direction);
 
+/// ", class 5": of the nut that goes with a rod of this property class (ISO 898-2; nuts of stainless steel have the
+/// rod's, ISO 3506-2); nothing where none is asked for.
+[[nodiscard]] std::string nut_class_in_words(const std::optional<Sourced<std::string>>& rod_strength);
+
 /// Threaded rod, round at the major diameter, z from 0 to length.
 [[nodiscard]] Part threaded_rod(const Thread& thread, double length_mm);
 /// ISO 4032, largest sizes, hole at the internal minor diameter; z from 0 to height.
 [[nodiscard]] Part hex_nut(const Thread& thread, const HexNut& nut);
-/// ISO 7089.
+/// ISO 7040, the same way.
+[[nodiscard]] Part lock_nut(const Thread& thread, const LockNut& nut);
+/// DIN 929: z = 0 is what it is welded on, its pilot stands in the hole to z < 0.
+[[nodiscard]] Part weld_nut(const Thread& thread, const WeldNut& nut);
+/// A rivet nut that is set in a sheet: z = 0 is the sheet's far side, its bulge lies on it, the thread is at the end.
+[[nodiscard]] Part rivet_nut(const Thread& thread, const RivetNut& nut, double sheet_mm);
+/// DIN 580, as what it needs room for: z = 0 is the collar's seat, the shank runs to z < 0, the ring stands across x.
+[[nodiscard]] Part lifting_eye(const Thread& thread, const Eye& eye);
+/// ISO 7089, or ISO 7093-1.
 [[nodiscard]] Part plain_washer(const Washer& washer);
 /// ISO 7380-1 as the cylinder that its largest sizes allow, with its hexagon socket; the seat is z = 0, the
 /// shank runs to z = length, the head to z = -height.

@@ -13,6 +13,7 @@
 #include "geometry/region.h"
 #include "plan/coat.h"
 #include "plan/hardware.h"
+#include "plan/screw_fixing.h"
 
 namespace fitup::plan {
 
@@ -21,6 +22,8 @@ namespace {
 bool parallel(Vec3 a, Vec3 b) { return std::abs(std::abs(dot(a, b)) - 1) < tolerance::direction; }
 
 using Problem = std::optional<std::string>;
+
+constexpr double play_round_nut_mm = 1;  // of a hole that a nut stands in (common practice)
 
 // Steel that must stay between a hole and an edge or another hole: as much as the sheet is thick, and no more than
 // this is asked for (common practice of laser cutting, where narrower webs burn away).
@@ -55,7 +58,8 @@ double apart_mm(Vec2 a, double diameter_a, Vec2 b, double diameter_b) {
   return norm(a - b) - (diameter_a + diameter_b) / 2;
 }
 
-Problem hole_in_flat(const Build& build, Flat& flat, Vec2 at, const RoundHole& hole) {
+// A round hole of the plate's, or one of the circles that a slot is swept by.
+Problem circle_in_flat(const Build& build, const Flat& flat, Vec2 at, const RoundHole& hole) {
   const double t = flat.thickness_mm;
   if (auto problem = too_near_edge(build, flat.profile.outer, at, hole.diameter_mm, t, "plate")) return problem;
   for (const DrilledHole& d : flat.drilled) {
@@ -66,6 +70,31 @@ Problem hole_in_flat(const Build& build, Flat& flat, Vec2 at, const RoundHole& h
     const double apart = -depth_in_mm(h, at) - hole.diameter_mm / 2;
     if (auto problem = too_near_hole(build, apart, t, "another hole")) return problem;
   }
+  return std::nullopt;
+}
+
+// Two arcs and two lines, the middle of one end to that of the other `along`.
+Problem slot_in_flat(const Build& build, Flat& flat, Vec2 at, Vec2 along, const RoundHole& hole) {
+  const double least = *build.spec.cutter.smallest_hole * flat.thickness_mm;
+  if (hole.diameter_mm < least - tolerance::snap_mm) {
+    return fmt::format("is a slot {} wide, and the cutter makes none narrower than {}",
+                       build.in_words(hole.diameter_mm), build.in_words(least));
+  }
+  const int steps = 2 * static_cast<int>(std::ceil(hole.slot_mm / hole.diameter_mm)) + 2;
+  for (int i = 0; i <= steps; ++i) {
+    const double off = hole.slot_mm * (static_cast<double>(i) / steps - 0.5);
+    if (auto problem = circle_in_flat(build, flat, at + off * along, hole)) return problem;
+  }
+  const double half = (hole.slot_mm + hole.diameter_mm) / 2;
+  const double r = hole.diameter_mm / 2;
+  const Vec2 reach = std::abs(along.x) > 0.5 ? Vec2{half, r} : Vec2{r, half};
+  flat.profile.holes.push_back(Loop::rounded_rectangle(at - reach, at + reach, r));
+  return std::nullopt;
+}
+
+Problem hole_in_flat(const Build& build, Flat& flat, Vec2 at, const RoundHole& hole) {
+  const double t = flat.thickness_mm;
+  if (auto problem = circle_in_flat(build, flat, at, hole)) return problem;
   // What is smaller than the cutter can cut is marked and drilled.
   const bool too_small = hole.diameter_mm < *build.spec.cutter.smallest_hole * t - tolerance::snap_mm;
   if (too_small || hole.kind == HoleKind::tapped) {
@@ -118,6 +147,10 @@ std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHol
   if (auto* member = std::get_if<Member>(&part.form)) return hole_in_member(build, *member, local, through, hole);
   auto* flat = std::get_if<Flat>(&part.form);
   if (flat == nullptr || !parallel(through, axis::z)) return "does not go square through the part";
+  if (hole.slot_mm > 0) {
+    const Vec3 along = pose.inverse().turn(hole.slot_along);
+    return slot_in_flat(build, *flat, {local.x, local.y}, {along.x, along.y}, hole);
+  }
   return hole_in_flat(build, *flat, {local.x, local.y}, hole);
 }
 
@@ -139,13 +172,17 @@ bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundH
 }
 
 // Holes in every layer; false if one cannot be made.
-bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& thread) {
+bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& thread, const ScrewHold& hold) {
   for (std::size_t i = 0; i < place.layers.size(); ++i) {
     const Layer& layer = place.layers[i];
     const bool last = i + 1 == place.layers.size();
-    const RoundHole hole{place.seat + layer.from_mm * place.direction, place.direction,
-                         last ? thread.tap_drill_mm : thread.clear_medium_mm, last ? HoleKind::tapped : HoleKind::clear,
-                         (last ? "tap " : "clear ") + thread.size};
+    RoundHole hole{place.seat + layer.from_mm * place.direction, place.direction,
+                   last ? hold.hole_mm : thread.clear_medium_mm, last ? hold.hole : HoleKind::clear,
+                   last ? hold.purpose : "clear " + thread.size, last && place.fixing == ScrewFixing::weld_nut};
+    if (i == 0 && !last) {
+      hole.slot_mm = place.slot_mm;
+      hole.slot_along = place.slot_along;
+    }
     if (!room_for(build, place, layer.instance, hole)) return false;
   }
   return true;
@@ -155,15 +192,19 @@ bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& threa
 // (EN 1090-2, 8.1 and 8.3, from memory); taken over for a cover's flange as common practice.
 constexpr double most_drawn_mm = 4;
 
-void join_screw(Build& build, const ScrewPlace& place, const Thread& thread, InstanceId screw) {
+// Not to what it is threaded into. On a slot the head bears on a washer.
+void join_screw(Build& build, const ScrewPlace& place, InstanceId screw) {
   Draft& draft = build.draft;
   const auto& layers = place.layers;
-  draft.join(screw, layers.front().instance, JointKind::bearing, place.direction);
+  const bool on_washer = place.slot_mm > 0;
+  if (on_washer) add_head_washer(build, place, screw, layers.front().instance);
+  if (layers.size() > 1 || place.fixing == ScrewFixing::tapped) {
+    draft.join(screw, layers.front().instance, on_washer ? JointKind::slip : JointKind::bearing, place.direction);
+  }
   for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
     if (i > 0) draft.join(screw, layers[i].instance, JointKind::slip, place.direction);
     draft.join(layers[i].instance, layers[i + 1].instance, JointKind::bolted, place.direction, most_drawn_mm);
   }
-  draft.join(screw, layers.back().instance, JointKind::thread, place.direction, 0, thread.major_mm);
 }
 
 }  // namespace
@@ -182,46 +223,101 @@ bool threads_enough(Build& build, const ScrewPlace& place, const Thread& thread,
   if (engagement >= thread.major_mm - tolerance::contact_mm) return true;
   const std::string thick = build.in_words(engagement) + " thick";
   if (is_said(build, "thread-too-short", place.thread_place, thick)) return false;
+  const std::string others =
+      place.fixing_key.empty()
+          ? std::string()
+          : fmt::format(", or {} = \"nut\", \"locknut\", \"weld nut\" or \"insert\"", place.fixing_key);
   build.diagnostics.add(
       diag::say<"thread-too-short">(place.thread_place, build.draft.instance(place.layers.back().instance).name,
-                                    build.in_words(engagement), thread.size, build.in_words(thread.major_mm)));
+                                    build.in_words(engagement), thread.size, build.in_words(thread.major_mm), others));
   return false;
 }
 
-void add_fastener(Build& build, const ScrewPlace& place, InstanceId screw, double engagement) {
+void say_no_hold(Build& build, const ScrewPlace& place, const ScrewHold& hold, const std::string& problem) {
+  if (is_said(build, "no-room-for-fixing", place.thread_place, problem)) return;
+  build.diagnostics.add(diag::say<"no-room-for-fixing">(place.thread_place, hold.noun, place.thread, place.name,
+                                                        build.draft.instance(place.layers.back().instance).name,
+                                                        problem, place.fixing_key));
+}
+
+// A seat for it, and nothing welded on there.
+bool holds(Build& build, const ScrewPlace& place, const ScrewHold& hold) {
+  const Layer& last = place.layers.back();
+  const Vec3 back = place.seat + last.to_mm * place.direction;
+  auto problem = hold_problem(build, hold, last.instance, back, place.direction, last.to_mm - last.from_mm);
+  if (!problem && place.behind && hold.behind_mm > 0) {
+    problem = fmt::format("would stand in {}", build.draft.instance(*place.behind).name);
+  }
+  if (problem) say_no_hold(build, place, hold, *problem);
+  return !problem;
+}
+
+void add_fastener(Build& build, const ScrewPlace& place, InstanceId screw, InstanceId into, double engagement) {
   Fastener fastener{place.thread, screw, {}, engagement, 0};
   for (std::size_t i = 0; i < place.layers.size(); ++i) {
     fastener.stack.push_back(place.layers[i].instance);
     if (i > 0) fastener.draws_mm += place.layers[i].from_mm - place.layers[i - 1].to_mm;
   }
+  if (into != fastener.stack.back()) fastener.stack.push_back(into);
   build.draft.fasteners.push_back(std::move(fastener));
 }
 
-}  // namespace
-
-void add_screw(Build& build, const ScrewPlace& place) {
-  const Thread* thread = tables::find_thread(place.thread);
-  const ButtonHead* head = tables::find_button_head(place.thread);
+// What lies behind gets a hole where the tip comes through, and is known to what is laid on there later.
+void pass_tip(Build& build, const ScrewPlace& place, const Thread& thread, const ScrewHold& hold, InstanceId screw,
+              double length) {
   const Layer& last = place.layers.back();
-  const double engagement = last.to_mm - last.from_mm;
-  const double length = thread != nullptr ? screw_length_mm(*thread, last.to_mm) : 0;
-  // The reader takes no other thread, and no sheet, gap and section that together are longer than every screw.
-  assert(thread != nullptr && head != nullptr && length > 0);
-  if (!threads_enough(build, place, *thread, engagement) || !make_screw_holes(build, place, *thread)) return;
-  const InstanceId screw = build.draft.add(button_head_screw(*thread, *head, length),
-                                           along(place.seat, place.direction), place.name, place.origin);
-  join_screw(build, place, *thread, screw);
+  const Vec3 back = place.seat + last.to_mm * place.direction;
   if (place.behind && length > last.to_mm + tolerance::contact_mm) {
-    const RoundHole hole{place.seat + last.to_mm * place.direction, place.direction, thread->clear_medium_mm,
-                         HoleKind::clear, "the tip of " + thread->size};
+    const RoundHole hole{back, place.direction, thread.clear_medium_mm, HoleKind::clear, "the tip of " + thread.size};
     if (!room_for(build, place, *place.behind, hole)) return;
     build.draft.join(screw, *place.behind, JointKind::slip, place.direction);
   }
   if (length > last.to_mm - tolerance::contact_mm) {
-    build.draft.screw_tips.push_back({screw, last.instance, place.seat + last.to_mm * place.direction, place.direction,
-                                      place.thread, place.origin.place});
+    const double play = hold.behind_mm > 0 ? play_round_nut_mm : 0;
+    build.draft.screw_tips.push_back({screw, last.instance, back, place.direction, place.thread, place.origin.place,
+                                      std::max(thread.clear_medium_mm, hold.across_mm + play)});
   }
-  add_fastener(build, place, screw, engagement);
+}
+
+}  // namespace
+
+double slot_mm_of(const Sourced<HoleShape>& hole, const std::optional<Sourced<Length>>& slot,
+                  const std::string& thread) {
+  if (*hole == HoleShape::round) return 0;
+  return slot ? (*slot)->mm() : tables::find_thread(thread)->major_mm;
+}
+
+void add_screw(Build& build, const ScrewPlace& wanted) {
+  const Thread& thread = *tables::find_thread(wanted.thread);
+  const ButtonHead& head = *tables::find_button_head(wanted.thread);
+  ScrewPlace place = wanted;
+  if (place.slot_mm > 0) {
+    const double washer = tables::find_washer(place.thread)->thickness_mm;
+    place.seat = place.seat - washer * place.direction;
+    for (Layer& layer : place.layers) layer = {layer.instance, layer.from_mm + washer, layer.to_mm + washer};
+  }
+  const Layer last = place.layers.back();
+  const auto hold = hold_of(place.fixing, thread, last.to_mm - last.from_mm);
+  if (!hold) {
+    if (!is_said(build, "fixing-not-made", place.thread_place, place.fixing_key)) {
+      build.diagnostics.add(diag::say<"fixing-not-made">(place.thread_place, place.fixing_key, place.thread));
+    }
+    return;
+  }
+  if (place.fixing == ScrewFixing::tapped && !threads_enough(build, place, thread, hold->engagement_mm)) return;
+  if (!holds(build, place, *hold)) return;
+  const double length = screw_length_mm(thread, last.to_mm + hold->screw_to_mm);
+  if (length <= 0) {
+    say_no_hold(build, place, *hold, "asks for a screw longer than any that is kept");
+    return;
+  }
+  if (!make_screw_holes(build, place, thread, *hold)) return;
+  const InstanceId screw = build.draft.add(button_head_screw(thread, head, length), along(place.seat, place.direction),
+                                           place.name, place.origin);
+  join_screw(build, place, screw);
+  const InstanceId into = add_hold(build, *hold, place, screw);
+  pass_tip(build, place, thread, *hold, screw, length);
+  add_fastener(build, place, screw, into, hold->engagement_mm);
 }
 
 void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on) {
@@ -232,15 +328,14 @@ void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on) {
     if (tip.into != host || std::abs(dot(tip.direction, pose.z())) < 0.5) continue;
     const Vec3 at = pose.local(tip.out_at);
     const Thread& thread = *tables::find_thread(tip.thread);
-    const double reach = thread.clear_medium_mm / 2;
+    const double reach = tip.hole_mm / 2;
     if (at.x < area.low.x - reach || at.x > area.high.x + reach || at.y < area.low.y - reach ||
         at.y > area.high.y + reach)
       continue;
-    const auto problem =
-        make_hole(build, laid_on,
-                  {tip.out_at, tip.direction, thread.clear_medium_mm, HoleKind::clear, "the tip of " + thread.size});
+    const auto problem = make_hole(
+        build, laid_on, {tip.out_at, tip.direction, tip.hole_mm, HoleKind::clear, "the tip of " + thread.size});
     if (problem) {
-      say_no_room(build, tip.place, thread.clear_medium_mm, build.draft.instance(tip.screw).name, laid_on, *problem);
+      say_no_room(build, tip.place, tip.hole_mm, build.draft.instance(tip.screw).name, laid_on, *problem);
     } else {
       build.draft.join(tip.screw, laid_on, JointKind::slip, tip.direction);
     }

@@ -17,6 +17,8 @@ struct RoundHole {
   HoleKind kind = HoleKind::clear;
   std::string purpose;
   bool filled_before_coat = false;  // by what is welded into it; else a clear one is made larger by what a coat takes
+  double slot_mm = 0;               // how far what goes through it may be moved; a slot where it is more than nothing
+  Vec3 slot_along = {};             // an axis direction
 };
 
 /// Makes it; or says why it cannot be made there, in words that follow "it ...".
@@ -33,8 +35,11 @@ struct Layer {
   double to_mm = 0;
 };
 
-/// A button-head screw from the seat along `direction`; the last layer is tapped, the others get a clearance
-/// hole (ISO 273 medium). Chooses the shortest stock length that threads the last layer fully.
+/// A button-head screw from the seat along `direction` through plates and legs, with all that goes with it: holes,
+/// joints, the fastener. Every layer but the last gets a clearance hole (ISO 273 medium), the first one a slot where
+/// `slot_mm` is more than nothing, and then a washer under the head. What is in or behind the last layer follows from
+/// `fixing`: a thread, a washer and a nut, a weld nut, a rivet nut. Chooses the shortest stock length that fills the
+/// thread. Says so where there is too little thread, no room for a hole, or no seat for what stands behind.
 struct ScrewPlace {
   std::string thread;
   Place thread_place;
@@ -44,7 +49,15 @@ struct ScrewPlace {
   std::string name;
   Origin origin;
   std::optional<InstanceId> behind;  // lies on the last layer: gets a clearance hole if the tip comes through
+  ScrewFixing fixing = ScrewFixing::tapped;
+  std::string fixing_key = {};  // the spec key that asks for it; empty where there is none
+  double slot_mm = 0;
+  Vec3 slot_along = {};
 };
+/// How far a screw may be moved in its slot: as the spec says, else by its diameter; 0 in a round hole.
+[[nodiscard]] double slot_mm_of(const Sourced<HoleShape>& hole, const std::optional<Sourced<Length>>& slot,
+                                const std::string& thread);
+
 void add_screw(Build& build, const ScrewPlace& place);
 
 /// What is laid on `host` afterwards gets clearance holes for the screws that come through there.

@@ -108,15 +108,19 @@ class Items {
     const Vec3 along_rod = rod.along_x() ? axis::x : axis::y;
     const std::string name = fmt::format("{} rod {}", build_.box.items[rod.item].name, ++count_[rod.item]);
     const Origin origin{"item." + item.name + ".rods", item.rods->thread.place, "items"};
-    const InstanceId id =
-        build_.draft.add(threaded_rod(thread, norm(rod.high - rod.low)), along(tip, along_rod), name, origin);
+    Part part = threaded_rod(thread, norm(rod.high - rod.low));
+    if (item.rods->strength) part.size += fmt::format(" DIN 976-1, class {}", **item.rods->strength);
+    if (*item.rods->fixed) part.size += ", fixed in the item";
+    const InstanceId id = build_.draft.add(std::move(part), along(tip, along_rod), name, origin);
     build_.draft.join(id, out_.items[rod.item], JointKind::slip, rod.along_x() ? axis::y : axis::x);
     out_.rods.push_back(id);
+    Part inner = hex_nut(thread, *nut);
+    inner.size += nut_class_in_words(item.rods->strength);
     const double out = item.rods->projection->mm();
     for (const Side end : {low, high}) {
       const Vec3 outward = end == low ? Vec3{} - along_rod : along_rod;
       const Vec3 seat = (end == low ? rod.low : rod.high) + shift - out * outward;
-      const InstanceId n = build_.draft.add(hex_nut(thread, *nut), along(seat, outward),
+      const InstanceId n = build_.draft.add(inner, along(seat, outward),
                                             fmt::format("{} inner nut {}", name, end_word(rod, end)), origin);
       build_.draft.join(n, id, JointKind::thread, along_rod, 0, thread.major_mm);
       build_.draft.join(n, out_.items[rod.item], JointKind::bearing, Vec3{} - outward);

@@ -98,6 +98,17 @@ class LiftPoints {
                          along({top.x, top.y, top.z - height_}, axis::z), name, {"lifting", spec_.place, "frame"});
     build_.draft.join(id, host, JointKind::weld, axis::x, fit_mm);
     build_.draft.lift_points.push_back({id, top, *spec_.thread});
+    if (*spec_.eyes) add_eye(id, top, thread);
+  }
+
+  // Its ring stands along the longer side of the frame, as the slings do.
+  void add_eye(InstanceId boss, Vec3 top, const Thread& thread) {
+    const bool wide = build_.shell.size.x >= build_.shell.size.y;
+    const Pose pose = wide ? Pose::at(top) : Pose::at(top, axis::y, axis::minus_x);
+    const InstanceId id = build_.draft.add(lifting_eye(thread, *tables::find_eye(*spec_.thread)), pose,
+                                           fmt::format("lifting eye {}", build_.draft.lift_points.size()),
+                                           {"lifting.eyes", spec_.eyes.place, "lifting eyes"});
+    build_.draft.join(id, boss, JointKind::thread, axis::minus_z, 0, thread.major_mm);
   }
 
   Build& build_;

@@ -1,16 +1,51 @@
 // The washer and the outer nut on a rod.
-// Entry: add_outer_nut.
+// Entry: rod_stack, add_outer_nut.
 #include "plan/outer_nut.h"
 
 #include <fmt/format.h>
 
+#include "diag/catalogue.h"
 #include "plan/hardware.h"
 
 namespace fitup::plan {
 
+namespace {
+
+constexpr double two_threads = 2;  // a rod shows two threads beyond its nut
+
+const Washer& washer_of(const RodSpec& rods) {
+  return *rods.washer == RodWasher::large ? *tables::find_large_washer(*rods.thread)
+                                          : *tables::find_washer(*rods.thread);
+}
+
+}  // namespace
+
+RodStack rod_stack(const Build& build, const RodSpec& rods, double plate_mm) {
+  const double inner = tables::find_nut(*rods.thread)->height_mm;
+  const double outer = *rods.locknut ? tables::find_lock_nut(*rods.thread)->height_mm : inner;
+  const double washer = washer_of(rods).thickness_mm;
+  const double threads = two_threads * tables::find_thread(*rods.thread)->pitch_mm;
+  return {inner + plate_mm + washer + outer + threads,
+          fmt::format("inner nut {} + rod plate {} + washer {} + {} {} + two threads {}", build.in_words(inner),
+                      build.in_words(plate_mm), build.in_words(washer), *rods.locknut ? "locknut" : "outer nut",
+                      build.in_words(outer), build.in_words(threads))};
+}
+
+bool has_rod_hardware(Build& build, const ItemSpec& item) {
+  const RodSpec& rods = *item.rods;
+  const std::string key = "item." + item.name + ".rods.";
+  std::string lacking;
+  if (*rods.locknut && tables::find_lock_nut(*rods.thread) == nullptr) lacking = key + "locknut";
+  if (*rods.washer == RodWasher::large && tables::find_large_washer(*rods.thread) == nullptr) lacking = key + "washer";
+  if (rods.strength && tables::is_unified(*tables::find_thread(*rods.thread))) lacking = key + "strength";
+  if (lacking.empty()) return true;
+  build.diagnostics.add(diag::say<"fixing-not-made">(rods.thread.place, lacking, *rods.thread));
+  return false;
+}
+
 void add_outer_nut(Build& build, const OuterNutPlace& place) {
   const Thread& thread = *tables::find_thread(place.thread);
-  const Washer& washer = *tables::find_washer(place.thread);
+  const Washer& washer = washer_of(*place.rods);
   Draft& draft = build.draft;
   const Vec3 at = draft.pose(place.rod).origin();
   const std::string name = draft.instance(place.rod).name;
@@ -18,9 +53,11 @@ void add_outer_nut(Build& build, const OuterNutPlace& place) {
   const InstanceId w = draft.add(plain_washer(washer), along({at.x, place.outer_y, at.z}, place.outward),
                                  fmt::format("{} washer {}", name, place.side), origin);
   const double seat = place.outer_y + place.outward.y * washer.thickness_mm;
-  const InstanceId n =
-      draft.add(hex_nut(thread, *tables::find_nut(place.thread)), along({at.x, seat, at.z}, place.outward),
-                fmt::format("{} outer nut {}", name, place.side), origin);
+  Part nut = *place.rods->locknut ? lock_nut(thread, *tables::find_lock_nut(place.thread))
+                                  : hex_nut(thread, *tables::find_nut(place.thread));
+  nut.size += nut_class_in_words(place.rods->strength);
+  const InstanceId n = draft.add(nut, along({at.x, seat, at.z}, place.outward),
+                                 fmt::format("{} outer nut {}", name, place.side), origin);
   draft.join(w, place.plate, JointKind::bearing, Vec3{} - place.outward);
   draft.join(w, place.rod, JointKind::slip, axis::x);
   draft.join(n, w, JointKind::bearing, Vec3{} - place.outward);

@@ -12,6 +12,7 @@
 #include "plan/holes.h"
 #include "plan/opening.h"
 #include "plan/outer_nut.h"
+#include "plan/screw_fixing.h"
 
 namespace fitup::plan {
 
@@ -30,7 +31,6 @@ constexpr double behind_flange_mm = 2;      // a side plate begins this far behi
 constexpr double screws_before_mm = 12;     // its screws before the plate, where no cover's flange says otherwise
 constexpr double row_end_mm = 20;           // a return flange's first screw from its end
 constexpr double largest_step_mm = 90;      // between its screws
-constexpr double two_threads = 2;           // a rod shows two threads beyond its nut
 
 class RodPlate {
  public:
@@ -59,7 +59,8 @@ class RodPlate {
     }
     pass_side_members();
     for (const std::size_t i : served_) {
-      add_outer_nut(build_, {hardware_.rods[i], plate_, build_.box.rods[i].thread, outer_, outward_, word()});
+      const RodSpec& rods = *build_.box.items[build_.box.rods[i].item].item->rods;
+      add_outer_nut(build_, {hardware_.rods[i], plate_, *rods.thread, outer_, outward_, word(), &rods});
     }
   }
 
@@ -92,13 +93,12 @@ class RodPlate {
             diag::say<"uneven-rods">(item.size.place, word(), item.name, build_.in_words(std::abs(seat - inner_))));
         return false;
       }
-      const Thread& thread = *tables::find_thread(rod.thread);
-      const double needed =
-          2 * nut + t() + tables::find_washer(rod.thread)->thickness_mm + two_threads * thread.pitch_mm;
-      if (item.rods->projection->mm() < needed - tolerance::contact_mm) {
-        build_.diagnostics.add(diag::say<"rod-too-short">(
-            item.rods->projection.place, rod.thread, build_.in_words(item.rods->projection->mm()),
-            "inner nut, rod plate, washer, outer nut and two threads", build_.at_least(needed)));
+      if (!has_rod_hardware(build_, item)) return false;
+      const RodStack stack = rod_stack(build_, *item.rods, t());
+      if (item.rods->projection->mm() < stack.needed_mm - tolerance::contact_mm) {
+        build_.diagnostics.add(diag::say<"rod-too-short">(item.rods->projection.place, rod.thread,
+                                                          build_.in_words(item.rods->projection->mm()), stack.words,
+                                                          build_.at_least(stack.needed_mm)));
         return false;
       }
       span_.add(box.low);
@@ -267,14 +267,16 @@ class RodPlate {
   };
 
   [[nodiscard]] const Thread& screw() const { return *tables::find_thread(*spec_.screw); }
-  [[nodiscard]] double edge_mm() const { return edge_distance * screw().clear_medium_mm; }
+  [[nodiscard]] double edge_mm() const { return edge_distance * screw().clear_medium_mm + slot_mm() / 2; }
   [[nodiscard]] double before_plate_mm() const { return std::max(lap_mm, edge_mm()); }
   [[nodiscard]] bool flanged() const { return is_flanged(build_.box_spec(), face()); }
   // How far a screw's tip comes through the upright.
   [[nodiscard]] double tip_mm() const {
-    const double grip = t() + build_.shell.upright[depth_][low].box.size().x;
-    return screw_length_mm(screw(), grip) - grip;
+    const double upright = build_.shell.upright[depth_][low].box.size().x;
+    const double head_washer = slot_mm() > 0 ? tables::find_washer(*spec_.screw)->thickness_mm : 0;
+    return screw_reach_mm(*spec_.screw_fixing, screw(), head_washer + t() + upright, upright);
   }
+  [[nodiscard]] double slot_mm() const { return slot_mm_of(spec_.screw_hole, spec_.screw_slot, *spec_.screw); }
 
   // A return flange ends inside the frame, and behind the cover's screws, whose tips come through the upright.
   [[nodiscard]] double least_end_mm() const {
@@ -368,7 +370,18 @@ class RodPlate {
     int number = 0;
     for (const double z : spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm)) {
       const std::string name = fmt::format("{} screw {}", build_.draft.instance(flange).name, ++number);
-      add_screw(build_, {*spec_.screw, spec_.screw.place, {seat_x, y, z}, into, layers, name, origin(group()), behind});
+      add_screw(build_, {*spec_.screw,
+                         spec_.screw.place,
+                         {seat_x, y, z},
+                         into,
+                         layers,
+                         name,
+                         origin(group()),
+                         behind,
+                         *spec_.screw_fixing,
+                         build_.key("rod_plates.screw_fixing"),
+                         slot_mm(),
+                         axis::y});
     }
   }
 

@@ -34,6 +34,8 @@ Colour colour_of(Role role) {
     case Role::rod:
     case Role::nut:
     case Role::washer:
+    case Role::insert:
+    case Role::eye:
     case Role::screw: return {0.80, 0.76, 0.55};
     case Role::gland: return {0.30, 0.31, 0.33};
     case Role::spacer:

@@ -88,11 +88,30 @@ constexpr std::array<Word<Face>, 6> face_words{{{"front", Face::front},
                                                 {"top", Face::top},
                                                 {"bottom", Face::bottom}}};
 
+constexpr std::array<Word<ScrewFixing>, 5> screw_words{{{"tapped", ScrewFixing::tapped},
+                                                        {"nut", ScrewFixing::nut},
+                                                        {"locknut", ScrewFixing::locknut},
+                                                        {"weld nut", ScrewFixing::weld_nut},
+                                                        {"insert", ScrewFixing::insert}}};
+constexpr std::array<Word<HoleShape>, 2> shape_words{{{"round", HoleShape::round}, {"slot", HoleShape::slot}}};
+constexpr std::array<Word<RodWasher>, 2> washer_words{{{"plain", RodWasher::plain}, {"large", RodWasher::large}}};
+
+/// The length of a slot alone asks for one.
+Sourced<HoleShape> hole_shape(const Cell& cell, const char* shape_key, const char* slot_key) {
+  auto shape = word(cell[shape_key], shape_words);
+  if (!shape.given && cell.find(slot_key) != nullptr) shape.value = HoleShape::slot;
+  return shape;
+}
+
 std::optional<RodSpec> rods(const Cell* cell) {
   if (cell == nullptr) return std::nullopt;
   RodSpec rods;
   rods.thread = text((*cell)["thread"]);
   rods.projection = length((*cell)["projection"]);
+  rods.strength = optional_text(cell->find("strength"));
+  rods.fixed = (*cell)["fixed"].get<bool>();
+  rods.locknut = (*cell)["locknut"].get<bool>();
+  rods.washer = word((*cell)["washer"], washer_words);
   const Cell& at = (*cell)["at"];
   const auto pairs = at.get<std::vector<std::vector<Length>>>().value;
   for (std::size_t i = 0; i < pairs.size(); ++i) rods.at.push_back({first<2>(pairs[i]), at.entry_places[i], true});
@@ -172,9 +191,14 @@ RailsSpec rails(const Cell& cell) {
 
 std::optional<RodPlatesSpec> rod_plates(const Cell* cell) {
   if (cell == nullptr) return std::nullopt;
-  return RodPlatesSpec{length((*cell)["thickness"]), word((*cell)["clearance_hole"], hole_words),
-                       word((*cell)["front"], fixing_words), word((*cell)["back"], fixing_words),
-                       text((*cell)["screw"])};
+  return RodPlatesSpec{length((*cell)["thickness"]),
+                       word((*cell)["clearance_hole"], hole_words),
+                       word((*cell)["front"], fixing_words),
+                       word((*cell)["back"], fixing_words),
+                       text((*cell)["screw"]),
+                       word((*cell)["screw_fixing"], screw_words),
+                       hole_shape(*cell, "screw_hole", "screw_slot"),
+                       optional_length(cell->find("screw_slot"))};
 }
 
 // A quarter turn is one the other way in the opposite hand. What is no quarter turn was said.
@@ -238,7 +262,9 @@ FaceSpec face(const Cell& cell) {
   face.closed_by = word(cell["closed_by"], closure_words);
   face.style = word(cell["style"], style_words);
   face.thickness = length(cell["thickness"]);
-  face.screws = {text(cell["screws"]["thread"]), length(cell["screws"]["max_spacing"])};
+  const Cell& screws = cell["screws"];
+  face.screws = {text(screws["thread"]), length(screws["max_spacing"]), word(screws["fixing"], screw_words),
+                 hole_shape(screws, "hole", "slot"), optional_length(screws.find("slot"))};
   face.flange_depth = length(cell["flange_depth"]);
   face.gap = length(cell["gap"]);
   face.landing_width = length(cell["landing_width"]);
@@ -271,6 +297,7 @@ std::optional<LiftingSpec> lifting(const Cell* cell) {
   lifting.place = cell->place;
   lifting.thread = text((*cell)["thread"]);
   lifting.points = count((*cell)["points"]);
+  lifting.eyes = (*cell)["eyes"].get<bool>();
   lifting.boss_diameter = optional_length(cell->find("boss_diameter"));
   lifting.boss_height = optional_length(cell->find("boss_height"));
   if (const Cell* at = cell->find("at")) {

@@ -12,6 +12,7 @@ constexpr Range any_place{-20000, 20000};    // mm: a box is no longer than 20 m
 constexpr Range size_range{0, 20000, true};  // mm
 constexpr Range clearance_range{0, 5000};    // mm
 constexpr Range sheet_range{0.5, 50};        // mm: thinner is foil, thicker is not cut from sheet
+constexpr std::string_view fixing_words = "tapped, nut, locknut, weld nut, insert";
 constexpr std::string_view face_words = "front, back, left, right, top, bottom";
 
 // A row stays a row.
@@ -50,6 +51,15 @@ const std::vector<Rule> item_rows{
      "centre of each rod: across and up from the item's left bottom corner, seen from the front"},
     {"item.NAME.rods.projection", Type::length, Need::must, "", {0, 1000}, "",
      "how far a rod sticks out beyond either end face"},
+    {"item.NAME.rods.strength", Type::word, Need::may, "", none, "4.6, 4.8, 5.8, 8.8, A2-70",
+     "property class that the lists ask for, its nuts' class following from it (ISO 898-1 and -2, ISO 3506); without it "
+     "they ask for none"},
+    {"item.NAME.rods.fixed", Type::yes_no, Need::filled, "false", none, "",
+     "whether the rods are held in the item, so that they neither turn nor come out; the lists say which"},
+    {"item.NAME.rods.locknut", Type::yes_no, Need::filled, "false", none, "",
+     "whether the nut outside a rod plate is a prevailing torque nut (ISO 7040), which is higher"},
+    {"item.NAME.rods.washer", Type::word, Need::filled, "plain", none, "plain, large",
+     "under that nut: ISO 7089, or the large washer of ISO 7093-1"},
     {"item.NAME.foot_strips", Type::table, Need::may, "", none, "",
      "strips under the item that it stands on, along two of its edges; without them it stands with its whole bottom on the "
      "frame's legs, other items or their rails, and where these do not carry it, on rails under 20 mm of its left and "
@@ -123,6 +133,12 @@ const std::vector<Rule> box_rows{
      "how the back plate is fixed"},
     {"box.NAME.rod_plates.screw", Type::screw_thread, Need::filled, "M4", none, "",
      "thread of a bolted plate's screws"},
+    {"box.NAME.rod_plates.screw_fixing", Type::word, Need::filled, "tapped", none, fixing_words,
+     "what holds those screws, as face.FACE.screws.fixing"},
+    {"box.NAME.rod_plates.screw_hole", Type::word, Need::filled, "round", none, "round, slot",
+     "hole in the plate's flange; a slot runs from front to back, so that the plate goes up to the nuts"},
+    {"box.NAME.rod_plates.screw_slot", Type::length, Need::may, "", {0.5, 100}, "",
+     "how far a screw may be moved in such a slot; without it its own diameter"},
     {"box.NAME.row", Type::tables, Need::must, "", none, "", "what stands in the box, from left to right",
      Hand::row},
     {"box.NAME.row.of", Type::item, Need::must, "", none, "", "which item"},
@@ -158,6 +174,13 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE.screws.thread", Type::screw_thread, Need::filled, "M4", none, "", "thread of the screws"},
     {"box.NAME.face.FACE.screws.max_spacing", Type::length, Need::filled, "120 mm", {10, 2000}, "",
      "largest distance from one screw to the next"},
+    {"box.NAME.face.FACE.screws.fixing", Type::word, Need::filled, "tapped", none, fixing_words,
+     "what holds a screw: a thread in the frame; a washer and a nut behind it (locknut: ISO 7040); a weld nut (DIN 929); a "
+     "rivet nut set in it"},
+    {"box.NAME.face.FACE.screws.hole", Type::word, Need::filled, "round", none, "round, slot",
+     "hole in the cover; a slot runs along the row, and a washer comes under the head"},
+    {"box.NAME.face.FACE.screws.slot", Type::length, Need::may, "", {0.5, 100}, "",
+     "how far a screw may be moved in such a slot; without it its own diameter"},
     {"box.NAME.face.FACE.flange_depth", Type::length, Need::filled, "30 mm", {5, 200}, "",
      "how far the flanges of a flanged cover reach back"},
     {"box.NAME.face.FACE.gap", Type::length, Need::filled, "2 mm", {0, 50}, "", "free space under a flange"},
@@ -252,6 +275,8 @@ const std::vector<Rule> other_rows{
      "height of the bosses; without it the depth of hole that the eye asks for decides"},
     {"lifting.at", Type::length_pairs, Need::may, "", any_place, "",
      "X and Y of each lift point from the frame's corner; then it is only checked, never moved", Hand::place},
+    {"lifting.eyes", Type::yes_no, Need::filled, "false", none, "",
+     "whether the eyes stand in the model, screwed into their bosses, and so in its height and its mass"},
     {"print", Type::table, Need::filled, "", none, "", "3D-printed aids"},
     {"print.fit", Type::length, Need::filled, "0.2 mm", {0, 5}, "",
      "a printed part is this much smaller than the gap it fills (common practice)"},

@@ -56,6 +56,12 @@ std::string words(Closure closure) {
 std::string words(BoltedTo bolted) {
   return bolted == BoltedTo::this_box ? "this" : bolted == BoltedTo::other_box ? "other" : "neither";
 }
+std::string words(ScrewFixing fixing) {
+  constexpr std::array<std::string_view, 5> names{"tapped", "nut", "locknut", "weld nut", "insert"};
+  return std::string(names[static_cast<std::size_t>(fixing)]);
+}
+std::string words(HoleShape shape) { return shape == HoleShape::round ? "round" : "slot"; }
+std::string words(RodWasher washer) { return washer == RodWasher::plain ? "plain" : "large"; }
 std::string words(MountKind kind) { return kind == MountKind::plate ? "plate" : "angle"; }
 std::string words(Along along) {
   return along == Along::left_right ? "left right" : along == Along::front_back ? "front back" : "top bottom";
@@ -121,6 +127,10 @@ void write_from(Writer& out, const std::string& key, const CountedFrom& from) {
 void write_rods(Writer& out, const std::string& key, const RodSpec& rods) {
   out.line(key + ".thread", rods.thread);
   out.line(key + ".projection", rods.projection);
+  out.line(key + ".strength", rods.strength);
+  out.line(key + ".fixed", rods.fixed);
+  out.line(key + ".locknut", rods.locknut);
+  out.line(key + ".washer", rods.washer);
   for (std::size_t i = 0; i < rods.at.size(); ++i) out.line(numbered(key + ".at", i), rods.at[i]);
 }
 
@@ -177,6 +187,9 @@ void write_rod_plates(Writer& out, const std::string& key, const RodPlatesSpec& 
   out.line(key + ".front", plates.front);
   out.line(key + ".back", plates.back);
   out.line(key + ".screw", plates.screw);
+  out.line(key + ".screw_fixing", plates.screw_fixing);
+  out.line(key + ".screw_hole", plates.screw_hole);
+  out.line(key + ".screw_slot", plates.screw_slot);
 }
 
 void write_opening(Writer& out, const std::string& key, const OpeningSpec& opening) {
@@ -229,6 +242,9 @@ void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
   out.line(key + ".thickness", face.thickness);
   out.line(key + ".screws.thread", face.screws.thread);
   out.line(key + ".screws.max_spacing", face.screws.max_spacing);
+  out.line(key + ".screws.fixing", face.screws.fixing);
+  out.line(key + ".screws.hole", face.screws.hole);
+  out.line(key + ".screws.slot", face.screws.slot);
   out.line(key + ".flange_depth", face.flange_depth);
   out.line(key + ".gap", face.gap);
   out.line(key + ".landing_width", face.landing_width);
@@ -267,6 +283,7 @@ void write_box(Writer& out, const BoxSpec& box) {
 void write_lifting(Writer& out, const LiftingSpec& lifting) {
   out.line("lifting.thread", lifting.thread);
   out.line("lifting.points", lifting.points);
+  out.line("lifting.eyes", lifting.eyes);
   out.line("lifting.boss_diameter", lifting.boss_diameter);
   out.line("lifting.boss_height", lifting.boss_height);
   out.line("lifting.at", lifting.at);

@@ -1,0 +1,42 @@
+#pragma once
+// What holds a screw behind the last thing that it passes. Private to the plan.
+
+#include <optional>
+#include <string>
+
+#include "plan/holes.h"
+
+namespace fitup::plan {
+
+/// What a fixing asks of the thing it is in or on, and of the room behind it.
+struct ScrewHold {
+  ScrewFixing fixing = ScrewFixing::tapped;
+  double hole_mm = 0;  // in the last thing the screw passes
+  HoleKind hole = HoleKind::clear;
+  std::string purpose;       // of that hole
+  std::string noun;          // "a weld nut"
+  double behind_mm = 0;      // how far it stands behind
+  double seat_mm = 0;        // how wide its seat there is; 0 where there is none
+  double across_mm = 0;      // across everything behind, corners included
+  double screw_to_mm = 0;    // how far behind the screw must reach at least
+  double engagement_mm = 0;  // length of thread
+};
+/// None where the tables have no such fixing for the thread.
+[[nodiscard]] std::optional<ScrewHold> hold_of(ScrewFixing fixing, const Thread& thread, double last_mm);
+
+/// How far the screw or what holds it stands out behind `last_mm`, the thickness of the last of what it passes, where
+/// from its head's seat to there it is `grip_mm`.
+[[nodiscard]] double screw_reach_mm(ScrewFixing fixing, const Thread& thread, double grip_mm, double last_mm);
+
+/// What speaks against it in or on the host, in words: "stands 2 mm on the root". `back` is where the screw's axis
+/// leaves the host.
+[[nodiscard]] std::optional<std::string> hold_problem(const Build& build, const ScrewHold& hold, InstanceId host,
+                                                      Vec3 back, Vec3 direction, double last_mm);
+
+/// Puts in what stands behind the host, joined to it and to the screw; returns what the screw is threaded into.
+InstanceId add_hold(Build& build, const ScrewHold& hold, const ScrewPlace& place, InstanceId screw);
+
+/// The washer that lies under the head on a slot.
+void add_head_washer(Build& build, const ScrewPlace& place, InstanceId screw, InstanceId under);
+
+}  // namespace fitup::plan
