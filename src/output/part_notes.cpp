@@ -51,6 +51,26 @@ bool is_for_a_tip(const Plan& plan, InstanceId instance, Vec2 centre) {
   return passed;
 }
 
+/// "weld on 7 M4 DIN 929": the bought nuts that are welded on or set in one of the part.
+std::string set_note(const Plan& plan, PartId id) {
+  std::map<std::string, std::size_t> counts;
+  for (const Joint& joint : plan.joints) {
+    for (const auto& [nut, host] : {std::pair(joint.a, joint.b), std::pair(joint.b, joint.a)}) {
+      const Part& part = plan.parts.at(plan.instances.at(nut).part);
+      if (plan.instances.at(host).part != id || part.source != Source::bought) continue;
+      if (joint.kind == JointKind::weld) ++counts["weld on {} " + part.size];
+      if (joint.kind == JointKind::bearing && part.role == Role::insert) ++counts["set {} " + part.size];
+    }
+  }
+  const auto of_part = [id](const Instance& i) { return i.part == id; };
+  const auto pieces = static_cast<std::size_t>(std::count_if(plan.instances.begin(), plan.instances.end(), of_part));
+  std::string text;
+  for (const auto& [words, count] : counts) {
+    text += (text.empty() ? "" : "; ") + fmt::format(fmt::runtime(words), count / pieces);
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string fixing_note(const Plan& plan, PartId id) {
@@ -61,6 +81,8 @@ std::string fixing_note(const Plan& plan, PartId id) {
     text += fmt::format("{}screwed to {}{}", text.empty() ? "" : "; ", fmt::join(bolted, ", "),
                         welded.empty() ? ", not welded" : "");
   }
+  const std::string set = set_note(plan, id);
+  if (!set.empty()) text += (text.empty() ? "" : "; ") + set;
   return text;
 }
 

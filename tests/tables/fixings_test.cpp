@@ -1,0 +1,110 @@
+// Weld nuts, locknuts, rivet nuts, large washers and the bodies of lifting eyes against published tables and the trade.
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "fitup/tables.h"
+#include "tables/csv.h"
+
+namespace fitup {
+namespace {
+
+using test::CsvRow;
+using test::read_csv;
+
+std::string size_of(const testing::TestParamInfo<CsvRow>& row) { return test::test_name(row.param.text("size")); }
+
+class PublishedWeldNut : public testing::TestWithParam<CsvRow> {};
+
+// DIN 929:1987, table 1, as reprinted.
+TEST_P(PublishedWeldNut, has_the_published_numbers) {
+  const CsvRow& row = GetParam();
+  const WeldNut* nut = tables::find_weld_nut(row.text("size"));
+  ASSERT_NE(nut, nullptr);
+  EXPECT_EQ(nut->hole_mm, row.number("hole_mm"));
+  EXPECT_EQ(nut->pilot_mm, row.number("pilot_mm"));
+  EXPECT_EQ(nut->height_mm, row.number("height_mm"));
+  EXPECT_EQ(nut->across_flats_mm, row.number("across_flats_mm"));
+}
+
+// A sharp hexagon is 2 / sqrt(3) across corners; the standard's least is 1.12 times the least across flats.
+TEST_P(PublishedWeldNut, corners_are_those_of_its_hexagon) {
+  const CsvRow& row = GetParam();
+  const WeldNut* nut = tables::find_weld_nut(row.text("size"));
+  ASSERT_NE(nut, nullptr);
+  EXPECT_GT(nut->across_flats_mm * 2 / std::sqrt(3.0), row.number("least_corners_mm"));
+  EXPECT_LT(row.number("least_corners_mm") / 1.12, nut->across_flats_mm);
+  EXPECT_GT(nut->hole_mm, tables::find_thread(nut->size)->clear_close_mm);
+}
+
+INSTANTIATE_TEST_SUITE_P(Din929, PublishedWeldNut, testing::ValuesIn(read_csv("weld_nuts_din929.csv")), size_of);
+
+class PublishedEye : public testing::TestWithParam<CsvRow> {};
+
+// DIN 580, nominal sizes, as reprinted.
+TEST_P(PublishedEye, has_the_published_body) {
+  const CsvRow& row = GetParam();
+  const Eye* eye = tables::find_eye(row.text("size"));
+  ASSERT_NE(eye, nullptr);
+  EXPECT_EQ(eye->collar_mm, row.number("d2_mm"));
+  EXPECT_EQ(eye->ring_outer_mm, row.number("d3_mm"));
+  EXPECT_EQ(eye->ring_inner_mm, row.number("d4_mm"));
+  EXPECT_EQ(eye->neck_mm, row.number("e_mm"));
+  EXPECT_EQ(eye->height_mm, row.number("h_mm"));
+  EXPECT_EQ(eye->ring_mm, row.number("k_mm"));
+  EXPECT_EQ(eye->shank_mm, row.number("shank_mm"));
+}
+
+INSTANTIATE_TEST_SUITE_P(Din580, PublishedEye, testing::ValuesIn(read_csv("eye_bodies_din580.csv")), size_of);
+
+TEST(Fixings, every_eye_has_a_ring_that_its_hole_leaves_whole) {
+  for (const Eye& eye : tables::eyes()) {
+    EXPECT_GT(eye.ring_outer_mm, eye.ring_inner_mm) << eye.size;
+    EXPECT_GT(eye.height_mm - eye.ring_outer_mm / 2 - eye.ring_inner_mm / 2, eye.neck_mm) << eye.size;
+    EXPECT_LE(eye.shank_mm, eye.hole_depth_mm) << eye.size;
+    EXPECT_GT(eye.mass_kg, 0) << eye.size;
+  }
+}
+
+// A prevailing torque nut of ISO 7040 is the plain nut with an insert on it: as wide, and higher.
+TEST(Fixings, a_locknut_is_as_wide_as_the_plain_nut_and_higher) {
+  for (const LockNut& nut : tables::lock_nuts()) {
+    const HexNut* plain = tables::find_nut(nut.size);
+    ASSERT_NE(plain, nullptr) << nut.size;
+    EXPECT_EQ(nut.across_flats_mm, plain->across_flats_mm) << nut.size;
+    EXPECT_GT(nut.height_mm, plain->height_mm) << nut.size;
+  }
+}
+
+// ISO 7093-1: outside about three times the thread.
+TEST(Fixings, a_large_washer_is_three_times_as_wide_as_its_thread) {
+  for (const Washer& washer : tables::large_washers()) {
+    const Washer* plain = tables::find_washer(washer.size);
+    ASSERT_NE(plain, nullptr) << washer.size;
+    EXPECT_EQ(washer.inner_mm, plain->inner_mm) << washer.size;
+    EXPECT_GT(washer.outer_mm, plain->outer_mm) << washer.size;
+    EXPECT_NEAR(washer.outer_mm / tables::find_thread(washer.size)->major_mm, 3, 0.15) << washer.size;
+  }
+}
+
+// Common practice: the screw passes the hole's nut, the bulge holds it, and as much thread as the screw is thick stays.
+TEST(Fixings, a_rivet_nut_holds_its_screw_and_is_held) {
+  for (const RivetNut& nut : tables::rivet_nuts()) {
+    const Thread* thread = tables::find_thread(nut.size);
+    ASSERT_NE(thread, nullptr) << nut.size;
+    EXPECT_GT(nut.hole_mm, thread->clear_close_mm) << nut.size;
+    EXPECT_GT(nut.bulge_mm, nut.hole_mm + 1) << nut.size;
+    EXPECT_GT(nut.behind_mm, thread->major_mm) << nut.size;
+    EXPECT_LT(nut.least_grip_mm, nut.most_grip_mm) << nut.size;
+  }
+}
+
+TEST(Fixings, each_row_names_its_source) {
+  for (const auto& row : tables::weld_nuts()) EXPECT_FALSE(row.source.empty()) << row.size;
+  for (const auto& row : tables::lock_nuts()) EXPECT_FALSE(row.source.empty()) << row.size;
+  for (const auto& row : tables::rivet_nuts()) EXPECT_FALSE(row.source.empty()) << row.size;
+  for (const auto& row : tables::large_washers()) EXPECT_FALSE(row.source.empty()) << row.size;
+}
+
+}  // namespace
+}  // namespace fitup
