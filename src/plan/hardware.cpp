@@ -81,10 +81,8 @@ Part lock_nut(const Thread& thread, const LockNut& nut) {
 
 Part weld_nut(const Thread& thread, const WeldNut& nut) {
   const Profile profile{Loop::hexagon({}, nut.across_flats_mm), {Loop::circle({}, thread.minor_internal_mm / 2)}};
-  return bought(
-      "WLN-" + nut.size, "weld nut", Role::nut, nut.size + " " + standard_of(nut.source),
-      {{ring(nut.hole_mm - pilot_play_mm, thread.minor_internal_mm), Pose::at({0, 0, -nut.pilot_mm}), nut.pilot_mm},
-       {profile, Pose{}, nut.height_mm}});
+  return bought("WLN-" + nut.size, "weld nut", Role::nut, nut.size + " " + standard_of(nut.source),
+                {{profile, Pose{}, nut.height_mm}});
 }
 
 Part rivet_nut(const Thread& thread, const RivetNut& nut, double sheet_mm) {

@@ -19,7 +19,7 @@ namespace fitup::plan {
 [[nodiscard]] Part hex_nut(const Thread& thread, const HexNut& nut);
 /// ISO 7040, the same way.
 [[nodiscard]] Part lock_nut(const Thread& thread, const LockNut& nut);
-/// DIN 929: z = 0 is what it is welded on, its pilot stands in the hole to z < 0.
+/// DIN 929: z = 0 is what it is welded on; drawn without the pilot that stands in the hole.
 [[nodiscard]] Part weld_nut(const Thread& thread, const WeldNut& nut);
 /// A rivet nut that is set in a sheet: z = 0 is the sheet's far side, its bulge lies on it, the thread is at the end.
 [[nodiscard]] Part rivet_nut(const Thread& thread, const RivetNut& nut, double sheet_mm);

@@ -189,6 +189,11 @@ InstanceId add_insert(Build& build, const ScrewPlace& place, InstanceId screw, c
   const InstanceId n = build.draft.add(rivet_nut(thread, nut, last.to_mm - last.from_mm), along(back, place.direction),
                                        build.draft.instance(screw).name + " rivet nut", origin);
   build.draft.join(n, last.instance, JointKind::bearing, Vec3{} - place.direction);
+  // Level with the sheet it is set in, it may touch what is screwed on.
+  if (place.layers.size() > 1) {
+    const Layer& before = place.layers[place.layers.size() - 2];
+    build.draft.join(before.instance, n, JointKind::slip, place.direction);
+  }
   return n;
 }
 
