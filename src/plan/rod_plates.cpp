@@ -370,18 +370,12 @@ class RodPlate {
     int number = 0;
     for (const double z : spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm)) {
       const std::string name = fmt::format("{} screw {}", build_.draft.instance(flange).name, ++number);
-      add_screw(build_, {*spec_.screw,
-                         spec_.screw.place,
-                         {seat_x, y, z},
-                         into,
-                         layers,
-                         name,
-                         origin(group()),
-                         behind,
-                         *spec_.screw_fixing,
-                         build_.key("rod_plates.screw_fixing"),
-                         slot_mm(),
-                         axis::y});
+      ScrewPlace place{*spec_.screw, spec_.screw.place, {seat_x, y, z}, into, layers, name, origin(group()), behind};
+      place.fixing = *spec_.screw_fixing;
+      place.fixing_key = build_.key("rod_plates.screw_fixing");
+      place.slot_mm = slot_mm();
+      place.slot_along = axis::y;
+      add_screw(build_, place);
     }
   }
 
