@@ -1,5 +1,5 @@
 // The washer and the outer nut on a rod.
-// Entry: rod_stack, add_outer_nut.
+// Entry: carries_stack, add_outer_nut.
 #include "plan/outer_nut.h"
 
 #include <fmt/format.h>
@@ -18,7 +18,11 @@ const Washer& washer_of(const RodSpec& rods) {
                                           : *tables::find_washer(*rods.thread);
 }
 
-}  // namespace
+// What stands on a rod beyond its item's end face, one after the other.
+struct RodStack {
+  double needed_mm = 0;  // of projection
+  std::string words;     // the sum, term by term
+};
 
 RodStack rod_stack(const Build& build, const RodSpec& rods, double plate_mm) {
   const double inner = tables::find_nut(*rods.thread)->height_mm;
@@ -31,6 +35,7 @@ RodStack rod_stack(const Build& build, const RodSpec& rods, double plate_mm) {
                       build.in_words(outer), build.in_words(threads))};
 }
 
+// Says which hardware the tables lack for this thread; true if they lack none.
 bool has_rod_hardware(Build& build, const ItemSpec& item) {
   const RodSpec& rods = *item.rods;
   const std::string key = "item." + item.name + ".rods.";
@@ -40,6 +45,19 @@ bool has_rod_hardware(Build& build, const ItemSpec& item) {
   if (rods.strength && tables::is_unified(*tables::find_thread(*rods.thread))) lacking = key + "strength";
   if (lacking.empty()) return true;
   build.diagnostics.add(diag::say<"fixing-not-made">(rods.thread.place, lacking, *rods.thread));
+  return false;
+}
+
+}  // namespace
+
+bool carries_stack(Build& build, const ItemSpec& item, double plate_mm) {
+  if (!has_rod_hardware(build, item)) return false;
+  const RodSpec& rods = *item.rods;
+  const RodStack stack = rod_stack(build, rods, plate_mm);
+  if (rods.projection->mm() >= stack.needed_mm - tolerance::contact_mm) return true;
+  build.diagnostics.add(diag::say<"rod-too-short">(rods.projection.place, *rods.thread,
+                                                   build.in_words(rods.projection->mm()), stack.words,
+                                                   build.at_least(stack.needed_mm)));
   return false;
 }
 

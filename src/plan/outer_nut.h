@@ -16,15 +16,8 @@ struct OuterNutPlace {
   std::string side;    // "front"
   const RodSpec* rods = nullptr;
 };
-/// What stands on a rod beyond its item's end face, one after the other.
-struct RodStack {
-  double needed_mm = 0;  // of projection
-  std::string words;     // the sum, term by term
-};
-[[nodiscard]] RodStack rod_stack(const Build& build, const RodSpec& rods, double plate_mm);
-
-/// Says which hardware the tables lack for this thread; true if they lack none.
-bool has_rod_hardware(Build& build, const ItemSpec& item);
+/// Whether the item's rods are long enough for what stands on them, and the tables have all of it; says why not.
+bool carries_stack(Build& build, const ItemSpec& item, double plate_mm);
 
 /// A washer on the plate and a nut on the washer.
 void add_outer_nut(Build& build, const OuterNutPlace& place);

@@ -93,14 +93,7 @@ class RodPlate {
             diag::say<"uneven-rods">(item.size.place, word(), item.name, build_.in_words(std::abs(seat - inner_))));
         return false;
       }
-      if (!has_rod_hardware(build_, item)) return false;
-      const RodStack stack = rod_stack(build_, *item.rods, t());
-      if (item.rods->projection->mm() < stack.needed_mm - tolerance::contact_mm) {
-        build_.diagnostics.add(diag::say<"rod-too-short">(item.rods->projection.place, rod.thread,
-                                                          build_.in_words(item.rods->projection->mm()), stack.words,
-                                                          build_.at_least(stack.needed_mm)));
-        return false;
-      }
+      if (!carries_stack(build_, item, t())) return false;
       span_.add(box.low);
       span_.add(box.high);
     }
@@ -271,11 +264,7 @@ class RodPlate {
   [[nodiscard]] double before_plate_mm() const { return std::max(lap_mm, edge_mm()); }
   [[nodiscard]] bool flanged() const { return is_flanged(build_.box_spec(), face()); }
   // How far a screw's tip comes through the upright.
-  [[nodiscard]] double tip_mm() const {
-    const double upright = build_.shell.upright[depth_][low].box.size().x;
-    const double head_washer = slot_mm() > 0 ? tables::find_washer(*spec_.screw)->thickness_mm : 0;
-    return screw_reach_mm(*spec_.screw_fixing, screw(), head_washer + t() + upright, upright);
-  }
+  [[nodiscard]] double tip_mm() const { return screw_reach_mm(spec_, build_.shell.upright[depth_][low].box.size().x); }
   [[nodiscard]] double slot_mm() const { return slot_mm_of(spec_.screw_hole, spec_.screw_slot, *spec_.screw); }
 
   // A return flange ends inside the frame, and behind the cover's screws, whose tips come through the upright.
@@ -371,10 +360,7 @@ class RodPlate {
     for (const double z : spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm)) {
       const std::string name = fmt::format("{} screw {}", build_.draft.instance(flange).name, ++number);
       ScrewPlace place{*spec_.screw, spec_.screw.place, {seat_x, y, z}, into, layers, name, origin(group()), behind};
-      place.fixing = *spec_.screw_fixing;
-      place.fixing_key = build_.key("rod_plates.screw_fixing");
-      place.slot_mm = slot_mm();
-      place.slot_along = axis::y;
+      hold_as_said(build_, spec_, place);
       add_screw(build_, place);
     }
   }

@@ -91,10 +91,21 @@ std::optional<ScrewHold> hold_of(ScrewFixing fixing, const Thread& thread, doubl
   return std::nullopt;
 }
 
-double screw_reach_mm(ScrewFixing fixing, const Thread& thread, double grip_mm, double last_mm) {
-  const auto hold = hold_of(fixing, thread, last_mm);
+double screw_reach_mm(const RodPlatesSpec& plates, double upright_mm) {
+  const Thread& thread = *tables::find_thread(*plates.screw);
+  const auto hold = hold_of(*plates.screw_fixing, thread, upright_mm);
   if (!hold) return 0;
-  return std::max(hold->behind_mm, screw_length_mm(thread, grip_mm + hold->screw_to_mm) - grip_mm);
+  const bool slot = *plates.screw_hole == HoleShape::slot;
+  const double washer = slot ? tables::find_washer(*plates.screw)->thickness_mm : 0;
+  const double grip = washer + plates.thickness->mm() + upright_mm;
+  return std::max(hold->behind_mm, screw_length_mm(thread, grip + hold->screw_to_mm) - grip);
+}
+
+void hold_as_said(const Build& build, const RodPlatesSpec& plates, ScrewPlace& place) {
+  place.fixing = *plates.screw_fixing;
+  place.fixing_key = build.key("rod_plates.screw_fixing");
+  place.slot_mm = slot_mm_of(plates.screw_hole, plates.screw_slot, *plates.screw);
+  place.slot_along = axis::y;
 }
 
 namespace {

@@ -24,9 +24,10 @@ struct ScrewHold {
 /// None where the tables have no such fixing for the thread.
 [[nodiscard]] std::optional<ScrewHold> hold_of(ScrewFixing fixing, const Thread& thread, double last_mm);
 
-/// How far the screw or what holds it stands out behind `last_mm`, the thickness of the last of what it passes, where
-/// from its head's seat to there it is `grip_mm`.
-[[nodiscard]] double screw_reach_mm(ScrewFixing fixing, const Thread& thread, double grip_mm, double last_mm);
+/// How far a bolted rod plate's screw, or what holds it, stands out of the upright that it is screwed to.
+[[nodiscard]] double screw_reach_mm(const RodPlatesSpec& plates, double upright_mm);
+/// Fixing and slot of a bolted rod plate's screw.
+void hold_as_said(const Build& build, const RodPlatesSpec& plates, ScrewPlace& place);
 
 /// What speaks against it in or on the host, in words: "stands 2 mm on the root". `back` is where the screw's axis
 /// leaves the host.
