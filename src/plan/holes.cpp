@@ -85,10 +85,11 @@ Problem slot_in_flat(const Build& build, Flat& flat, Vec2 at, Vec2 along, const 
     const double off = hole.slot_mm * (static_cast<double>(i) / steps - 0.5);
     if (auto problem = circle_in_flat(build, flat, at + off * along, hole)) return problem;
   }
-  const double half = (hole.slot_mm + hole.diameter_mm) / 2;
-  const double r = hole.diameter_mm / 2;
-  const Vec2 reach = std::abs(along.x) > 0.5 ? Vec2{half, r} : Vec2{r, half};
-  flat.profile.holes.push_back(Loop::rounded_rectangle(at - reach, at + reach, r));
+  const Vec2 run = (hole.slot_mm / 2) * along;
+  const Vec2 side = (hole.diameter_mm / 2) * Vec2{-along.y, along.x};
+  constexpr double half_circle = 1;  // bulge
+  flat.profile.holes.push_back(
+      {{{at - run - side}, {at + run - side, half_circle}, {at + run + side}, {at - run + side, half_circle}}});
   return std::nullopt;
 }
 
