@@ -90,6 +90,7 @@ inline constexpr Entry catalogue[] = {
     {"unknown-box", Stage::spec, Severity::error, "there is no box named {}{}"},
     {"unknown-section", Stage::spec, Severity::error, "the tables hold no section {}{}"},
     {"wrong-section", Stage::spec, Severity::error, "{} is {}; it must be {}, as in \"{}\""},
+    {"section-impossible", Stage::spec, Severity::error, "section.{} {}"},
     {"unknown-thread", Stage::spec, Severity::error, "the tables hold no {} {}; there are: {}"},
     {"unknown-material", Stage::spec, Severity::error, "the tables hold no material {}{}"},
     // ---- what does not fit together

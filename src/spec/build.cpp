@@ -8,6 +8,7 @@
 
 #include "fitup/tables.h"
 #include "spec/build_joined.h"
+#include "spec/build_sections.h"
 #include "spec/keys.h"
 #include "spec/true_up.h"
 
@@ -66,6 +67,7 @@ constexpr std::array<Word<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg},
 constexpr std::array<Word<DxfRelease>, 2> release_words{{{"r2000", DxfRelease::r2000}, {"r12", DxfRelease::r12}}};
 constexpr std::array<Word<Corners>, 3> corners_words{
     {{"coped", Corners::coped}, {"butted", Corners::butted}, {"mitred", Corners::mitred}}};
+constexpr std::array<Word<LongSide>, 2> long_side_words{{{"standing", LongSide::standing}, {"flat", LongSide::flat}}};
 constexpr std::array<Word<Legs>, 2> legs_words{{{"down", Legs::down}, {"up", Legs::up}}};
 constexpr std::array<Word<HoleClass>, 3> hole_words{
     {{"close", HoleClass::close}, {"medium", HoleClass::medium}, {"loose", HoleClass::loose}}};
@@ -144,22 +146,15 @@ ItemSpec item(const std::string& name, const Cell& cell) {
   return item;
 }
 
-Sourced<std::string> uprights(const Cell& cell) {
-  if (const Cell* given = cell.find("uprights")) return text(*given);
-  const auto section = text(cell["section"]);
-  const Section* angle = tables::find_section(*section);
-  return {angle != nullptr ? tables::flat_like_leg(*angle).designation : "", section.place, false};
-}
-
 FrameSpec frame(const Cell& cell) {
   return {text(cell["section"]),
           word(cell["corners"], corners_words),
           word(cell["bottom_legs"], legs_words),
-          uprights(cell),
+          cell.find("uprights") != nullptr ? text(cell["uprights"]) : Sourced<std::string>{"", cell["section"].place},
           length(cell["cope_gap"]),
           text(cell["material"]),
           text(cell["section"]),
-          {},
+          word(cell["long_side"], long_side_words),
           {},
           {},
           {},
@@ -346,7 +341,11 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.revision = *text(root["revision"]);
   spec.units = *word(root["units"], unit_words);
   for (const auto& [item_name, cell] : root["item"].children) spec.items.push_back(item(item_name, cell));
-  for (const auto& [box_name, cell] : root["box"].children) spec.boxes.push_back(box(box_name, cell));
+  spec.sections = own_sections(root.find("section"), spec.units);
+  for (const auto& [box_name, cell] : root["box"].children) {
+    spec.boxes.push_back(box(box_name, cell));
+    choose_uprights(spec, spec.boxes.back().frame);
+  }
   spec.lifting = lifting(root.find("lifting"));
   spec.print = print(root["print"]);
   spec.cutter = cutter(root["cutter"]);
@@ -364,13 +363,6 @@ const ItemSpec* Spec::item(std::string_view sought) const {
     if (item.name == sought) return &item;
   }
   return nullptr;
-}
-
-const Section* Spec::section(std::string_view sought) const {
-  for (const OwnSection& own : sections) {
-    if (own.name == sought) return &own.section;
-  }
-  return tables::find_section(sought);
 }
 
 }  // namespace fitup

@@ -80,6 +80,22 @@ const std::vector<Rule> item_rows{
     {"item.NAME.keep_clear.why", Type::text, Need::filled, "kept clear", none, "", "what needs the room"},
 };
 
+const std::vector<Rule> section_rows{
+    {"section", Type::named, Need::may, "", none, "",
+     "sections that the tables do not hold, each under a name of its own, which frame.section and frame.uprights take; "
+     "their mass follows from their size"},
+    {"section.NAME", Type::table, Need::may, "", none, "", "one section by its size"},
+    {"section.NAME.kind", Type::word, Need::must, "", none, "angle, flat", "what is rolled: an angle or a flat bar"},
+    {"section.NAME.width", Type::length, Need::must, "", {5, 500}, "", "of a flat bar, or the one leg of an angle"},
+    {"section.NAME.height", Type::length, Need::may, "", {5, 500}, "",
+     "the other leg of an angle; without it both are equal"},
+    {"section.NAME.thickness", Type::length, Need::must, "", {1, 50}, "", "of a flat bar or of both legs of an angle"},
+    {"section.NAME.root_radius", Type::length, Need::may, "", {0, 50}, "",
+     "between the legs of an angle; without it as much as it is thick (common practice)"},
+    {"section.NAME.toe_radius", Type::length, Need::may, "", {0, 50}, "",
+     "at the inner edge of an angle's legs; without it half the root radius, as in EN 10056-1"},
+};
+
 const std::vector<Rule> box_rows{
     {"box", Type::named, Need::must, "", none, "", "the enclosure's box, under a name of its own"},
     {"box.NAME", Type::table, Need::may, "", none, "", "one rectangular frame with its faces"},
@@ -88,13 +104,16 @@ const std::vector<Rule> box_rows{
     {"box.NAME.build", Type::word, Need::filled, "framed", none, "framed",
      "framed: a welded frame of rolled section, closed by plates and covers"},
     {"box.NAME.frame", Type::table, Need::must, "", none, "", "what the frame is made of"},
-    {"box.NAME.frame.section", Type::angle, Need::must, "", none, "", "equal angle of the bottom and top rings"},
+    {"box.NAME.frame.section", Type::ring, Need::must, "", none, "",
+     "angle of the bottom and top rings: of the tables, or the name of an own one"},
+    {"box.NAME.frame.long_side", Type::word, Need::filled, "standing", none, "standing, flat",
+     "which way the longer leg of an unequal angle points in the rings"},
     {"box.NAME.frame.corners", Type::word, Need::filled, "coped", none, "coped, butted, mitred",
      "coped: the ends of the side members are cut to the profile of the front and back ones; butted: they end square "
      "before it, and the uprights reach up into the corner; mitred: all are sawn off at 45 degrees in the ring's plane"},
     {"box.NAME.frame.bottom_legs", Type::word, Need::filled, "down", none, "down, up",
      "where the bottom ring's standing legs point; down leaves a flat floor for the rails"},
-    {"box.NAME.frame.uprights", Type::flat, Need::may, "", none, "",
+    {"box.NAME.frame.uprights", Type::upright, Need::may, "", none, "",
      "flat bar of the uprights, which lie flush in the side planes; without it the one most like the section's leg, not "
      "wider"},
     {"box.NAME.frame.cope_gap", Type::length, Need::filled, "1 mm", {0.2, 10}, "",
@@ -307,7 +326,7 @@ const std::vector<Rule> other_rows{
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> rows;
-    for (const auto* part : {&top_rows, &item_rows, &box_rows, &join_rows, &other_rows, &finish_rows()})
+    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &join_rows, &other_rows, &finish_rows()})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

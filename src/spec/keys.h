@@ -40,7 +40,9 @@ enum class Type {
   angle,         // a section
   flat,
   bar,  // an angle or a flat
-  material
+  material,
+  ring,    // an angle, own ones too
+  upright  // a flat bar, own ones too
 };
 
 /// must: the table it stands in is wrong without it. may: its absence means something of its own. filled: the

@@ -7,6 +7,7 @@
 #include "diag/words.h"
 #include "fitup/spec.h"
 #include "spec/build.h"
+#include "spec/build_sections.h"
 #include "spec/cross_checks.h"
 #include "spec/joined.h"
 #include "spec/like.h"
@@ -55,6 +56,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   Spec spec = spec::build(cells, result.sources[0].name);
   spec::check_together(spec, cells, diagnostics);
   spec::check_own_sizes(spec, cells, own_sizes, diagnostics);
+  spec::check_own_sections(spec, cells, diagnostics);
   spec::check_openings(spec, cells, diagnostics);
   spec::check_joined(spec, cells, diagnostics);
   spec::check_true_up(spec, cells, diagnostics);

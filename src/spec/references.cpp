@@ -76,10 +76,18 @@ std::string section_like(std::string_view text, SectionShape shape) {
   return diag::suggestion(text, sections_of(shape));
 }
 
+bool is_section(Type type) {
+  return type == Type::angle || type == Type::flat || type == Type::ring || type == Type::upright;
+}
+
 }  // namespace
 
 void ScalarReader::read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
-  if (rule.type == Type::angle || rule.type == Type::flat) return read_section(rule, value, key, cell);
+  if (rule.type == Type::ring || rule.type == Type::upright) {
+    if (const auto own = own_sections_.find(value.text); own != own_sections_.end())
+      return read_own_section(rule, value, own->second, key, cell);
+  }
+  if (is_section(rule.type)) return read_section(rule, value, key, cell);
   if (rule.type == Type::bar) return read_bar(value, key, cell);
   if (rule.type == Type::box) {
     if (std::find(boxes_.begin(), boxes_.end(), value.text) != boxes_.end())
@@ -108,6 +116,19 @@ void ScalarReader::read_reference(const Rule& rule, const Value& value, std::str
   }
 }
 
+// What kind it is of is told by its own table; a word that is none is reported there.
+void ScalarReader::read_own_section(const Rule& rule, const Value& value, std::string_view kind, std::string_view key,
+                                    Cell& cell) {
+  const bool angle = rule.type == Type::ring;
+  const bool wrong = kind == (angle ? "flat" : "angle");
+  if (wrong) {
+    diagnostics_.add(say<"wrong-section">(value.place, key, angle ? "a flat bar" : "an angle",
+                                          angle ? "an angle" : "a flat bar", angle ? "L 40x40x4" : "40x4"));
+  } else {
+    cell.value = value.text;
+  }
+}
+
 void ScalarReader::read_bar(const Value& value, std::string_view key, Cell& cell) {
   const Section* section = tables::find_section(value.text);
   const bool offered =
@@ -124,7 +145,7 @@ void ScalarReader::read_bar(const Value& value, std::string_view key, Cell& cell
 }
 
 void ScalarReader::read_section(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
-  const bool angle = rule.type == Type::angle;
+  const bool angle = rule.type == Type::angle || rule.type == Type::ring;
   const SectionShape wanted = angle ? SectionShape::angle : SectionShape::flat;
   const Section* section = tables::find_section(value.text);
   if (section == nullptr) {

@@ -1,6 +1,8 @@
 #pragma once
 // One value against its rule: type, words, names of the tables, range.
 
+#include <functional>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,8 +16,14 @@ namespace fitup::spec {
 
 class ScalarReader {
  public:
-  ScalarReader(std::vector<std::string> items, std::vector<std::string> boxes, Sizes& sizes, Diagnostics& diagnostics)
-      : items_(std::move(items)), boxes_(std::move(boxes)), sizes_(sizes), diagnostics_(diagnostics) {}
+  /// `own_sections`: the kind of each of [section], by its name.
+  ScalarReader(std::vector<std::string> items, std::vector<std::string> boxes,
+               std::map<std::string, std::string, std::less<>> own_sections, Sizes& sizes, Diagnostics& diagnostics)
+      : items_(std::move(items)),
+        boxes_(std::move(boxes)),
+        own_sections_(std::move(own_sections)),
+        sizes_(sizes),
+        diagnostics_(diagnostics) {}
 
   /// Of every type but the tables. `key` is the full path, for messages.
   [[nodiscard]] Cell read(const Rule& rule, const Value& value, std::string_view key);
@@ -36,6 +44,7 @@ class ScalarReader {
   void read_text(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_bar(const Value& value, std::string_view key, Cell& cell);
+  void read_own_section(const Rule& rule, const Value& value, std::string_view kind, std::string_view key, Cell& cell);
   void read_section(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   [[nodiscard]] std::optional<Length> length(const Rule& rule, const Value& value, std::string_view key);
   [[nodiscard]] std::optional<std::vector<Length>> lengths(const Rule& rule, const Value& value, std::string_view key,
@@ -48,6 +57,7 @@ class ScalarReader {
 
   std::vector<std::string> items_;
   std::vector<std::string> boxes_;
+  std::map<std::string, std::string, std::less<>> own_sections_;
   Sizes& sizes_;
   Diagnostics& diagnostics_;
 };

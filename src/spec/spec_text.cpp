@@ -41,6 +41,7 @@ std::string words(DxfRelease release) { return release == DxfRelease::r2000 ? "r
 std::string words(Corners corners) {
   return corners == Corners::coped ? "coped" : corners == Corners::butted ? "butted" : "mitred";
 }
+std::string words(LongSide side) { return side == LongSide::standing ? "standing" : "flat"; }
 std::string words(Legs legs) { return legs == Legs::down ? "down" : "up"; }
 std::string words(CoverStyle style) { return style == CoverStyle::flat ? "flat" : "flanged"; }
 std::string words(HoleClass hole) {
@@ -156,8 +157,21 @@ void write_item(Writer& out, const ItemSpec& item) {
   }
 }
 
+void write_section(Writer& out, const OwnSection& own) {
+  const Section& s = own.section;
+  const bool angle = s.shape == SectionShape::angle;
+  const std::string key = "section." + own.name;
+  out.line(key + ".kind", std::string(angle ? "angle" : "flat"));
+  out.line(key + ".width", Length::mm(s.leg_a_mm));
+  if (angle) out.line(key + ".height", Length::mm(s.leg_b_mm));
+  out.line(key + ".thickness", Length::mm(s.thickness_mm));
+  if (angle) out.line(key + ".root_radius", Length::mm(s.root_radius_mm));
+  if (angle) out.line(key + ".toe_radius", Length::mm(s.toe_radius_mm));
+}
+
 void write_frame(Writer& out, const std::string& key, const FrameSpec& frame) {
   out.line(key + ".section", frame.section);
+  out.line(key + ".long_side", frame.long_side);
   out.line(key + ".corners", frame.corners);
   out.line(key + ".bottom_legs", frame.bottom_legs);
   out.line(key + ".uprights", frame.uprights);
@@ -332,6 +346,7 @@ std::string to_text(const Spec& spec) {
   out.line("revision", spec.revision);
   out.line("units", spec.units);
   for (const ItemSpec& item : spec.items) write_item(out, item);
+  for (const OwnSection& own : spec.sections) write_section(out, own);
   for (const BoxSpec& box : spec.boxes) write_box(out, box);
   for (const BoxSpec& box : spec.boxes) write_as_built(out, box);
   if (spec.lifting) write_lifting(out, *spec.lifting);

@@ -105,7 +105,7 @@ class Chain {
 
   Cell read_key(const std::string& key, const Value& value) {
     Sizes no_sizes(nullptr, UnitSystem::mm_kg, std::nullopt, diagnostics_);
-    return ScalarReader({}, {}, no_sizes, diagnostics_).read(*schema().children.at(key).rule, value, key);
+    return ScalarReader({}, {}, {}, no_sizes, diagnostics_).read(*schema().children.at(key).rule, value, key);
   }
 
   static Value merged(Value base, Value own) {

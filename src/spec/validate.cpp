@@ -23,6 +23,16 @@ std::vector<std::string> keys_of(const Value* table) {
   return keys;
 }
 
+std::map<std::string, std::string, std::less<>> kinds_of(const Value* sections) {
+  std::map<std::string, std::string, std::less<>> kinds;
+  if (sections == nullptr) return kinds;
+  for (const Member& member : sections->members) {
+    const Value* kind = member.value.find("kind");
+    kinds.emplace(member.key, kind == nullptr ? std::string() : kind->text);
+  }
+  return kinds;
+}
+
 std::string joined(const std::string& path, std::string_view key) {
   return path.empty() ? std::string(key) : path + "." + std::string(key);
 }
@@ -40,7 +50,8 @@ Value written(const Rule& rule, const Place& place) {
 class Walk {
  public:
   Walk(const Value& root, Sizes& sizes, Diagnostics& diagnostics)
-      : scalars_(keys_of(root.find("item")), keys_of(root.find("box")), sizes, diagnostics),
+      : scalars_(keys_of(root.find("item")), keys_of(root.find("box")), kinds_of(root.find("section")), sizes,
+                 diagnostics),
         diagnostics_(diagnostics) {}
 
   /// `value` is null where the table is not written but filled in; `place` then is that of the table around it.

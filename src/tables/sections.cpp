@@ -19,7 +19,9 @@ constexpr double near_size_mm = 10;    // in all sizes together: farther off, it
 std::vector<Section> all_sections() {
   std::vector<Section> sections;
   append_metric_angles(sections);
+  append_unequal_angles(sections);
   append_inch_angles(sections);
+  append_inch_unequal_angles(sections);
   append_metric_flats(sections);
   append_inch_flats(sections);
   return sections;

@@ -36,6 +36,9 @@ Keys full_spec() {
           {"item.block.keep_clear.at", "[43, 130]"},
           {"item.block.keep_clear.size", "[64, 44]"},
           {"item.block.keep_clear.depth", "40"},
+          {"section.rim.kind", "\"angle\""},
+          {"section.rim.width", "\"60 mm\""},
+          {"section.rim.thickness", "\"5 mm\""},
           {"box.main.frame.section", "\"L 40x40x4\""},
           {"box.main.frame.uprights", "\"40x4\""},
           {"box.main.clearance.left", "8"},
@@ -107,6 +110,7 @@ std::string concrete(std::string_view key) {
   };
   replace("sizes.NAME", "sizes.gap");
   replace("item.NAME", "item.block");
+  replace("section.NAME", "section.rim");
   replace("box.NAME", "box.main");
   replace("as_built.NAME", "as_built.main");
   replace("FACE", "front");

@@ -147,6 +147,83 @@ TEST_P(InchAngle, outline_is_sound) {
 
 INSTANTIATE_TEST_SUITE_P(published, InchAngle, testing::ValuesIn(read_csv("equal_angles_aisc.csv")), name_of);
 
+class EnUnequalAngle : public testing::TestWithParam<CsvRow> {
+ protected:
+  [[nodiscard]] const Section& section() const { return *tables::find_section("L " + GetParam().text("designation")); }
+};
+
+// Published radii, area and both centroids against the exact outline.
+TEST_P(EnUnequalAngle, has_the_published_numbers_and_its_outline_reproduces_them) {
+  const CsvRow& row = GetParam();
+  ASSERT_NE(tables::find_section("L " + row.text("designation")), nullptr);
+  const Section& s = section();
+  EXPECT_EQ(s.leg_a_mm, row.number("leg_long_mm"));
+  EXPECT_EQ(s.leg_b_mm, row.number("leg_short_mm"));
+  EXPECT_EQ(s.thickness_mm, row.number("thickness_t_mm"));
+  EXPECT_EQ(s.root_radius_mm, row.number("root_radius_r1_mm"));
+  EXPECT_EQ(s.toe_radius_mm, row.number("toe_radius_r2_mm"));
+  EXPECT_EQ(s.published_mass_kg_per_m, row.number("mass_kg_per_m"));
+  const Profile outline = profile_of(s);
+  EXPECT_EQ(flaw_in(outline), std::nullopt);
+  // For 45x30x4 the reprint has 2.87 cm2, its own radii give 2.862.
+  const double within = row.text("designation") == "45x30x4" ? 0.009 : rounding_of(row.number("area_cm2"));
+  EXPECT_NEAR(outline.area_mm2() / 100, row.number("area_cm2"), within);
+  EXPECT_NEAR(tables::steel_mass_kg_per_m(s), row.number("mass_kg_per_m"), rounding_of(row.number("mass_kg_per_m")));
+  EXPECT_NEAR(outline.centroid().x / 10, row.number("centroid_along_long_cm"), 0.005 * (1 + 1e-9));
+  EXPECT_NEAR(outline.centroid().y / 10, row.number("centroid_along_short_cm"), 0.005 * (1 + 1e-9));
+}
+
+INSTANTIATE_TEST_SUITE_P(published, EnUnequalAngle, testing::ValuesIn(read_csv("unequal_angles_en10056.csv")), name_of);
+
+class InchUnequalAngle : public testing::TestWithParam<CsvRow> {};
+
+// As for the equal ones: k is the largest, so that the published area, weight and centroids are met within a little.
+TEST_P(InchUnequalAngle, has_the_published_numbers_and_its_outline_comes_near_them) {
+  const CsvRow& row = GetParam();
+  const Section* s = tables::find_section(row.text("designation") + " in");
+  ASSERT_NE(s, nullptr);
+  EXPECT_NEAR(s->leg_a_mm, row.number("leg_long_in") * mm_per_in, 1e-9);
+  EXPECT_NEAR(s->leg_b_mm, row.number("leg_short_in") * mm_per_in, 1e-9);
+  EXPECT_NEAR(s->thickness_mm, row.number("thickness_in") * mm_per_in, 0.0005 * mm_per_in * (1 + 1e-9));
+  EXPECT_NEAR((s->thickness_mm + s->root_radius_mm) / mm_per_in, row.number("k_distance_in"), 1e-9);
+  const Profile outline = profile_of(*s);
+  EXPECT_EQ(flaw_in(outline), std::nullopt);
+  const double area_in2 = outline.area_mm2() / (mm_per_in * mm_per_in);
+  EXPECT_NEAR(area_in2, row.number("area_in2"), 0.012 * row.number("area_in2"));
+  EXPECT_NEAR(area_in2 * 490 / 144, row.number("weight_lb_per_ft"), 0.017 * row.number("weight_lb_per_ft"));
+  EXPECT_NEAR(outline.centroid().x / mm_per_in, row.number("centroid_along_long_in"), 0.02);
+  EXPECT_NEAR(outline.centroid().y / mm_per_in, row.number("centroid_along_short_in"), 0.02);
+}
+
+INSTANTIATE_TEST_SUITE_P(published, InchUnequalAngle, testing::ValuesIn(read_csv("unequal_angles_aisc.csv")), name_of);
+
+class Tube : public testing::TestWithParam<CsvRow> {};
+
+// EN 10219-2: outer corners of twice the thickness, inner ones of once (from memory of the standard); the outline then
+// has the published area and mass.
+TEST_P(Tube, outline_has_the_published_area_and_mass) {
+  const CsvRow& row = GetParam();
+  Section s;
+  s.shape = SectionShape::tube;
+  s.leg_a_mm = row.number("height_mm");
+  s.leg_b_mm = row.number("width_mm");
+  s.thickness_mm = row.number("thickness_mm");
+  s.corner_radius_mm = 2 * s.thickness_mm;
+  const Profile outline = profile_of(s);
+  EXPECT_EQ(flaw_in(outline), std::nullopt);
+  EXPECT_NEAR(outline.area_mm2() / 100, row.number("area_cm2"), rounding_of(row.number("area_cm2")));
+  EXPECT_NEAR(tables::steel_mass_kg_per_m(s), row.number("mass_kg_per_m"), rounding_of(row.number("mass_kg_per_m")));
+  EXPECT_NEAR(outline.centroid().x, s.leg_a_mm / 2, 1e-9);
+}
+
+INSTANTIATE_TEST_SUITE_P(published, Tube, testing::ValuesIn(read_csv("tubes_en10219.csv")), name_of);
+
+TEST(Sections, the_legs_of_an_angle_may_be_named_in_either_order) {
+  EXPECT_EQ(tables::find_section("L 40x60x5"), tables::find_section("L 60x40x5"));
+  EXPECT_EQ(tables::find_section("2x3x1/4 in"), tables::find_section("L 3x2x1/4 in"));
+  EXPECT_NE(tables::find_section("L 60x40x5"), nullptr);
+}
+
 class FlatBar : public testing::TestWithParam<CsvRow> {};
 
 TEST_P(FlatBar, has_the_published_numbers_and_mass) {
@@ -167,6 +244,8 @@ INSTANTIATE_TEST_SUITE_P(published, FlatBar, testing::ValuesIn(read_csv("flat_ba
 
 TEST(Sections, none_is_missing_and_none_is_added) {
   EXPECT_EQ(tables::sections().size(), read_csv("equal_angles_en10056.csv").size() +
+                                           read_csv("unequal_angles_en10056.csv").size() +
+                                           read_csv("unequal_angles_aisc.csv").size() +
                                            read_csv("equal_angles_aisc.csv").size() + read_csv("flat_bars.csv").size());
 }
 

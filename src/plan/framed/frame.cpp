@@ -1,5 +1,6 @@
 // The welded frame of angle: bottom ring, top ring, flat uprights in the side planes, each end cut derived.
 // Entry: build_frame.
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -27,12 +28,19 @@ struct MemberLine {
   double length_mm = 0;
 };
 
+double lying_leg_mm(const Section& angle, LongSide side) {
+  const auto [shorter, longer] = std::minmax(angle.leg_a_mm, angle.leg_b_mm);
+  return side == LongSide::flat ? longer : shorter;
+}
+
 class Frame {
  public:
   Frame(Build& build, const Section& angle, const Section& flat)
       : build_(build),
         angle_(angle),
         flat_(flat),
+        lying_mm_(lying_leg_mm(angle, *build.box_spec().frame.long_side)),
+        standing_mm_(angle.leg_a_mm + angle.leg_b_mm - lying_mm_),
         up_(*build.box_spec().frame.bottom_legs == Legs::up),
         corners_(*build.box_spec().frame.corners),
         options_{build.box_spec().frame.cope_gap->mm(), CornerKind::chamfer, build.spec.units} {}
@@ -52,7 +60,7 @@ class Frame {
 
   [[nodiscard]] Ring ring(bool top) const {
     const Vec3 size = build_.shell.size;
-    const double leg = angle_.leg_a_mm;
+    const double leg = standing_mm_;
     if (top) return {size.z, axis::minus_z, size.z - leg};
     if (up_) return {0, axis::z, 0};
     return {leg, axis::minus_z, 0};
@@ -60,7 +68,7 @@ class Frame {
 
   void size_shell() {
     Shell& shell = build_.shell;
-    const double leg = angle_.leg_a_mm;
+    const double leg = standing_mm_;
     const double t = angle_.thickness_mm;
     shell.side_wall_mm = std::max(t, flat_.thickness_mm);
     shell.end_wall_mm = t;
@@ -83,7 +91,7 @@ class Frame {
   // Their lying legs with the gap of a weld between them.
   bool members_apart() {
     const Vec3 size = build_.shell.size;
-    const double least = 2 * angle_.leg_a_mm + options_.gap_mm;
+    const double least = 2 * lying_mm_ + options_.gap_mm;
     const bool wide = size.x >= least - tolerance::contact_mm;
     if (wide && size.y >= least - tolerance::contact_mm) return true;
     const Sourced<std::string>& section = build_.box_spec().frame.section;
@@ -102,9 +110,14 @@ class Frame {
     return false;
   }
 
-  // The heel's line from a to b with the two legs; the order of the legs makes the pose proper.
-  [[nodiscard]] static Pose angle_pose(Vec3 a, Vec3 b, Vec3 leg_1, Vec3 leg_2) {
+  // The heel's line from a to b with the standing and the lying leg. A pose is proper: equal legs are taken in the
+  // order that makes it so, unequal ones are run from the other end.
+  [[nodiscard]] Pose angle_pose(Vec3 a, Vec3 b, Vec3 leg_1, Vec3 leg_2) const {
     const Vec3 along = (1 / norm(b - a)) * (b - a);
+    if (angle_.leg_a_mm != angle_.leg_b_mm) {
+      if (standing_mm_ != angle_.leg_a_mm) std::swap(leg_1, leg_2);
+      return Pose::at(dot(cross(leg_1, leg_2), along) > 0 ? a : b, leg_1, leg_2);
+    }
     return dot(cross(leg_1, leg_2), along) > 0 ? Pose::at(a, leg_1, leg_2) : Pose::at(a, leg_2, leg_1);
   }
 
@@ -151,7 +164,7 @@ class Frame {
     Shell& shell = build_.shell;
     const Vec3 s = shell.size;
     const double t = angle_.thickness_mm;
-    const double leg = angle_.leg_a_mm;
+    const double leg = standing_mm_;
     const double low_z = ring(top).low_z;
     auto& strips = top ? shell.top : shell.bottom;
     strips[low] = {ids[0], {{0, 0, low_z}, {s.x, t, low_z + leg}}};
@@ -182,10 +195,10 @@ class Frame {
     Shell& shell = build_.shell;
     const Vec3 s = shell.size;
     const double t = angle_.thickness_mm;
-    const double leg = angle_.leg_a_mm;
+    const double leg = lying_mm_;
     const bool mitred = corners_ == Corners::mitred;
     const double end = side_begins_mm();
-    const double high_z = low_z + leg;
+    const double high_z = low_z + standing_mm_;
     const auto offer = [&](Face face, InstanceId id, Vec3 a, Vec3 b) {
       shell.beside[static_cast<std::size_t>(face)].push_back({id, {a, b}});
     };
@@ -209,7 +222,7 @@ class Frame {
       bottom.push_back(shell.bottom[side]);
       const double x = side == low ? 0 : shell.size.x - t;
       const double end = side_begins_mm();
-      const double leg = angle_.leg_a_mm;
+      const double leg = standing_mm_;
       bottom.push_back({ids[2U + side], {{x, end, 0}, {x + t, shell.size.y - end, leg}}});
     }
   }
@@ -217,13 +230,13 @@ class Frame {
   // From the face of the frame to a side member's standing leg.
   [[nodiscard]] double side_begins_mm() const {
     if (corners_ == Corners::mitred) return 0;
-    return (corners_ == Corners::butted ? angle_.leg_a_mm : angle_.thickness_mm) + options_.gap_mm;
+    return (corners_ == Corners::butted ? lying_mm_ : angle_.thickness_mm) + options_.gap_mm;
   }
 
   // Front, back, left, right; the last two end before the first two.
   [[nodiscard]] std::vector<Host> horizontal_legs(const std::array<InstanceId, 4>& ids, double z) const {
     const Vec3 s = build_.shell.size;
-    const double leg = angle_.leg_a_mm;
+    const double leg = lying_mm_;
     const double end = leg + options_.gap_mm;
     const double high_z = z + angle_.thickness_mm;
     return {{ids[0], {{0, 0, z}, {s.x, leg, high_z}}},
@@ -278,7 +291,7 @@ class Frame {
     if (meets_face_member()) draft.join(*id, shell.bottom[depth].id, JointKind::weld, axis::minus_z, foot_gap);
     if (up_) join_side(*id, bottom_side, axis::minus_z, depth);
     // On its lying leg too, where it is wider than the front one's or the front one's is mitred.
-    const bool wider = flat_.leg_a_mm > angle_.leg_a_mm + options_.gap_mm;
+    const bool wider = flat_.leg_a_mm > lying_mm_ + options_.gap_mm;
     const bool stands_on_both = !up_ && (wider || corners_ == Corners::mitred);
     if (stands_on_both) draft.join(*id, bottom_side, JointKind::weld, axis::minus_z);
     return true;
@@ -295,7 +308,7 @@ class Frame {
   // A butted side member begins where the lying leg of the front one ends: beside an upright as wide as that leg, over
   // a wider one. It does not meet a narrower one, which the front member holds alone.
   void join_side(InstanceId upright, InstanceId side, Vec3 end_of_upright, Side depth) {
-    const double wider = flat_.leg_a_mm - angle_.leg_a_mm;
+    const double wider = flat_.leg_a_mm - lying_mm_;
     const bool butted = corners_ == Corners::butted;
     const bool beside = butted && std::abs(wider) <= tolerance::contact_mm;
     if (butted && !beside && wider < 0) return;
@@ -338,6 +351,8 @@ class Frame {
   Build& build_;
   const Section& angle_;
   const Section& flat_;
+  double lying_mm_;  // what lies of a ring's section, and what stands of it
+  double standing_mm_;
   bool up_;
   Corners corners_;
   EndCutOptions options_;
@@ -349,8 +364,8 @@ class Frame {
 
 bool build_frame(Build& build) {
   const FrameSpec& spec = build.box_spec().frame;
-  const Section* angle = tables::find_section(*spec.section);
-  const Section* flat = tables::find_section(*spec.uprights);
+  const Section* angle = build.spec.section(*spec.section);
+  const Section* flat = build.spec.section(*spec.uprights);
   const double thinner = std::min(angle->thickness_mm, flat->thickness_mm);
   if (spec.cope_gap->mm() > thinner + tolerance::contact_mm) {
     build.diagnostics.add(
