@@ -196,23 +196,5 @@ TEST(StartFrom, TheOppositeHandOfTheDemoPassesEveryCheckToo) {
   }
 }
 
-/// The fastest of many runs, or of as many as it takes to come below `enough`: what the program needs, not what else
-/// the machine does.
-double fastest_seconds(const std::vector<std::string>& arguments, double enough) {
-  double fastest = 1e9;
-  for (int i = 0; i < 40 && fastest >= enough; ++i) fastest = std::min(fastest, fitup(arguments).processor_seconds);
-  return fastest;
-}
-
-#if !defined(__SANITIZE_ADDRESS__)
-constexpr double start_up_limit_seconds = 0.060;  // more is felt as a delay at each mistyped key
-
-TEST_F(SpecErrors, StartUpIsNotFelt) {
-  EXPECT_LT(fastest_seconds({"--version"}, start_up_limit_seconds), start_up_limit_seconds);
-  EXPECT_LT(fastest_seconds({"explain"}, start_up_limit_seconds), start_up_limit_seconds);
-  EXPECT_LT(fastest_seconds({"check", spec_}, start_up_limit_seconds), start_up_limit_seconds);
-}
-#endif
-
 }  // namespace
 }  // namespace fitup::test
