@@ -45,7 +45,8 @@ enum class Role {
   brace,
   gusset,
   insert,
-  eye
+  eye,
+  seal
 };
 [[nodiscard]] std::string_view to_text(Role role);
 
@@ -68,6 +69,8 @@ struct Flat {
   Profile profile;
   double thickness_mm = 0;
   std::vector<DrilledHole> drilled;
+  double free_mm = 0;  // thickness as it is bought, of what is squeezed when it is built in; else 0
+  [[nodiscard]] double bought_mm() const { return free_mm > 0 ? free_mm : thickness_mm; }
 };
 
 enum class CornerKind { square, chamfer, radius };
@@ -177,6 +180,7 @@ struct Joint {
   Vec3 normal;
   double largest_gap_mm = 0;
   double major_mm = 0;
+  double filled_mm = 0;  // of the gap, what a seal between the two fills: it is no part of the largest gap
 };
 
 /// A space that must stay free of everything but `owner`.

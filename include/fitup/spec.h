@@ -227,6 +227,18 @@ struct MountSpec {
   CountedFrom at_from{};
 };
 
+/// A strip that is squeezed between a flat cover and its landing.
+struct SealSpec {
+  Place place;
+  Sourced<Length> width;
+  Sourced<Length> thickness;    // before it is squeezed
+  Sourced<double> compression;  // how much of that is taken away
+  Sourced<std::string> material;
+};
+
+/// Strips that a flat cover lies on: beside the uprights in the opening, or round the frame outside of it.
+enum class Landing { inward, outward };
+
 struct FaceSpec {
   Place place;
   Sourced<bool> entry;
@@ -237,6 +249,8 @@ struct FaceSpec {
   Sourced<Length> flange_depth;   // of a flanged cover
   Sourced<Length> gap;            // under a flange
   Sourced<Length> landing_width;  // width of the strips added beside the uprights under a flat cover
+  Sourced<Landing> landing;       // of a flat cover
+  std::optional<SealSpec> seal;   // of a flat cover on an outward landing
   std::vector<OpeningSpec> openings;
   std::optional<MountSpec> lugs{};
 };

@@ -86,11 +86,12 @@ Finding undecided(const Scene& scene, const Joint& joint) {
 }
 
 std::optional<Finding> of_gap(const Scene& scene, const Joint& joint, const Gap& gap) {
-  const double fair = joint.largest_gap_mm * (joint.kind == JointKind::bolted ? fair_share : 1);
+  const double most = joint.filled_mm + joint.largest_gap_mm;
+  const double fair = joint.filled_mm + joint.largest_gap_mm * (joint.kind == JointKind::bolted ? fair_share : 1);
   if (gap.mm && *gap.mm <= fair + tolerance::contact_mm) return std::nullopt;
   if (gap.undecided) return undecided(scene, joint);
   Finding f = blank(scene, joint, "gap");
-  f.limit = joint.largest_gap_mm;
+  f.limit = most;
   f.source = source_of(joint.kind);
   f.value = gap.mm;
   if (gap.edge_only) {
@@ -105,9 +106,9 @@ std::optional<Finding> of_gap(const Scene& scene, const Joint& joint, const Gap&
         f.parts[0], f.parts[1], to_text(joint.kind), farthest_mm);
     return f;
   }
-  if (*gap.mm <= joint.largest_gap_mm + tolerance::contact_mm) f.verdict = Verdict::marginal;
+  if (*gap.mm <= most + tolerance::contact_mm) f.verdict = Verdict::marginal;
   f.message = fmt::format("{} stands {} mm off {} in their {} joint, which permits {} mm", f.parts[0],
-                          length_text(*gap.mm), f.parts[1], to_text(joint.kind), length_text(joint.largest_gap_mm));
+                          length_text(*gap.mm), f.parts[1], to_text(joint.kind), length_text(most));
   return f;
 }
 

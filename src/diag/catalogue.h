@@ -165,6 +165,8 @@ inline constexpr Entry catalogue[] = {
     {"no-steel-left",     Stage::plan, Severity::error, "the {} rod plate cannot be cut: what is kept clear for {} of {}, from X {} to {} and from Z {} to {} with {} around it, {}; make the zone smaller or less deep, or give more clearance at the {}"},
     {"members-meet",      Stage::plan, Severity::error, "the frame is {} {}; two members of {} that face each other need at least {}; choose a narrower section or make the box larger"},
     {"landings-meet",     Stage::plan, Severity::error, "two strips {} wide for the {} cover do not fit between uprights {} apart; choose a landing_width of less than {}"},
+    {"landing-over-neighbour", Stage::plan, Severity::error, "the outward landing of the {} cover stands over the edge that the {} cover reaches to; of two that meet in an edge only one may be there: choose landing = \"inward\", or close the {} face otherwise"},
+    {"landing-too-narrow", Stage::plan, Severity::error, "the outward landing of the {} cover is {} wide; its {} screws need {} beside a seal {} wide: choose a landing_width of at least {}"},
     {"flange-too-deep",   Stage::plan, Severity::error, "the flanges of the {} cover reach {} back, so that the {} plate begins {} behind the face of the frame; on {} {} wide it needs {} to be welded to: choose {}"},
     {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {}: {}; choose {}"},
     {"cover-row-without-room", Stage::plan, Severity::error, "the {} cover lies on {} over {} only; its {} screws need {} to stand in; give the cover beside it a smaller flange_depth, or choose smaller screws or wider bars"},

@@ -70,7 +70,7 @@ DxfDrawing flat_drawing(const Part& part, const JobInfo& info, std::string_view 
   for (const DrilledHole& hole : flat.drilled) add_cross(drawing, hole.at + by, hole);
 
   Vec2 at{drawing.bounds.high.x + gap_beside_part_mm, drawing.bounds.high.y - note_height_mm};
-  for (const std::string& line : title_of(part, flat.thickness_mm, info, warning)) {
+  for (const std::string& line : title_of(part, flat.bought_mm(), info, warning)) {
     drawing.notes.push_back({at, note_height_mm, line});
     at.y -= line_pitch * note_height_mm;
   }

@@ -49,7 +49,7 @@ CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInf
              part.name,
              std::to_string(quantity),
              part.material,
-             units.length(flat.thickness_mm),
+             units.length(flat.bought_mm()),
              units.length(size.x),
              units.length(size.y),
              units.area(flat.profile.area_mm2()),
@@ -144,7 +144,7 @@ std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info) {
                             "revision",
                             "spec"}};
   const auto count = quantities(plan);
-  const auto order = [](const Part& p) { return std::tuple(p.material, std::get<Flat>(p.form).thickness_mm, p.mark); };
+  const auto order = [](const Part& p) { return std::tuple(p.material, std::get<Flat>(p.form).bought_mm(), p.mark); };
   const auto before = [&](const Part& a, const Part& b) { return order(a) < order(b); };
   for (const PartId id : chosen(plan, is_cut, before)) rows.push_back(order_row(plan, id, count[id], info));
   return rows;

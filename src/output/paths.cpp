@@ -57,7 +57,7 @@ std::string step_path(const Part& part) { return fmt::format("parts/{}.step", fi
 
 std::string dxf_path(const Plan& plan, PartId id, const JobInfo& info) {
   const Part& part = plan.parts.at(id);
-  const double thickness_mm = std::get<Flat>(part.form).thickness_mm;
+  const double thickness_mm = std::get<Flat>(part.form).bought_mm();
   return fmt::format("flat/{}_{}mm/{}.dxf", file_safe(part.material), number(thickness_mm),
                      named_by_pattern(plan, id, info));
 }

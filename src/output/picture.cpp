@@ -33,7 +33,9 @@ bool is_fastener(Role role) {
   return role == Role::rod || role == Role::nut || role == Role::washer || role == Role::screw || role == Role::insert;
 }
 
-bool is_cover(Role role) { return role == Role::cover_sheet || role == Role::cover_flange; }
+bool is_cover(Role role) {
+  return role == Role::cover_sheet || role == Role::cover_flange || role == Role::seal;
+}
 
 bool is_frame(Role role) {
   return role == Role::ring_member || role == Role::upright || role == Role::rail || role == Role::landing ||

@@ -11,6 +11,7 @@
 #include "fitup/tolerances.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
+#include "plan/outward_landing.h"
 
 namespace fitup::plan {
 
@@ -267,7 +268,9 @@ void add_covers(Build& build, const std::vector<Host>& rails) {
   for (const Face face : all_faces) {
     const FaceSpec& spec = build.box_spec().face(face);
     if (*spec.closed_by != Closure::cover) continue;
-    if (face == Face::front || face == Face::back) {
+    if (*spec.style == CoverStyle::flat && *spec.landing == Landing::outward) {
+      add_outward_cover(build, face);
+    } else if (face == Face::front || face == Face::back) {
       Cover(build, face == Face::front ? low : high).run();
     } else if (can_lie_flat(build, face)) {
       add_flat_cover(build, face, panel_box(build, face), rails);

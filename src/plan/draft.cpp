@@ -26,7 +26,10 @@ void weigh(Part& part) {
   // A gland is no steel, an eye is drawn with all the room it needs: both bring their own.
   if (part.role == Role::gland || part.role == Role::eye) return;
   const Material* m = tables::find_material(part.material.empty() ? bought_material : part.material);
-  if (m != nullptr) part.mass_kg = volume_mm3(part) * 1e-9 * m->density_kg_per_m3;
+  if (m == nullptr) return;
+  const auto* flat = std::get_if<Flat>(&part.form);
+  const double squeezed = flat != nullptr ? flat->bought_mm() / flat->thickness_mm : 1;
+  part.mass_kg = volume_mm3(part) * squeezed * 1e-9 * m->density_kg_per_m3;
 }
 
 // A mark belongs to a role; a second, different part in that role gets a letter behind it.
@@ -88,6 +91,13 @@ void Draft::add_loose(Part part, int count) {
 
 void Draft::join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double largest_gap_mm, double major_mm) {
   joints_.push_back({a, b, kind, normal, largest_gap_mm, major_mm});
+}
+
+void Draft::fill_gap(InstanceId a, InstanceId b, double mm) {
+  for (Joint& joint : joints_) {
+    const bool theirs = (joint.a == a && joint.b == b) || (joint.a == b && joint.b == a);
+    if (theirs && joint.kind == JointKind::bolted) joint.filled_mm = mm;
+  }
 }
 
 InstanceId Draft::absorb(const Draft& other, Vec3 by) {

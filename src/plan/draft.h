@@ -47,6 +47,9 @@ class Draft {
   InstanceId absorb(const Draft& other, Vec3 by);
 
   [[nodiscard]] std::size_t size() const { return instances_.size(); }
+  /// A seal of this thickness lies between two that are bolted.
+  void fill_gap(InstanceId a, InstanceId b, double mm);
+
   [[nodiscard]] Part& part(InstanceId id) { return parts_[id]; }
   [[nodiscard]] const Part& part(InstanceId id) const { return parts_[id]; }
   [[nodiscard]] Pose& pose(InstanceId id) { return instances_[id].pose; }

@@ -99,7 +99,7 @@ class EntryFace {
 bool has_landings(const BoxSpec& box, Face face) {
   const FaceSpec& f = box.face(face);
   const bool end = face == Face::front || face == Face::back;
-  return end && *f.closed_by == Closure::cover && *f.style == CoverStyle::flat;
+  return end && *f.closed_by == Closure::cover && *f.style == CoverStyle::flat && *f.landing == Landing::inward;
 }
 
 Opening opening_of(const Build& build, Face face) {

@@ -6,7 +6,9 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/face_axes.h"
 #include "plan/flat_cover.h"
+#include "plan/outward_landing.h"
 
 namespace fitup::plan {
 
@@ -88,10 +90,26 @@ Outside level_box(const Build& build, Face face, double t) {
   return {{{weld_land_mm, front, s.z}, {s.x - weld_land_mm, s.y - back, s.z + t}}, axis::z, axis::minus_z};
 }
 
-Outside outside_of(const Build& build, Face face, double t) {
+Outside beside_covers(const Build& build, Face face, double t) {
   if (face == Face::left || face == Face::right) return side_box(build, face, t);
   if (face == Face::front || face == Face::back) return end_box(build, face, t);
   return level_box(build, face, t);
+}
+
+// Rings of neighbouring faces stand over this one's edges.
+Outside outside_of(const Build& build, Face face, double t) {
+  Outside outside = beside_covers(build, face, t);
+  for (const Face neighbour : all_faces) {
+    const int axis = axis_of(neighbour);
+    const double kept = kept_for_landing_mm(build, neighbour);
+    if (axis == axis_of(face) || kept == 0) continue;
+    if (side_of(neighbour) == low) {
+      along(outside.box.low, axis) = std::max(along(outside.box.low, axis), kept);
+    } else {
+      along(outside.box.high, axis) = std::min(along(outside.box.high, axis), along(build.shell.size, axis) - kept);
+    }
+  }
+  return outside;
 }
 
 const char* mark_of(Face face) {

@@ -45,7 +45,7 @@ std::string profile_text(const Profile& p) {
 std::string flat_text(const Flat& f) {
   std::vector<std::string> drilled;
   for (const DrilledHole& d : f.drilled) drilled.push_back(point(d.at) + " " + number(d.diameter_mm) + d.purpose);
-  return "flat " + number(f.thickness_mm) + " " + profile_text(f.profile) + "|" + sorted_text(std::move(drilled));
+  return "flat " + number(f.thickness_mm) + " " + number(f.bought_mm()) + " " + profile_text(f.profile) + "|" + sorted_text(std::move(drilled));
 }
 
 std::string cut_text(const LegCut& cut) {
@@ -84,7 +84,7 @@ Loop turned(const Loop& loop, const Pose& turn, bool over) {
 }
 
 Flat turned(const Flat& flat, const Pose& turn, bool over) {
-  Flat out{{turned(flat.profile.outer, turn, over), {}}, flat.thickness_mm, {}};
+  Flat out{{turned(flat.profile.outer, turn, over), {}}, flat.thickness_mm, {}, flat.free_mm};
   for (const Loop& h : flat.profile.holes) out.profile.holes.push_back(turned(h, turn, over));
   for (const DrilledHole& d : flat.drilled) {
     out.drilled.push_back({flat_point(turn, d.at), d.diameter_mm, d.purpose});

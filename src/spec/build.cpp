@@ -76,6 +76,7 @@ constexpr std::array<Word<Fixing>, 3> fixing_words{
 constexpr std::array<Word<Closure>, 3> closure_words{
     {{"open", Closure::open}, {"plate", Closure::plate}, {"cover", Closure::cover}}};
 constexpr std::array<Word<CoverStyle>, 2> style_words{{{"flat", CoverStyle::flat}, {"flanged", CoverStyle::flanged}}};
+constexpr std::array<Word<Landing>, 2> landing_words{{{"inward", Landing::inward}, {"outward", Landing::outward}}};
 constexpr std::array<Word<OpeningKind>, 5> opening_words{{{"round", OpeningKind::round},
                                                           {"rectangle", OpeningKind::rectangle},
                                                           {"slot", OpeningKind::slot},
@@ -250,6 +251,12 @@ std::vector<OpeningSpec> openings(const Cell* cell) {
   return out;
 }
 
+std::optional<SealSpec> seal(const Cell* cell) {
+  if (cell == nullptr) return std::nullopt;
+  return SealSpec{cell->place, length((*cell)["width"]), length((*cell)["thickness"]),
+                  (*cell)["compression"].get<double>(), text((*cell)["material"])};
+}
+
 FaceSpec face(const Cell& cell) {
   FaceSpec face;
   face.place = cell.place;
@@ -263,6 +270,8 @@ FaceSpec face(const Cell& cell) {
   face.flange_depth = length(cell["flange_depth"]);
   face.gap = length(cell["gap"]);
   face.landing_width = length(cell["landing_width"]);
+  face.landing = word(cell["landing"], landing_words);
+  face.seal = seal(cell.find("seal"));
   face.openings = openings(cell.find("openings"));
   face.lugs = mounts(cell.find("lugs"));
   return face;

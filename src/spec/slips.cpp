@@ -45,6 +45,13 @@ class Slips {
       idle(face.flange_depth, key + "flange_depth", why);
       idle(face.gap, key + "gap", why);
     }
+    if (!cover || flanged) {
+      idle(face.landing, key + "landing", "only a cover of style \"flat\" has it");
+    }
+    if (face.seal && (!cover || flanged || *face.landing == Landing::inward)) {
+      diagnostics_.add(say<"no-effect">(face.seal->place, key + "seal",
+                                        "only a cover of style \"flat\" on an outward landing holds one"));
+    }
     if (!cover || flanged) idle(face.landing_width, key + "landing_width", "only a cover of style \"flat\" has it");
   }
 

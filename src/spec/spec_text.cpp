@@ -54,6 +54,7 @@ std::string words(Closure closure) {
   return closure == Closure::open ? "open" : closure == Closure::plate ? "plate" : "cover";
 }
 
+std::string words(Landing landing) { return landing == Landing::inward ? "inward" : "outward"; }
 std::string words(BoltedTo bolted) {
   return bolted == BoltedTo::this_box ? "this" : bolted == BoltedTo::other_box ? "other" : "neither";
 }
@@ -262,6 +263,13 @@ void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
   out.line(key + ".flange_depth", face.flange_depth);
   out.line(key + ".gap", face.gap);
   out.line(key + ".landing_width", face.landing_width);
+  out.line(key + ".landing", face.landing);
+  if (face.seal) {
+    out.line(key + ".seal.width", face.seal->width);
+    out.line(key + ".seal.thickness", face.seal->thickness);
+    out.line(key + ".seal.compression", face.seal->compression);
+    out.line(key + ".seal.material", face.seal->material);
+  }
   for (std::size_t i = 0; i < face.openings.size(); ++i) {
     write_opening(out, numbered(key + ".openings", i), face.openings[i]);
   }

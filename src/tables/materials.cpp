@@ -7,6 +7,7 @@ namespace {
 
 std::vector<Material> all_materials() {
   const std::string structural = "EN 10025-2; density 7850 kg/m3 as in the section standards";
+  const std::string cellular = "cellular rubber for seals; density from memory, it varies with the maker";
   return {{"S235JR", 7850, structural},
           {"S275JR", 7850, structural},
           {"S355J2", 7850, structural},
@@ -15,7 +16,10 @@ std::vector<Material> all_materials() {
           {"5052-H32", 2680, "ASTM B209; density as published in data sheets", false},
           {"6061-T6", 2700, "ASTM B209; density as published in data sheets", false},
           {"6082-T6", 2700, "EN 755-2; density as published in data sheets", false},
-          {"6060-T66", 2700, "EN 755-2; density from memory of the handbook", false}};
+          {"6060-T66", 2700, "EN 755-2; density from memory of the handbook", false},
+          {"EPDM", 600, cellular, false},
+          {"NBR", 600, cellular, false},
+          {"silicone", 600, cellular, false}};
 }
 
 }  // namespace

@@ -48,6 +48,8 @@ Keys full_spec() {
           {"box.main.clearance.top", "60"},
           {"box.main.rod_plates.thickness", "\"3 mm\""},
           {"box.main.face.front.closed_by", "\"cover\""},
+          {"box.main.face.front.seal.width", "15"},
+          {"box.main.face.front.seal.thickness", "6"},
           {"box.main.face.front.openings.kind", "\"round\""},
           {"box.main.face.front.openings.at", "[200, 100]"},
           {"box.main.face.front.openings.diameter", "20"},

@@ -1,0 +1,245 @@
+// A flat cover on a ring of strips round the frame, outside of the opening, with a seal where there is one.
+// Entry: add_outward_cover, kept_for_landing_mm.
+#include "plan/outward_landing.h"
+
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/face_axes.h"
+#include "plan/flat_cover.h"
+#include "plan/holes.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double row_end_mm = 20;      // a row's first screw from the frame's edge
+constexpr double weld_room_mm = 2;     // beside a ring, for its bead
+constexpr double seal_begin_mm = 1;    // from the frame's edge: the seal lies on the ring alone
+constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
+
+bool is_outward(const FaceSpec& face) {
+  return *face.closed_by == Closure::cover && *face.style == CoverStyle::flat && *face.landing == Landing::outward;
+}
+
+// In the face's own axes: u and v are the face's two axes in X, Y, Z order, depth runs inwards from the frame's face.
+class OutwardCover {
+ public:
+  OutwardCover(Build& build, Face face)
+      : build_(build),
+        face_(face),
+        spec_(build.box_spec().face(face)),
+        word_(to_text(face)),
+        n_(axis_of(face)),
+        u_(n_ == 0 ? 1 : 0),
+        v_(n_ == 2 ? 1 : 2),
+        width_(spec_.landing_width->mm()),
+        deep_(build.shell.end_wall_mm),
+        seal_width_(spec_.seal ? spec_.seal->width->mm() : 0),
+        stands_off_(spec_.seal ? spec_.seal->thickness->mm() * (1 - *spec_.seal->compression) : 0) {}
+
+  void run() {
+    if (!is_wide_enough() || !is_alone()) return;
+    for (const Side side : {low, high}) {
+      bars_[side] = add_bar(u_, v_, side);
+      bars_[2U + side] = add_bar(v_, u_, side);
+    }
+    weld_corners();
+    sheet_ =
+        add_plate(build_, {mark(0), word_ + " cover sheet", Role::cover_sheet, material_of(build_)},
+                  box({-width_, -width_}, {size(u_) + width_, size(v_) + width_}, -stands_off_ - t(), -stands_off_),
+                  unit(n_, high), word_ + " cover sheet", origin(word_ + " cover"));
+    build_.panels[static_cast<std::size_t>(face_)] = sheet_;
+    if (spec_.seal) {
+      add_seal();
+    } else {
+      lie_on_frame();
+    }
+    for (const Side side : {low, high}) {
+      add_row(bars_[side], u_, v_, side);
+      add_row(bars_[2U + side], v_, u_, side);
+    }
+    if (face_ == Face::top) clear_bosses(build_, sheet_);
+  }
+
+ private:
+  // From the frame's edge to the seal's far side.
+  [[nodiscard]] double seal_end_mm() const { return spec_.seal ? seal_begin_mm + seal_width_ : 0; }
+  [[nodiscard]] double t() const { return spec_.thickness->mm(); }
+  [[nodiscard]] double size(int axis) const { return along(build_.shell.size, axis); }
+  [[nodiscard]] Vec3 inward() const { return unit(n_, side_of(face_) == low ? high : low); }
+  [[nodiscard]] double edge_mm() const {
+    return edge_distance * tables::find_thread(*spec_.screws.thread)->clear_medium_mm;
+  }
+  [[nodiscard]] Origin origin(const std::string& group) const {
+    return {build_.key("face." + word_), spec_.place, group};
+  }
+  [[nodiscard]] std::string mark(int number) const {
+    constexpr std::array<int, 6> first{30, 40, 50, 51, 52, 53};  // index: Face
+    const int at = first[static_cast<std::size_t>(face_)];
+    return number == 0 ? fmt::format("PLT{}", at) : fmt::format("PLT{}", 60 + 5 * static_cast<int>(face_) + number - 1);
+  }
+  [[nodiscard]] Vec3 point(Vec2 at, double depth) const {
+    Vec3 p;
+    along(p, u_) = at.x;
+    along(p, v_) = at.y;
+    along(p, n_) = side_of(face_) == low ? depth : size(n_) - depth;
+    return p;
+  }
+  [[nodiscard]] Box3 box(Vec2 a, Vec2 b, double d0, double d1) const {
+    Box3 out;
+    out.add(point(a, d0));
+    out.add(point(b, d1));
+    return out;
+  }
+
+  bool is_wide_enough() {
+    const double needed = seal_end_mm() + 2 * edge_mm();
+    if (width_ >= needed - tolerance::contact_mm) return true;
+    build_.diagnostics.add(diag::say<"landing-too-narrow">(spec_.landing_width.place, word_, build_.in_words(width_),
+                                                           *spec_.screws.thread, build_.in_words(2 * edge_mm()),
+                                                           build_.in_words(seal_end_mm()), build_.at_least(needed)));
+    return false;
+  }
+
+  // Its ring stands over the edges of the faces beside it: what is welded or lies flat there is held back, no other
+  // cover of the front or the back, and no other ring.
+  bool is_alone() {
+    for (const Face other : all_faces) {
+      const FaceSpec& beside = build_.box_spec().face(other);
+      const bool reaches = other == Face::front || other == Face::back || is_outward(beside);
+      if (axis_of(other) == n_ || *beside.closed_by != Closure::cover || !reaches) continue;
+      build_.diagnostics.add(
+          diag::say<"landing-over-neighbour">(spec_.landing.place, word_, to_text(other), to_text(other)));
+      return false;
+    }
+    return true;
+  }
+
+  // Puts the outline, given in the face, in place of the rectangle that the part was made with.
+  void cut_to(InstanceId id, const std::vector<Vec2>& outer, const std::vector<Vec2>& hole = {}) {
+    const Pose pose = build_.draft.pose(id);
+    const auto loop = [&](const std::vector<Vec2>& corners) {
+      std::vector<Vec2> own;
+      for (const Vec2 corner : corners) {
+        const Vec3 local = pose.local(point(corner, 0));
+        own.push_back({local.x, local.y});
+      }
+      Loop made = Loop::polygon(own);
+      if (made.area_mm2() > 0) return made;
+      return Loop::polygon({own.rbegin(), own.rend()});
+    };
+    auto& flat = std::get<Flat>(build_.draft.part(id).form);
+    flat.profile.outer = loop(outer);
+    if (!hole.empty()) flat.profile.holes.push_back(loop(hole));
+  }
+
+  // Along `run`, at the low or the high edge of the axis across; longer outside than at the frame by its width.
+  InstanceId add_bar(int run, int across, Side side) {
+    const double edge = side == low ? 0 : size(across);
+    const double outside = side == low ? -width_ : size(across) + width_;
+    const auto at = [&](double along_run, double over) {
+      return run == u_ ? Vec2{along_run, over} : Vec2{over, along_run};
+    };
+    const Vec2 a = at(-width_, outside);
+    const Vec2 b = at(size(run) + width_, edge);
+    const Face beside = face_at(across, side);
+    const Box3 bounds = box(a, b, 0, deep_);
+    const std::string name = fmt::format("{} landing {}", word_, to_text(beside));
+    const InstanceId id = add_plate(build_, {mark(1), "landing strip", Role::landing, material_of(build_)}, bounds,
+                                    unit(n_, high), name, origin("frame"));
+    cut_to(id, {a, at(size(run) + width_, outside), at(size(run), edge), at(0, edge)});
+    const Vec3 to_frame = unit(across, side == low ? high : low);
+    Box3 foot = box(at(0, edge), at(size(run), outside), 0, deep_);
+    for (const Host& host : build_.shell.beside[static_cast<std::size_t>(beside)]) {
+      if (face_each_other(foot, host.box, to_frame)) build_.draft.join(id, host.id, JointKind::weld, to_frame);
+    }
+    return id;
+  }
+
+  // The mitre's normal from a bar along u to one along v.
+  void weld_corners() {
+    for (const Side v_side : {low, high}) {
+      for (const Side u_side : {low, high}) {
+        const Vec3 normal = std::sqrt(0.5) * (unit(u_, u_side) + unit(v_, v_side == low ? high : low));
+        build_.draft.join(bars_[v_side], bars_[2U + u_side], JointKind::weld, normal);
+      }
+    }
+  }
+
+  void lie_on_frame() {
+    for (const InstanceId bar : bars_) build_.draft.join(sheet_, bar, JointKind::bearing, inward());
+    const Box3 covered = box({0, 0}, {size(u_), size(v_)}, -t(), 0);
+    for (const Host& host : build_.shell.beside[static_cast<std::size_t>(face_)]) {
+      if (face_each_other(covered, host.box, inward())) {
+        build_.draft.join(sheet_, host.id, JointKind::bearing, inward());
+      }
+    }
+  }
+
+  void add_seal() {
+    const double a = seal_begin_mm;
+    const double b = seal_end_mm();
+    const Vec2 far{size(u_), size(v_)};
+    const InstanceId id = add_plate(build_, {mark(2), "seal", Role::seal, *spec_.seal->material},
+                                    box({-b, -b}, {far.x + b, far.y + b}, -stands_off_, 0), unit(n_, high),
+                                    word_ + " cover seal", origin(word_ + " cover"));
+    cut_to(id, {{-b, -b}, {far.x + b, -b}, {far.x + b, far.y + b}, {-b, far.y + b}},
+           {{-a, -a}, {far.x + a, -a}, {far.x + a, far.y + a}, {-a, far.y + a}});
+    std::get<Flat>(build_.draft.part(id).form).free_mm = spec_.seal->thickness->mm();
+    build_.draft.join(sheet_, id, JointKind::bearing, inward());
+    for (const InstanceId bar : bars_) build_.draft.join(id, bar, JointKind::bearing, inward());
+  }
+
+  void add_row(InstanceId bar, int run, int across, Side side) {
+    const double from_frame = (seal_end_mm() + width_) / 2;
+    const double over = side == low ? -from_frame : size(across) + from_frame;
+    const double first = t() + stands_off_;
+    int number = 0;
+    for (const double at : spread(row_end_mm, size(run) - row_end_mm, spec_.screws.max_spacing->mm())) {
+      const Vec3 seat = point(run == u_ ? Vec2{at, over} : Vec2{over, at}, -first);
+      const std::string name = fmt::format("{} cover screw {} {}", word_, to_text(face_at(across, side)), ++number);
+      add_screw(build_, {*spec_.screws.thread,
+                         spec_.screws.thread.place,
+                         seat,
+                         inward(),
+                         {{sheet_, 0, t()}, {bar, first, first + deep_}},
+                         name,
+                         origin(word_ + " cover"),
+                         std::nullopt,
+                         *spec_.screws.fixing,
+                         build_.key("face." + word_ + ".screws.fixing"),
+                         slot_mm_of(spec_.screws.hole, spec_.screws.slot, *spec_.screws.thread),
+                         unit(run, high)});
+    }
+    build_.draft.fill_gap(sheet_, bar, stands_off_);
+  }
+
+  Build& build_;
+  Face face_;
+  const FaceSpec& spec_;
+  std::string word_;
+  int n_;
+  int u_;
+  int v_;
+  double width_;
+  double deep_;
+  double seal_width_;
+  double stands_off_;                 // of the sheet from its landing: what the seal is squeezed to
+  std::array<InstanceId, 4> bars_{};  // along u at low and high v, along v at low and high u
+  InstanceId sheet_ = 0;
+};
+
+}  // namespace
+
+void add_outward_cover(Build& build, Face face) { OutwardCover(build, face).run(); }
+
+double kept_for_landing_mm(const Build& build, Face neighbour) {
+  return is_outward(build.box_spec().face(neighbour)) ? build.shell.end_wall_mm + weld_room_mm : 0;
+}
+
+}  // namespace fitup::plan

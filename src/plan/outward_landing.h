@@ -1,0 +1,16 @@
+#pragma once
+// A flat cover on a ring of strips round the frame, outside of the opening, with a seal where there is one. Private to
+// the plan.
+
+#include "plan/build.h"
+
+namespace fitup::plan {
+
+/// Cuts the strips with mitred ends, welds them to the frame and each other, lays the seal, and screws the cover on
+/// outside of it.
+void add_outward_cover(Build& build, Face face);
+
+/// How far the ring of a neighbouring face stands over this face's edge there, with room for its weld; 0 if none does.
+[[nodiscard]] double kept_for_landing_mm(const Build& build, Face neighbour);
+
+}  // namespace fitup::plan
