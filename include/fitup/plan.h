@@ -46,7 +46,8 @@ enum class Role {
   gusset,
   insert,
   eye,
-  seal
+  seal,
+  cap
 };
 [[nodiscard]] std::string_view to_text(Role role);
 

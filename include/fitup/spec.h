@@ -142,7 +142,7 @@ struct FrameSpec {
   Sourced<std::string> section;  // an angle or a tube, own or of the table
   Sourced<Corners> corners;
   Sourced<Legs> bottom_legs;
-  Sourced<std::string> uprights;  // a flat or a tube, own or of the table
+  Sourced<std::string> uprights;  // a flat, a tube or an angle, own or of the table
   Sourced<Length> cope_gap;
   Sourced<std::string> material;
   Sourced<std::string> top_section;  // not given: as the bottom's
@@ -151,7 +151,7 @@ struct FrameSpec {
   std::optional<BracesSpec> braces;
   std::optional<GussetsSpec> gussets;
   Sourced<Vents> vents;
-  Sourced<Length> vent_diameter;
+  Sourced<Length> vent_diameter;  // not given: by rule
 };
 
 /// From the items' bodies to the inside of that face. The bottom follows from the rails. Where BoxSpec::outside says a

@@ -184,6 +184,10 @@ namespace tables {
 /// narrowest there is for a leg narrower still), and of those the one nearest in thickness.
 [[nodiscard]] const Section& flat_like_leg(const Section& angle);
 
+/// Outer corner radius of a cold formed tube (EN 10219-2, from memory): twice the thickness up to 6 mm, 2.5 times up to
+/// 10 mm, three times above.
+[[nodiscard]] double tube_corner_radius_mm(double thickness_mm);
+
 /// Kilograms per metre of an outline's area, of steel: the convention of the section tables.
 [[nodiscard]] double steel_mass_kg_per_m(const Section& section);
 

@@ -32,6 +32,20 @@ TextTable sections(std::string name, std::string title, SectionShape shape) {
   return table;
 }
 
+TextTable tubes() {
+  TextTable table{
+      "tubes",
+      "square and rectangular tubes",
+      {"section", "height mm", "width mm", "thickness mm", "corner radius mm", "area cm2", "mass kg/m", "source"},
+      {}};
+  for (const Section& s : tables::sections()) {
+    if (s.shape != SectionShape::tube) continue;
+    table.rows.push_back({s.designation, mm(s.leg_a_mm), mm(s.leg_b_mm), mm(s.thickness_mm), mm(s.corner_radius_mm),
+                          mm(s.published_area_mm2 / 100), fmt::format("{:.4g}", s.published_mass_kg_per_m), s.source});
+  }
+  return table;
+}
+
 TextTable threads() {
   TextTable table{"threads",
                   "screw threads and their holes",
@@ -134,6 +148,7 @@ TextTable materials() {
 std::vector<TextTable> all_tables() {
   return {sections("sections", "rolled angles", SectionShape::angle),
           sections("flats", "flat bars", SectionShape::flat),
+          tubes(),
           threads(),
           screws(),
           nuts(),

@@ -17,8 +17,10 @@ namespace fitup::plan {
 /// A thing a cover, a rod plate or a boss can be screwed or welded to.
 struct Host {
   InstanceId id = 0;
-  Box3 box;            // where it may be drilled: the leg or plate that faces the user; of a tube the whole of it
-  double wall_mm = 0;  // of a tube: as much of it as a hole in any of its sides goes through
+  Box3 box;             // where it may be drilled: the leg or plate that faces the user; of a tube the whole of it
+  double wall_mm = 0;   // of a tube: as much of it as a hole in any of its sides goes through
+  double round_mm = 0;  // of a tube: radius of its corners, beside which its sides are flat
+  bool row = true;      // takes a row of screws; the sawn end of a member takes none
   /// What a hole along an axis goes through.
   [[nodiscard]] double depth_mm(Vec3 along) const { return wall_mm > 0 ? wall_mm : std::abs(dot(box.size(), along)); }
 };
@@ -34,11 +36,16 @@ struct Shell {
   double floor_mm = 0;                // height of the surface the items stand on
   double deck_mm = 0;                 // height of the surface the rails lie on
   double rail_inset_mm = 0;           // rails begin this far from the outside
+  double rail_beside_mm = 0;          // and keep as far from it with their sides
+  double landing_mm = 0;              // thickness of strips that are welded in for a flat cover
   std::array<double, 2> opening_z{};  // clear height between bottom and top at the front and the back
   // Faces of the front [low] and the back [high] side: bottom and top strips, left and right uprights.
   std::array<Host, 2> bottom{};
   std::array<Host, 2> top{};
   std::array<std::array<Host, 2>, 2> upright{};  // [front, back][left, right]
+  // What of an upright lies in the face of the front or the back, where it takes a flat cover's screws; where it does
+  // not, strips are welded in beside it.
+  std::array<std::array<std::optional<Host>, 2>, 2> upright_face{};
   // Left and right: what a strip beside an upright stands on, besides the bottom strip of its face.
   std::array<std::optional<InstanceId>, 2> corner_deck{};
   // Horizontal strips at the left and right top, for lift bosses; at the front and back top likewise.

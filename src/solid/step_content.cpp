@@ -18,7 +18,8 @@ Colour colour_of(Role role) {
     case Role::upright:
     case Role::cross_bar:
     case Role::brace:
-    case Role::gusset: return {0.45, 0.48, 0.51};
+    case Role::gusset:
+    case Role::cap: return {0.45, 0.48, 0.51};
     case Role::rail:
     case Role::landing:
     case Role::bearer:

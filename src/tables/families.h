@@ -11,6 +11,7 @@ void append_metric_angles(std::vector<Section>& sections);
 void append_inch_angles(std::vector<Section>& sections);
 void append_unequal_angles(std::vector<Section>& sections);
 void append_inch_unequal_angles(std::vector<Section>& sections);
+void append_tubes(std::vector<Section>& sections);
 void append_metric_flats(std::vector<Section>& sections);
 void append_inch_flats(std::vector<Section>& sections);
 

@@ -22,6 +22,7 @@ std::vector<Section> all_sections() {
   append_unequal_angles(sections);
   append_inch_angles(sections);
   append_inch_unequal_angles(sections);
+  append_tubes(sections);
   append_metric_flats(sections);
   append_inch_flats(sections);
   return sections;

@@ -58,7 +58,8 @@ class Maker {
     const auto& all = tables::sections();
     for (;;) {
       const Section& s = all[static_cast<std::size_t>(whole(0, static_cast<int>(all.size()) - 1))];
-      if (s.leg_a_mm <= widest) return s;
+      // A tube is not coped.
+      if (s.leg_a_mm <= widest && s.shape != SectionShape::tube) return s;
     }
   }
 
