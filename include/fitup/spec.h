@@ -110,32 +110,30 @@ enum class LongSide { standing, flat };      // of an unequal angle or a rectang
 enum class Slope { none, rising, falling };  // to the right or to the back
 enum class Vents { ends, none };             // of closed sections
 
-/// Bars from side to side under the rails.
+/// Bars under the rails and across them, from one member of the bottom ring to the other.
 struct CrossBarsSpec {
   Place place;
-  Sourced<std::string> section;                    // not given: by rule
-  std::optional<Sourced<std::vector<Length>>> at;  // middles along Y in frame coordinates; absent: by rule
+  Sourced<std::string> section;                    // an angle or a flat, own or of the table
+  std::optional<Sourced<LongSide>> long_side{};    // absent: a flat lies, an angle's longer leg stands
+  std::optional<Sourced<int>> count{};             // absent: by rule
+  std::optional<Sourced<std::vector<Length>>> at;  // middles along the rails, in frame coordinates; absent: spread
   CountedFrom at_from{};
+  CountedFrom from{};  // the side that an angle's heel is nearer to
 };
 
-struct BraceSpec {
-  Sourced<Slope> slope;
-  CountedFrom from{};  // in the opposite hand it slopes the other way
-};
-
-/// Flat diagonals, one in a face.
+/// Flat diagonals outside, one in a face.
 struct BracesSpec {
   Place place;
   Sourced<Length> width;
   Sourced<Length> thickness;
-  std::array<BraceSpec, 4> faces{};  // index: Face; front, back, left, right
+  std::array<Sourced<Slope>, 4> faces{};  // index: Face; front, back, left, right
 };
 
-/// Triangular plates in the corners of uprights and rings.
+/// Triangular plates in the corners of uprights and rings, in the side planes.
 struct GussetsSpec {
   Place place;
   Sourced<Length> leg;
-  Sourced<Length> thickness;
+  std::optional<Sourced<Length>> thickness{};  // absent: as the uprights
 };
 
 struct FrameSpec {

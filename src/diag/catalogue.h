@@ -175,6 +175,7 @@ inline constexpr Entry catalogue[] = {
     {"welded-shut",       Stage::plan, Severity::error, "every face of {} but the bottom, which the rails cross, is welded shut: nothing can go in or come out, and no gas can leave; close one by a cover or leave it open"},
     {"nuts-shut-in",      Stage::plan, Severity::error, "the outer nuts of the {} rod plate stand behind a plate that is welded over the {} face, where no socket reaches them; close that face by a cover, leave it open, or leave the plate out with rod_plates.{} = \"none\""},
     {"opening-too-narrow", Stage::plan, Severity::error, "the {} \"{}\" is {} wide; in a plate of {} the cutter makes nothing narrower than {} (cutter.smallest_hole times the thickness); make it wider"},
+    {"not-built",         Stage::plan, Severity::error, "{} is not built by this version; leave it out"},
     {"gap-too-wide",      Stage::plan, Severity::error, "cope_gap is {}; the weld that fills it bridges at most the thickness of the thinner part, {} (common practice); choose a smaller gap"},
     {"file-name-pattern", Stage::spec, Severity::error, "cutter.file_name is {}, {}; the words are {{mark}}, {{name}}, {{quantity}}, {{material}}, {{thickness}}, {{job}} and {{revision}}, as in \"{{mark}}_{{name}}_{{quantity}}x\""},
     {"boss-covered",      Stage::plan, Severity::error, "no eye can be screwed into {}: {} of another box stands within {} over it; move that box by its at, or the lift points in lifting.at"},

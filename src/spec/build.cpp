@@ -9,6 +9,7 @@
 #include "fitup/tables.h"
 #include "spec/build_joined.h"
 #include "spec/build_sections.h"
+#include "spec/build_stiffening.h"
 #include "spec/keys.h"
 #include "spec/true_up.h"
 
@@ -148,19 +149,23 @@ ItemSpec item(const std::string& name, const Cell& cell) {
 }
 
 FrameSpec frame(const Cell& cell) {
-  return {text(cell["section"]),
-          word(cell["corners"], corners_words),
-          word(cell["bottom_legs"], legs_words),
-          cell.find("uprights") != nullptr ? text(cell["uprights"]) : Sourced<std::string>{"", cell["section"].place},
-          length(cell["cope_gap"]),
-          text(cell["material"]),
-          text(cell["section"]),
-          word(cell["long_side"], long_side_words),
-          {},
-          {},
-          {},
-          {},
-          {}};
+  FrameSpec frame{
+      text(cell["section"]),
+      word(cell["corners"], corners_words),
+      word(cell["bottom_legs"], legs_words),
+      cell.find("uprights") != nullptr ? text(cell["uprights"]) : Sourced<std::string>{"", cell["section"].place},
+      length(cell["cope_gap"]),
+      text(cell["material"]),
+      cell.find("top_section") != nullptr ? text(cell["top_section"]) : text(cell["section"]),
+      word(cell["long_side"], long_side_words),
+      {},
+      {},
+      {},
+      {},
+      {}};
+  frame.top_section.given = cell.find("top_section") != nullptr;
+  read_stiffening(cell, frame);
+  return frame;
 }
 
 // One that is left out is what remains: its place is that of the table.

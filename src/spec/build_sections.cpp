@@ -74,12 +74,16 @@ std::vector<OwnSection> own_sections(const Cell* cell, UnitSystem units) {
 }
 
 void choose_uprights(const Spec& spec, FrameSpec& frame) {
-  const Section* ring = frame.uprights->empty() ? spec.section(*frame.section) : nullptr;
+  const Section* ring = spec.section(*frame.section);
   if (ring == nullptr) return;
   Section like = *ring;
   const auto [shorter, longer] = std::minmax(ring->leg_a_mm, ring->leg_b_mm);
   like.leg_a_mm = *frame.long_side == LongSide::flat ? longer : shorter;
-  frame.uprights.value = tables::flat_like_leg(like).designation;
+  if (frame.uprights->empty()) frame.uprights.value = tables::flat_like_leg(like).designation;
+  if (!frame.cross_bars || !frame.cross_bars->section->empty()) return;
+  // Under a floor on legs that point up there is no room for an angle.
+  const bool angle = *frame.bottom_legs == Legs::down;
+  frame.cross_bars->section.value = angle ? *frame.section : tables::flat_like_leg(like).designation;
 }
 
 void check_own_sections(const Spec& spec, const Cell& root, Diagnostics& diagnostics) {

@@ -13,6 +13,7 @@
 #include "diag/catalogue.h"
 #include "diag/words.h"
 #include "fitup/tables.h"
+#include "spec/build_stiffening.h"
 #include "spec/file_pattern.h"
 
 namespace fitup::spec {
@@ -161,6 +162,7 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
     if (known && cell["clearance"].given && (outside == nullptr || outside->sound))
       checks.clearances(box, cell["clearance"].place);
     checks.frame_material(box.frame.material);
+    if (cell["frame"]["braces"].sound) check_stiffening(box, diagnostics);
   }
   if (spec.lifting && root["lifting"].sound) checks.lift_places(*spec.lifting);
   if (root["cutter"]["file_name"].sound) checks.file_name(spec.cutter.file_name);

@@ -42,7 +42,8 @@ enum class Type {
   bar,  // an angle or a flat
   material,
   ring,    // an angle, own ones too
-  upright  // a flat bar, own ones too
+  upright,    // a flat bar, own ones too
+  stiffener,  // an angle or a flat bar, own ones too
 };
 
 /// must: the table it stands in is wrong without it. may: its absence means something of its own. filled: the
@@ -76,6 +77,8 @@ struct Rule {
 [[nodiscard]] const std::vector<Rule>& rules();
 /// Those of [finish] and [as_built]; part of rules().
 [[nodiscard]] const std::vector<Rule>& finish_rows();
+/// Those of what stiffens a frame; part of rules().
+[[nodiscard]] const std::vector<Rule>& stiffening_rows();
 
 /// The table as a tree by the parts of the keys.
 struct Node {

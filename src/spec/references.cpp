@@ -83,12 +83,12 @@ bool is_section(Type type) {
 }  // namespace
 
 void ScalarReader::read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
-  if (rule.type == Type::ring || rule.type == Type::upright) {
+  if (rule.type == Type::ring || rule.type == Type::upright || rule.type == Type::stiffener) {
     if (const auto own = own_sections_.find(value.text); own != own_sections_.end())
       return read_own_section(rule, value, own->second, key, cell);
   }
   if (is_section(rule.type)) return read_section(rule, value, key, cell);
-  if (rule.type == Type::bar) return read_bar(value, key, cell);
+  if (rule.type == Type::bar || rule.type == Type::stiffener) return read_bar(rule, value, key, cell);
   if (rule.type == Type::box) {
     if (std::find(boxes_.begin(), boxes_.end(), value.text) != boxes_.end())
       cell.value = value.text;
@@ -120,7 +120,7 @@ void ScalarReader::read_reference(const Rule& rule, const Value& value, std::str
 void ScalarReader::read_own_section(const Rule& rule, const Value& value, std::string_view kind, std::string_view key,
                                     Cell& cell) {
   const bool angle = rule.type == Type::ring;
-  const bool wrong = kind == (angle ? "flat" : "angle");
+  const bool wrong = rule.type != Type::stiffener && kind == (angle ? "flat" : "angle");
   if (wrong) {
     diagnostics_.add(say<"wrong-section">(value.place, key, angle ? "a flat bar" : "an angle",
                                           angle ? "an angle" : "a flat bar", angle ? "L 40x40x4" : "40x4"));
@@ -129,18 +129,22 @@ void ScalarReader::read_own_section(const Rule& rule, const Value& value, std::s
   }
 }
 
-void ScalarReader::read_bar(const Value& value, std::string_view key, Cell& cell) {
+void ScalarReader::read_bar(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
   const Section* section = tables::find_section(value.text);
+  const bool unequal_too = rule.type == Type::stiffener;
   const bool offered =
-      section != nullptr && (section->shape == SectionShape::flat ||
-                             (section->shape == SectionShape::angle && section->leg_a_mm == section->leg_b_mm));
+      section != nullptr &&
+      (section->shape == SectionShape::flat ||
+       (section->shape == SectionShape::angle && (unequal_too || section->leg_a_mm == section->leg_b_mm)));
   if (offered) {
     cell.value = section->designation;
   } else if (section == nullptr) {
     diagnostics_.add(
         say<"unknown-section">(value.place, in_quotes(value.text), section_like(value.text, SectionShape::flat)));
   } else {
-    diagnostics_.add(say<"wrong-section">(value.place, key, "another section", "a flat bar or an equal angle", "40x8"));
+    diagnostics_.add(say<"wrong-section">(value.place, key, "another section",
+                                          unequal_too ? "a flat bar or an angle" : "a flat bar or an equal angle",
+                                          "40x8"));
   }
 }
 

@@ -42,6 +42,7 @@ std::string words(Corners corners) {
   return corners == Corners::coped ? "coped" : corners == Corners::butted ? "butted" : "mitred";
 }
 std::string words(LongSide side) { return side == LongSide::standing ? "standing" : "flat"; }
+std::string words(Slope slope) { return slope == Slope::none ? "none" : slope == Slope::rising ? "rising" : "falling"; }
 std::string words(Legs legs) { return legs == Legs::down ? "down" : "up"; }
 std::string words(CoverStyle style) { return style == CoverStyle::flat ? "flat" : "flanged"; }
 std::string words(HoleClass hole) {
@@ -170,8 +171,31 @@ void write_section(Writer& out, const OwnSection& own) {
   if (angle) out.line(key + ".toe_radius", Length::mm(s.toe_radius_mm));
 }
 
+void write_stiffening(Writer& out, const std::string& key, const FrameSpec& frame) {
+  if (const auto& bars = frame.cross_bars) {
+    out.line(key + ".cross_bars.section", bars->section);
+    out.line(key + ".cross_bars.long_side", bars->long_side);
+    out.line(key + ".cross_bars.count", bars->count);
+    out.line(key + ".cross_bars.at", bars->at);
+    write_from(out, key + ".cross_bars.at", bars->at_from);
+    write_from(out, key + ".cross_bars", bars->from);
+  }
+  if (const auto& braces = frame.braces) {
+    out.line(key + ".braces.width", braces->width);
+    out.line(key + ".braces.thickness", braces->thickness);
+    for (std::size_t i = 0; i < braces->faces.size(); ++i)
+      out.line(key + ".braces." + std::string(to_text(all_faces[i])), braces->faces[i]);
+  }
+  if (const auto& gussets = frame.gussets) {
+    out.line(key + ".gussets.leg", gussets->leg);
+    out.line(key + ".gussets.thickness", gussets->thickness);
+  }
+}
+
 void write_frame(Writer& out, const std::string& key, const FrameSpec& frame) {
   out.line(key + ".section", frame.section);
+  if (frame.top_section.given) out.line(key + ".top_section", frame.top_section);
+  write_stiffening(out, key, frame);
   out.line(key + ".long_side", frame.long_side);
   out.line(key + ".corners", frame.corners);
   out.line(key + ".bottom_legs", frame.bottom_legs);

@@ -99,8 +99,13 @@ class Walk {
   Cell value_of(const Node& node, const Value& value, const std::string& key) {
     const Rule& rule = *node.rule;
     switch (rule.type) {
-      case Type::table:
-        return value.kind == Value::Kind::table ? table(node, &value, key, value.place) : wrong(rule, value, key);
+      case Type::table: {
+        if (value.kind != Value::Kind::table) return wrong(rule, value, key);
+        Cell cell = table(node, &value, key, value.place);
+        cell.from_right = value.from_right;
+        cell.from_back = value.from_back;
+        return cell;
+      }
       case Type::named: return value.kind == Value::Kind::table ? named(node, value, key) : wrong(rule, value, key);
       case Type::tables: return value.kind == Value::Kind::list ? list(node, value, key) : wrong(rule, value, key);
       default: return scalars_.read(rule, value, key);

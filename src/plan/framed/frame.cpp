@@ -362,8 +362,26 @@ class Frame {
 
 }  // namespace
 
+namespace {
+
+bool offers_all(Build& build) {
+  const FrameSpec& spec = build.box_spec().frame;
+  const auto refuse = [&build](const char* key, const Place& place) {
+    build.diagnostics.add(diag::say<"not-built">(place, build.key(key)));
+    return false;
+  };
+  if (spec.top_section.given) return refuse("frame.top_section", spec.top_section.place);
+  if (spec.cross_bars) return refuse("frame.cross_bars", spec.cross_bars->place);
+  if (spec.braces) return refuse("frame.braces", spec.braces->place);
+  if (spec.gussets) return refuse("frame.gussets", spec.gussets->place);
+  return true;
+}
+
+}  // namespace
+
 bool build_frame(Build& build) {
   const FrameSpec& spec = build.box_spec().frame;
+  if (!offers_all(build)) return false;
   const Section* angle = build.spec.section(*spec.section);
   const Section* flat = build.spec.section(*spec.uprights);
   const double thinner = std::min(angle->thickness_mm, flat->thickness_mm);

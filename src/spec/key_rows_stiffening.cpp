@@ -1,0 +1,53 @@
+// The rows of the key table for what stiffens a frame.
+// Entry: stiffening_rows.
+
+#include "spec/keys.h"
+
+namespace fitup::spec {
+
+const std::vector<Rule>& stiffening_rows() {
+  constexpr Range none{};
+  constexpr Range any_place{-20000, 20000};  // mm
+  // A row stays a row.
+  // clang-format off
+  static const std::vector<Rule> rows{
+      {"box.NAME.frame.top_section", Type::ring, Need::may, "", none, "",
+       "angle of the top ring, its long side as the bottom's; without it the bottom ring's"},
+      {"box.NAME.frame.cross_bars", Type::table, Need::may, "", none, "",
+       "bars under the rails and across them, level with the legs that the rails lie on, from one member of the bottom ring "
+       "to the other", Hand::place},
+      {"box.NAME.frame.cross_bars.section", Type::stiffener, Need::may, "", none, "",
+       "angle or flat bar, of the tables or an own one; without it the ring's angle, on legs that point up the flat bar most "
+       "like its leg"},
+      {"box.NAME.frame.cross_bars.long_side", Type::word, Need::may, "", none, "standing, flat",
+       "which way the width of a flat bar or the longer leg of an angle points; without it a flat bar lies and an angle's "
+       "longer leg stands"},
+      {"box.NAME.frame.cross_bars.count", Type::count, Need::may, "", {1, 20}, "",
+       "how many, evenly spread, where no places are given; without it the fewest with which no rail sags by more than 1/200 "
+       "of its free span"},
+      {"box.NAME.frame.cross_bars.at", Type::lengths, Need::may, "", any_place, "",
+       "middle of each along Y, under rails from left to right along X, from the frame's corner", Hand::place},
+      {"box.NAME.frame.braces", Type::table, Need::may, "", none, "",
+       "flat diagonals, lapped on the frame outside and welded, one in each face that is named: an open one, not an entry"},
+      {"box.NAME.frame.braces.width", Type::length, Need::filled, "40 mm", {10, 300}, "", "width of a brace"},
+      {"box.NAME.frame.braces.thickness", Type::length, Need::filled, "5 mm", {1, 50}, "", "thickness of a brace"},
+      {"box.NAME.frame.braces.front", Type::word, Need::may, "", none, "rising, falling",
+       "slope of the brace in the front face: rising from the left bottom, or falling from the left top", Hand::place},
+      {"box.NAME.frame.braces.back", Type::word, Need::may, "", none, "rising, falling",
+       "in the back face, likewise along X", Hand::place},
+      {"box.NAME.frame.braces.left", Type::word, Need::may, "", none, "rising, falling",
+       "in the left face: rising from the front bottom, or falling from the front top", Hand::place},
+      {"box.NAME.frame.braces.right", Type::word, Need::may, "", none, "rising, falling",
+       "in the right face, likewise along Y", Hand::place},
+      {"box.NAME.frame.gussets", Type::table, Need::may, "", none, "",
+       "triangular plates in the corners between uprights and rings, flush in the left and the right side; none in an entry"},
+      {"box.NAME.frame.gussets.leg", Type::length, Need::filled, "60 mm", {20, 500}, "",
+       "length along the upright and along the ring; the corner is cut off for the weld"},
+      {"box.NAME.frame.gussets.thickness", Type::length, Need::may, "", {1, 50}, "",
+       "thickness, not more than the uprights'; without it as thick as they are"},
+  };
+  // clang-format on
+  return rows;
+}
+
+}  // namespace fitup::spec
