@@ -1,6 +1,7 @@
 #pragma once
 // Findings: what was checked, the measured value, the limit and its source, the verdict.
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -49,8 +50,9 @@ struct Findings {
   [[nodiscard]] bool failed() const;
 };
 
-/// Runs every check. The result does not depend on `cores`.
-[[nodiscard]] Result<Findings> run_checks(const Plan& plan, const Model& model, int cores = 1);
+/// Runs every check. The result does not depend on `cores`. Where `stop` says so, a failure of kind interrupted.
+[[nodiscard]] Result<Findings> run_checks(const Plan& plan, const Model& model, int cores = 1,
+                                          const std::function<bool()>& stop = {});
 
 /// The same by the exact rules alone, without solids: each finding by itself, none gathered by cause; what no rule
 /// decides is "not checked".

@@ -3,6 +3,7 @@
 // Coordinates: millimetres in the frame's system: X right, Y back, Z up, origin at the first box's
 // front-left-bottom frame corner.
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -11,6 +12,7 @@
 
 #include "fitup/diagnostic.h"
 #include "fitup/geometry.h"
+#include "fitup/sequence.h"
 #include "fitup/tables.h"
 
 namespace fitup {
@@ -156,7 +158,6 @@ struct Part {
 };
 
 using PartId = std::size_t;
-using InstanceId = std::size_t;
 
 struct Instance {
   PartId part = 0;
@@ -211,6 +212,8 @@ struct LiftPoint {
 struct PlacedFrame {
   std::string box;
   Box3 space;
+  std::vector<Vec3> entries{};                    // ways in that the spec states: +Y through the front
+  std::array<std::optional<double>, 6> bay_mm{};  // free room before each face, where it is stated; index: Face
 };
 
 /// What is put on all made steel once it is welded.
@@ -255,6 +258,7 @@ struct Plan {
   std::optional<Coat> coat;
   std::vector<Fit> fits;
   std::vector<InstanceId> trued;  // made anew to the frame as it was measured
+  std::vector<Step> steps;        // as steps_of gives them
 };
 
 struct Layout;
@@ -270,6 +274,10 @@ struct PlanResult {
 
 /// Stable text form, one line a thing.
 [[nodiscard]] std::string to_text(const Plan& plan);
+
+/// How the plan is put together: frames are welded, then their rod plates; boxes are joined, items go in along the
+/// entries of their box, or along any axis where none is stated; rod plates, nuts, covers, screws and eyes follow.
+[[nodiscard]] std::vector<Step> steps_of(const Plan& plan);
 
 /// A part as prisms in its own frame, for exact plane reasoning. `outer` contains the part, `inner` is
 /// contained in it, both are unions of touching prisms without overlap; equal where the part is exactly that.

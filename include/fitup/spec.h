@@ -293,6 +293,7 @@ struct BoxSpec {
   CountedFrom at_from{};
   std::optional<BearersSpec> bearers;
   std::optional<MountSpec> feet;
+  std::array<std::optional<Sourced<Length>>, 6> bay{};   // free room before each face, where it is stated; index: Face
   std::array<std::optional<AsBuiltFace>, 6> as_built{};  // index: Face; complete() in a sound Spec
   [[nodiscard]] const FaceSpec& face(Face f) const { return faces[static_cast<std::size_t>(f)]; }
 };

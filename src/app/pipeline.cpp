@@ -57,7 +57,7 @@ bool build(PipelineResult& result, int cores) {
 }
 
 bool judge(PipelineResult& result, int cores) {
-  result.findings = taken(run_checks(*result.plan, *result.model, cores), result);
+  result.findings = taken(run_checks(*result.plan, *result.model, cores, interrupt_requested), result);
   return result.findings.has_value();
 }
 

@@ -66,11 +66,12 @@ Findings all_of(const checks::Scene& scene, int cores) {
 
 }  // namespace
 
-Result<Findings> run_checks(const Plan& plan, const Model& model, int cores) {
+Result<Findings> run_checks(const Plan& plan, const Model& model, int cores, const std::function<bool()>& stop) {
   const auto solids = solids_of(plan, model);
   if (!solids) return solids.error();
   const checks::Scene scene(plan, kernel_judge(*solids));
   Findings findings = all_of(scene, cores);
+  if (stop && stop()) return Failure{Failure::Kind::interrupted, "check", "stopped as asked"};
   checks::sort_worst_first(findings.all);
   findings.all = checks::one_for_each_cause(findings.all);
   return findings;

@@ -35,6 +35,18 @@ bool plan_box(plan::Build& build) {
   return true;
 }
 
+constexpr std::array<Vec3, 6> ways_in{axis::y, axis::minus_y, axis::x, axis::minus_x, axis::minus_z, axis::z};
+
+PlacedFrame placed_frame(const plan::StandingBox& box) {
+  PlacedFrame frame{box.spec().name, box.space()};
+  for (const Face f : all_faces) {
+    const auto i = static_cast<std::size_t>(f);
+    if (*box.spec().face(f).entry) frame.entries.push_back(ways_in[i]);
+    if (box.spec().bay[i]) frame.bay_mm[i] = (*box.spec().bay[i])->mm();
+  }
+  return frame;
+}
+
 // All boxes in one draft, each where it stands, with what is between them.
 class Whole {
  public:
@@ -79,13 +91,14 @@ class Whole {
     plan.revision = spec.revision;
     plan.frame_size = boxes_.front().shell.size;
     for (const plan::StandingBox& box : boxes_) {
-      plan.frames.push_back({box.spec().name, box.space()});
+      plan.frames.push_back(placed_frame(box));
       const std::string prefix = &box == &boxes_.front() ? "" : box.spec().name + " ";
       for (const Face f : all_faces) {
         if (*box.spec().face(f).closed_by == Closure::open) plan.open_faces.push_back(prefix + std::string(to_text(f)));
       }
     }
     plan.coat = plan::coat_of(spec, plan);
+    plan.steps = steps_of(plan);
     return plan;
   }
 

@@ -73,6 +73,25 @@ void add_form(std::string& out, const Part& part) {
   }
 }
 
+// Steps are counted from 1.
+void add_steps(std::string& out, const Plan& plan) {
+  if (plan.steps.empty()) return;
+  out += "steps\n";
+  const auto listed = [](const std::vector<std::size_t>& steps) {
+    std::string words;
+    for (const std::size_t s : steps) words += fmt::format(" {}", s + 1);
+    return words;
+  };
+  for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+    const Step& step = plan.steps[i];
+    out += fmt::format("  {} {} {}: {} parts", i + 1, to_text(step.kind), step.what, step.adds.size());
+    for (const Vec3 way : step.ways) out += (way == step.ways.front() ? ", along " : " or ") + direction(way);
+    if (!step.with.empty()) out += ", with" + listed(step.with);
+    if (!step.after.empty()) out += ", after" + listed(step.after);
+    out += "\n";
+  }
+}
+
 void add_parts(std::string& out, const Plan& plan) {
   for (PartId id = 0; id < plan.parts.size(); ++id) {
     const Part& p = plan.parts[id];
@@ -107,14 +126,19 @@ std::string_view to_text(JointKind kind) {
   return word(words, static_cast<std::size_t>(kind));
 }
 
+std::string_view to_text(StepKind kind) {
+  static constexpr std::array<std::string_view, 3> words{"weld", "place", "fasten"};
+  return word(words, static_cast<std::size_t>(kind));
+}
+
 std::string to_text(const Plan& plan) {
   std::string out = fmt::format("plan {} revision {}: frame {} x {} x {} mm\n", plan.name, plan.revision,
                                 mm(plan.frame_size.x), mm(plan.frame_size.y), mm(plan.frame_size.z));
   for (std::size_t i = 1; i < plan.frames.size(); ++i) {
-    const auto& [box, space] = plan.frames[i];
-    const Vec3 size = space.size();
-    out +=
-        fmt::format("box {}: frame {} x {} x {} mm at {}\n", box, mm(size.x), mm(size.y), mm(size.z), place(space.low));
+    const PlacedFrame& frame = plan.frames[i];
+    const Vec3 size = frame.space.size();
+    out += fmt::format("box {}: frame {} x {} x {} mm at {}\n", frame.box, mm(size.x), mm(size.y), mm(size.z),
+                       place(frame.space.low));
   }
   if (!plan.open_faces.empty()) out += fmt::format("open: {}\n", fmt::join(plan.open_faces, ", "));
   out += "parts\n";
@@ -136,6 +160,7 @@ std::string to_text(const Plan& plan) {
   }
   if (plan.coat) out += fmt::format("coat {} {} on each surface\n", plan.coat->words, mm(plan.coat->surface_mm));
   for (const InstanceId id : plan.trued) out += fmt::format("to the measured frame {}\n", plan.instances[id].name);
+  add_steps(out, plan);
   for (const LiftPoint& l : plan.lift_points) out += fmt::format("lift point {} {}\n", l.thread, place(l.at));
   return out;
 }

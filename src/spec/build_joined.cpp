@@ -82,6 +82,11 @@ void read_joined(const Cell& cell, BoxSpec& box) {
   }
   box.bearers = bearers(cell.find("bearers"));
   box.feet = mounts(cell.find("feet"));
+  const Cell* bay = cell.find("bay");
+  if (bay == nullptr) return;
+  for (const Face f : all_faces) {
+    if (const Cell* room = bay->find(to_text(f))) box.bay[static_cast<std::size_t>(f)] = length(*room);
+  }
 }
 
 }  // namespace fitup::spec

@@ -11,6 +11,7 @@ constexpr Range none{};
 constexpr Range any_place{-20000, 20000};    // mm: a box is no longer than 20 m
 constexpr Range size_range{0, 20000, true};  // mm
 constexpr Range clearance_range{0, 5000};    // mm
+constexpr Range bay_range{0, 20000};         // mm
 constexpr Range sheet_range{0.5, 50};        // mm: thinner is foil, thicker is not cut from sheet
 constexpr std::string_view fixing_words = "tapped, nut, locknut, weld nut, insert";
 constexpr std::string_view face_words = "front, back, left, right, top, bottom";
@@ -245,6 +246,15 @@ const std::vector<Rule> box_rows{
 };
 
 const std::vector<Rule> join_rows{
+    {"box.NAME.bay", Type::table, Need::may, "", none, "",
+     "free room before a face of the frame, in the bay that the box goes into: items, rod plates and covers that go in or "
+     "come off there must find room in it"},
+    {"box.NAME.bay.front", Type::length, Need::may, "", bay_range, "", "before the front"},
+    {"box.NAME.bay.back", Type::length, Need::may, "", bay_range, "", "behind the back"},
+    {"box.NAME.bay.left", Type::length, Need::may, "", bay_range, "", "at the left"},
+    {"box.NAME.bay.right", Type::length, Need::may, "", bay_range, "", "at the right"},
+    {"box.NAME.bay.top", Type::length, Need::may, "", bay_range, "", "over the top"},
+    {"box.NAME.bay.bottom", Type::length, Need::may, "", bay_range, "", "below the bottom"},
     {"box.NAME.under", Type::box, Need::may, "", none, "", "another box that this one hangs below, on bearers"},
     {"box.NAME.on", Type::box, Need::may, "", none, "", "another box that this one stands on, on bearers"},
     {"box.NAME.at", Type::two_lengths, Need::may, "", any_place, "",

@@ -265,6 +265,8 @@ void write_joined(Writer& out, const std::string& key, const BoxSpec& box) {
   out.line(key + ".at", box.at);
   write_from(out, key + ".at", box.at_from);
   if (box.feet) write_mounts(out, key + ".feet", *box.feet);
+  for (const Face f : all_faces)
+    out.line(key + ".bay." + std::string(to_text(f)), box.bay[static_cast<std::size_t>(f)]);
   if (!box.bearers) return;
   out.line(key + ".bearers.section", box.bearers->section);
   out.line(key + ".bearers.count", box.bearers->count);

@@ -23,7 +23,7 @@ ALLOWED = {
 # Which folder answers for each public header.
 HEADER_OF = {
     "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "diagnostic": "diag", "geometry": "geometry",
-    "tables": "tables", "spec": "spec", "layout": "layout", "plan": "plan", "model": "solid", "findings": "checks",
+    "tables": "tables", "spec": "spec", "layout": "layout", "plan": "plan", "sequence": "plan", "model": "solid", "findings": "checks",
     "remedies": "remedies", "job": "output",
 }
 
