@@ -44,9 +44,21 @@ struct CheckStats {
   std::size_t kernel_pairs = 0;  // decided by the kernel
 };
 
+/// A measurement with which a check fails, off by no more than it may be, that does not fail as it stands.
+struct Delicate {
+  std::string key;           // of the measurement
+  double off_mm = 0;         // with which it fails: the least of a quarter, a half, three quarters and all of the next
+  double within_mm = 0;      // how far it may be off
+  bool within_given = true;  // else common practice
+  std::string check;
+  std::string message;             // of the worst finding
+  std::vector<std::string> parts;  // of that
+};
+
 struct Findings {
   std::vector<Finding> all;  // worst first
   CheckStats stats;
+  std::vector<Delicate> delicate;  // the most delicate first
   [[nodiscard]] bool failed() const;
 };
 

@@ -12,6 +12,7 @@
 
 #include "fitup/diagnostic.h"
 #include "fitup/geometry.h"
+#include "fitup/pattern.h"
 #include "fitup/sequence.h"
 #include "fitup/tables.h"
 
@@ -257,6 +258,9 @@ struct Plan {
   std::vector<std::string> open_faces;  // "top", of another box than the first "lower top"; reported
   std::optional<Coat> coat;
   std::vector<Fit> fits;
+  std::vector<Pattern> patterns;
+  std::vector<RowStack> stacks;
+  std::vector<StripSeat> seats;
   std::vector<InstanceId> trued;  // made anew to the frame as it was measured
   std::vector<Step> steps;        // as steps_of gives them
 };

@@ -29,4 +29,10 @@ struct SpecSource {
 [[nodiscard]] Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
                                      const std::function<bool()>& stop = {});
 
+/// The findings, with what may be measured a little wrong and then breaks something: each measured size of an item and
+/// place of a rod is moved by its tolerance, with all that is made left as it is planned, and what would meet is
+/// checked by the exact rules. Bounded like the remedies.
+[[nodiscard]] Findings with_what_if(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
+                                    const std::function<bool()>& stop = {});
+
 }  // namespace fitup

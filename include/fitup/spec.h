@@ -13,6 +13,7 @@
 
 #include "fitup/diagnostic.h"
 #include "fitup/formats.h"
+#include "fitup/making.h"
 #include "fitup/quantity.h"
 #include "fitup/result.h"
 #include "fitup/tables.h"
@@ -64,6 +65,8 @@ struct RodSpec {
   Sourced<bool> fixed{};                           // in the item: it does not turn, and stays in
   Sourced<bool> locknut{};                         // outside the rod plates
   Sourced<RodWasher> washer{};                     // under the outer nut
+  Sourced<Length> within{};                        // how far off the places may have been measured, either way
+  std::optional<Sourced<Length>> bore{};           // of the item, where the rods are loose in it; absent: as if held
 };
 
 struct FootStripSpec {
@@ -89,6 +92,7 @@ struct ItemSpec {
   std::optional<FootStripSpec> foot_strips;
   std::vector<KeepClearSpec> keep_clear;
   std::array<std::optional<Length>, 3> size_within{};  // how far off the measured size may be, either way
+  Sourced<Length> swelling{};                          // how much wider it becomes, across, over its life
 };
 
 struct ScrewSpec {
@@ -334,6 +338,12 @@ struct FinishSpec {
   [[nodiscard]] double surface_mm() const { return *kind == FinishKind::none ? 0 : *coats * thickness->mm(); }
 };
 
+/// How the places of holes come about.
+struct MakingSpec {
+  Sourced<Making> holes{};    // in flat parts
+  Sourced<Making> drilled{};  // in members, and in what the box stands on
+};
+
 struct Spec {
   std::string name;
   std::string title;
@@ -346,6 +356,7 @@ struct Spec {
   CutterSpec cutter;
   std::vector<OwnSection> sections;  // by name
   FinishSpec finish{};
+  MakingSpec making{};
   [[nodiscard]] const ItemSpec* item(std::string_view name) const;
   /// Own ones first, then the tables'.
   [[nodiscard]] const Section* section(std::string_view name) const;

@@ -99,6 +99,9 @@ inline constexpr Entry catalogue[] = {
      "centre at least {} from each edge"},
     {"rods-overlap", Stage::spec, Severity::error,
      "two {} rods of {} stand {} apart; their centres must be at least {} apart"},
+    {"rod-bore-too-small", Stage::spec, Severity::error,
+     "the bore for the {} rods of {} is {}, and the rod is {} thick; give the bore's diameter as it is measured, at least "
+     "{}, or leave it out where the rods are held"},
     {"strips-too-wide", Stage::spec, Severity::error,
      "two foot strips of {} are wider than {}, which is {} across; at most {} each"},
     {"between-and-gap", Stage::spec, Severity::error,

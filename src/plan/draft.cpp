@@ -68,6 +68,28 @@ void add_part(Plan& plan, Part part) {
   plan.parts.push_back(std::move(part));
 }
 
+void shift(PatternBody& body, InstanceId first, Vec3 by) {
+  body.thing += first;
+  for (PatternHole& hole : body.holes) {
+    hole.fastener += first;
+    hole.plate += first;
+    hole.at = hole.at + by;
+  }
+  if (!body.stands) return;
+  body.stands->low_mm += by.x;
+  body.stands->high_mm += by.x;
+  body.stands->up_mm += by.z;
+}
+
+StripSeat shifted(StripSeat seat, InstanceId first, Vec3 by) {
+  const double across = dot(by, seat.across);
+  seat.item += first;
+  seat.rail += first;
+  for (double* at : {&seat.strip_low_mm, &seat.strip_high_mm, &seat.rail_low_mm, &seat.rail_high_mm}) *at += across;
+  seat.at = seat.at + by;
+  return seat;
+}
+
 }  // namespace
 
 // What is called after another instance carries the box's name already.
@@ -128,14 +150,35 @@ InstanceId Draft::absorb(const Draft& other, Vec3 by) {
     tip.out_at = tip.out_at + by;
     screw_tips.push_back(std::move(tip));
   }
+  absorb_fits(other, first, by);
+  for (const auto& [id, trued] : other.trued_) true_up(id + first, trued.pose.moved(by), trued.flat);
+  absorb_loose(other);
+  return first;
+}
+
+Pattern& Draft::pattern(const std::string& name, const Origin& origin) {
+  const std::string full = of_box(name);
+  const auto found = std::find_if(patterns.begin(), patterns.end(), [&](const Pattern& p) { return p.name == full; });
+  if (found != patterns.end()) return *found;
+  patterns.push_back({full, {}, origin.key, {}, origin.place});
+  return patterns.back();
+}
+
+void Draft::absorb_fits(const Draft& other, InstanceId first, Vec3 by) {
   for (Fit fit : other.fits) {
     for (InstanceId& id : fit.parts) id += first;
     if (fit.at) *fit.at = *fit.at + by;
     fits.push_back(std::move(fit));
   }
-  for (const auto& [id, trued] : other.trued_) true_up(id + first, trued.pose.moved(by), trued.flat);
-  absorb_loose(other);
-  return first;
+  for (Pattern pattern : other.patterns) {
+    for (PatternBody& body : pattern.bodies) shift(body, first, by);
+    patterns.push_back(std::move(pattern));
+  }
+  for (RowStack stack : other.stacks) {
+    for (StackPiece& piece : stack.pieces) piece.thing += first;
+    stacks.push_back(std::move(stack));
+  }
+  for (const StripSeat& seat : other.seats) seats.push_back(shifted(seat, first, by));
 }
 
 // One guide does for the same pattern in two boxes; of what stands in, each box needs its own number.
@@ -168,6 +211,9 @@ Plan Draft::finish(bool as_built) const {
   plan.fasteners = fasteners;
   plan.lift_points = lift_points;
   plan.fits = fits;
+  plan.patterns = patterns;
+  plan.stacks = stacks;
+  plan.seats = seats;
   for (const auto& [id, trued] : trued_) {
     if (trued.flat) plan.trued.push_back(id);
   }

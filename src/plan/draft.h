@@ -60,6 +60,11 @@ class Draft {
   [[nodiscard]] bool has_trued() const { return !trued_.empty(); }
 
   std::vector<Fit> fits;
+  /// The pattern of that name, made where there is none.
+  [[nodiscard]] Pattern& pattern(const std::string& name, const Origin& origin);
+  std::vector<Pattern> patterns;
+  std::vector<RowStack> stacks;
+  std::vector<StripSeat> seats;
   std::vector<Zone> zones;
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
@@ -73,6 +78,7 @@ class Draft {
  private:
   [[nodiscard]] std::string of_box(const std::string& name) const;
   void absorb_loose(const Draft& other);
+  void absorb_fits(const Draft& other, InstanceId first, Vec3 by);
   struct Trued {
     Pose pose;
     std::optional<Flat> flat;

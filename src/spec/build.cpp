@@ -116,6 +116,8 @@ std::optional<RodSpec> rods(const Cell* cell) {
   rods.fixed = (*cell)["fixed"].get<bool>();
   rods.locknut = (*cell)["locknut"].get<bool>();
   rods.washer = word((*cell)["washer"], washer_words);
+  rods.within = length((*cell)["within"]);
+  rods.bore = optional_length(cell->find("bore"));
   const Cell& at = (*cell)["at"];
   const auto pairs = at.get<std::vector<std::vector<Length>>>().value;
   for (std::size_t i = 0; i < pairs.size(); ++i) rods.at.push_back({first<2>(pairs[i]), at.entry_places[i], true});
@@ -142,6 +144,7 @@ ItemSpec item(const std::string& name, const Cell& cell) {
   const auto& within = cell["size"].within;
   std::copy_n(within.begin(), std::min(within.size(), item.size_within.size()), item.size_within.begin());
   item.mass = cell["mass"].get<Mass>();
+  item.swelling = length(cell["swelling"]);
   item.rods = rods(cell.find("rods"));
   if (const Cell* strips = cell.find("foot_strips")) item.foot_strips = foot_strips(*strips);
   item.keep_clear = keep_clear(cell.find("keep_clear"));
@@ -323,6 +326,15 @@ PrintSpec print(const Cell& cell) {
           optional_length(cell.find("bush"))};
 }
 
+Sourced<Making> making(const Cell& cell) {
+  const Sourced<std::string> written = text(cell);
+  Sourced<Making> out{Making::laser, written.place, written.given};
+  for (const MakingError& way : making_errors) {
+    if (way.word == *written) out.value = way.making;
+  }
+  return out;
+}
+
 CutterSpec cutter(const Cell& cell) {
   return {cell["smallest_hole"].get<double>(), word(cell["units"], unit_words), word(cell["dxf"], release_words),
           text(cell["file_name"])};
@@ -364,6 +376,7 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.print = print(root["print"]);
   spec.cutter = cutter(root["cutter"]);
   spec.finish = finish(root["finish"]);
+  spec.making = {making(root["making"]["holes"]), making(root["making"]["drilled"])};
   read_as_built(root, spec);
   return spec;
 }

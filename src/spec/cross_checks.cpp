@@ -51,6 +51,16 @@ class Checks {
     rods_apart(item, Length::mm(thread->major_mm + least_wall_mm));
   }
 
+  void rods_in_bore(const ItemSpec& item) {
+    const RodSpec& rods = *item.rods;
+    const Thread* thread = tables::find_thread(*rods.thread);
+    if (thread == nullptr || !rods.bore) return;
+    const Length least = Length::mm(thread->major_mm);
+    if (**rods.bore >= least) return;
+    diagnostics_.add(say<"rod-bore-too-small">(rods.bore->place, *rods.thread, in_quotes(item.name), words(**rods.bore),
+                                               words(least), at_least_in_units(least, units_)));
+  }
+
   void strips_in_item(const ItemSpec& item) {
     const bool sides = *item.foot_strips->sides == Along::left_right;
     const Length across = item.size.value[sides ? 0 : 1];
@@ -147,6 +157,7 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
     const Cell& cell = root["item"][item.name];
     if (!cell["size"].sound) continue;
     if (item.rods && cell["rods"].sound) checks.rods_in_face(item);
+    if (item.rods && cell["rods"].sound) checks.rods_in_bore(item);
     if (item.foot_strips && cell["foot_strips"].sound) checks.strips_in_item(item);
   }
   for (const BoxSpec& box : spec.boxes) {

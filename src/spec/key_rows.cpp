@@ -61,6 +61,14 @@ const std::vector<Rule> item_rows{
      "whether the nut outside a rod plate is a prevailing torque nut (ISO 7040), which is higher"},
     {"item.NAME.rods.washer", Type::word, Need::filled, "plain", none, "plain, large",
      "under that nut: ISO 7089, or the large washer of ISO 7093-1"},
+    {"item.NAME.rods.within", Type::length, Need::filled, "0.2 mm", {0, 5}, "",
+     "how far off the rods' places may have been measured, either way (0.2 mm: a calliper by hand, common practice); "
+     "hole-fit reckons with it"},
+    {"item.NAME.rods.bore", Type::length, Need::may, "", {1, 200}, "",
+     "diameter of the item's own holes, where its rods are loose in them and may be moved; without it nothing is counted "
+     "on"},
+    {"item.NAME.swelling", Type::length, Need::filled, "0 mm", {0, 500}, "",
+     "how much wider, across, the item becomes over its life, in all; stack reckons with it"},
     {"item.NAME.foot_strips", Type::table, Need::may, "", none, "",
      "strips under the item that it stands on, along two of its edges; without them it stands with its whole bottom on the "
      "frame's legs, other items or their rails, and where these do not carry it, on rails under 20 mm of its left and "

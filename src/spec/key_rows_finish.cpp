@@ -1,4 +1,4 @@
-// The rows of the key table for the coat and for the frame as it was measured.
+// The rows of the key table for the coat, the making of holes and for the frame as it was measured.
 // Entry: finish_rows.
 
 #include "spec/keys.h"
@@ -20,6 +20,12 @@ const std::vector<Rule>& finish_rows() {
        "of one coat, on each surface; without it 0.08 mm of paint, 0.1 mm of powder (common practice), 0.085 mm of zinc (ISO "
        "1461 for steel thicker than 6 mm, from memory: the most it asks for)"},
       {"finish.coats", Type::count, Need::filled, "1", {1, 5}, "", "how many coats, one over the other"},
+      {"making", Type::table, Need::filled, "", none, "",
+       "how the places of holes come about: hole-fit reckons with the errors that this is known to leave"},
+      {"making.holes", Type::word, Need::filled, "laser", none, "laser, printed guide, paper template",
+       "in flat parts: cut, drilled in a printed guide, or punched through a paper template and drilled by hand"},
+      {"making.drilled", Type::word, Need::filled, "transferred", none, "transferred, printed guide, paper template",
+       "in members, and in what the box stands on: transferred from the holes of the part that goes on, or each by itself"},
       {"as_built", Type::named, Need::may, "", none, "",
        "the welded frame of each box as it was measured with a tape, outside to outside: covers, plates and rod plates are "
        "made anew to it"},

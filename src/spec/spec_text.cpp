@@ -32,6 +32,8 @@ std::string words(OpeningKind kind) {
   constexpr std::array<std::string_view, 5> names{"round", "rectangle", "slot", "gland", "drain"};
   return std::string(names[static_cast<std::size_t>(kind)]);
 }
+std::string words(Making making) { return std::string(error_of(making).word); }
+
 std::string words(FinishKind kind) {
   constexpr std::array<std::string_view, 4> names{"none", "paint", "powder", "zinc"};
   return std::string(names[static_cast<std::size_t>(kind)]);
@@ -134,6 +136,8 @@ void write_rods(Writer& out, const std::string& key, const RodSpec& rods) {
   out.line(key + ".fixed", rods.fixed);
   out.line(key + ".locknut", rods.locknut);
   out.line(key + ".washer", rods.washer);
+  out.line(key + ".within", rods.within);
+  out.line(key + ".bore", rods.bore);
   for (std::size_t i = 0; i < rods.at.size(); ++i) out.line(numbered(key + ".at", i), rods.at[i]);
 }
 
@@ -143,6 +147,7 @@ void write_item(Writer& out, const ItemSpec& item) {
   for (std::size_t i = 0; i < item.size_within.size(); ++i)
     out.line(numbered(key + ".size.within", i), item.size_within[i]);
   out.line(key + ".mass", item.mass);
+  out.line(key + ".swelling", item.swelling);
   if (item.rods) write_rods(out, key + ".rods", *item.rods);
   if (item.foot_strips) {
     out.line(key + ".foot_strips.width", item.foot_strips->width);
@@ -386,6 +391,8 @@ std::string to_text(const Spec& spec) {
   if (spec.lifting) write_lifting(out, *spec.lifting);
   write_aids(out, spec);
   write_finish(out, spec.finish);
+  out.line("making.holes", spec.making.holes);
+  out.line("making.drilled", spec.making.drilled);
   return out.sorted();
 }
 

@@ -22,8 +22,8 @@ ALLOWED = {
 
 # Which folder answers for each public header.
 HEADER_OF = {
-    "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "diagnostic": "diag", "geometry": "geometry",
-    "tables": "tables", "spec": "spec", "layout": "layout", "plan": "plan", "sequence": "plan", "model": "solid", "findings": "checks",
+    "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "making": "base", "diagnostic": "diag", "geometry": "geometry",
+    "tables": "tables", "spec": "spec", "layout": "layout", "plan": "plan", "pattern": "plan", "sequence": "plan", "model": "solid", "findings": "checks",
     "remedies": "remedies", "job": "output",
 }
 
