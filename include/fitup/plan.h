@@ -183,7 +183,17 @@ struct Joint {
   Vec3 normal;
   double largest_gap_mm = 0;
   double major_mm = 0;
-  double filled_mm = 0;  // of the gap, what a seal between the two fills: it is no part of the largest gap
+  double filled_mm = 0;       // of the gap, what a seal between the two fills: it is no part of the largest gap
+  std::size_t weld_rule = 0;  // of a weld: index into Plan::weld_rules
+};
+
+/// How welds are made: a box's own way.
+struct WeldRule {
+  double leg_mm = 0;         // of a fillet; 0: as the thinner part is thick
+  bool all_sides = false;    // beads on each side that the parts offer; else only where nothing stands in them
+  bool grind_flush = false;  // beads outside the frame are ground off
+  std::string key;           // "box.main.welds"
+  Place place;
 };
 
 /// A space that must stay free of everything but `owner`.
@@ -252,6 +262,7 @@ struct Plan {
   std::vector<Part> parts;
   std::vector<Instance> instances;
   std::vector<Joint> joints;
+  std::vector<WeldRule> weld_rules;  // may be empty: then all welds are made as WeldRule{} says
   std::vector<Zone> zones;
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;

@@ -238,6 +238,18 @@ struct SealSpec {
   Sourced<std::string> material;
 };
 
+/// Where weld beads are laid: on the sides where in the finished box nothing stands in the bead, or on each side that
+/// the parts offer.
+enum class WeldSides { clear, all };
+
+/// How the box's parts are welded to each other.
+struct WeldsSpec {
+  Place place;
+  std::optional<Sourced<Length>> leg{};  // of a fillet; absent: as the thinner part is thick
+  Sourced<WeldSides> sides;
+  Sourced<bool> grind_flush{};  // beads outside are ground off
+};
+
 /// Strips that a flat cover lies on: beside the uprights in the opening, or round the frame outside of it.
 enum class Landing { inward, outward };
 
@@ -297,6 +309,7 @@ struct BoxSpec {
   CountedFrom at_from{};
   std::optional<BearersSpec> bearers;
   std::optional<MountSpec> feet;
+  WeldsSpec welds{};
   std::array<std::optional<Sourced<Length>>, 6> bay{};   // free room before each face, where it is stated; index: Face
   std::array<std::optional<AsBuiltFace>, 6> as_built{};  // index: Face; complete() in a sound Spec
   [[nodiscard]] const FaceSpec& face(Face f) const { return faces[static_cast<std::size_t>(f)]; }

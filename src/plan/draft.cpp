@@ -112,7 +112,9 @@ void Draft::add_loose(Part part, int count) {
 }
 
 void Draft::join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double largest_gap_mm, double major_mm) {
-  joints_.push_back({a, b, kind, normal, largest_gap_mm, major_mm});
+  Joint joint{a, b, kind, normal, largest_gap_mm, major_mm};
+  if (!weld_rules.empty()) joint.weld_rule = weld_rules.size() - 1;
+  joints_.push_back(joint);
 }
 
 void Draft::fill_gap(InstanceId a, InstanceId b, double mm) {
@@ -131,8 +133,10 @@ InstanceId Draft::absorb(const Draft& other, Vec3 by) {
   for (Joint joint : other.joints_) {
     joint.a += first;
     joint.b += first;
+    joint.weld_rule += weld_rules.size();
     joints_.push_back(joint);
   }
+  weld_rules.insert(weld_rules.end(), other.weld_rules.begin(), other.weld_rules.end());
   for (const Zone& zone : other.zones) {
     zones.push_back({zone.owner + first, {zone.box.low + by, zone.box.high + by}, zone.why, zone.place});
   }
@@ -207,6 +211,7 @@ Plan Draft::finish(bool as_built) const {
   finish_instances(plan, as_built);
   for (const Part& part : loose_) add_part(plan, part);
   plan.joints = joints_;
+  plan.weld_rules = weld_rules;
   plan.zones = zones;
   plan.fasteners = fasteners;
   plan.lift_points = lift_points;

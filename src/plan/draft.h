@@ -59,6 +59,7 @@ class Draft {
   void true_up(InstanceId id, const Pose& pose, std::optional<Flat> flat = {});
   [[nodiscard]] bool has_trued() const { return !trued_.empty(); }
 
+  std::vector<WeldRule> weld_rules;  // the last one is that of the joints that are added
   std::vector<Fit> fits;
   /// The pattern of that name, made where there is none.
   [[nodiscard]] Pattern& pattern(const std::string& name, const Origin& origin);

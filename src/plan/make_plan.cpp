@@ -47,6 +47,12 @@ PlacedFrame placed_frame(const plan::StandingBox& box) {
   return frame;
 }
 
+WeldRule weld_rule(const BoxSpec& box) {
+  const WeldsSpec& welds = box.welds;
+  return {welds.leg ? (*welds.leg)->mm() : 0, *welds.sides == WeldSides::all, *welds.grind_flush,
+          "box." + box.name + ".welds", welds.place};
+}
+
 // All boxes in one draft, each where it stands, with what is between them.
 class Whole {
  public:
@@ -58,6 +64,7 @@ class Whole {
     if (sized == nullptr) return;
     const BoxLayout& box = *sized;
     plan::Draft own = boxes_.empty() ? plan::Draft() : plan::Draft(box.spec->name);
+    own.weld_rules = {weld_rule(*box.spec)};
     plan::Build build{spec, box, own, diagnostics_, {}, {}, {}};
     if (!plan_box(build)) return;
     plan::StandingBox standing{&box, build.shell, build.panels, {}, 0};

@@ -10,6 +10,7 @@
 #include "spec/build_joined.h"
 #include "spec/build_sections.h"
 #include "spec/build_stiffening.h"
+#include "spec/build_welds.h"
 #include "spec/keys.h"
 #include "spec/true_up.h"
 
@@ -299,6 +300,7 @@ BoxSpec box(const std::string& name, const Cell& cell) {
   box.line_gap = length(cell["line_gap"]);
   if (const Cell* outside = cell.find("outside")) box.outside = lengths<3>(*outside);
   for (const Face f : all_faces) box.faces[static_cast<std::size_t>(f)] = face(cell["face"][to_text(f)]);
+  box.welds = read_welds(cell["welds"]);
   read_joined(cell, box);
   return box;
 }

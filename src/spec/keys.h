@@ -79,6 +79,8 @@ struct Rule {
 [[nodiscard]] const std::vector<Rule>& finish_rows();
 /// Those of what stiffens a frame; part of rules().
 [[nodiscard]] const std::vector<Rule>& stiffening_rows();
+/// Those of how a box is welded; part of rules().
+[[nodiscard]] const std::vector<Rule>& weld_rows();
 
 /// The table as a tree by the parts of the keys.
 struct Node {

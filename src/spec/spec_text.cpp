@@ -57,6 +57,7 @@ std::string words(Closure closure) {
   return closure == Closure::open ? "open" : closure == Closure::plate ? "plate" : "cover";
 }
 
+std::string words(WeldSides sides) { return sides == WeldSides::clear ? "clear" : "all"; }
 std::string words(Landing landing) { return landing == Landing::inward ? "inward" : "outward"; }
 std::string words(BoltedTo bolted) {
   return bolted == BoltedTo::this_box ? "this" : bolted == BoltedTo::other_box ? "other" : "neither";
@@ -329,6 +330,9 @@ void write_box(Writer& out, const BoxSpec& box) {
   if (box.flush_at_right) out.line(key + ".flush_at_right", true);
   out.line(key + ".line_gap", box.line_gap);
   out.line(key + ".outside", box.outside);
+  out.line(key + ".welds.leg", box.welds.leg);
+  out.line(key + ".welds.sides", box.welds.sides);
+  out.line(key + ".welds.grind_flush", box.welds.grind_flush);
   write_joined(out, key, box);
   for (const Face face : all_faces) write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
 }

@@ -72,6 +72,7 @@ Keys full_spec() {
           {"box.main.at", "[0, 0]"},
           {"box.main.bearers.section", "\"40x8\""},
           {"box.main.bearers.screw", "\"M8\""},
+          {"box.main.welds.leg", "\"4 mm\""},
           {"box.main.bay.front", "\"900 mm\""},
           {"box.main.bay.back", "\"900 mm\""},
           {"box.main.bay.left", "\"900 mm\""},

@@ -24,7 +24,7 @@ ALLOWED = {
 HEADER_OF = {
     "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "making": "base", "diagnostic": "diag", "geometry": "geometry",
     "tables": "tables", "spec": "spec", "layout": "layout", "plan": "plan", "pattern": "plan", "sequence": "plan", "model": "solid", "findings": "checks",
-    "remedies": "remedies", "job": "output",
+    "seams": "checks", "remedies": "remedies", "job": "output",
 }
 
 # Libraries that one folder keeps to itself.

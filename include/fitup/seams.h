@@ -1,0 +1,67 @@
+#pragma once
+// The weld seams of a Plan: where each weld joint can take a bead, where one is laid, and the bead itself as a prism.
+// A function from Plan to value; no solids.
+//
+// Worked out from the faces that the two parts of a joint turn to each other, both across an axis. Along each straight
+// edge of their contact
+//   fillet  one of the two goes on beyond the edge: a bead of triangular section, its legs `size_mm` long;
+//   butt    both end there and a root gap is between them: a cap over the gap;
+//   edge    both end there and touch: a cap over the line.
+// Where both go on, or something of the two themselves is in the way, there is no seam. Round a boss that ends in the
+// other's face the bead is a ring; its prism has a square section, which contains the bead.
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "fitup/plan.h"
+
+namespace fitup {
+
+enum class SeamKind { fillet, butt, edge };
+[[nodiscard]] std::string_view to_text(SeamKind kind);
+
+/// laid: the bead stands there. ground_flush: laid, and ground off to the parts' faces. left_free: not laid, because
+/// something else of the finished box stands there.
+enum class SeamState { laid, ground_flush, left_free };
+[[nodiscard]] std::string_view to_text(SeamState state);  // "laid", "ground flush", "left free"
+
+struct Seam {
+  std::size_t joint = 0;  // of Plan::joints
+  SeamKind kind = SeamKind::fillet;
+  SeamState state = SeamState::laid;
+  std::optional<InstanceId> because;  // of left_free or ground_flush: what stands there; none: the spec has it ground
+  Vec3 from;                          // the path, along the edge of the contact; of a ring both are its middle
+  Vec3 to;
+  double ring_diameter_mm = 0;  // of the edge that a ring runs round; else 0
+  double length_mm = 0;         // of the path
+  double size_mm = 0;           // of a fillet its leg z, else its throat: the depth of the joint
+  double gap_mm = 0;            // between the parts
+  Vec3 side;                    // unit direction away from the contact, across the path; of a ring zero
+  Vec3 rises;                   // unit direction in which a fillet climbs the part that ends there, a ring's cap stands
+  Prism bead;  // in the Plan's coordinates: what stands out of the two parts while it is not ground off
+};
+
+struct Seams {
+  std::vector<Seam> all;  // by joint, then by place
+  std::vector<std::size_t>
+      undecided;  // weld joints whose faces are not across an axis: nothing is known of their seams
+};
+
+/// The seams of all weld joints, on the sides and in the size that their rules say.
+[[nodiscard]] Seams seams_of(const Plan& plan);
+
+/// Whether something of the weld is left to hold: laid, or ground flush with the root gap filled.
+[[nodiscard]] bool holds(const Seam& seam);
+
+/// A bead that stands in the finished box. Whatever is at home in its place but the joint's own two parts meets it.
+struct Bead {
+  std::size_t seam = 0;  // of Seams::all
+  InstanceId a = 0;      // its joint's parts
+  InstanceId b = 0;
+  Prism prism;  // in the Plan's coordinates
+};
+/// Those that are laid and not ground off.
+[[nodiscard]] std::vector<Bead> beads_of(const Plan& plan, const Seams& seams);
+
+}  // namespace fitup

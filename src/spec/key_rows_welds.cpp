@@ -1,0 +1,27 @@
+// The rows of the key table for how a box is welded.
+// Entry: weld_rows.
+
+#include "spec/keys.h"
+
+namespace fitup::spec {
+
+const std::vector<Rule>& weld_rows() {
+  constexpr Range none{};
+  // A row stays a row.
+  // clang-format off
+  static const std::vector<Rule> rows{
+      {"box.NAME.welds", Type::table, Need::filled, "", none, "", "how the parts of the box are welded to each other"},
+      {"box.NAME.welds.leg", Type::length, Need::may, "", {1, 30}, "",
+       "leg of a fillet; without it the thickness of the thinner part (common practice), less where a face is narrower"},
+      {"box.NAME.welds.sides", Type::word, Need::filled, "clear", none, "clear, all",
+       "clear: a bead is laid on the sides where nothing of the finished box stands in it; all: on each side that the parts "
+       "offer"},
+      {"box.NAME.welds.grind_flush", Type::yes_no, Need::filled, "false", none, "",
+       "whether all beads outside the frame are ground off, so that its faces are plain; a fillet that is ground off holds "
+       "nothing"},
+  };
+  // clang-format on
+  return rows;
+}
+
+}  // namespace fitup::spec
