@@ -204,6 +204,18 @@ struct Zone {
   Place place;
 };
 
+/// Two groups of parts of which each keeps at least that far from each of the other, but for parts that are joined.
+struct KeptApart {
+  std::string what;  // the groups in the spec's words
+  std::string from;
+  std::vector<InstanceId> parts;  // ascending; a part may be of both
+  std::vector<InstanceId> others;
+  double least_mm = 0;
+  std::string why;
+  std::string key;
+  Place place;
+};
+
 /// A screw or nut with what it holds, in order from the head.
 struct Fastener {
   std::string thread;
@@ -264,6 +276,7 @@ struct Plan {
   std::vector<Joint> joints;
   std::vector<WeldRule> weld_rules;  // may be empty: then all welds are made as WeldRule{} says
   std::vector<Zone> zones;
+  std::vector<KeptApart> kept_apart;
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
   std::vector<std::string> open_faces;  // "top", of another box than the first "lower top"; reported

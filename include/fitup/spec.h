@@ -340,6 +340,19 @@ struct CutterSpec {
   Sourced<std::string> file_name;  // pattern of their names: "{mark}_{name}"
 };
 
+/// Groups of parts by the words of [[keep_apart]]; an item's name is one too, and comes before these.
+inline constexpr std::array<std::string_view, 11> part_groups{
+    "items", "rods", "frame", "rails", "plates", "covers", "rod plates", "screws", "glands", "lift bosses", "steel"};
+
+/// Two groups of parts of which each keeps at least that far from each of the other, but for parts that are joined.
+struct KeepApartSpec {
+  Place place;
+  Sourced<std::string> what;
+  Sourced<std::string> from;
+  Sourced<Length> least;
+  Sourced<std::string> why;
+};
+
 enum class FinishKind { none, paint, powder, zinc };
 
 /// What the steel is coated with once it is welded.
@@ -370,6 +383,7 @@ struct Spec {
   std::vector<OwnSection> sections;  // by name
   FinishSpec finish{};
   MakingSpec making{};
+  std::vector<KeepApartSpec> keep_apart{};
   [[nodiscard]] const ItemSpec* item(std::string_view name) const;
   /// Own ones first, then the tables'.
   [[nodiscard]] const Section* section(std::string_view name) const;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "checks/causes.h"
+#include "checks/clearance.h"
 #include "checks/contacts.h"
 #include "checks/finish.h"
 #include "checks/fits.h"
@@ -56,9 +57,9 @@ Findings all_of(const checks::Scene& scene, int cores) {
   Findings findings;
   findings.stats = contacts.stats;
   findings.all = checks::check_overlap(scene, contacts, cores);
-  for (const auto& more :
-       {checks::check_joints(scene, contacts, cores), checks::check_held(scene), checks::check_lift(scene.plan()),
-        checks::check_finish(scene.plan()), checks::check_fits(scene.plan()), checks::unchecked()}) {
+  for (const auto& more : {checks::check_joints(scene, contacts, cores), checks::check_clearance(scene, findings.stats),
+                           checks::check_held(scene), checks::check_lift(scene.plan()),
+                           checks::check_finish(scene.plan()), checks::check_fits(scene.plan()), checks::unchecked()}) {
     findings.all.insert(findings.all.end(), more.begin(), more.end());
   }
   return findings;

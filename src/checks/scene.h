@@ -36,6 +36,7 @@ class Scene {
  public:
   Scene(const Plan& plan, Judge judge);
   [[nodiscard]] const Plan& plan() const { return plan_; }
+  [[nodiscard]] const Judge& judge() const { return judge_; }
   [[nodiscard]] const PlacedBody& body(Thing t) const { return bodies_[t]; }
   /// "ANG03 left bottom ring member"
   [[nodiscard]] std::string label(InstanceId id) const;

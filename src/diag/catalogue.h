@@ -87,6 +87,7 @@ inline constexpr Entry catalogue[] = {
      "{} is like {} but has another size ({} instead of {}); state its mass too"},
     // ---- what refers to what
     {"unknown-item", Stage::spec, Severity::error, "there is no item named {}{}"},
+    {"unknown-group", Stage::spec, Severity::error, "there is neither an item nor a group of parts named {}{}"},
     {"unknown-box", Stage::spec, Severity::error, "there is no box named {}{}"},
     {"unknown-section", Stage::spec, Severity::error, "the tables hold no section {}{}"},
     {"wrong-section", Stage::spec, Severity::error, "{} is {}; it must be {}, as in \"{}\""},

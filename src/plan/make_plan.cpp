@@ -10,6 +10,7 @@
 #include "plan/build.h"
 #include "plan/coat.h"
 #include "plan/feet.h"
+#include "plan/keep_apart.h"
 #include "plan/outside.h"
 
 namespace fitup {
@@ -105,6 +106,7 @@ class Whole {
       }
     }
     plan.coat = plan::coat_of(spec, plan);
+    plan.kept_apart = plan::kept_apart(spec, plan);
     plan.steps = steps_of(plan);
     return plan;
   }

@@ -160,6 +160,10 @@ std::string to_text(const Plan& plan) {
   }
   if (plan.coat) out += fmt::format("coat {} {} on each surface\n", plan.coat->words, mm(plan.coat->surface_mm));
   for (const InstanceId id : plan.trued) out += fmt::format("to the measured frame {}\n", plan.instances[id].name);
+  for (const KeptApart& k : plan.kept_apart) {
+    out += fmt::format("apart {} ({}) from {} ({}) at least {}: {}\n", k.what, k.parts.size(), k.from, k.others.size(),
+                       mm(k.least_mm), k.why);
+  }
   add_steps(out, plan);
   for (const LiftPoint& l : plan.lift_points) out += fmt::format("lift point {} {}\n", l.thread, place(l.at));
   return out;

@@ -76,6 +76,13 @@ Plan plan_of(const Plan& plan, const std::set<std::string>& names) {
     if (zone.owner != gone) out.zones.push_back(std::move(zone));
   }
   keep_fasteners(plan, number, out);
+  for (KeptApart apart : plan.kept_apart) {
+    for (std::vector<InstanceId>* group : {&apart.parts, &apart.others}) {
+      for (InstanceId& id : *group) id = number[id];
+      std::erase(*group, gone);
+    }
+    if (!apart.parts.empty() && !apart.others.empty()) out.kept_apart.push_back(std::move(apart));
+  }
   return out;
 }
 

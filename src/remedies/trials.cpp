@@ -23,7 +23,7 @@ std::string with_dots(std::string key) {
   return key;
 }
 
-bool is_about_pairs(const std::string& check) { return check == "overlap" || check == "joints"; }
+bool is_about_pairs(const std::string& check) { return check == "overlap" || check == "joints" || check == "clearance"; }
 
 int badness(Verdict verdict) {
   switch (verdict) {

@@ -135,6 +135,15 @@ std::vector<KeepClearSpec> keep_clear(const Cell* cell) {
   return zones;
 }
 
+std::vector<KeepApartSpec> keep_apart(const Cell* cell) {
+  std::vector<KeepApartSpec> all;
+  if (cell == nullptr) return all;
+  for (const Cell& entry : cell->entries) {
+    all.push_back({entry.place, text(entry["what"]), text(entry["from"]), length(entry["least"]), text(entry["why"])});
+  }
+  return all;
+}
+
 FootStripSpec foot_strips(const Cell& cell) { return {length(cell["width"]), word(cell["sides"], strip_words)}; }
 
 ItemSpec item(const std::string& name, const Cell& cell) {
@@ -379,6 +388,7 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.cutter = cutter(root["cutter"]);
   spec.finish = finish(root["finish"]);
   spec.making = {making(root["making"]["holes"]), making(root["making"]["drilled"])};
+  spec.keep_apart = keep_apart(root.find("keep_apart"));
   read_as_built(root, spec);
   return spec;
 }

@@ -1,4 +1,4 @@
-// The rows of the key table for the coat, the making of holes and for the frame as it was measured.
+// The rows of the key table for the coat, the making of holes, distances that are kept and the frame as it was measured.
 // Entry: finish_rows.
 
 #include "spec/keys.h"
@@ -26,6 +26,17 @@ const std::vector<Rule>& finish_rows() {
        "in flat parts: cut, drilled in a printed guide, or punched through a paper template and drilled by hand"},
       {"making.drilled", Type::word, Need::filled, "transferred", none, "transferred, printed guide, paper template",
        "in members, and in what the box stands on: transferred from the holes of the part that goes on, or each by itself"},
+      {"keep_apart", Type::tables, Need::may, "", none, "",
+       "distances that two groups of parts keep from each other, for voltage, heat, cables, swelling: of each the pair that is "
+       "nearest is found"},
+      {"keep_apart.what", Type::group, Need::must, "", none, "",
+       "an item, or a group: items, rods (with their nuts and washers), frame (its members, landings, bearers, feet and lugs), "
+       "rails, plates, covers (with seals), rod plates, screws (with what holds them), glands, lift bosses (with eyes), steel "
+       "(all but items and their rods)"},
+      {"keep_apart.from", Type::group, Need::must, "", none, "",
+       "the other group, likewise; parts that are joined, as an item and the rail it stands on, need keep no distance"},
+      {"keep_apart.least", Type::length, Need::must, "", {0, 5000, true}, "", "least distance from surface to surface"},
+      {"keep_apart.why", Type::text, Need::filled, "kept apart", none, "", "what needs the distance"},
       {"as_built", Type::named, Need::may, "", none, "",
        "the welded frame of each box as it was measured with a tape, outside to outside: covers, plates and rod plates are "
        "made anew to it"},

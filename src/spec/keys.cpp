@@ -39,6 +39,7 @@ constexpr TypeWords type_words[] = {
     {Type::lengths, "list of lengths", "a list of lengths, such as [26, 103]"},
     {Type::length_pairs, "list of pairs of lengths", "a list of pairs of lengths, such as [[16, 24], [134, 24]]"},
     {Type::item, "item", "the name of an item in quotes"},
+    {Type::group, "group of parts", "the name of an item or a word for a group of parts in quotes, such as \"frame\""},
     {Type::box, "box", "the name of a box in quotes"},
     {Type::thread, "thread of a rod", "a thread in quotes, such as \"M6\""},
     {Type::screw_thread, "thread", "a thread in quotes, such as \"M4\""},

@@ -31,8 +31,9 @@ enum class Type {
   three_measured,
   lengths,  // a list of any number
   length_pairs,
-  item,  // the name of an item
-  box,   // the name of a box
+  item,   // the name of an item
+  group,  // of parts: the name of an item, or one of part_groups
+  box,    // the name of a box
   thread,
   screw_thread,  // one that the tables have a button head for
   gland_thread,  // one that the tables have a cable gland for
@@ -41,7 +42,7 @@ enum class Type {
   flat,
   bar,  // an angle or a flat
   material,
-  ring,    // an angle, own ones too
+  ring,       // an angle, own ones too
   upright,    // a flat bar, own ones too
   stiffener,  // an angle or a flat bar, own ones too
 };

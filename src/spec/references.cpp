@@ -96,6 +96,7 @@ void ScalarReader::read_reference(const Rule& rule, const Value& value, std::str
       diagnostics_.add(say<"unknown-box">(value.place, in_quotes(value.text), diag::suggestion(value.text, boxes_)));
     return;
   }
+  if (rule.type == Type::group) return read_group(value, cell);
   if (rule.type == Type::item) {
     if (std::find(items_.begin(), items_.end(), value.text) != items_.end())
       cell.value = value.text;
@@ -113,6 +114,16 @@ void ScalarReader::read_reference(const Rule& rule, const Value& value, std::str
     // No near miss: M6 is not nearer to M7 than M8 is to anyone but a speller.
     diagnostics_.add(say<"unknown-thread">(value.place, role_of(rule.type), in_quotes(value.text),
                                            diag::listed(rows_of(rule.type))));
+  }
+}
+
+void ScalarReader::read_group(const Value& value, Cell& cell) {
+  std::vector<std::string> known = items_;
+  known.insert(known.end(), part_groups.begin(), part_groups.end());
+  if (std::find(known.begin(), known.end(), value.text) != known.end()) {
+    cell.value = value.text;
+  } else {
+    diagnostics_.add(say<"unknown-group">(value.place, in_quotes(value.text), diag::suggestion(value.text, known)));
   }
 }
 

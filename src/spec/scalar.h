@@ -43,6 +43,7 @@ class ScalarReader {
   void read_word(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_text(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_reference(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
+  void read_group(const Value& value, Cell& cell);
   void read_bar(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_own_section(const Rule& rule, const Value& value, std::string_view kind, std::string_view key, Cell& cell);
   void read_section(const Rule& rule, const Value& value, std::string_view key, Cell& cell);

@@ -380,6 +380,17 @@ void write_finish(Writer& out, const FinishSpec& finish) {
   out.line("finish.coats", finish.coats);
 }
 
+void write_keep_apart(Writer& out, const Spec& spec) {
+  for (std::size_t i = 0; i < spec.keep_apart.size(); ++i) {
+    const KeepApartSpec& apart = spec.keep_apart[i];
+    const std::string key = numbered("keep_apart", i);
+    out.line(key + ".what", *apart.what);
+    out.line(key + ".from", *apart.from);
+    out.line(key + ".least", apart.least);
+    out.line(key + ".why", *apart.why);
+  }
+}
+
 }  // namespace
 
 std::string to_text(const Spec& spec) {
@@ -397,6 +408,7 @@ std::string to_text(const Spec& spec) {
   write_finish(out, spec.finish);
   out.line("making.holes", spec.making.holes);
   out.line("making.drilled", spec.making.drilled);
+  write_keep_apart(out, spec);
   return out.sorted();
 }
 

@@ -93,6 +93,9 @@ Keys full_spec() {
           {"print.bush", "\"12 mm\""},
           {"finish.kind", "\"powder\""},
           {"finish.thickness", "\"0.1 mm\""},
+          {"keep_apart.what", "\"block\""},
+          {"keep_apart.from", "\"frame\""},
+          {"keep_apart.least", "\"5 mm\""},
           {"as_built.main.front.width_bottom", "\"984 mm\""},
           {"as_built.main.front.width_top", "\"984 mm\""},
           {"as_built.main.front.height_left", "\"330 mm\""},
@@ -107,7 +110,7 @@ std::string toml_of(const Keys& keys) {
   for (const auto& [key, value] : keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
-    if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" ||
+    if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" || table == "keep_apart" ||
         table == "box.main.face.front.openings") {
       std::string& entry = lists[table];
       entry += (entry.empty() ? "" : ", ") + key.substr(dot + 1) + " = " + value;
