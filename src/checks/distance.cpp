@@ -83,7 +83,7 @@ std::vector<Pair> pairs_below(const Stack& a, const Stack& b, double below_mm) {
     }
   }
   std::stable_sort(pairs.begin(), pairs.end(),
-                   [](const Pair& a, const Pair& b) { return a.at_least_mm < b.at_least_mm; });
+                   [](const Pair& one, const Pair& other) { return one.at_least_mm < other.at_least_mm; });
   return pairs;
 }
 

@@ -113,6 +113,8 @@ Plan askew() {
   const InstanceId block = instance(plan, part(plan, {cube(10)}), "block", {-5, -5, -5});
   plan.joints.push_back({brace, block, JointKind::weld, axis::z, 1, 0});
   plan.zones.push_back({block, {{-5, -5, -5}, {5, 5, 5}}, "room", {}});
+  const InstanceId far = instance(plan, part(plan, {cube(10)}), "far block", {40, 0, 0});
+  plan.kept_apart.push_back({"frame", "items", {brace}, {far}, 20, "heat", "keep_apart.1.least", {}});
   return plan;
 }
 
@@ -186,6 +188,7 @@ std::vector<Finding> said_by_hand() {
 }
 
 const std::set<std::string> only_by_hand{
+    "{}: how far {} stands from {} is not decided",
     "{} and {}: not decided whether they overlap: {}",
     "{}: not decided whether it enters {}: {}",
     "{} and {}: not decided whether they meet in their {} joint",
@@ -229,6 +232,7 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
   EXPECT_EQ(by_cases["overlap"], (std::set{pass, fail}));
   EXPECT_EQ(by_cases["joints"], (std::set{pass, marginal, fail}));
   EXPECT_EQ(by_cases["held"], (std::set{pass}));
+  EXPECT_EQ(by_cases["clearance"], (std::set{pass, fail, not_checked}));
   EXPECT_EQ(by_cases["lift"], (std::set{pass, marginal, fail}));
   EXPECT_EQ(by_cases["as-built"], (std::set{pass, marginal, fail}));
   EXPECT_EQ(by_cases["finish"], (std::set{pass, fail}));
@@ -240,7 +244,7 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
   for (const auto& [check, verdicts] : by_cases) {
     if (verdicts != std::set{not_checked}) others.insert(check);
   }
-  EXPECT_EQ(others, (std::set<std::string>{"overlap", "joints", "held", "lift", "as-built", "finish"}))
+  EXPECT_EQ(others, (std::set<std::string>{"overlap", "joints", "held", "clearance", "lift", "as-built", "finish"}))
       << "a check that is added stands here";
 }
 
