@@ -21,11 +21,17 @@ int rank(Verdict v) {
   return 4;
 }
 
+// What is left, not what is too much.
+bool less_is_worse(const std::string& check) { return check == "seating" || check == "hole-fit" || check == "stack"; }
+
 }  // namespace
 
 void sort_worst_first(std::vector<Finding>& findings) {
   // Values are compared to a thousandth, so that the last bit does not decide the order.
-  const auto coarse = [](const Finding& f) { return f.value ? std::llround(*f.value * 1000) : -1; };
+  const auto coarse = [](const Finding& f) {
+    if (!f.value) return -1LL;
+    return std::llround((less_is_worse(f.check) ? -*f.value : *f.value) * 1000);
+  };
   std::stable_sort(findings.begin(), findings.end(), [&](const Finding& a, const Finding& b) {
     if (rank(a.verdict) != rank(b.verdict)) return rank(a.verdict) < rank(b.verdict);
     return coarse(a) > coarse(b);

@@ -8,10 +8,13 @@
 #include "checks/finish.h"
 #include "checks/fits.h"
 #include "checks/held.h"
+#include "checks/hole_fit.h"
 #include "checks/joints.h"
 #include "checks/lift.h"
 #include "checks/order.h"
 #include "checks/overlap.h"
+#include "checks/seating.h"
+#include "checks/stack.h"
 #include "checks/unchecked.h"
 #include "fitup/findings.h"
 
@@ -57,9 +60,11 @@ Findings all_of(const checks::Scene& scene, int cores) {
   Findings findings;
   findings.stats = contacts.stats;
   findings.all = checks::check_overlap(scene, contacts, cores);
-  for (const auto& more : {checks::check_joints(scene, contacts, cores), checks::check_clearance(scene, findings.stats),
-                           checks::check_held(scene), checks::check_lift(scene.plan()),
-                           checks::check_finish(scene.plan()), checks::check_fits(scene.plan()), checks::unchecked()}) {
+  for (const auto& more :
+       {checks::check_joints(scene, contacts, cores), checks::check_clearance(scene, findings.stats),
+        checks::check_held(scene), checks::check_lift(scene.plan()), checks::check_finish(scene.plan()),
+        checks::check_fits(scene.plan()), checks::check_hole_fit(scene.plan()), checks::check_stack(scene.plan()),
+        checks::check_seating(scene.plan()), checks::unchecked()}) {
     findings.all.insert(findings.all.end(), more.begin(), more.end());
   }
   return findings;

@@ -13,12 +13,9 @@ struct Question {
   const char* asks;
 };
 
-constexpr std::array<Question, 7> open_questions{{
+constexpr std::array<Question, 4> open_questions{{
     {"insertion", "whether items, rod plates and covers go in and come out with what is there already"},
     {"reach", "whether a key or socket reaches each screw and nut when it is tightened"},
-    {"hole-fit", "whether all rods and screws find their holes, given how the holes are made"},
-    {"stack", "whether the measured items, with their tolerances and swelling, fit the row"},
-    {"seating", "whether each foot strip keeps its rail when item or rail is misplaced"},
     {"cut-rules", "whether the cutter takes every hole, slot, web and sheet size"},
     {"loads",
      "what frame, bosses, welds and fasteners carry, what holds the items down, and how the whole hangs (of lifting, "

@@ -5,6 +5,7 @@
 #include <cassert>
 
 #include "plan/hardware.h"
+#include "plan/patterns.h"
 
 namespace fitup::plan {
 
@@ -72,6 +73,7 @@ void add_bolt(Build& build, const Bolt& bolt) {
   fastener.stack.push_back(washer);
   fastener.stack.push_back(nut);
   draft.fasteners.push_back(std::move(fastener));
+  note_bolt(build, bolt.thread, bolt.seat, bolt.direction, bolt.layers, bolt.origin, screw);
 }
 
 }  // namespace fitup::plan

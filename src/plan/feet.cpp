@@ -14,6 +14,7 @@
 #include "plan/holes.h"
 #include "plan/mount_bolt.h"
 #include "plan/mount_welds.h"
+#include "plan/patterns.h"
 #include "plan/room.h"
 #include "plan/size_words.h"
 
@@ -276,6 +277,7 @@ class Mounts {
     } else {
       make_round(id, name, spot);
     }
+    must_meet(id, spot);
     taken_.push_back({id, box});
   }
 
@@ -298,6 +300,7 @@ class Mounts {
     const InstanceId id = build_.draft.add(cleat(), pose, name, origin());
     if (!weld({id, side, standing, {lying, standing}})) return;
     make_round(id, name, spot);
+    must_meet(id, spot);
     taken_.push_back({id, lying});
     taken_.push_back({id, standing});
   }
@@ -349,6 +352,12 @@ class Mounts {
         build_, id,
         {hole_at(spot), unit(square_, high), bolt_.hole_mm(), HoleKind::clear, "bolt " + bolt_.thread().size});
     if (problem) say_no_room(build_, spec_.place, bolt_.hole_mm(), name, id, *problem);
+  }
+
+  void must_meet(InstanceId id, const Spot& spot) {
+    note_mount(build_, noun_, key_, spec_,
+               {id, hole_at(spot), unit(square_, high), unit(other_axis(spot.out), high), bolt_.hole_mm(),
+                is_angle() ? 0 : bolt_.slot_mm()});
   }
 
   // Along the side.

@@ -13,6 +13,7 @@
 #include "geometry/region.h"
 #include "plan/coat.h"
 #include "plan/hardware.h"
+#include "plan/patterns.h"
 #include "plan/screw_fixing.h"
 
 namespace fitup::plan {
@@ -319,6 +320,7 @@ void add_screw(Build& build, const ScrewPlace& wanted) {
   const InstanceId into = add_hold(build, *hold, place, screw);
   pass_tip(build, place, thread, *hold, screw, length);
   add_fastener(build, place, screw, into, hold->engagement_mm);
+  note_screw(build, place, *hold, screw);
 }
 
 void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on) {

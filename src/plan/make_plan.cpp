@@ -12,6 +12,7 @@
 #include "plan/feet.h"
 #include "plan/keep_apart.h"
 #include "plan/outside.h"
+#include "plan/patterns.h"
 
 namespace fitup {
 
@@ -27,6 +28,8 @@ bool plan_box(plan::Build& build) {
   plan::add_face_plates(build);
   plan::add_covers(build, rails);
   if (all_in_frame) plan::add_rod_plates(build, hardware);
+  plan::add_stacks(build, hardware);
+  plan::add_strip_seats(build, hardware, rails);
   if (all_in_frame) plan::check_entry(build);
   plan::add_openings(build);
   plan::add_mounts(build);

@@ -12,6 +12,7 @@
 #include "plan/holes.h"
 #include "plan/opening.h"
 #include "plan/outer_nut.h"
+#include "plan/patterns.h"
 #include "plan/screw_fixing.h"
 
 namespace fitup::plan {
@@ -147,6 +148,8 @@ class RodPlate {
       say_no_room(build_, spec_.thickness.place, diameter, build_.draft.instance(hardware_.rods[i]).name, plate_,
                   *problem);
     }
+    const std::size_t item = build_.box.rods[i].item;
+    note_rod(build_, {item, hardware_.items[item], hardware_.rods[i], plate_, {at.x, inner_, at.z}, axis::y, diameter});
     build_.draft.join(hardware_.rods[i], plate_, JointKind::slip, axis::x);
     build_.draft.join(hardware_.inner_nuts[depth_][i], plate_, JointKind::bearing, outward_);
   }

@@ -32,6 +32,10 @@ class Knobs {
       eye_sizes();
       return std::move(knobs_);
     }
+    if (what_.check == "hole-fit") {
+      holes();
+      return std::move(knobs_);
+    }
     if (has(Role::boss)) lift_places();
     for (const BoxSpec& box : spec_.boxes) {
       if (names_no_box() || is_about("box." + box.name)) of_box(box);
@@ -153,6 +157,7 @@ class Knobs {
     if (!has(Role::rail)) return;
     const RailsSpec& rails = box.rails;
     if (rails.at) rail_places(**rails.at, key + ".at");
+    seats(box, key);
   }
 
   /// The first and the last towards each other, then each by itself.
@@ -173,6 +178,53 @@ class Knobs {
     if (!is_about(key)) return;
     if (*face.closed_by != Closure::cover || *face.style != CoverStyle::flanged) return;
     add(key + ".gap", *face.gap, Fineness::half);
+  }
+
+  // Larger holes, then slots, then places that are made better.
+  void holes() {
+    const std::vector<std::string> classes{"close", "medium", "loose"};
+    const auto hole_class = [&](const std::string& key, HoleClass now) {
+      knobs_.push_back(word_knob(key, classes[static_cast<std::size_t>(now)], classes));
+    };
+    const auto slot = [&](const std::string& key, HoleShape now) {
+      knobs_.push_back(word_knob(key, now == HoleShape::slot ? "slot" : "round", {"round", "slot"}));
+    };
+    for (const BoxSpec& box : spec_.boxes) {
+      const std::string key = "box." + box.name;
+      if (box.rod_plates && is_about(key + ".rod_plates")) {
+        if (has(Role::rod_plate)) {
+          hole_class(key + ".rod_plates.clearance_hole", *box.rod_plates->clearance_hole);
+        } else {
+          slot(key + ".rod_plates.screw_hole", *box.rod_plates->screw_hole);
+        }
+      }
+      if (box.feet && is_about(key + ".feet")) hole_class(key + ".feet.clearance_hole", *box.feet->clearance_hole);
+      for (const Face f : all_faces) {
+        holes_of(box.face(f), fmt::format("{}.face.{}", key, to_text(f)), hole_class, slot);
+      }
+    }
+    ways_of_making();
+  }
+
+  template <class HoleKnob, class SlotKnob>
+  void holes_of(const FaceSpec& face, const std::string& key, const HoleKnob& hole_class, const SlotKnob& slot) {
+    if (face.lugs && is_about(key + ".lugs")) hole_class(key + ".lugs.clearance_hole", *face.lugs->clearance_hole);
+    if (has(Role::cover_sheet) && is_about(key)) slot(key + ".screws.hole", *face.screws.hole);
+  }
+
+  void ways_of_making() {
+    const auto way = [&](const char* key, const Sourced<Making>& now, std::vector<std::string> words) {
+      knobs_.push_back(word_knob(key, std::string(error_of(*now).word), std::move(words)));
+    };
+    if (!has(Role::item))
+      way("making.drilled", spec_.making.drilled, {"paper template", "printed guide", "transferred"});
+    way("making.holes", spec_.making.holes, {"paper template", "printed guide", "laser"});
+  }
+
+  void seats(const BoxSpec& box, const std::string& key) {
+    if (what_.check != "seating") return;
+    if (box.rails.outer_width) add(key + ".outer_width", **box.rails.outer_width);
+    add(key + ".margin", *box.rails.margin);
   }
 
   void lift_places() {

@@ -86,7 +86,7 @@ class Way {
   }
 
   bool is_hopeless(const Look& look) {
-    if (!look.worst || !finding_.value) return false;
+    if (!look.worst || !finding_.value || finding_.unit == "%") return false;
     no_effect_ = !knob_.sideways && std::abs(*look.worst - *finding_.value) < same_mm;
     return no_effect_ || (finding_.check == "overlap" && *look.worst > *finding_.value + same_mm);
   }

@@ -41,6 +41,14 @@ std::set<std::string> names_of(const Finding& finding, const Plan& plan) {
   return names;
 }
 
+// Whether a finding that is not about a pair is about what is to be mended.
+bool concerns(const Finding& finding, const Plan& plan, const Concerned& what) {
+  const std::set<std::string> names = names_of(finding, plan);
+  if (finding.check == "stack") return names == what.names;
+  if (finding.check != "held" && finding.check != "hole-fit" && finding.check != "seating") return true;
+  return std::any_of(names.begin(), names.end(), [&](const std::string& name) { return what.names.contains(name); });
+}
+
 }  // namespace
 
 Trials::Trials(const SpecSource& source, const Plan& before, const std::function<bool()>& stop)
@@ -83,11 +91,7 @@ Look Trials::look(const std::string& key, const std::string& value, const Concer
   Look look{true, true, std::nullopt};
   for (const Finding& f : found.all) {
     if (f.check != what.check || f.verdict == Verdict::pass) continue;
-    if (!pairs && f.check == "held") {
-      const auto names = names_of(f, *changed);
-      const auto meant = [&](const std::string& name) { return what.names.contains(name); };
-      if (std::none_of(names.begin(), names.end(), meant)) continue;
-    }
+    if (!pairs && !concerns(f, *changed, what)) continue;
     look.passes = false;
     if (f.value && (!look.worst || *f.value > *look.worst)) look.worst = f.value;
   }

@@ -1,0 +1,146 @@
+// Each row against the space that it has, and against the pitch of its holes.
+// Entry: check_stack.
+#include "checks/stack.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "checks/order.h"
+#include "fitup/tolerances.h"
+#include "plan/as_built.h"
+
+namespace fitup::checks {
+
+namespace {
+
+// What a size that says nothing was measured to (common practice for a rule or a tape, as for the measured frame).
+constexpr double unsaid_mm = 0.5;
+constexpr const char* stack_source = "common practice: worst case, and root of the sum of squares";
+
+std::string label(const Plan& plan, InstanceId id) {
+  const Instance& instance = plan.instances[id];
+  return plan.parts[instance.part].mark + " " + instance.name;
+}
+
+Vec3 middle_of(const Plan& plan, const RowStack& stack) {
+  Box3 span;
+  for (const StackPiece& piece : stack.pieces) {
+    const Instance& instance = plan.instances[piece.thing];
+    const auto* form = std::get_if<Solidform>(&plan.parts[instance.part].form);
+    if (form == nullptr || form->prisms.empty()) continue;
+    const Box3 box = form->prisms.front().bounds();
+    span.add(instance.pose.point(box.low));
+    span.add(instance.pose.point(box.high));
+  }
+  return span.middle();
+}
+
+Verdict verdict_of(const Growth& growth, double room_mm) {
+  if (growth.statistical_mm > room_mm + tolerance::contact_mm) return Verdict::fail;
+  return growth.worst_mm > room_mm + tolerance::contact_mm ? Verdict::marginal : Verdict::pass;
+}
+
+Finding finding_of(const Plan& plan, const RowStack& stack, const Growth& growth, double room_mm) {
+  Finding f;
+  f.check = "stack";
+  f.verdict = verdict_of(growth, room_mm);
+  f.value = room_mm - growth.statistical_mm;  // what is left
+  f.limit = 0;
+  f.unit = "mm";
+  f.source = stack_source;
+  for (const StackPiece& piece : stack.pieces) f.parts.push_back(label(plan, piece.thing));
+  f.at = middle_of(plan, stack);
+  f.key = stack.key;
+  f.place = stack.place;
+  return f;
+}
+
+double swelling_of(const RowStack& stack) {
+  double sum = 0;
+  for (const StackPiece& piece : stack.pieces) sum += piece.swelling_mm;
+  return sum;
+}
+
+// The frame's own tolerance comes to it: it is welded.
+Finding in_space(const Plan& built, const RowStack& stack) {
+  std::vector<double> within;
+  std::size_t unsaid = 0;
+  for (const StackPiece& piece : stack.pieces) {
+    within.push_back(piece.within_mm.value_or(unsaid_mm));
+    unsaid += piece.within_mm ? 0 : 1;
+  }
+  const double frame = plan::welded_length_permits_mm(stack.space_mm);
+  within.push_back(frame);
+  const Growth growth = growth_of(within, swelling_of(stack));
+  Finding f = finding_of(built, stack, growth, stack.free_mm);
+  f.message = fmt::format(
+      "{}: {} things in {} mm leave {} mm; they may be longer by {} mm at worst and {} mm "
+      "statistically, with {} mm of swelling and the welded frame's {} mm (ISO 13920-B)",
+      stack.name, stack.pieces.size(), length_text(stack.space_mm), length_text(stack.free_mm),
+      length_text(growth.worst_mm), length_text(growth.statistical_mm), length_text(swelling_of(stack)),
+      length_text(frame));
+  if (unsaid > 0) {
+    f.message += fmt::format("; {} of them do not say what they were measured within: {} mm is taken (common practice)",
+                             unsaid, length_text(unsaid_mm));
+  }
+  return f;
+}
+
+/// From the middle of the first thing in holes to that of the last: half of these two, all of what is between.
+std::optional<Growth> pitch_growth(const RowStack& stack) {
+  if (stack.in_holes < 2) return std::nullopt;
+  std::vector<double> within;
+  double swelling = 0;
+  bool said = false;
+  for (std::size_t i = 0; i < stack.pieces.size(); ++i) {
+    const StackPiece& piece = stack.pieces[i];
+    const double share = i == 0 || i + 1 == stack.pieces.size() ? 0.5 : 1;
+    within.push_back(share * piece.within_mm.value_or(0));
+    swelling += share * piece.swelling_mm;
+    said = said || piece.within_mm || piece.swelling_mm > 0;
+  }
+  // Free gaps between take it up, and a size that says nothing of its tolerance is taken at its word.
+  if (!said) return std::nullopt;
+  Growth growth = growth_of(within, swelling);
+  growth.worst_mm = std::max(0.0, growth.worst_mm - stack.empty_mm);
+  growth.statistical_mm = std::max(0.0, growth.statistical_mm - stack.empty_mm);
+  return growth;
+}
+
+Finding on_holes(const Plan& plan, const RowStack& stack, const Growth& growth) {
+  Finding f = finding_of(plan, stack, growth, stack.hole_play_mm);
+  for (const StackPiece& piece : stack.pieces) {
+    if (piece.within_mm || piece.swelling_mm > 0) f.key = piece.key;
+  }
+  f.message = fmt::format(
+      "{}: from the first to the last the row may be longer by {} mm at worst and {} mm statistically than the holes "
+      "in "
+      "the rod plates are apart, and rods have {} mm of play in these",
+      stack.name, length_text(growth.worst_mm), length_text(growth.statistical_mm), length_text(stack.hole_play_mm));
+  return f;
+}
+
+}  // namespace
+
+Growth growth_of(const std::vector<double>& within_mm, double swelling_mm) {
+  double sum = 0;
+  double squares = 0;
+  for (const double w : within_mm) {
+    sum += w;
+    squares += w * w;
+  }
+  return {sum + swelling_mm, std::sqrt(squares) + swelling_mm};
+}
+
+std::vector<Finding> check_stack(const Plan& plan) {
+  std::vector<Finding> findings;
+  for (const RowStack& stack : plan.stacks) {
+    findings.push_back(in_space(plan, stack));
+    if (const auto growth = pitch_growth(stack)) findings.push_back(on_holes(plan, stack, *growth));
+  }
+  return findings;
+}
+
+}  // namespace fitup::checks
