@@ -39,7 +39,8 @@ bool is_cover(Role role) {
 
 bool is_frame(Role role) {
   return role == Role::ring_member || role == Role::upright || role == Role::rail || role == Role::landing ||
-         role == Role::boss || role == Role::bearer || role == Role::foot || role == Role::lug;
+         role == Role::boss || role == Role::bearer || role == Role::foot || role == Role::lug ||
+         role == Role::cross_bar || role == Role::brace || role == Role::gusset;
 }
 
 bool is_drawn(Role role) { return !is_fastener(role); }

@@ -152,7 +152,7 @@ class Cover {
   [[nodiscard]] double side_row_mm() const { return flange_row_mm(build_.box_spec(), face_); }
   // The thread keeps clear of the root under it.
   [[nodiscard]] double top_row_mm() const {
-    return std::max(side_row_mm(), std::ceil(shell_.deck_root_mm + thread().major_mm / 2 - tolerance::contact_mm));
+    return std::max(side_row_mm(), std::ceil(shell_.top_root_mm + thread().major_mm / 2 - tolerance::contact_mm));
   }
 
   bool flanges_hold_screws() {
@@ -161,7 +161,7 @@ class Cover {
     if (reach() >= least - tolerance::contact_mm) return true;
     build_.diagnostics.add(diag::say<"flange-too-shallow">(
         spec_.flange_depth.place, word_, build_.in_words(reach()), thread().size, build_.in_words(top_row_mm()),
-        build_.in_words(shell_.deck_root_mm), build_.in_words(edge), build_.at_least(least)));
+        build_.in_words(shell_.top_root_mm), build_.in_words(edge), build_.at_least(least)));
     return false;
   }
 

@@ -69,7 +69,8 @@ class Items {
   // Items bear on rails and legs with their bottoms, and on each other wherever they touch.
   void join_item(std::size_t index, const std::vector<Host>& rails) {
     const Box3 box = item_box(build_, index);
-    for (const std::vector<Host>* hosts : {&rails, &std::as_const(build_.shell.deck)}) {
+    for (const std::vector<Host>* hosts :
+         {&rails, &std::as_const(build_.shell.deck), &std::as_const(build_.shell.cross_bars)}) {
       for (const Host& host : *hosts) {
         if (direction_to(box, host.box) == axis::minus_z) bear(out_.items[index], host.id, axis::minus_z);
       }

@@ -60,10 +60,11 @@ void add_nut_gauge(Build& build, const ItemSpec& item, int number) {
   const double half = std::max(gauge_width_mm, bore + 4 * collar_mm) / 2;
   const Profile profile{Loop::rounded_rectangle({-half, -half}, {half, half}, print_corner_radius_mm),
                         {Loop::circle({}, bore / 2)}};
-  build.draft.add_loose(printed({number, "nut gauge for " + item.name, Role::nut_gauge,
-                                 fmt::format("{} mm from the end of a rod {} to the inner nut", plain(from_tip), thread)},
-                                printed_plate(build, profile, from_tip)),
-                        1);
+  build.draft.add_loose(
+      printed({number, "nut gauge for " + item.name, Role::nut_gauge,
+               fmt::format("{} mm from the end of a rod {} to the inner nut", plain(from_tip), thread)},
+              printed_plate(build, profile, from_tip)),
+      1);
 }
 
 // Two legs at a right angle, with the outer corner taken off.
@@ -73,8 +74,11 @@ Profile square_profile(double leg, double width, double off) {
 
 // Stands in a ring's corner on the lying legs: its upper edge is set in, so that turned over it clears their roots.
 void add_corner_square(Build& build, int number) {
-  const Section* section = tables::find_section(*build.box_spec().frame.section);
-  if (section == nullptr) return;
+  const FrameSpec& frame = build.box_spec().frame;
+  const Section* section = build.spec.section(*frame.section);
+  const Section* top = build.spec.section(*frame.top_section);
+  if (section == nullptr || top == nullptr) return;
+  if (top->root_radius_mm > section->root_radius_mm) section = top;
   const Vec3 size = build.shell.size;
   const double leg = std::min(square_leg_mm, square_in_frame * std::min({size.x, size.y, size.z}));
   const double root = section->root_radius_mm > 0 ? section->root_radius_mm + beyond_root_mm : 0;

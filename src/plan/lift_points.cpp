@@ -47,13 +47,13 @@ class LiftPoints {
   // On the left and the right top member, as near their ends as they may: the load hangs from far apart.
   void add_by_rule() {
     const Shell& shell = build_.shell;
-    const double from_heel = std::ceil(shell.deck_root_mm + diameter_ / 2 + fit_mm);
+    const double from_heel = std::ceil(shell.top_root_mm + diameter_ / 2 + fit_mm);
     for (const Side side : {low, high}) {
       const Host& host = shell.top_side_deck[side];
       const double leg = host.box.size().x;
       if (from_heel + diameter_ / 2 + fit_mm + least_rim_mm > leg) {
         build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
-                                                          build_.in_words(leg), build_.in_words(shell.deck_root_mm)));
+                                                          build_.in_words(leg), build_.in_words(shell.top_root_mm)));
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;

@@ -13,6 +13,7 @@
 #include "plan/keep_apart.h"
 #include "plan/outside.h"
 #include "plan/patterns.h"
+#include "plan/rail_sag.h"
 
 namespace fitup {
 
@@ -23,6 +24,7 @@ bool plan_box(plan::Build& build) {
   const auto rails = plan::add_rails(build);
   const auto hardware = plan::add_items(build, rails);
   const bool all_in_frame = plan::check_standing(build, rails);
+  plan::add_rail_fits(build, rails);
   // What closes the top leaves room for them.
   if (plan::stands_for_itself(build.box_spec())) plan::add_lift_points(build);
   plan::add_face_plates(build);

@@ -182,8 +182,8 @@ class Openings {
     const double r = outline(opening, 0).bounds().size().x / 2;
     const Shell& shell = build_.shell;
     // A leg that lies on the plate is in the way; one that stands on its toe is not.
-    const double side = shell.toes_down ? shell.side_wall_mm : shell.top_side_deck[low].box.size().x;
-    const double end = shell.toes_down ? shell.end_wall_mm : shell.top_face_deck[low].box.size().y;
+    const double side = shell.toes_down ? shell.side_wall_mm : shell.deck[2].box.size().x;
+    const double end = shell.toes_down ? shell.end_wall_mm : shell.deck[0].box.size().y;
     const double x = side + drain_from_wall_mm + r;
     const double y = end + drain_from_wall_mm + r;
     const Vec3 s = shell.size;

@@ -110,16 +110,6 @@ std::optional<double> widest_apart(const Ground& ground, const std::vector<Span>
   return std::nullopt;
 }
 
-Box3 rail_box(const Build& build, const Span& rail) {
-  const Shell& shell = build.shell;
-  if (rails_across(build)) {
-    return {{shell.rail_inset_mm, rail.low, shell.deck_mm},
-            {shell.size.x - shell.rail_inset_mm, rail.high, shell.floor_mm}};
-  }
-  return {{rail.low, shell.rail_inset_mm, shell.deck_mm},
-          {rail.high, shell.size.y - shell.rail_inset_mm, shell.floor_mm}};
-}
-
 // The kinds of item without foot strips that stand on the floor, widest first: narrow ones often stand on the rails
 // of their neighbours.
 std::vector<const ItemSpec*> kinds_without_strips(const Build& build) {
@@ -214,6 +204,9 @@ class Rails {
       build_.draft.join(id, host.id, JointKind::weld, axis::minus_z);
       ++legs;
     }
+    for (const Host& bar : build_.shell.cross_bars) {
+      if (direction_to(box, bar.box) == axis::minus_z) build_.draft.join(id, bar.id, JointKind::weld, axis::minus_z);
+    }
     const Span& rail = places_[i].rail;
     constexpr double band = tolerance::contact_mm;
     if (rail.low < -band || rail.high > ground_.width_mm + band || legs < 2) off_frame(i, legs);
@@ -283,6 +276,16 @@ class Rails {
 };
 
 }  // namespace
+
+Box3 rail_box(const Build& build, const Span& rail) {
+  const Shell& shell = build.shell;
+  if (rails_across(build)) {
+    return {{shell.rail_inset_mm, rail.low, shell.deck_mm},
+            {shell.size.x - shell.rail_inset_mm, rail.high, shell.floor_mm}};
+  }
+  return {{rail.low, shell.rail_inset_mm, shell.deck_mm},
+          {rail.high, shell.size.y - shell.rail_inset_mm, shell.floor_mm}};
+}
 
 bool Span::covers(const Span& other) const {
   return low <= other.low + tolerance::contact_mm && high >= other.high - tolerance::contact_mm;

@@ -26,6 +26,9 @@ struct RailPlace {
 /// another number of places.
 [[nodiscard]] std::vector<RailPlace> rail_places(const Build& build);
 
+/// What a rail there fills.
+[[nodiscard]] Box3 rail_box(const Build& build, const Span& rail);
+
 /// Whether they run from left to right: under foot strips along the front and the back edge.
 [[nodiscard]] bool rails_across(const Build& build);
 /// "X" or "Y": the axis on which they are placed.

@@ -48,7 +48,8 @@ class Standing {
  public:
   Standing(Build& build, const std::vector<Host>& rails) : build_(build), rails_(rail_places(build)) {
     for (std::size_t i = 0; i < build.box.items.size(); ++i) add_seat(item_box(build, i), build.box.items[i].name);
-    for (const std::vector<Host>* hosts : {&rails, &std::as_const(build.shell.deck)}) {
+    for (const std::vector<Host>* hosts :
+         {&rails, &std::as_const(build.shell.deck), &std::as_const(build.shell.cross_bars)}) {
       for (const Host& host : *hosts) add_seat(host.box, build.draft.instance(host.id).name);
     }
   }

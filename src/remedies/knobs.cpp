@@ -79,6 +79,7 @@ class Knobs {
     for (const FaceSpec& face : box.faces) of_openings(face, key);
     clearances(box, key + ".clearance", true);
     rods();
+    cross_bars(box, key + ".frame.cross_bars.count");
     rails(box, key + ".rails");
     for (const FaceSpec& face : box.faces) of_cover(face, key);
     clearances(box, key + ".clearance", false);
@@ -158,6 +159,18 @@ class Knobs {
     const RailsSpec& rails = box.rails;
     if (rails.at) rail_places(**rails.at, key + ".at");
     seats(box, key);
+    if (what_.check == "rails") add(key + ".thickness", *rails.thickness);
+  }
+
+  /// Another bar under what sags, unless their places are given.
+  void cross_bars(const BoxSpec& box, const std::string& key) {
+    const auto& bars = box.frame.cross_bars;
+    if (what_.check != "rails" || (bars && bars->at)) return;
+    std::vector<std::string> counts{"none"};
+    for (int count = 1; count <= 20; ++count) counts.push_back(fmt::format("{}", count));
+    std::string now = counts.front();
+    if (bars) now = fmt::format("{}", bars->count ? **bars->count : 1);
+    knobs_.push_back(word_knob(key, now, std::move(counts)));
   }
 
   /// The first and the last towards each other, then each by itself.

@@ -238,6 +238,7 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
   EXPECT_EQ(by_cases["finish"], (std::set{pass, fail}));
   for (const char* check : {"stack", "seating"}) EXPECT_EQ(by_cases[check], (std::set{pass, marginal, fail})) << check;
   EXPECT_TRUE(by_cases["hole-fit"].contains(pass) && by_cases["hole-fit"].contains(fail));
+  EXPECT_EQ(by_cases["rails"], (std::set{pass, marginal, fail}));
   EXPECT_TRUE(by_hand["finish"].contains(fail));
   EXPECT_TRUE(by_hand["overlap"].contains(not_checked));
   EXPECT_TRUE(by_hand["joints"].contains(not_checked));
@@ -247,7 +248,7 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
     if (verdicts != std::set{not_checked}) others.insert(check);
   }
   EXPECT_EQ(others, (std::set<std::string>{"overlap", "joints", "held", "clearance", "lift", "as-built", "finish",
-                                           "hole-fit", "stack", "seating"}))
+                                           "hole-fit", "stack", "seating", "rails"}))
       << "a check that is added stands here";
 }
 

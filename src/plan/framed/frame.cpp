@@ -10,8 +10,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
-#include "plan/build.h"
-#include "plan/end_cut.h"
+#include "plan/framed/stiffening.h"
 #include "plan/mitre.h"
 #include "plan/size_words.h"
 
@@ -28,73 +27,73 @@ struct MemberLine {
   double length_mm = 0;
 };
 
-double lying_leg_mm(const Section& angle, LongSide side) {
+Ring ring_of(const Section& angle, LongSide side) {
   const auto [shorter, longer] = std::minmax(angle.leg_a_mm, angle.leg_b_mm);
-  return side == LongSide::flat ? longer : shorter;
+  const bool flat = side == LongSide::flat;
+  return {&angle, flat ? longer : shorter, flat ? shorter : longer, 0, {}, {}};
 }
 
 class Frame {
  public:
-  Frame(Build& build, const Section& angle, const Section& flat)
+  Frame(Build& build, const Section& bottom, const Section& top, const Section& flat)
       : build_(build),
-        angle_(angle),
+        rings_{ring_of(bottom, *build.box_spec().frame.long_side), ring_of(top, *build.box_spec().frame.long_side)},
         flat_(flat),
-        lying_mm_(lying_leg_mm(angle, *build.box_spec().frame.long_side)),
-        standing_mm_(angle.leg_a_mm + angle.leg_b_mm - lying_mm_),
         up_(*build.box_spec().frame.bottom_legs == Legs::up),
         corners_(*build.box_spec().frame.corners),
         options_{build.box_spec().frame.cope_gap->mm(), CornerKind::chamfer, build.spec.units} {}
 
   bool run() {
     size_shell();
-    return members_apart() && uprights_apart() && add_ring(false) && add_ring(true) && add_uprights();
+    if (!members_apart() || !uprights_apart() || !add_ring(low) || !add_ring(high) || !add_uprights()) return false;
+    stiffen();
+    return true;
   }
 
  private:
-  // Where the standing or hanging leg of a ring is, and its horizontal one.
-  struct Ring {
-    double heel_z;
-    Vec3 upright_leg;  // direction of the vertical leg
-    double low_z;      // of the vertical leg
-  };
+  [[nodiscard]] const Ring& bottom() const { return rings_[low]; }
+  [[nodiscard]] const Ring& top() const { return rings_[high]; }
 
-  [[nodiscard]] Ring ring(bool top) const {
-    const Vec3 size = build_.shell.size;
-    const double leg = standing_mm_;
-    if (top) return {size.z, axis::minus_z, size.z - leg};
-    if (up_) return {0, axis::z, 0};
-    return {leg, axis::minus_z, 0};
+  // Where the heels of a ring are: its standing legs hang from there, or stand up.
+  [[nodiscard]] double heel_z(Side level) const {
+    if (level == high) return build_.shell.size.z;
+    return up_ ? 0 : bottom().standing_mm;
   }
+  [[nodiscard]] Vec3 standing_way(Side level) const { return level == low && up_ ? axis::z : axis::minus_z; }
 
   void size_shell() {
     Shell& shell = build_.shell;
-    const double leg = standing_mm_;
-    const double t = angle_.thickness_mm;
-    shell.side_wall_mm = std::max(t, flat_.thickness_mm);
-    shell.end_wall_mm = t;
+    const double leg = bottom().standing_mm;
+    const double t = bottom().thickness_mm();
+    shell.end_wall_mm = std::max(t, top().thickness_mm());
+    shell.side_wall_mm = std::max(shell.end_wall_mm, flat_.thickness_mm);
     shell.deck_mm = up_ ? t : leg;
     const Vec3 inside = build_.box.inside;
     shell.size = {inside.x + 2 * shell.side_wall_mm, inside.y + 2 * shell.end_wall_mm, 0};
     // A rail beside a leg that stands up begins beyond its root.
     shell.rail_inset_mm =
-        up_ ? t + angle_.root_radius_mm + options_.gap_mm : std::max(shell.side_wall_mm, shell.end_wall_mm) + 2;
-    shell.deck_root_mm = t + angle_.root_radius_mm;
+        up_ ? bottom().root_mm() + options_.gap_mm : std::max(shell.side_wall_mm, shell.end_wall_mm) + 2;
+    shell.deck_root_mm = bottom().root_mm();
+    shell.top_root_mm = top().root_mm();
     shell.weld_gap_mm = options_.gap_mm;
     shell.toes_down = !up_;
     shell.floor_mm = shell.deck_mm + build_.box_spec().rails.thickness->mm();
-    shell.deck = horizontal_legs({}, shell.deck_mm - t);
+    shell.deck = horizontal_legs(low, shell.deck_mm - t);
     if (!needs_rails(build_)) shell.floor_mm = shell.deck_mm;
-    shell.size.z = shell.floor_mm + inside.z + t;
-    shell.opening_z = {up_ ? leg + options_.gap_mm : leg, shell.size.z - leg - options_.gap_mm};
+    shell.size.z = shell.floor_mm + inside.z + top().thickness_mm();
+    rings_[high].low_z = shell.size.z - top().standing_mm;
+    shell.opening_z = {up_ ? leg + options_.gap_mm : leg, rings_[high].low_z - options_.gap_mm};
   }
 
   // Their lying legs with the gap of a weld between them.
   bool members_apart() {
     const Vec3 size = build_.shell.size;
-    const double least = 2 * lying_mm_ + options_.gap_mm;
+    const FrameSpec& spec = build_.box_spec().frame;
+    const bool top_wider = top().lying_mm > bottom().lying_mm;
+    const double least = 2 * std::max(bottom().lying_mm, top().lying_mm) + options_.gap_mm;
     const bool wide = size.x >= least - tolerance::contact_mm;
     if (wide && size.y >= least - tolerance::contact_mm) return true;
-    const Sourced<std::string>& section = build_.box_spec().frame.section;
+    const Sourced<std::string>& section = top_wider ? spec.top_section : spec.section;
     build_.diagnostics.add(diag::say<"members-meet">(section.place, build_.in_words(wide ? size.y : size.x),
                                                      wide ? "deep" : "wide", *section, build_.at_least(least)));
     return false;
@@ -112,41 +111,43 @@ class Frame {
 
   // The heel's line from a to b with the standing and the lying leg. A pose is proper: equal legs are taken in the
   // order that makes it so, unequal ones are run from the other end.
-  [[nodiscard]] Pose angle_pose(Vec3 a, Vec3 b, Vec3 leg_1, Vec3 leg_2) const {
+  [[nodiscard]] static Pose angle_pose(const Ring& ring, Vec3 a, Vec3 b, Vec3 leg_1, Vec3 leg_2) {
     const Vec3 along = (1 / norm(b - a)) * (b - a);
-    if (angle_.leg_a_mm != angle_.leg_b_mm) {
-      if (standing_mm_ != angle_.leg_a_mm) std::swap(leg_1, leg_2);
+    if (ring.angle->leg_a_mm != ring.angle->leg_b_mm) {
+      if (ring.standing_mm != ring.angle->leg_a_mm) std::swap(leg_1, leg_2);
       return Pose::at(dot(cross(leg_1, leg_2), along) > 0 ? a : b, leg_1, leg_2);
     }
     return dot(cross(leg_1, leg_2), along) > 0 ? Pose::at(a, leg_1, leg_2) : Pose::at(a, leg_2, leg_1);
   }
 
-  bool add_ring(bool top) {
+  bool add_ring(Side level) {
     const Vec3 s = build_.shell.size;
-    const Ring r = ring(top);
-    const char* level = top ? "top" : "bottom";
-    const int first = top ? 5 : 1;
+    Ring& ring = rings_[level];
+    const double z = heel_z(level);
+    const char* word = level == high ? "top" : "bottom";
+    const int first = level == high ? 5 : 1;
     const auto line = [&](int number, const char* name, const char* side, Vec3 a, Vec3 b, Vec3 inward) {
-      return MemberLine{fmt::format("ANG{:02}", first + number),       fmt::format("{} ring member", name),
-                        fmt::format("{} ring member {}", level, side), Role::ring_member,
-                        angle_pose(a, b, r.upright_leg, inward),       norm(b - a)};
+      return MemberLine{fmt::format("ANG{:02}", first + number),
+                        fmt::format("{} ring member", name),
+                        fmt::format("{} ring member {}", word, side),
+                        Role::ring_member,
+                        angle_pose(ring, a, b, standing_way(level), inward),
+                        norm(b - a)};
     };
-    const std::array<MemberLine, 4> lines{
-        line(0, "front", "front", {0, 0, r.heel_z}, {s.x, 0, r.heel_z}, axis::y),
-        line(1, "back", "back", {0, s.y, r.heel_z}, {s.x, s.y, r.heel_z}, axis::minus_y),
-        line(2, "side", "left", {0, 0, r.heel_z}, {0, s.y, r.heel_z}, axis::x),
-        line(3, "side", "right", {s.x, 0, r.heel_z}, {s.x, s.y, r.heel_z}, axis::minus_x)};
-    std::array<InstanceId, 4> ids{};
+    const std::array<MemberLine, 4> lines{line(0, "front", "front", {0, 0, z}, {s.x, 0, z}, axis::y),
+                                          line(1, "back", "back", {0, s.y, z}, {s.x, s.y, z}, axis::minus_y),
+                                          line(2, "side", "left", {0, 0, z}, {0, s.y, z}, axis::x),
+                                          line(3, "side", "right", {s.x, 0, z}, {s.x, s.y, z}, axis::minus_x)};
     for (std::size_t i = 0; i < 4; ++i) {
       // Front and back come first; left and right yield to them.
       const std::vector<InstanceId> earlier =
-          i < 2 ? std::vector<InstanceId>{} : std::vector<InstanceId>{ids[0], ids[1]};
-      const auto id = add_member(lines[i], angle_, earlier, corners_);
+          i < 2 ? std::vector<InstanceId>{} : std::vector<InstanceId>{ring.ids[0], ring.ids[1]};
+      const auto id = add_member(lines[i], *ring.angle, earlier, corners_);
       if (!id) return false;
-      ids[i] = *id;
+      ring.ids[i] = *id;
     }
-    weld_ring(ids);
-    offer_ring(top, ids);
+    weld_ring(ring.ids);
+    offer_ring(level);
     return true;
   }
 
@@ -160,89 +161,99 @@ class Frame {
     }
   }
 
-  void offer_ring(bool top, const std::array<InstanceId, 4>& ids) {
+  void offer_ring(Side level) {
     Shell& shell = build_.shell;
+    const Ring& ring = rings_[level];
     const Vec3 s = shell.size;
-    const double t = angle_.thickness_mm;
-    const double leg = standing_mm_;
-    const double low_z = ring(top).low_z;
-    auto& strips = top ? shell.top : shell.bottom;
-    strips[low] = {ids[0], {{0, 0, low_z}, {s.x, t, low_z + leg}}};
-    strips[high] = {ids[1], {{0, s.y - t, low_z}, {s.x, s.y, low_z + leg}}};
-    offer_faces(ids, low_z);
-    const std::vector<Host> decks = horizontal_legs(ids, top ? s.z - t : shell.deck_mm - t);
-    if (top || up_) {
-      auto& outside = shell.beside[static_cast<std::size_t>(top ? Face::top : Face::bottom)];
+    const double t = ring.thickness_mm();
+    auto& strips = level == high ? shell.top : shell.bottom;
+    strips[low] = {ring.ids[0], {{0, 0, ring.low_z}, {s.x, t, ring.low_z + ring.standing_mm}}};
+    strips[high] = {ring.ids[1], {{0, s.y - t, ring.low_z}, {s.x, s.y, ring.low_z + ring.standing_mm}}};
+    offer_faces(ring);
+    const std::vector<Host> decks = horizontal_legs(level, (level == high ? s.z : shell.deck_mm) - t);
+    if (level == high || up_) {
+      auto& outside = shell.beside[static_cast<std::size_t>(level == high ? Face::top : Face::bottom)];
       outside.insert(outside.end(), decks.begin(), decks.end());
     } else {
-      offer_toes(ids);
+      offer_toes();
     }
-    if (top) {
+    if (level == high) {
       shell.top_face_deck = {decks[0], decks[1]};
       shell.top_side_deck = {decks[2], decks[3]};
     } else {
       shell.deck = decks;
       // Behind its bevel a mitred side member may come out beside the upright.
-      const bool comes_out = angle_.thickness_mm - mitre_back_mm() > flat_.thickness_mm + tolerance::contact_mm;
-      if (corners_ == Corners::mitred && !up_ && comes_out) shell.corner_deck = {ids[2], ids[3]};
-      bottom_side_ = {ids[2], ids[3]};
+      const bool comes_out = t - mitre_back_mm() > flat_.thickness_mm + tolerance::contact_mm;
+      if (corners_ == Corners::mitred && !up_ && comes_out) shell.corner_deck = {ring.ids[2], ring.ids[3]};
     }
   }
 
   // What a plate outside the front, back, left or right lies on: the standing legs, and at the sides the ends of
   // the front's and the back's members.
-  void offer_faces(const std::array<InstanceId, 4>& ids, double low_z) {
+  void offer_faces(const Ring& ring) {
     Shell& shell = build_.shell;
     const Vec3 s = shell.size;
-    const double t = angle_.thickness_mm;
-    const double leg = lying_mm_;
+    const double t = ring.thickness_mm();
+    const double leg = ring.lying_mm;
     const bool mitred = corners_ == Corners::mitred;
-    const double end = side_begins_mm();
-    const double high_z = low_z + standing_mm_;
+    const double end = side_begins_mm(ring);
+    const double low_z = ring.low_z;
+    const double high_z = low_z + ring.standing_mm;
     const auto offer = [&](Face face, InstanceId id, Vec3 a, Vec3 b) {
       shell.beside[static_cast<std::size_t>(face)].push_back({id, {a, b}});
     };
-    offer(Face::front, ids[0], {0, 0, low_z}, {s.x, t, high_z});
-    offer(Face::back, ids[1], {0, s.y - t, low_z}, {s.x, s.y, high_z});
+    offer(Face::front, ring.ids[0], {0, 0, low_z}, {s.x, t, high_z});
+    offer(Face::back, ring.ids[1], {0, s.y - t, low_z}, {s.x, s.y, high_z});
     for (const Face side : {Face::left, Face::right}) {
       const double x = side == Face::left ? 0 : s.x - t;
       // Ends that are sawn square lie in the side's plane, mitred ones only come to an edge near it.
-      if (!mitred) offer(side, ids[0], {x, 0, low_z}, {x + t, leg, high_z});
-      if (!mitred) offer(side, ids[1], {x, s.y - leg, low_z}, {x + t, s.y, high_z});
-      offer(side, ids[side == Face::left ? 2 : 3], {x, end, low_z}, {x + t, s.y - end, high_z});
+      if (!mitred) offer(side, ring.ids[0], {x, 0, low_z}, {x + t, leg, high_z});
+      if (!mitred) offer(side, ring.ids[1], {x, s.y - leg, low_z}, {x + t, s.y, high_z});
+      offer(side, ring.ids[side == Face::left ? 2 : 3], {x, end, low_z}, {x + t, s.y - end, high_z});
     }
   }
 
   // The toes of legs that point down.
-  void offer_toes(const std::array<InstanceId, 4>& ids) {
+  void offer_toes() {
     const Shell& shell = build_.shell;
-    auto& bottom = build_.shell.beside[static_cast<std::size_t>(Face::bottom)];
-    const double t = angle_.thickness_mm;
+    auto& outside = build_.shell.beside[static_cast<std::size_t>(Face::bottom)];
+    const double t = bottom().thickness_mm();
     for (const Side side : {low, high}) {
-      bottom.push_back(shell.bottom[side]);
+      outside.push_back(shell.bottom[side]);
       const double x = side == low ? 0 : shell.size.x - t;
-      const double end = side_begins_mm();
-      const double leg = standing_mm_;
-      bottom.push_back({ids[2U + side], {{x, end, 0}, {x + t, shell.size.y - end, leg}}});
+      const double end = side_begins_mm(bottom());
+      outside.push_back({bottom().ids[2U + side], {{x, end, 0}, {x + t, shell.size.y - end, bottom().standing_mm}}});
     }
   }
 
   // From the face of the frame to a side member's standing leg.
-  [[nodiscard]] double side_begins_mm() const {
+  [[nodiscard]] double side_begins_mm(const Ring& ring) const {
     if (corners_ == Corners::mitred) return 0;
-    return (corners_ == Corners::butted ? lying_mm_ : angle_.thickness_mm) + options_.gap_mm;
+    return (corners_ == Corners::butted ? ring.lying_mm : ring.thickness_mm()) + options_.gap_mm;
+  }
+
+  void stiffen() {
+    Bones bones{rings_, up_, corners_, options_};
+    for (Ring& ring : bones.rings) {
+      for (std::size_t i = 0; i < ring.ids.size(); ++i) ring.obstacles[i] = obstacle_of_.at(ring.ids[i]);
+    }
+    const FrameSpec& spec = build_.box_spec().frame;
+    if (spec.cross_bars) add_cross_bars(build_, bones);
+    if (spec.gussets) add_gussets(build_, bones);
+    if (spec.braces) add_braces(build_, bones);
   }
 
   // Front, back, left, right; the last two end before the first two.
-  [[nodiscard]] std::vector<Host> horizontal_legs(const std::array<InstanceId, 4>& ids, double z) const {
+  [[nodiscard]] std::vector<Host> horizontal_legs(Side level, double z) const {
     const Vec3 s = build_.shell.size;
-    const double leg = lying_mm_;
+    const Ring& ring = rings_[level];
+    const double leg = ring.lying_mm;
     const double end = leg + options_.gap_mm;
-    const double high_z = z + angle_.thickness_mm;
-    return {{ids[0], {{0, 0, z}, {s.x, leg, high_z}}},
-            {ids[1], {{0, s.y - leg, z}, {s.x, s.y, high_z}}},
-            {ids[2], {{0, end, z}, {leg, s.y - end, high_z}}},
-            {ids[3], {{s.x - leg, end, z}, {s.x, s.y - end, high_z}}}};
+    const double high_z = z + ring.thickness_mm();
+    return {{ring.ids[0], {{0, 0, z}, {s.x, leg, high_z}}},
+            {ring.ids[1], {{0, s.y - leg, z}, {s.x, s.y, high_z}}},
+            {ring.ids[2], {{0, end, z}, {leg, s.y - end, high_z}}},
+            {ring.ids[3], {{s.x - leg, end, z}, {s.x, s.y - end, high_z}}}};
   }
 
   bool add_uprights() {
@@ -275,7 +286,7 @@ class Frame {
   bool place_upright(const MemberLine& line, Side depth, Side side, Host& host) {
     Shell& shell = build_.shell;
     const InstanceId top_side = shell.top_side_deck[side].id;
-    const InstanceId bottom_side = bottom_side_[side];
+    const InstanceId bottom_side = bottom().ids[2U + side];
     std::vector<InstanceId> earlier{shell.top[depth].id, top_side};
     // It stands on a leg's flat, or ends above a leg that stands up.
     if (up_) earlier.insert(earlier.end(), {shell.bottom[depth].id, bottom_side});
@@ -286,12 +297,12 @@ class Frame {
     shell.beside[static_cast<std::size_t>(depth == low ? Face::front : Face::back)].push_back(host);
     Draft& draft = build_.draft;
     if (meets_face_member()) draft.join(*id, shell.top[depth].id, JointKind::weld, axis::z, options_.gap_mm);
-    join_side(*id, top_side, axis::z, depth);
+    join_side(*id, top(), side, axis::z, depth);
     const double foot_gap = up_ ? options_.gap_mm : 0;
     if (meets_face_member()) draft.join(*id, shell.bottom[depth].id, JointKind::weld, axis::minus_z, foot_gap);
-    if (up_) join_side(*id, bottom_side, axis::minus_z, depth);
+    if (up_) join_side(*id, bottom(), side, axis::minus_z, depth);
     // On its lying leg too, where it is wider than the front one's or the front one's is mitred.
-    const bool wider = flat_.leg_a_mm > lying_mm_ + options_.gap_mm;
+    const bool wider = flat_.leg_a_mm > bottom().lying_mm + options_.gap_mm;
     const bool stands_on_both = !up_ && (wider || corners_ == Corners::mitred);
     if (stands_on_both) draft.join(*id, bottom_side, JointKind::weld, axis::minus_z);
     return true;
@@ -307,13 +318,13 @@ class Frame {
 
   // A butted side member begins where the lying leg of the front one ends: beside an upright as wide as that leg, over
   // a wider one. It does not meet a narrower one, which the front member holds alone.
-  void join_side(InstanceId upright, InstanceId side, Vec3 end_of_upright, Side depth) {
-    const double wider = flat_.leg_a_mm - lying_mm_;
+  void join_side(InstanceId upright, const Ring& ring, Side side, Vec3 end_of_upright, Side depth) {
+    const double wider = flat_.leg_a_mm - ring.lying_mm;
     const bool butted = corners_ == Corners::butted;
     const bool beside = butted && std::abs(wider) <= tolerance::contact_mm;
     if (butted && !beside && wider < 0) return;
     const Vec3 along = depth == low ? axis::y : axis::minus_y;
-    build_.draft.join(upright, side, JointKind::weld, beside ? along : end_of_upright, options_.gap_mm);
+    build_.draft.join(upright, ring.ids[2U + side], JointKind::weld, beside ? along : end_of_upright, options_.gap_mm);
   }
 
   std::optional<InstanceId> add_member(const MemberLine& line, const Section& section,
@@ -349,48 +360,28 @@ class Frame {
   }
 
   Build& build_;
-  const Section& angle_;
+  std::array<Ring, 2> rings_;  // bottom, top
   const Section& flat_;
-  double lying_mm_;  // what lies of a ring's section, and what stands of it
-  double standing_mm_;
   bool up_;
   Corners corners_;
   EndCutOptions options_;
-  std::array<InstanceId, 2> bottom_side_{};
   std::map<InstanceId, Obstacle> obstacle_of_;
 };
 
 }  // namespace
 
-namespace {
-
-bool offers_all(Build& build) {
-  const FrameSpec& spec = build.box_spec().frame;
-  const auto refuse = [&build](const char* key, const Place& place) {
-    build.diagnostics.add(diag::say<"not-built">(place, build.key(key)));
-    return false;
-  };
-  if (spec.top_section.given) return refuse("frame.top_section", spec.top_section.place);
-  if (spec.cross_bars) return refuse("frame.cross_bars", spec.cross_bars->place);
-  if (spec.braces) return refuse("frame.braces", spec.braces->place);
-  if (spec.gussets) return refuse("frame.gussets", spec.gussets->place);
-  return true;
-}
-
-}  // namespace
-
 bool build_frame(Build& build) {
   const FrameSpec& spec = build.box_spec().frame;
-  if (!offers_all(build)) return false;
   const Section* angle = build.spec.section(*spec.section);
   const Section* flat = build.spec.section(*spec.uprights);
-  const double thinner = std::min(angle->thickness_mm, flat->thickness_mm);
+  const Section* top = build.spec.section(*spec.top_section);
+  const double thinner = std::min({angle->thickness_mm, top->thickness_mm, flat->thickness_mm});
   if (spec.cope_gap->mm() > thinner + tolerance::contact_mm) {
     build.diagnostics.add(
         diag::say<"gap-too-wide">(spec.cope_gap.place, build.in_words(spec.cope_gap->mm()), build.in_words(thinner)));
     return false;
   }
-  return Frame(build, *angle, *flat).run();
+  return Frame(build, *angle, *top, *flat).run();
 }
 
 }  // namespace fitup::plan

@@ -1,0 +1,264 @@
+// Flat diagonals on the outside of open faces: clipped to the frame, welded to what they lie on.
+// Entry: add_braces.
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/face_axes.h"
+#include "plan/framed/stiffening.h"
+#include "plan/size_words.h"
+
+namespace fitup::plan {
+
+namespace {
+
+// Of the shorter way across: a wider one is a plate.
+constexpr double widest_part = 0.5;
+constexpr double beyond_wall_mm = 1;
+
+double signed_distance(Vec2 p, Vec2 on, Vec2 normal) { return dot(p - on, normal); }
+
+// What of a convex polygon lies on the side of a line to which `normal` does not point.
+std::vector<Vec2> clipped(const std::vector<Vec2>& polygon, Vec2 on, Vec2 normal) {
+  std::vector<Vec2> out;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Vec2 a = polygon[i];
+    const Vec2 b = polygon[(i + 1) % polygon.size()];
+    const double da = signed_distance(a, on, normal);
+    const double db = signed_distance(b, on, normal);
+    if (da <= 0) out.push_back(a);
+    if ((da < 0 && db > 0) || (da > 0 && db < 0)) out.push_back(a + (da / (da - db)) * (b - a));
+  }
+  return out;
+}
+
+std::vector<Vec2> corners_of(const Box2& box) {
+  return {box.low, {box.high.x, box.low.y}, box.high, {box.low.x, box.high.y}};
+}
+
+// What two convex polygons share, both counter-clockwise.
+std::vector<Vec2> clipped(std::vector<Vec2> polygon, const std::vector<Vec2>& by) {
+  for (std::size_t i = 0; i < by.size(); ++i) {
+    const Vec2 way = by[(i + 1) % by.size()] - by[i];
+    polygon = clipped(polygon, by[i], {way.y, -way.x});
+  }
+  return polygon;
+}
+
+double area_mm2(const std::vector<Vec2>& polygon) {
+  double twice = 0;
+  for (std::size_t i = 0; i < polygon.size(); ++i) twice += cross(polygon[i], polygon[(i + 1) % polygon.size()]);
+  return twice / 2;
+}
+
+// Something flush in the face that a brace may lie on: convex, but for a round that is taken out of it.
+struct Flush {
+  InstanceId id;
+  std::vector<Vec2> outline;
+  std::optional<Circle> without{};
+};
+
+// Convex as well, what is shared is all within the round if its corners are.
+bool meets(const std::vector<Vec2>& brace, const Flush& flush) {
+  const std::vector<Vec2> shared = clipped(brace, flush.outline);
+  if (area_mm2(shared) <= tolerance::contact_mm) return false;
+  return !flush.without || std::any_of(shared.begin(), shared.end(), [&](Vec2 p) {
+    return norm(p - flush.without->centre) > flush.without->radius + tolerance::contact_mm;
+  });
+}
+
+class Brace {
+ public:
+  Brace(Build& build, const Bones& bones, Face face)
+      : build_(build),
+        bones_(bones),
+        spec_(*build.box_spec().frame.braces),
+        slope_(spec_.faces[static_cast<std::size_t>(face)]),
+        face_(face),
+        ends_(face == Face::front || face == Face::back),
+        wide_mm_(ends_ ? build.shell.size.x : build.shell.size.y) {}
+
+  void run() {
+    if (!is_open()) return;
+    const Box2 room = room_of_face();
+    if (!fits(room)) return;
+    const std::vector<Vec2> outline = outline_in(room);
+    const InstanceId id = add(outline);
+    std::set<InstanceId> met;
+    for (const Flush& flush : flush_parts()) {
+      if (meets(outline, flush) && met.insert(flush.id).second)
+        build_.draft.join(id, flush.id, JointKind::weld, inward());
+    }
+  }
+
+ private:
+  [[nodiscard]] Vec3 inward() const {
+    if (ends_) return face_ == Face::front ? axis::y : axis::minus_y;
+    return face_ == Face::left ? axis::x : axis::minus_x;
+  }
+  [[nodiscard]] double thickness() const { return spec_.thickness->mm(); }
+
+  bool is_open() {
+    const FaceSpec& face = build_.box_spec().face(face_);
+    std::string why;
+    if (*face.closed_by == Closure::plate)
+      why = "its plate is welded on there, and stiffens it more than a brace would";
+    if (*face.closed_by == Closure::cover) why = "its cover lies there";
+    if (*face.entry) why = "the items go in there";
+    if (why.empty()) return true;
+    build_.diagnostics.add(diag::say<"brace-not-offered">(slope_.place, to_text(face_), why, to_text(face_)));
+    return false;
+  }
+
+  // Of the face, as far from its edges as the weld needs, clear of the edges of legs and uprights that end there, and
+  // behind the flanges of covers beside it.
+  [[nodiscard]] Box2 room_of_face() const {
+    const Box3 panel = panel_box(build_, face_);
+    const double land = std::max(thickness(), build_.shell.side_wall_mm) + beyond_wall_mm;
+    const int axis = ends_ ? 0 : 1;
+    const double high_z = build_.shell.size.z;
+    return {{std::max(land, along(panel.low, axis)), std::max(land, panel.low.z)},
+            {std::min(wide_mm_ - land, along(panel.high, axis)), std::min(high_z - land, panel.high.z)}};
+  }
+
+  bool fits(const Box2& room) {
+    const double most = widest_part * std::min(room.size().x, room.size().y);
+    const double width = spec_.width->mm();
+    if (width <= most) return true;
+    build_.diagnostics.add(diag::say<"brace-too-wide">(spec_.width.place, build_.in_words(width), to_text(face_),
+                                                       build_.in_words(room.size().x), build_.in_words(room.size().y),
+                                                       build_.at_most(most)));
+    return false;
+  }
+
+  // A strip from corner to corner, its ends cut along the members.
+  [[nodiscard]] std::vector<Vec2> outline_in(const Box2& room) const {
+    const bool rising = *slope_ == Slope::rising;
+    const Vec2 from = rising ? room.low : Vec2{room.low.x, room.high.y};
+    const Vec2 to = rising ? room.high : Vec2{room.high.x, room.low.y};
+    const Vec2 way = (1 / norm(to - from)) * (to - from);
+    const Vec2 side{-way.y, way.x};
+    const double half = spec_.width->mm() / 2;
+    std::vector<Vec2> polygon = corners_of(room);
+    polygon = clipped(polygon, from + half * side, side);
+    return clipped(polygon, from - half * side, -1 * side);
+  }
+
+  InstanceId add(const std::vector<Vec2>& outline) {
+    const Vec3 first = ends_ ? axis::x : axis::y;
+    const double depth = ends_ ? build_.shell.size.y : build_.shell.size.x;
+    const bool near = face_ == Face::front || face_ == Face::left;
+    // x cross z runs to the front, y cross z to the right.
+    const double outside = near ? 0 : depth + thickness();
+    const double plane = ends_ ? outside : outside - thickness();
+    const Vec3 origin = ends_ ? Vec3{0, plane, 0} : Vec3{plane, 0, 0};
+    Box2 bounds;
+    for (const Vec2 p : outline) bounds.add(p);
+    std::vector<Vec2> local;
+    for (const Vec2 p : outline) local.push_back(p - bounds.low);
+    Flat flat;
+    flat.profile.outer = Loop::polygon(local);
+    flat.thickness_mm = thickness();
+    Part part;
+    part.mark = "BRC01";
+    part.name = "brace";
+    part.role = Role::brace;
+    part.source = Source::cut;
+    part.material = material_of(build_);
+    part.size = flat_size_words(bounds.size(), thickness());
+    part.form = std::move(flat);
+    const Vec3 corner = origin + bounds.low.x * first + bounds.low.y * axis::z;
+    return build_.draft.add(std::move(part), Pose::at(corner, first, axis::z), fmt::format("brace {}", to_text(face_)),
+                            {build_.key("frame.braces"), slope_.place, "frame"});
+  }
+
+  [[nodiscard]] std::vector<Flush> flush_parts() const {
+    std::vector<Flush> out;
+    for (const Side level : {low, high}) ends_ ? of_end(bones_.rings[level], out) : of_side(level, out);
+    const int axis = ends_ ? 0 : 1;
+    for (const Side i : {low, high}) {
+      const Host& upright = ends_ ? build_.shell.upright[side_of(face_)][i] : build_.shell.upright[i][side_of(face_)];
+      out.push_back({upright.id, corners_of({{along(upright.box.low, axis), upright.box.low.z},
+                                             {along(upright.box.high, axis), upright.box.high.z}})});
+    }
+    if (!ends_) of_gussets(out);
+    return out;
+  }
+
+  void of_gussets(std::vector<Flush>& out) const {
+    for (InstanceId id = 0; id < build_.draft.size(); ++id) {
+      const Part& part = build_.draft.part(id);
+      if (part.role != Role::gusset) continue;
+      const Pose& pose = build_.draft.pose(id);
+      const bool at_left = pose.point({0, 0, std::get<Flat>(part.form).thickness_mm / 2}).x < build_.shell.size.x / 2;
+      if (at_left != (face_ == Face::left)) continue;
+      std::vector<Vec2> outline;
+      for (const Vertex& v : std::get<Flat>(part.form).profile.outer.vertices) {
+        const Vec3 at = pose.point({v.at.x, v.at.y, 0});
+        outline.push_back({at.y, at.z});
+      }
+      if (area_mm2(outline) < 0) std::reverse(outline.begin(), outline.end());
+      out.push_back({id, std::move(outline)});
+    }
+  }
+
+  // The front's and the back's members run from side to side.
+  void of_end(const Ring& ring, std::vector<Flush>& out) const {
+    out.push_back({ring.ids[side_of(face_)], corners_of({{0, ring.low_z}, {wide_mm_, ring.low_z + ring.standing_mm}})});
+  }
+
+  // A side member's standing leg between the ends of the front's and the back's, sawn square in the side's plane.
+  void of_side(Side level, std::vector<Flush>& out) const {
+    const Ring& ring = bones_.rings[level];
+    const bool mitred = bones_.corners == Corners::mitred;
+    // Coped, its heel begins behind the lying legs of those.
+    const double begin = bones_.options.gap_mm + (mitred ? 0 : ring.lying_mm);
+    out.push_back({ring.ids[2U + side_of(face_)],
+                   corners_of({{begin, ring.low_z}, {wide_mm_ - begin, ring.low_z + ring.standing_mm}})});
+    if (mitred) return;
+    for (const Side end : {low, high}) of_sawn_end(ring, end, level == low && bones_.up, out);
+  }
+
+  // Two legs and the root between them.
+  void of_sawn_end(const Ring& ring, Side end, bool heel_down, std::vector<Flush>& out) const {
+    const double t = ring.thickness_mm();
+    const double r = ring.angle->root_radius_mm;
+    const double high_z = ring.low_z + ring.standing_mm;
+    const auto at = [&](double from_end, double from_heel) {
+      return Vec2{end == low ? from_end : wide_mm_ - from_end, heel_down ? ring.low_z + from_heel : high_z - from_heel};
+    };
+    const auto piece = [&](Vec2 a, Vec2 b) {
+      Box2 box;
+      box.add(a);
+      box.add(b);
+      return corners_of(box);
+    };
+    const InstanceId id = ring.ids[end];
+    out.push_back({id, piece(at(0, 0), at(t, ring.standing_mm))});
+    out.push_back({id, piece(at(0, 0), at(ring.lying_mm, t))});
+    if (r > 0) out.push_back({id, piece(at(t, t), at(t + r, t + r)), Circle{at(t + r, t + r), r}});
+  }
+
+  Build& build_;
+  const Bones& bones_;
+  const BracesSpec& spec_;
+  const Sourced<Slope>& slope_;
+  Face face_;
+  bool ends_;  // front or back
+  double wide_mm_;
+};
+
+}  // namespace
+
+void add_braces(Build& build, const Bones& bones) {
+  const BracesSpec& spec = *build.box_spec().frame.braces;
+  for (const Face face : {Face::front, Face::back, Face::left, Face::right}) {
+    if (*spec.faces[static_cast<std::size_t>(face)] != Slope::none) Brace(build, bones, face).run();
+  }
+}
+
+}  // namespace fitup::plan

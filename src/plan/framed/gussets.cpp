@@ -1,0 +1,162 @@
+// Triangular plates in the corners between uprights and rings, flush in the side planes.
+// Entry: add_gussets.
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/framed/stiffening.h"
+#include "plan/size_words.h"
+
+namespace fitup::plan {
+
+namespace {
+
+// The corner is cut off so that it clears the weld between upright and ring, and the two tips are cut square so that
+// they do not burn away: as much as is common practice for plates of a few millimetres.
+constexpr double least_snipe_mm = 10;
+constexpr double snipe_in_thickness = 2;
+constexpr double most_of_leg = 1.0 / 3;
+constexpr double least_weld_mm = 10;
+
+class Gussets {
+ public:
+  Gussets(Build& build, const Bones& bones)
+      : build_(build),
+        bones_(bones),
+        spec_(*build.box_spec().frame.gussets),
+        upright_(build.shell.upright[low][low].box.size()),
+        leg_(spec_.leg->mm()),
+        thickness_(spec_.thickness ? (*spec_.thickness)->mm() : upright_.x) {}
+
+  void run() {
+    if (!is_thin_enough() || !has_room() || !has_faces()) return;
+    for (const Side side : {low, high}) {
+      if (is_entry(side)) continue;
+      for (const Side depth : {low, high}) {
+        for (const Side level : {low, high}) add(side, depth, level);
+      }
+    }
+  }
+
+ private:
+  [[nodiscard]] static Face face(Side side) { return side == low ? Face::left : Face::right; }
+  [[nodiscard]] bool is_entry(Side side) const { return *build_.box_spec().face(face(side)).entry; }
+
+  bool has_faces() {
+    if (!is_entry(low) || !is_entry(high)) return true;
+    build_.diagnostics.add(diag::say<"gussets-nowhere">(spec_.place));
+    return false;
+  }
+
+  bool is_thin_enough() {
+    if (thickness_ <= upright_.x + tolerance::contact_mm) return true;
+    const Sourced<Length>& given = *spec_.thickness;
+    build_.diagnostics.add(diag::say<"gusset-too-thick">(given.place, build_.in_words(thickness_),
+                                                         build_.in_words(upright_.x), build_.at_most(upright_.x)));
+    return false;
+  }
+
+  // From the corner: along the side member, and up or down the upright.
+  bool has_room() {
+    const Vec3 s = build_.shell.size;
+    const double deep = s.y - 2 * upright_.y;
+    const double high_mm = bones_.rings[high].low_z - bones_.rings[low].standing_mm;
+    const double most = std::min(deep, high_mm) / 2 - bones_.options.gap_mm;
+    double least = 0;
+    for (const Ring& ring : bones_.rings) least = std::max(least, begins_mm(ring) - upright_.y + least_weld_mm);
+    const bool long_enough = leg_ >= least - tolerance::contact_mm;
+    if (long_enough && leg_ <= most + tolerance::contact_mm) return true;
+    const std::string why =
+        long_enough
+            ? fmt::format("between the uprights {}, between the rings {} are free, for two of them each",
+                          build_.in_words(deep), build_.in_words(high_mm))
+            : fmt::format("the side members begin {} beyond the uprights", build_.in_words(least - least_weld_mm));
+    build_.diagnostics.add(diag::say<"gusset-leg">(spec_.leg.place, build_.in_words(leg_), why,
+                                                   long_enough ? "at most" : "at least",
+                                                   long_enough ? build_.at_most(most) : build_.at_least(least)));
+    return false;
+  }
+
+  // Where a side member's standing leg begins, from the frame's face.
+  [[nodiscard]] double begins_mm(const Ring& ring) const {
+    if (bones_.corners == Corners::mitred) return 0;
+    return (bones_.corners == Corners::butted ? ring.lying_mm : ring.thickness_mm()) + bones_.options.gap_mm;
+  }
+
+  [[nodiscard]] double snipe_mm() const {
+    return std::min(std::max(least_snipe_mm, snipe_in_thickness * thickness_), most_of_leg * leg_);
+  }
+
+  // The right angle at the origin.
+  [[nodiscard]] Profile profile() const {
+    const double s = snipe_mm();
+    const double nose = std::min(thickness_, most_of_leg * leg_);
+    return {Loop::polygon({{s, 0}, {leg_, 0}, {leg_, nose}, {nose, leg_}, {0, leg_}, {0, s}}), {}};
+  }
+
+  void add(Side side, Side depth, Side level) {
+    const Shell& shell = build_.shell;
+    const Ring& ring = bones_.rings[level];
+    const Host& upright = shell.upright[depth][side];
+    const Vec3 along = depth == low ? axis::y : axis::minus_y;
+    const Vec3 up = level == low ? axis::z : axis::minus_z;
+    const Vec3 normal = cross(along, up);
+    const double inner = side == low ? thickness_ : shell.size.x - thickness_;
+    const double outer = side == low ? 0 : shell.size.x;
+    const double low_x = std::min(inner, outer);
+    const Vec3 corner{normal.x > 0 ? low_x : low_x + thickness_, depth == low ? upright.box.high.y : upright.box.low.y,
+                      level == low ? ring.standing_mm : ring.low_z};
+    Flat flat;
+    flat.profile = profile();
+    flat.thickness_mm = thickness_;
+    Part part;
+    part.mark = "GUS01";
+    part.name = "gusset";
+    part.role = Role::gusset;
+    part.source = Source::cut;
+    part.material = material_of(build_);
+    part.size = flat_size_words({leg_, leg_}, thickness_);
+    part.form = std::move(flat);
+    const std::string name = fmt::format("gusset {} {} {}", level == low ? "bottom" : "top",
+                                         depth == low ? "front" : "back", side == low ? "left" : "right");
+    const InstanceId id = build_.draft.add(std::move(part), Pose::at(corner, along, up), name,
+                                           {build_.key("frame.gussets"), spec_.place, "frame"});
+    build_.draft.join(id, upright.id, JointKind::weld, Vec3{} - along);
+    weld_to_ring(id, ring, side, depth, level);
+    Host host{id, {}};
+    host.row = false;
+    host.box.add(Vec3{outer, corner.y, corner.z});
+    host.box.add(Vec3{inner, corner.y, corner.z} + leg_ * along + leg_ * up);
+    build_.shell.beside[static_cast<std::size_t>(face(side))].push_back(host);
+  }
+
+  // On the toe of the side member's standing leg, or on lying legs: there the front's or the back's may reach beyond
+  // the upright.
+  void weld_to_ring(InstanceId id, const Ring& ring, Side side, Side depth, Side level) {
+    const Vec3 normal = level == low ? axis::minus_z : axis::z;
+    const double from = upright_.y + snipe_mm();
+    const double to = upright_.y + leg_;
+    const bool on_lying = level == low && !bones_.up;
+    const bool mitred = bones_.corners == Corners::mitred;
+    const double side_from = on_lying && !mitred ? ring.lying_mm + bones_.options.gap_mm : begins_mm(ring);
+    if (to > side_from + tolerance::contact_mm) build_.draft.join(id, ring.ids[2U + side], JointKind::weld, normal);
+    if (on_lying && !mitred && from < ring.lying_mm - tolerance::contact_mm)
+      build_.draft.join(id, ring.ids[depth], JointKind::weld, normal);
+  }
+
+  Build& build_;
+  const Bones& bones_;
+  const GussetsSpec& spec_;
+  Vec3 upright_;
+  double leg_ = 0;
+  double thickness_ = 0;
+};
+
+}  // namespace
+
+void add_gussets(Build& build, const Bones& bones) { Gussets(build, bones).run(); }
+
+}  // namespace fitup::plan

@@ -1,0 +1,37 @@
+#pragma once
+// What stiffens a frame of angles once its rings and uprights stand. Private to the framed build.
+
+#include <array>
+
+#include "plan/build.h"
+#include "plan/end_cut.h"
+
+namespace fitup::plan {
+
+/// One ring: its angle, how much of it lies and stands, its members in the order front, back, left, right, each as the
+/// ends of others meet it.
+struct Ring {
+  const Section* angle = nullptr;
+  double lying_mm = 0;
+  double standing_mm = 0;
+  double low_z = 0;  // of its standing legs
+  std::array<InstanceId, 4> ids{};
+  std::array<Obstacle, 4> obstacles{};
+  [[nodiscard]] double thickness_mm() const { return angle->thickness_mm; }
+  [[nodiscard]] double root_mm() const { return angle->thickness_mm + angle->root_radius_mm; }
+};
+
+/// The frame as it stands.
+struct Bones {
+  std::array<Ring, 2> rings{};  // bottom [low], top [high]
+  bool up = false;              // the bottom's standing legs
+  Corners corners = Corners::coped;
+  EndCutOptions options;
+};
+
+/// Says what keeps them from being built.
+void add_cross_bars(Build& build, const Bones& bones);
+void add_gussets(Build& build, const Bones& bones);
+void add_braces(Build& build, const Bones& bones);
+
+}  // namespace fitup::plan
