@@ -69,7 +69,8 @@ class CrossBars {
     if (below <= tolerance::contact_mm) return true;
     build_.diagnostics.add(diag::say<"cross-bar-below">(
         spec_.section.place, *spec_.section, build_.in_words(attitude_.high_mm), build_.in_words(below),
-        bones_.up ? "lying legs" : "standing legs", build_.in_words(room), build_.at_most(room)));
+        bones_.up ? "lying legs" : "standing legs", build_.in_words(room), build_.at_most(room),
+        section_.shape == SectionShape::flat ? ", or lay it flat by long_side" : ""));
     return false;
   }
 
