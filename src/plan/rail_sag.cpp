@@ -131,9 +131,10 @@ std::vector<Span> RailLoads::free_spans(const Rail& rail, const std::vector<Box3
   }
   std::sort(supports.begin(), supports.end(), [](const Span& a, const Span& b) { return a.low < b.low; });
   std::vector<Span> out;
-  for (std::size_t i = 1; i < supports.size(); ++i) {
-    const Span span{supports[i - 1].high, supports[i].low};
-    if (span.width() > tolerance::contact_mm) out.push_back(span);
+  double reached = supports.empty() ? 0 : supports.front().high;
+  for (const Span& support : supports) {
+    if (support.low - reached > tolerance::contact_mm) out.push_back({reached, support.low});
+    reached = std::max(reached, support.high);
   }
   return out;
 }
@@ -168,7 +169,10 @@ double RailLoads::on_bar_n(const Box3& bar, const std::vector<Box3>& bars) const
                           std::abs(span.low - own.high) <= tolerance::contact_mm;
       if (beside) sum += between_n(rail, span) / 2;
     }
-    sum += between_n(rail, own);
+    // A side member's leg under it carries it there.
+    const bool on_leg =
+        std::any_of(rail.legs.begin(), rail.legs.end(), [&](const Span& l) { return shared(l, own) > 0; });
+    if (!on_leg) sum += between_n(rail, own);
   }
   return sum;
 }
