@@ -61,6 +61,8 @@ struct JobOptions {
 /// place ([x, y, z]), key, remedy ({key, value, marginal}); what is absent is null. Always in mm and kg. No line or
 /// column of the spec.
 [[nodiscard]] std::string findings_json(const Findings& findings);
+/// What measurements decide, likewise: key, off, within, within_given, check, message, parts.
+[[nodiscard]] std::string what_if_json(const Findings& findings);
 
 /// The verdict of the whole and the counts in one line, then every finding, worst first, for people; no colour.
 [[nodiscard]] std::string findings_text(const Findings& findings, UnitSystem units = UnitSystem::mm_kg);

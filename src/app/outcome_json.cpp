@@ -49,6 +49,7 @@ void add_lists(Json& json, const Outcome& outcome) {
   }
   if (outcome.findings) {
     for (Json& finding : Json::parse(findings_json(*outcome.findings))) add("findings", std::move(finding));
+    for (Json& entry : Json::parse(what_if_json(*outcome.findings))) add("what_if", std::move(entry));
   }
   for (const WrittenFile& file : outcome.files) {
     add("files", Json{{"path", file.path}, {"size", file.bytes}, {"sha256", file.sha256}});
@@ -62,6 +63,7 @@ std::string to_json(const Outcome& outcome) {
   json["verdict"] = verdict_json(outcome);
   json["diagnostics"] = Json::array();
   json["findings"] = Json::array();
+  json["what_if"] = Json::array();
   json["files"] = Json::array();
   for (const Outcome& job : outcome.jobs) {
     add_lists(json, job);

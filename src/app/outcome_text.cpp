@@ -138,6 +138,10 @@ std::string to_people(const Outcome& outcome, const Common& common, bool colour)
   if (common.quiet) return table;
   std::string text = outcome.text + "\n" + table;
   if (!table.empty()) text += "\n";
+  for (const std::string& line : output::delicate_lines(*outcome.findings, PaperUnits(outcome.units))) {
+    text += wrapped(line, 2) + "\n";
+  }
+  if (!outcome.findings->delicate.empty()) text += "\n";
   return text + counts(*outcome.findings) + "\n" + outcome.last_line;
 }
 

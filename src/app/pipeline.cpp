@@ -102,6 +102,15 @@ void look_for_remedies(const PipelineInput& input, PipelineResult& result,
   (void)stopped(what, result);
 }
 
+void ask_what_if(const PipelineInput& input, PipelineResult& result, const std::function<void(std::string_view)>& say) {
+  if (result.failure || !result.findings || interrupt_requested()) return;
+  constexpr std::string_view what = "asking what measurements decide";
+  say(what);
+  result.findings = with_what_if({input.file_name, input.text, input.overrides, read_spec_file}, *result.spec,
+                                 *result.plan, *std::move(result.findings), interrupt_requested);
+  (void)stopped(what, result);
+}
+
 /// What was checked is the design; what is cut and shown are the same parts made to the measured frame.
 void hand_over_as_built(PipelineResult& result, int cores) {
   if (!result.as_built || result.failure) return;
@@ -117,6 +126,7 @@ PipelineResult run_pipeline(const PipelineInput& input, const std::function<void
   PipelineResult result;
   run_steps(input, result, say);
   look_for_remedies(input, result, say);
+  ask_what_if(input, result, say);
   hand_over_as_built(result, input.cores);
   result.diagnostics.sort();
   return result;

@@ -2,13 +2,18 @@
 // Findings as files: JSON for programs, aligned text for people.
 
 #include <string>
+#include <vector>
 
 #include "fitup/job.h"
+#include "output/units.h"
 
 namespace fitup::output {
 
 /// "box.main.clearance.back = 38 mm would pass", and what would then be marginal.
 [[nodiscard]] std::string remedy_text(const Remedy& remedy);
+
+/// A heading, then a line for each measurement that breaks something when it is a little off; nothing where none does.
+[[nodiscard]] std::vector<std::string> delicate_lines(const Findings& findings, const PaperUnits& units);
 
 /// `written_anyway`: what is cut, printed or drilled from is in the folder though a check failed.
 /// `withheld`: it is not, because a check failed.

@@ -51,6 +51,20 @@ Json array_of(const Findings& findings) {
   return list;
 }
 
+Json what_if_of(const Findings& findings) {
+  Json list = Json::array();
+  for (const Delicate& d : findings.delicate) {
+    list.push_back(Json{{"key", d.key},
+                        {"off", rounded(d.off_mm)},
+                        {"within", rounded(d.within_mm)},
+                        {"within_given", d.within_given},
+                        {"check", d.check},
+                        {"message", d.message},
+                        {"parts", d.parts}});
+  }
+  return list;
+}
+
 Json counts_of(const Findings& findings) {
   Json counts;
   for (const Verdict v : {Verdict::fail, Verdict::marginal, Verdict::not_checked, Verdict::pass}) {
@@ -64,6 +78,8 @@ Json counts_of(const Findings& findings) {
 }  // namespace
 
 std::string findings_json(const Findings& findings) { return dumped(array_of(findings)); }
+
+std::string what_if_json(const Findings& findings) { return dumped(what_if_of(findings)); }
 
 namespace output {
 
@@ -80,6 +96,7 @@ std::string findings_json_file(const Findings& findings, const JobInfo& info) {
                    {"near", findings.stats.near_pairs},
                    {"by_kernel", findings.stats.kernel_pairs}};
   json["findings"] = array_of(findings);
+  json["what_if"] = what_if_of(findings);
   return dumped(json) + "\n";
 }
 

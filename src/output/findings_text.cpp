@@ -99,10 +99,30 @@ std::string findings_text(const Findings& findings, UnitSystem system) {
                    [](const Finding& a, const Finding& b) { return badness(a.verdict) < badness(b.verdict); });
   std::string text = summary(findings) + "\n";
   for (const Finding& f : sorted) text += "\n" + paragraph(f, units);
+  if (const auto delicate = output::delicate_lines(findings, units); !delicate.empty()) {
+    text += "\n";
+    for (const std::string& l : delicate) text += wrapped(l, 2) + "\n";
+  }
   return text;
 }
 
 namespace output {
+
+std::vector<std::string> delicate_lines(const Findings& findings, const PaperUnits& units) {
+  std::vector<std::string> lines;
+  if (findings.delicate.empty()) return lines;
+  lines.emplace_back(
+      "What if a measurement is a little off, with all that is made as it is planned? The most delicate first:");
+  for (const Delicate& d : findings.delicate) {
+    const std::string within = fmt::format("{} {}", units.length(d.within_mm), units.length());
+    lines.push_back(fmt::format("{} larger by {} {} ({}): {}, {}", d.key, units.length(d.off_mm), units.length(),
+                                d.within_given
+                                    ? "measured within " + within
+                                    : "measured within " + within + " by common practice, as it does not say",
+                                d.check, units.sentence(d.message)));
+  }
+  return lines;
+}
 
 std::string remedy_text(const Remedy& remedy) {
   std::string text = fmt::format("{} = {} would pass", remedy.key, remedy.value);

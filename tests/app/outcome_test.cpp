@@ -53,8 +53,8 @@ TEST(OutcomeJson, HasExactlyTheAgreedKeysOnSuccessAndOnError) {
     const auto json = nlohmann::json::parse(to_json(outcome));
     std::vector<std::string> keys;
     for (const auto& [key, value] : json.items()) keys.push_back(key);
-    EXPECT_THAT(keys,
-                testing::UnorderedElementsAre("schema", "command", "verdict", "diagnostics", "findings", "files"));
+    EXPECT_THAT(keys, testing::UnorderedElementsAre("schema", "command", "verdict", "diagnostics", "findings",
+                                                    "what_if", "files"));
   }
 }
 

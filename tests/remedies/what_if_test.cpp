@@ -1,0 +1,75 @@
+// What measurements decide, of the sound box of the cases: two blocks of 150 mm and a plate of 12 between them, rods
+// with 0.5 mm of room to either side in their holes.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "checks/planned.h"
+#include "fitup/remedies.h"
+
+namespace fitup {
+namespace {
+
+Findings asked(const std::vector<Override>& overrides, const std::function<bool()>& stop = {}) {
+  const SpecSource source{"sound.toml", test::text_of(test::sound_box()), overrides, {}};
+  const auto box = test::planned(source.file_name, source.text, overrides);
+  EXPECT_TRUE(box->plan);
+  return with_what_if(source, *box->spec, *box->plan, {}, stop);
+}
+
+const Delicate* about(const Findings& findings, const std::string& key) {
+  for (const Delicate& d : findings.delicate) {
+    if (d.key == key) return &d;
+  }
+  return nullptr;
+}
+
+// Both blocks wider by d: about the row's middle the first goes d to the left, with its rods, and the second's corner
+// stays. 0.5 mm just touch; of 0.6 mm all is too much, and three quarters are 0.45.
+TEST(WhatIf, NamesASizeWithWhichRodsMissTheirHoles) {
+  const Findings findings = asked({{"item.block.size", "[{ value = 150, within = 0.6 }, 430, 220]"}});
+  const Delicate* width = about(findings, "item.block.size.1");
+  ASSERT_NE(width, nullptr);
+  EXPECT_NEAR(width->off_mm, 0.6, 1e-9);
+  EXPECT_TRUE(width->within_given);
+  EXPECT_EQ(width->check, "overlap");
+  EXPECT_THAT(width->parts, testing::Contains(testing::HasSubstr("rod plate")));
+}
+
+// A half of 1.2 mm is 0.6; a quarter is 0.3.
+TEST(WhatIf, SaysWithHowLittleOfTheToleranceItHappens) {
+  const Findings findings = asked({{"item.block.size", "[{ value = 150, within = 1.2 }, 430, 220]"}});
+  const Delicate* width = about(findings, "item.block.size.1");
+  ASSERT_NE(width, nullptr);
+  EXPECT_NEAR(width->off_mm, 0.6, 1e-9);
+  EXPECT_EQ(width->within_mm, 1.2);
+}
+
+TEST(WhatIf, SaysNothingOfWhatHasRoom) {
+  const Findings findings = asked({{"item.block.size", "[{ value = 150, within = 0.4 }, 430, 220]"}});
+  EXPECT_EQ(about(findings, "item.block.size.1"), nullptr);
+  EXPECT_EQ(about(findings, "item.block.size.3"), nullptr) << "60 mm of room above";
+}
+
+// A rod 0.8 mm off its place in a hole with 0.5 mm of room.
+TEST(WhatIf, NamesTheRodsThatWereMeasuredRoughly) {
+  const Findings findings = asked({{"item.block.rods.within", "0.8"}});
+  EXPECT_THAT(findings.delicate, testing::Contains(testing::Field(&Delicate::key, testing::HasSubstr("rods.at."))));
+}
+
+TEST(WhatIf, PutsTheMostDelicateFirstAndEndsWhenItIsAskedTo) {
+  const std::vector<Override> rough{{"item.block.size", "[{ value = 150, within = 2.4 }, 430, 220]"},
+                                    {"item.block.rods.within", "0.6"}};
+  const Findings findings = asked(rough);
+  ASSERT_GE(findings.delicate.size(), 2u);
+  EXPECT_LE(findings.delicate.size(), 5u);
+  for (std::size_t i = 1; i < findings.delicate.size(); ++i) {
+    const auto share = [&](std::size_t at) {
+      return std::abs(findings.delicate[at].off_mm) / findings.delicate[at].within_mm;
+    };
+    EXPECT_LE(share(i - 1), share(i) + 1e-12);
+  }
+  EXPECT_TRUE(asked(rough, [] { return true; }).delicate.empty());
+}
+
+}  // namespace
+}  // namespace fitup
