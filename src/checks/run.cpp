@@ -1,5 +1,5 @@
 // Every check in turn, the kernel as judge of what no rule decides.
-// Entry: run_checks, check_by_rules.
+// Entry: run_checks, check_by_rules, check_only.
 #include <algorithm>
 
 #include "checks/causes.h"
@@ -9,10 +9,13 @@
 #include "checks/fits.h"
 #include "checks/held.h"
 #include "checks/hole_fit.h"
+#include "checks/insertion.h"
 #include "checks/joints.h"
 #include "checks/lift.h"
+#include "checks/only.h"
 #include "checks/order.h"
 #include "checks/overlap.h"
+#include "checks/reach.h"
 #include "checks/seating.h"
 #include "checks/stack.h"
 #include "checks/unchecked.h"
@@ -55,13 +58,14 @@ Judge kernel_judge(const std::vector<PlacedSolid>& solids) {
 }
 
 // Of every pair, nothing gathered.
-Findings all_of(const checks::Scene& scene, int cores) {
+Findings all_of(const checks::Scene& scene, int cores, const std::function<bool()>& stop = {}) {
   const checks::Contacts contacts = checks::find_contacts(scene, cores);
   Findings findings;
   findings.stats = contacts.stats;
   findings.all = checks::check_overlap(scene, contacts, cores);
   for (const auto& more :
-       {checks::check_joints(scene, contacts, cores), checks::check_clearance(scene, findings.stats),
+       {checks::check_insertion(scene, stop), checks::check_reach(scene, cores, stop),
+        checks::check_joints(scene, contacts, cores), checks::check_clearance(scene, findings.stats),
         checks::check_held(scene), checks::check_lift(scene.plan()), checks::check_finish(scene.plan()),
         checks::check_fits(scene.plan()), checks::check_hole_fit(scene.plan()), checks::check_stack(scene.plan()),
         checks::check_seating(scene.plan()), checks::unchecked()}) {
@@ -76,7 +80,7 @@ Result<Findings> run_checks(const Plan& plan, const Model& model, int cores, con
   const auto solids = solids_of(plan, model);
   if (!solids) return solids.error();
   const checks::Scene scene(plan, kernel_judge(*solids));
-  Findings findings = all_of(scene, cores);
+  Findings findings = all_of(scene, cores, stop);
   if (stop && stop()) return Failure{Failure::Kind::interrupted, "check", "stopped as asked"};
   checks::sort_worst_first(findings.all);
   findings.all = checks::one_for_each_cause(findings.all);
@@ -86,6 +90,14 @@ Result<Findings> run_checks(const Plan& plan, const Model& model, int cores, con
 Findings check_by_rules(const Plan& plan) {
   Findings findings = all_of(checks::Scene(plan, {}), 1);
   checks::sort_worst_first(findings.all);
+  return findings;
+}
+
+Findings checks::check_only(const Plan& plan, std::string_view check) {
+  if (check != "insertion" && check != "reach") return check_by_rules(plan);
+  const Scene scene(plan, {});
+  Findings findings;
+  findings.all = check == "insertion" ? check_insertion(scene) : check_reach(scene, 1);
   return findings;
 }
 

@@ -13,9 +13,7 @@ struct Question {
   const char* asks;
 };
 
-constexpr std::array<Question, 4> open_questions{{
-    {"insertion", "whether items, rod plates and covers go in and come out with what is there already"},
-    {"reach", "whether a key or socket reaches each screw and nut when it is tightened"},
+constexpr std::array<Question, 2> open_questions{{
     {"cut-rules", "whether the cutter takes every hole, slot, web and sheet size"},
     {"loads",
      "what frame, bosses, welds and fasteners carry, what holds the items down, and how the whole hangs (of lifting, "

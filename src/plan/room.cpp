@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "fitup/tolerances.h"
+#include "tables/tools.h"
 
 namespace fitup::plan {
 
@@ -75,8 +76,7 @@ std::optional<InstanceId> first_in(const std::vector<Taken>& taken, const Box3& 
   return std::nullopt;
 }
 
-// 18.4 mm for a nut of 13: what thin-walled sockets are at most (common practice).
-double socket_mm(const HexNut& nut) { return 1.3 * nut.across_flats_mm + 1.5; }
+double socket_mm(const HexNut& nut) { return tables::socket_outside_mm(nut.across_flats_mm); }
 
 Box3 room_over(Vec3 from, Vec3 direction, double across_mm, double length_mm) {
   const double half = across_mm / 2;

@@ -118,8 +118,17 @@ class Sequence {
       if (role(i) != Role::rod_plate) add(welded, i);
     }
     const std::size_t plates = open(StepKind::weld, "welded rod plate" + of_box, "box." + frame.box + ".rod_plates");
-    for (const InstanceId i : all) add(plates, i);
+    // Rods cannot pass two that are welded in: the front one is welded once the items are there.
+    const auto is_back = [this](InstanceId i) { return role(i) == Role::rod_plate && !is_front(i); };
+    const bool two = std::any_of(all.begin(), all.end(), is_back);
+    for (const InstanceId i : all) {
+      if (!two || !is_front(i)) add(plates, i);
+    }
     close_if_empty(plates);
+  }
+
+  [[nodiscard]] bool is_front(InstanceId i) const {
+    return role(i) == Role::rod_plate && instance(i).name.ends_with("front");
   }
 
   [[nodiscard]] bool hangs(std::size_t box) const {
@@ -234,12 +243,15 @@ class Sequence {
 
   void rod_plate(InstanceId plate) {
     const std::string& name = instance(plate).name;
-    const bool front = name.ends_with("front");
     if (free(plate)) {
+      const auto& parts = members_[whole(plate)];
+      const bool welded = std::any_of(parts.begin(), parts.end(), [this](InstanceId i) { return !free(i); });
       const std::size_t step = open(StepKind::place, name, instance(plate).key);
-      for (const InstanceId i : members_[whole(plate)]) add(step, i);
-      steps_[step].ways = {front ? axis::y : axis::minus_y};
-      steps_[step].removable = true;
+      for (const InstanceId i : parts) {
+        if (welded ? i == plate : true) add(step, i);
+      }
+      steps_[step].ways = {is_front(plate) ? axis::y : axis::minus_y};
+      steps_[step].removable = !welded;
       const std::string& group = instance(plate).group;
       fasten_rest("screws of " + name,
                   [&](InstanceId i) { return instance(i).group == group && is_loose_fastener(i); });

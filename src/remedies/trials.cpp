@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "checks/only.h"
 #include "fitup/layout.h"
 #include "remedies/focus.h"
 
@@ -87,7 +88,8 @@ Look Trials::look(const std::string& key, const std::string& value, const Concer
   const Plan* changed = plan(key, value);
   if (changed == nullptr) return {};
   const bool pairs = is_about_pairs(what.check);
-  const Findings found = check_by_rules(pairs ? plan_of(*changed, what.names) : *changed);
+  const Findings found =
+      pairs ? check_by_rules(plan_of(*changed, what.names)) : checks::check_only(*changed, what.check);
   Look look{true, true, std::nullopt};
   for (const Finding& f : found.all) {
     if (f.check != what.check || f.verdict == Verdict::pass) continue;

@@ -1,0 +1,13 @@
+#pragma once
+// One check of a plan by itself, for those who ask it again and again.
+
+#include <string_view>
+
+#include "fitup/findings.h"
+
+namespace fitup::checks {
+
+/// What check_by_rules finds of this check: for "insertion" and "reach" without asking the others.
+[[nodiscard]] Findings check_only(const Plan& plan, std::string_view check);
+
+}  // namespace fitup::checks

@@ -1,0 +1,306 @@
+// Lays each tool's room over its fastener and asks the pair rules what stands in it.
+// Entry: check_reach.
+#include "checks/reach.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "checks/contacts.h"
+#include "checks/order.h"
+#include "checks/tool_room.h"
+#include "checks/ways.h"
+#include "fitup/tolerances.h"
+
+namespace fitup::checks {
+
+namespace {
+
+constexpr const char* name = "reach";
+constexpr double band = tolerance::contact_mm;
+constexpr double first_step_mm = 1e-3;
+constexpr double precision_mm = 1e-5;
+constexpr double ball_end_deg = 25;    // how far a key with a ball end leans (common practice)
+constexpr double swing_step_deg = 15;  // between the places tried for a handle (half a flat of a nut)
+
+PlacedBody room_body(const Prism& prism) { return place(Body{{prism}, {prism}, true, {}}, Pose{}); }
+
+/// What is worst in a tool's room.
+struct Taken {
+  InstanceId by = 0;
+  double by_mm = 0;
+  Vec3 direction;  // moves the tool out of it
+  Vec3 at;
+  bool sure = true;
+};
+
+class Reach {
+ public:
+  explicit Reach(const Scene& scene)
+      : scene_(scene), plan_(scene.plan()), step_of_(plan_.instances.size(), 0), from_(standing_from(plan_)) {
+    for (std::size_t s = 0; s < plan_.steps.size(); ++s) {
+      for (const InstanceId i : plan_.steps[s].adds) step_of_[i] = s;
+    }
+  }
+
+  /// Nothing where a tool finds room.
+  [[nodiscard]] std::optional<Finding> look(const Turned& turned) const {
+    if (!turned.known) return no_tool(turned.id);
+    std::optional<Taken> least;
+    const ToolRoom* tool = nullptr;
+    for (const ToolRoom& room : turned.tools) {
+      const auto taken = taken_of(room, turned);
+      if (!taken) return std::nullopt;
+      if (least && (taken->sure && !least->sure)) continue;
+      if (least && taken->sure == least->sure && taken->by_mm >= least->by_mm - band) continue;
+      least = taken;
+      tool = &room;
+    }
+    if (!least->sure) return not_decided(turned.id, *tool, *least);
+    if (role(turned.id) == Role::gland) return by_pliers(turned.id, *tool, *least);
+    for (const ToolRoom& room : turned.tools) {
+      if (room.ball_end && leans_past(room, turned)) return leaning(turned.id, room, *least);
+    }
+    return not_reached(turned.id, *tool, *least);
+  }
+
+ private:
+  [[nodiscard]] Role role(InstanceId i) const { return plan_.parts[plan_.instances[i].part].role; }
+
+  // A ball end leans by so much; where it begins, what is in the way must be no farther aside than the shaft has gone
+  // by then. What else it meets farther out is not asked.
+  [[nodiscard]] bool leans_past(const ToolRoom& room, const Turned& turned) const {
+    const PlacedBody body = room_body(room.column);
+    const Vec3 out = room.column.pose.z();
+    for (const InstanceId i : near(room, turned)) {
+      if (decide(body, scene_.body(i)) != Decision::overlap) continue;
+      const double length = room.column.length_mm;
+      const auto stop = stop_of(body, scene_.body(i), out, length).sure_mm;
+      if (!stop || aside_mm(body, i, out) > (length - *stop) * std::tan(ball_end_deg * M_PI / 180)) return false;
+    }
+    return true;
+  }
+
+  /// How far the tool must go aside to be free of the thing.
+  [[nodiscard]] double aside_mm(const PlacedBody& tool, InstanceId by, Vec3 out) const {
+    double least = 1e300;
+    for (const Vec3 way : {axis::x, axis::minus_x, axis::y, axis::minus_y, axis::z, axis::minus_z}) {
+      if (std::abs(dot(way, out)) < 0.5) least = std::min(least, free_after(tool, by, way, least));
+    }
+    return least;
+  }
+
+  [[nodiscard]] bool on_bench(std::size_t step) const { return plan_.steps[step].kind == StepKind::place; }
+
+  // On the bench its own step's parts alone, else all that came before and its own.
+  [[nodiscard]] bool stands_there(InstanceId i, std::size_t step) const {
+    return on_bench(step) ? step_of_[i] == step : from_[i] <= step;
+  }
+
+  [[nodiscard]] std::vector<InstanceId> near(const ToolRoom& room, const Turned& turned) const {
+    const std::size_t step = step_of_[turned.id];
+    Box3 box = room.column.bounds();
+    if (room.swing) {
+      const double r = room.swing->radius_mm + room.swing->wide_mm;
+      const Box3 disc = Prism{{Loop::circle({}, r), {}}, room.column.pose, room.column.length_mm}.bounds();
+      box.add(disc);
+    }
+    std::vector<InstanceId> found;
+    for (InstanceId i = 0; i < plan_.instances.size(); ++i) {
+      if (!stands_there(i, step) || apart(box, scene_.body(i).outer.box, 0)) continue;
+      if (std::find(turned.in_the_tool.begin(), turned.in_the_tool.end(), i) != turned.in_the_tool.end()) continue;
+      found.push_back(i);
+    }
+    return found;
+  }
+
+  [[nodiscard]] std::optional<Taken> taken_of(const ToolRoom& room, const Turned& turned) const {
+    const auto beside = near(room, turned);
+    if (auto taken = worst_in(room.column, beside)) return taken;
+    if (!room.swing) return std::nullopt;
+    std::optional<Taken> least;
+    for (double from = 0; from < 360; from += swing_step_deg) {
+      if (is_free(swing_room(room, from), beside)) return std::nullopt;
+    }
+    for (double from = 0; from < 360; from += swing_step_deg) {
+      const auto taken = worst_in(swing_room(room, from), beside);
+      if (!least || taken->by_mm < least->by_mm - band) least = taken;
+    }
+    return least;
+  }
+
+  [[nodiscard]] bool is_free(const Prism& room, const std::vector<InstanceId>& beside) const {
+    const PlacedBody body = room_body(room);
+    return std::all_of(beside.begin(), beside.end(), [&](InstanceId i) {
+      const Decision d = decide(body, scene_.body(i));
+      return d == Decision::clear || d == Decision::touch;
+    });
+  }
+
+  [[nodiscard]] std::optional<Taken> worst_in(const Prism& room, const std::vector<InstanceId>& beside) const {
+    const PlacedBody body = room_body(room);
+    std::optional<Taken> worst;
+    for (const InstanceId i : beside) {
+      const Decision d = decide(body, scene_.body(i));
+      if (d == Decision::clear || d == Decision::touch) continue;
+      const Taken taken = out_of(body, i, d == Decision::overlap);
+      if (!worst || taken.by_mm > worst->by_mm + band) worst = taken;
+    }
+    return worst;
+  }
+
+  /// How far it must go along the way to be free, to 1e-4 mm; some more than `enough_mm` where it is more.
+  [[nodiscard]] double free_after(const PlacedBody& tool, InstanceId by, Vec3 way, double enough_mm) const {
+    const auto free = [&](double t) {
+      const Decision d = decide(moved(tool, t * way), scene_.body(by));
+      return d == Decision::clear || d == Decision::touch;
+    };
+    double low = 0;
+    double high = first_step_mm;
+    while (low < enough_mm && !free(high)) {
+      low = high;
+      high *= 2;
+    }
+    if (low >= enough_mm) return high;
+    while (high - low > precision_mm) {
+      const double middle = (low + high) / 2;
+      (free(middle) ? high : low) = middle;
+    }
+    return std::round((high + band) / band) * band;
+  }
+
+  /// The least way out of the thing, along X, Y or Z, to and fro.
+  [[nodiscard]] Taken out_of(const PlacedBody& tool, InstanceId by, bool sure) const {
+    Taken best{by, 1e300, {}, common_box(tool, scene_.body(by)).middle(), sure};
+    for (const Vec3 way : {axis::x, axis::minus_x, axis::y, axis::minus_y, axis::z, axis::minus_z}) {
+      const double by_mm = free_after(tool, by, way, best.by_mm);
+      if (by_mm >= best.by_mm - precision_mm) continue;
+      best.by_mm = by_mm;
+      best.direction = way;
+    }
+    return best;
+  }
+
+  [[nodiscard]] Finding blank(InstanceId id, Verdict verdict) const {
+    Finding f;
+    f.check = name;
+    f.verdict = verdict;
+    f.key = plan_.instances[id].key;
+    f.place = plan_.instances[id].place;
+    f.parts = {scene_.label(id)};
+    return f;
+  }
+
+  [[nodiscard]] std::string moment(InstanceId id) const {
+    const Step& step = plan_.steps[step_of_[id]];
+    return on_bench(step_of_[id]) ? "on the bench, when " + step.what + " is made up"
+                                  : "when the " + step.what + " go in";
+  }
+
+  [[nodiscard]] Finding not_reached(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
+    Finding f = blank(id, Verdict::fail);
+    f.parts.push_back(scene_.label(taken.by));
+    f.cause = scene_.kinds(id, taken.by);
+    f.value = taken.by_mm;
+    f.limit = band;
+    f.unit = "mm";
+    f.source = "tool sizes: ISO 2936 and DIN 3124 from memory, ASME B18.3, common practice";
+    f.at = taken.at;
+    f.message = fmt::format(
+        "{} is not reached {}: {} needs the room that {} takes by {} mm (free when it moves that "
+        "far along {}); no other tool does better",
+        scene_.label(id), moment(id), tool.words, scene_.label(taken.by), length_text(taken.by_mm),
+        way_text(Vec3{} - taken.direction));
+    return f;
+  }
+
+  [[nodiscard]] Finding leaning(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
+    Finding f = not_reached(id, tool, taken);
+    f.verdict = Verdict::marginal;
+    f.source = "ball-end hexagon keys lean by 25 degrees (common practice)";
+    f.message = fmt::format(
+        "{} is reached {} only by a key with a ball end that leans: {} takes {} mm of the straight "
+        "one's room",
+        scene_.label(id), moment(id), scene_.label(taken.by), length_text(taken.by_mm));
+    return f;
+  }
+
+  // Glands are tightened by hand and a little more: what holds is the seal, not the torque.
+  [[nodiscard]] Finding by_pliers(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
+    Finding f = not_reached(id, tool, taken);
+    f.verdict = Verdict::marginal;
+    f.message = fmt::format("{}: {} finds no room beside {}, by {} mm; it must be held with the fingers or with pliers",
+                            scene_.label(id), tool.words, scene_.label(taken.by), length_text(taken.by_mm));
+    return f;
+  }
+
+  [[nodiscard]] Finding not_decided(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
+    Finding f = blank(id, Verdict::not_checked);
+    f.parts.push_back(scene_.label(taken.by));
+    f.cause = scene_.kinds(id, taken.by);
+    f.message = fmt::format("{}: not decided whether {} finds room beside {}: no exact rule knows its shape",
+                            scene_.label(id), tool.words, scene_.label(taken.by));
+    return f;
+  }
+
+  [[nodiscard]] Finding no_tool(InstanceId id) const {
+    Finding f = blank(id, Verdict::not_checked);
+    f.cause = std::to_string(plan_.instances[id].part);
+    f.message =
+        fmt::format("{}: the tables have no tool for it, so it is not asked whether one reaches it", scene_.label(id));
+    return f;
+  }
+
+  const Scene& scene_;
+  const Plan& plan_;
+  std::vector<std::size_t> step_of_;  // index: InstanceId
+  std::vector<std::size_t> from_;     // likewise: by which step it stands there
+};
+
+Finding all_reached(std::size_t count) {
+  Finding f;
+  f.check = name;
+  f.verdict = Verdict::pass;
+  f.message = fmt::format(
+      "{} screws, nuts, eyes and glands, each with room for a key, socket or spanner when it is "
+      "tightened",
+      grouped(count));
+  return f;
+}
+
+/// Not what is welded on.
+std::vector<Turned> all_turned(const Scene& scene) {
+  const Plan& plan = scene.plan();
+  std::vector<bool> welded(plan.instances.size(), false);
+  for (const Joint& joint : plan.joints) {
+    if (joint.kind == JointKind::weld) welded[joint.a] = welded[joint.b] = true;
+  }
+  std::vector<Turned> all;
+  for (InstanceId i = 0; i < plan.instances.size(); ++i) {
+    if (welded[i]) continue;
+    for (Turned& turned : turned_by_hand(scene, i)) all.push_back(std::move(turned));
+  }
+  return all;
+}
+
+}  // namespace
+
+std::vector<Finding> check_reach(const Scene& scene, int cores, const std::function<bool()>& stop) {
+  if (scene.plan().steps.empty()) return {};
+  const Reach reach(scene);
+  const auto turned = all_turned(scene);
+  std::vector<std::optional<Finding>> found(turned.size());
+  for_each_index(turned.size(), cores, [&](std::size_t i) {
+    if (!stop || !stop()) found[i] = reach.look(turned[i]);
+  });
+  std::vector<Finding> findings;
+  for (auto& f : found) {
+    if (f) findings.push_back(std::move(*f));
+  }
+  if (findings.empty() && !turned.empty()) findings.push_back(all_reached(turned.size()));
+  sort_worst_first(findings);
+  return findings;
+}
+
+}  // namespace fitup::checks
