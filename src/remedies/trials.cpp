@@ -46,7 +46,8 @@ std::set<std::string> names_of(const Finding& finding, const Plan& plan) {
 bool concerns(const Finding& finding, const Plan& plan, const Concerned& what) {
   const std::set<std::string> names = names_of(finding, plan);
   if (finding.check == "stack") return names == what.names;
-  if (finding.check != "held" && finding.check != "hole-fit" && finding.check != "seating") return true;
+  static const std::set<std::string> of_some{"held", "hole-fit", "seating", "insertion", "reach"};
+  if (!of_some.contains(finding.check)) return true;
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) { return what.names.contains(name); });
 }
 

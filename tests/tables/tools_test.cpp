@@ -1,0 +1,40 @@
+// Hand tools against what is published of them.
+#include <gtest/gtest.h>
+
+#include "fitup/tables.h"
+#include "tables/tools.h"
+
+namespace fitup {
+namespace {
+
+// ASME B18.3-2012, hexagon keys, longest short arms and longest long arms of the short series, inches.
+TEST(HexKeys, OfInchSizesAreThoseOfTheStandard) {
+  struct Row {
+    double flats, short_arm, long_arm;
+  };
+  for (const Row& row :
+       {Row{0.0781, 0.703, 1.969}, Row{0.125, 0.844, 2.344}, Row{0.1562, 0.938, 2.594}, Row{0.25, 1.219, 3.344}}) {
+    const tables::HexKey* key = tables::find_hex_key(row.flats * 25.4);
+    ASSERT_NE(key, nullptr);
+    EXPECT_NEAR(key->short_arm_mm, row.short_arm * 25.4, 1e-9);
+    EXPECT_NEAR(key->long_arm_mm, row.long_arm * 25.4, 1e-9);
+  }
+}
+
+TEST(HexKeys, ThereIsOneForEachButtonHeadAndNoneFarOff) {
+  for (const ButtonHead& head : tables::button_heads())
+    EXPECT_NE(tables::find_hex_key(head.key_mm), nullptr) << head.size;
+  EXPECT_EQ(tables::find_hex_key(7.2), nullptr);
+}
+
+TEST(Sockets, TurnEachNutAndAreWiderThanItsCorners) {
+  for (const HexNut& nut : tables::nuts()) {
+    EXPECT_NE(tables::find_socket_tool(nut.across_flats_mm), nullptr) << nut.size;
+    EXPECT_GT(tables::socket_outside_mm(nut.across_flats_mm), nut.across_flats_mm * 1.1547) << nut.size;
+    EXPECT_GT(tables::spanner(nut.across_flats_mm).head_mm, tables::socket_outside_mm(nut.across_flats_mm)) << nut.size;
+  }
+  EXPECT_EQ(tables::find_socket_tool(80), nullptr);
+}
+
+}  // namespace
+}  // namespace fitup
