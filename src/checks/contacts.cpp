@@ -51,8 +51,9 @@ Contacts find_contacts(const Scene& scene, int cores) {
   }
   contacts.stats.instances = scene.plan().instances.size();
   contacts.stats.near_pairs = contacts.instances.size();
-  contacts.stats.kernel_pairs = static_cast<std::size_t>(std::count_if(
-      contacts.instances.begin(), contacts.instances.end(), [](const PairAnswer& p) { return p.answer.by_kernel; }));
+  contacts.stats.kernel_pairs = static_cast<std::size_t>(
+      std::count_if(contacts.instances.begin(), contacts.instances.end(),
+                    [](const PairAnswer& p) { return p.answer.by_kernel; }));
   return contacts;
 }
 

@@ -79,8 +79,9 @@ std::optional<double> gap_along(const Scene& scene, Thing a, Thing b, Vec3 direc
   };
   if (meets(0)) return 0;
   // Never longer than what the thinner of the two could hide in.
-  const double stride = std::max(first_step_mm, 0.5 * std::min(extent_mm(scene.body(a).outer.box, direction),
-                                                               extent_mm(scene.body(b).outer.box, direction)));
+  const double stride = std::max(
+      first_step_mm, 0.5 * std::min(extent_mm(scene.body(a).outer.box, direction),
+                                    extent_mm(scene.body(b).outer.box, direction)));
   double low = 0;
   double high = std::min(first_step_mm, most_mm);
   while (!meets(high)) {
