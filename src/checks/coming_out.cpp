@@ -84,7 +84,9 @@ bool ComingOut::take_off(std::size_t step, std::set<std::size_t>& on_the_way, st
     if (off.contains(other)) continue;
     const Step& s = plan_.steps[other];
     by = i;
-    if (s.kind == StepKind::weld || on_the_way.contains(other)) return false;
+    // A rod plate that is welded in once the items are there must be cut out again, and is named.
+    const bool of_the_frame = s.kind == StepKind::weld && plan_.parts[plan_.instances[i].part].role != Role::rod_plate;
+    if (of_the_frame || on_the_way.contains(other)) return false;
     if (s.kind == StepKind::place && !take_off(other, on_the_way, off, by)) return false;
     off.insert(other);
   }

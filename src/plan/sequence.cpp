@@ -243,15 +243,15 @@ class Sequence {
 
   void rod_plate(InstanceId plate) {
     const std::string& name = instance(plate).name;
-    if (free(plate)) {
-      const auto& parts = members_[whole(plate)];
-      const bool welded = std::any_of(parts.begin(), parts.end(), [this](InstanceId i) { return !free(i); });
+    const auto& parts = members_[whole(plate)];
+    const bool welded = std::any_of(parts.begin(), parts.end(), [this](InstanceId i) { return !free(i); });
+    if (free(plate) && welded) {
+      add(open(StepKind::weld, name + ", welded in last", instance(plate).key), plate);
+    } else if (free(plate)) {
       const std::size_t step = open(StepKind::place, name, instance(plate).key);
-      for (const InstanceId i : parts) {
-        if (welded ? i == plate : true) add(step, i);
-      }
+      for (const InstanceId i : parts) add(step, i);
       steps_[step].ways = {is_front(plate) ? axis::y : axis::minus_y};
-      steps_[step].removable = !welded;
+      steps_[step].removable = true;
       const std::string& group = instance(plate).group;
       fasten_rest("screws of " + name,
                   [&](InstanceId i) { return instance(i).group == group && is_loose_fastener(i); });
