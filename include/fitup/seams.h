@@ -22,7 +22,8 @@ enum class SeamKind { fillet, butt, edge };
 [[nodiscard]] std::string_view to_text(SeamKind kind);
 
 /// laid: the bead stands there. ground_flush: laid, and ground off to the parts' faces. left_free: not laid, because
-/// something else of the finished box stands there.
+/// something else of the finished box stands there. Where it stands so near that nobody could lay a bead at all, there
+/// is no seam.
 enum class SeamState { laid, ground_flush, left_free };
 [[nodiscard]] std::string_view to_text(SeamState state);  // "laid", "ground flush", "left free"
 
@@ -39,19 +40,26 @@ struct Seam {
   double gap_mm = 0;            // between the parts
   Vec3 side;                    // unit direction away from the contact, across the path; of a ring zero
   Vec3 rises;                   // unit direction in which a fillet climbs the part that ends there, a ring's cap stands
+  double bevel_mm = 0;          // of an edge that is ground flush: how deep one of the parts is bevelled there first
   Prism bead;  // in the Plan's coordinates: what stands out of the two parts while it is not ground off
 };
 
 struct Seams {
   std::vector<Seam> all;  // by joint, then by place
-  std::vector<std::size_t>
-      undecided;  // weld joints whose faces are not across an axis: nothing is known of their seams
+  /// Weld joints that offer no place for a bead at all, though their contact is longer round than two beads of
+  /// least_seam_mm. Smaller contacts, as of two edges that cross, may do without.
+  std::vector<std::size_t> none;
+  /// Weld joints whose faces are not across an axis: nothing is known of their seams.
+  std::vector<std::size_t> undecided;
 };
+
+/// What a joint wants of seam: EN 1993-1-8, 4.5.1, lets a shorter fillet carry nothing (from memory).
+inline constexpr double least_seam_mm = 30;
 
 /// The seams of all weld joints, on the sides and in the size that their rules say.
 [[nodiscard]] Seams seams_of(const Plan& plan);
 
-/// Whether something of the weld is left to hold: laid, or ground flush with the root gap filled.
+/// Whether something of the weld is left to hold: laid, or ground flush over a root gap or a bevel that it fills.
 [[nodiscard]] bool holds(const Seam& seam);
 
 /// A bead that stands in the finished box. Whatever is at home in its place but the joint's own two parts meets it.

@@ -7,11 +7,41 @@
 #include <thread>
 
 #include "checks/near.h"
+#include "checks/seams.h"
 #include "fitup/tolerances.h"
 
 namespace fitup::checks {
 
 namespace {
+
+// Beads that were laid where they are clear need no second look, unless only their box was looked at.
+bool is_open(const Scene& scene, const Bead& bead) {
+  const Plan& plan = scene.plan();
+  const Joint& joint = plan.joints[scene.seams().all[bead.seam].joint];
+  return weld_rule(plan, joint).all_sides ||
+         scene.body(scene.thing_of_bead(&bead - scene.beads().data())).outer.prisms.front().axis < 0;
+}
+
+bool is_own(const Scene& scene, Thing thing, const Bead& bead) {
+  const Plan& plan = scene.plan();
+  const InstanceId owner = thing < plan.instances.size() ? thing : plan.zones[thing - plan.instances.size()].owner;
+  return owner == bead.a || owner == bead.b;
+}
+
+void sort_beads(const Scene& scene, Contacts& contacts) {
+  const std::size_t others = scene.thing_of_bead(0);
+  for (std::size_t i = 0; i < scene.beads().size(); ++i) {
+    const Bead& bead = scene.beads()[i];
+    if (!is_open(scene, bead)) continue;
+    const Thing b = scene.thing_of_bead(i);
+    for (Thing a = 0; a < others; ++a) {
+      // What only touches is no fault.
+      if (is_own(scene, a, bead) || apart(scene.body(a).outer.box, scene.body(b).outer.box, -tolerance::contact_mm))
+        continue;
+      contacts.beads.push_back({a, b, {}});
+    }
+  }
+}
 
 void sort_pairs(const Scene& scene, Contacts& contacts) {
   const Plan& plan = scene.plan();
@@ -43,7 +73,8 @@ void for_each_index(std::size_t count, int cores, const std::function<void(std::
 Contacts find_contacts(const Scene& scene, int cores) {
   Contacts contacts;
   sort_pairs(scene, contacts);
-  for (auto* pairs : {&contacts.instances, &contacts.zones}) {
+  sort_beads(scene, contacts);
+  for (auto* pairs : {&contacts.instances, &contacts.zones, &contacts.beads}) {
     for_each_index(pairs->size(), cores, [&](std::size_t i) {
       PairAnswer& pair = (*pairs)[i];
       pair.answer = scene.decide(pair.a, pair.b);
@@ -51,9 +82,8 @@ Contacts find_contacts(const Scene& scene, int cores) {
   }
   contacts.stats.instances = scene.plan().instances.size();
   contacts.stats.near_pairs = contacts.instances.size();
-  contacts.stats.kernel_pairs = static_cast<std::size_t>(
-      std::count_if(contacts.instances.begin(), contacts.instances.end(),
-                    [](const PairAnswer& p) { return p.answer.by_kernel; }));
+  contacts.stats.kernel_pairs = static_cast<std::size_t>(std::count_if(
+      contacts.instances.begin(), contacts.instances.end(), [](const PairAnswer& p) { return p.answer.by_kernel; }));
   return contacts;
 }
 

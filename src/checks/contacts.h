@@ -18,6 +18,7 @@ struct PairAnswer {
 struct Contacts {
   std::vector<PairAnswer> instances;  // near pairs of instances, ascending
   std::vector<PairAnswer> zones;      // instance and the thing of a zone that it comes near, owners left out
+  std::vector<PairAnswer> beads;  // instance or zone, and the bead that comes near it; the joint's own parts left out
   CheckStats stats;
 };
 

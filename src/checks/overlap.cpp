@@ -8,6 +8,7 @@
 
 #include "checks/depth.h"
 #include "checks/order.h"
+#include "checks/seams.h"
 #include "fitup/tolerances.h"
 
 namespace fitup::checks {
@@ -77,6 +78,30 @@ Finding of_zone(const Scene& scene, const PairAnswer& pair) {
   return f;
 }
 
+// Where a bead lies, the joint's parts have to be changed, or the bead left away.
+Finding of_bead(const Scene& scene, const PairAnswer& pair) {
+  Finding f = blank(scene, pair);
+  const Plan& plan = scene.plan();
+  const Bead& bead = scene.beads()[pair.b - scene.thing_of_bead(0)];
+  const bool is_zone = pair.a >= plan.instances.size();
+  const Zone* zone = is_zone ? &plan.zones[pair.a - plan.instances.size()] : nullptr;
+  const InstanceId other = zone != nullptr ? zone->owner : pair.a;
+  const WeldRule& rule = weld_rule(plan, plan.joints[scene.seams().all[bead.seam].joint]);
+  f.key = rule.key;
+  f.place = rule.place;
+  f.parts = {scene.label(other), scene.label(bead.a), scene.label(bead.b)};
+  f.cause = "bead " + scene.kinds(bead.a, bead.b) + " " + std::to_string(plan.instances[other].part);
+  const std::string what =
+      zone != nullptr ? fmt::format("the space kept clear for {} ({})", f.parts[0], zone->why) : f.parts[0];
+  const std::string weld = fmt::format("the weld bead of {} and {}", f.parts[1], f.parts[2]);
+  if (f.verdict == Verdict::not_checked) {
+    f.message = fmt::format("{} and {}: not decided whether they overlap: {}", what, weld, pair.answer.trouble);
+    return f;
+  }
+  f.message = fmt::format("{} and {} overlap{}", what, weld, amount(scene, pair, what, f));
+  return f;
+}
+
 std::vector<const PairAnswer*> not_fine(const std::vector<PairAnswer>& pairs) {
   std::vector<const PairAnswer*> result;
   for (const PairAnswer& p : pairs) {
@@ -106,9 +131,13 @@ Finding all_clear(const Scene& scene, const Contacts& contacts) {
 std::vector<Finding> check_overlap(const Scene& scene, const Contacts& contacts, int cores) {
   const auto pairs = not_fine(contacts.instances);
   const auto zones = not_fine(contacts.zones);
-  std::vector<Finding> findings(pairs.size() + zones.size());
+  const auto beads = not_fine(contacts.beads);
+  std::vector<Finding> findings(pairs.size() + zones.size() + beads.size());
   for_each_index(findings.size(), cores, [&](std::size_t i) {
-    findings[i] = i < pairs.size() ? of_pair(scene, *pairs[i]) : of_zone(scene, *zones[i - pairs.size()]);
+    const std::size_t both = pairs.size() + zones.size();
+    findings[i] = i < pairs.size() ? of_pair(scene, *pairs[i])
+                  : i < both       ? of_zone(scene, *zones[i - pairs.size()])
+                                   : of_bead(scene, *beads[i - both]);
   });
   if (findings.empty()) findings.push_back(all_clear(scene, contacts));
   sort_worst_first(findings);

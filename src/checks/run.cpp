@@ -19,6 +19,7 @@
 #include "checks/seating.h"
 #include "checks/stack.h"
 #include "checks/unchecked.h"
+#include "checks/welds.h"
 #include "fitup/findings.h"
 
 namespace fitup {
@@ -46,6 +47,15 @@ Result<std::vector<PlacedSolid>> solids_of(const Plan& plan, const Model& model)
   return all;
 }
 
+Status add_beads(const checks::Scene& scene, std::vector<PlacedSolid>& solids) {
+  for (const Bead& bead : scene.beads()) {
+    auto solid = solid::extrude(bead.prism.profile, Pose{}, bead.prism.length_mm);
+    if (!solid) return solid.error();
+    solids.push_back({*solid, bead.prism.pose});
+  }
+  return Done{};
+}
+
 Judge kernel_judge(const std::vector<PlacedSolid>& solids) {
   Judge judge;
   judge.common_volume_mm3 = [&solids](Thing a, Thing b, Vec3 shift) {
@@ -66,9 +76,9 @@ Findings all_of(const checks::Scene& scene, int cores, const std::function<bool(
   for (const auto& more :
        {checks::check_insertion(scene, stop), checks::check_reach(scene, cores, stop),
         checks::check_joints(scene, contacts, cores), checks::check_clearance(scene, findings.stats),
-        checks::check_held(scene), checks::check_lift(scene.plan()), checks::check_finish(scene.plan()),
-        checks::check_fits(scene.plan()), checks::check_hole_fit(scene.plan()), checks::check_stack(scene.plan()),
-        checks::check_seating(scene.plan()), checks::unchecked()}) {
+        checks::check_held(scene), checks::check_welds(scene), checks::check_lift(scene.plan()),
+        checks::check_finish(scene.plan()), checks::check_fits(scene.plan()), checks::check_hole_fit(scene.plan()),
+        checks::check_stack(scene.plan()), checks::check_seating(scene.plan()), checks::unchecked()}) {
     findings.all.insert(findings.all.end(), more.begin(), more.end());
   }
   return findings;
@@ -77,9 +87,11 @@ Findings all_of(const checks::Scene& scene, int cores, const std::function<bool(
 }  // namespace
 
 Result<Findings> run_checks(const Plan& plan, const Model& model, int cores, const std::function<bool()>& stop) {
-  const auto solids = solids_of(plan, model);
-  if (!solids) return solids.error();
-  const checks::Scene scene(plan, kernel_judge(*solids));
+  const auto placed = solids_of(plan, model);
+  if (!placed) return placed.error();
+  std::vector<PlacedSolid> solids = *placed;
+  const checks::Scene scene(plan, kernel_judge(solids));
+  if (const Status beads = add_beads(scene, solids); !beads) return beads.error();
   Findings findings = all_of(scene, cores, stop);
   if (stop && stop()) return Failure{Failure::Kind::interrupted, "check", "stopped as asked"};
   checks::sort_worst_first(findings.all);

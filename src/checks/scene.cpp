@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "checks/seams.h"
 #include "fitup/tolerances.h"
 
 namespace fitup::checks {
@@ -70,6 +71,9 @@ Scene::Scene(const Plan& plan, Judge judge) : plan_(plan), judge_(std::move(judg
   bodies_.reserve(plan.instances.size() + plan.zones.size());
   for (const Instance& instance : plan.instances) bodies_.push_back(place(bodies[instance.part], instance.pose));
   for (const Zone& zone : plan.zones) bodies_.push_back(body_of_box(zone.box));
+  seams_ = checks::seams_of(plan, bodies_);
+  beads_ = beads_of(plan, seams_);
+  for (const Bead& bead : beads_) bodies_.push_back(place(Body{{bead.prism}, {bead.prism}, true, {}}, Pose{}));
   for (const Joint& joint : plan.joints) {
     if (joint.kind != JointKind::thread) continue;
     double& major = thread_major_mm_[std::minmax(joint.a, joint.b)];

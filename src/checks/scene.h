@@ -10,10 +10,12 @@
 #include "checks/rules.h"
 #include "fitup/plan.h"
 #include "fitup/result.h"
+#include "fitup/seams.h"
 
 namespace fitup::checks {
 
-/// A thing of the scene: instances first (by InstanceId), then the plan's zones as boxes.
+/// A thing of the scene: instances first (by InstanceId), then the plan's zones as boxes, then the weld beads that are
+/// laid.
 using Thing = std::size_t;
 
 /// What the solid kernel knows; empty functions where there is none. `shift` moves `a`. Must allow calls from several
@@ -38,6 +40,11 @@ class Scene {
   [[nodiscard]] const Plan& plan() const { return plan_; }
   [[nodiscard]] const Judge& judge() const { return judge_; }
   [[nodiscard]] const PlacedBody& body(Thing t) const { return bodies_[t]; }
+  [[nodiscard]] const Seams& seams() const { return seams_; }
+  [[nodiscard]] const std::vector<Bead>& beads() const { return beads_; }
+  [[nodiscard]] Thing thing_of_bead(std::size_t bead) const {
+    return plan_.instances.size() + plan_.zones.size() + bead;
+  }
   /// "ANG03 left bottom ring member"
   [[nodiscard]] std::string label(InstanceId id) const;
   /// Which two kinds of part meet, for findings that have one cause: the parts and the later one's key.
@@ -57,6 +64,8 @@ class Scene {
   const Plan& plan_;
   Judge judge_;
   std::vector<PlacedBody> bodies_;
+  Seams seams_;
+  std::vector<Bead> beads_;
   std::map<std::pair<Thing, Thing>, double> thread_major_mm_;  // lower thing first
 };
 

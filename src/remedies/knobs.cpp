@@ -73,8 +73,16 @@ class Knobs {
     knobs_.push_back(length_knob(std::move(key), now, spec_.units, fineness));
   }
 
+  /// The beads where they do no harm, else smaller ones.
+  void welds(const BoxSpec& box, const std::string& key) {
+    if (!what_.keys.contains(key)) return;
+    if (*box.welds.sides == WeldSides::all) knobs_.push_back(word_knob(key + ".sides", "all", {"clear", "all"}));
+    if (box.welds.leg) add(key + ".leg", **box.welds.leg, Fineness::half);
+  }
+
   void of_box(const BoxSpec& box) {
     const std::string key = "box." + box.name;
+    welds(box, key + ".welds");
     places_in_rows(box, key + ".row");
     for (const FaceSpec& face : box.faces) of_openings(face, key);
     clearances(box, key + ".clearance", true);
@@ -272,6 +280,7 @@ class Knobs {
 Concerned concerned(const Finding& finding, const Plan& plan) {
   Concerned what;
   what.check = finding.check;
+  if (finding.key.ends_with(".welds")) what.keys.insert(finding.key);
   for (const InstanceId id : instances_of(finding, plan)) {
     const Instance& instance = plan.instances[id];
     what.names.insert(instance.name);

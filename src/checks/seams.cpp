@@ -1,0 +1,301 @@
+// The seams of all weld joints: what the two parts offer, less what stands in the way, less what is ground off.
+// Entry: seams_of, beads_of.
+#include "checks/seams.h"
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include "checks/joint_seams.h"
+#include "checks/rules.h"
+#include "fitup/tolerances.h"
+
+namespace fitup::checks {
+
+namespace {
+
+constexpr double band = tolerance::contact_mm;
+
+// A slit that is no wider takes no bead: no wire reaches into it (common practice).
+constexpr double slit_mm = 1.25;
+// Of the joint's depth, as ISO 9692-1 prepares a single bevel with its root face (from memory).
+constexpr double bevel_share = 0.5;
+
+double thickness_mm(const Part& part) {
+  if (const auto* flat = std::get_if<Flat>(&part.form)) return flat->thickness_mm;
+  if (const auto* member = std::get_if<Member>(&part.form)) return member->section.thickness_mm;
+  // A solid one: what it is welded to is the thinner of the two.
+  Box3 box;
+  for (const Prism& p : std::get<Solidform>(part.form).prisms) box.add(p.bounds());
+  const Vec3 s = box.size();
+  return std::min({s.x, s.y, s.z});
+}
+
+const Part& part_of(const Plan& plan, InstanceId id) { return plan.parts[plan.instances[id].part]; }
+
+// Nuts and inserts are bought with what welds them: projections, or a collar.
+bool takes_a_bead(const Plan& plan, const Joint& joint) {
+  if (joint.kind != JointKind::weld) return false;
+  return part_of(plan, joint.a).source != Source::bought && part_of(plan, joint.b).source != Source::bought;
+}
+
+double wanted_leg_mm(const Plan& plan, const Joint& joint) {
+  const double leg = weld_rule(plan, joint).leg_mm;
+  if (leg > 0) return leg;
+  return std::min(thickness_mm(part_of(plan, joint.a)), thickness_mm(part_of(plan, joint.b)));
+}
+
+PlacedBody placed_bead(const Prism& bead) { return place(Body{{bead}, {bead}, true, {}}, Pose{}); }
+
+// The toes of some angles are round from face to face, so that nothing lies flat on them: as if they were square.
+PlacedBody with_square_toes(const Plan& plan, InstanceId id) {
+  Part part = part_of(plan, id);
+  if (auto* member = std::get_if<Member>(&part.form)) member->section.toe_radius_mm = 0;
+  return place(body_of(part), plan.instances[id].pose);
+}
+
+std::optional<Offered> offered(const Plan& plan, const WeldTask& task) {
+  if (auto straight = straight_seams(task)) return straight;
+  if (auto ring = ring_seams(task)) return ring;
+  const PlacedBody a = with_square_toes(plan, task.joint.a);
+  const PlacedBody b = with_square_toes(plan, task.joint.b);
+  auto square = straight_seams({a, b, task.joint, task.wanted_mm});
+  if (!square) return square;
+  // Only beads that reach the toe as it is.
+  std::erase_if(square->seams, [&](const Seam& seam) {
+    const PlacedBody bead = placed_bead(seam.bead);
+    return decide(bead, task.a) != Decision::touch || decide(bead, task.b) != Decision::touch;
+  });
+  return square;
+}
+
+/// A stretch of a seam's path in which something else stands.
+struct Blocked {
+  Interval along;
+  InstanceId by = 0;
+};
+
+class InTheWay {
+ public:
+  InTheWay(const Plan& plan, const std::vector<PlacedBody>& bodies) : plan_(plan), bodies_(bodies) {}
+
+  /// Ascending, apart from each other.
+  [[nodiscard]] std::vector<Blocked> of(const Seam& seam) const {
+    const Joint& joint = plan_.joints[seam.joint];
+    const PlacedBody bead = placed_bead(seam.bead);
+    std::vector<Blocked> found;
+    // Where only its box is known, `overlap` asks the solid.
+    if (bead.outer.prisms.front().axis < 0) return found;
+    for (std::size_t t = 0; t < bodies_.size(); ++t) {
+      const InstanceId owner = t < plan_.instances.size() ? t : plan_.zones[t - plan_.instances.size()].owner;
+      if (owner == joint.a || owner == joint.b || apart(bead.outer.box, bodies_[t].outer.box, -band)) continue;
+      const Decision d = decide(bead, bodies_[t]);
+      if (d == Decision::overlap || d == Decision::unsure) add(seam, bead.outer.prisms.front(), t, owner, found);
+    }
+    return merged(std::move(found));
+  }
+
+ private:
+  void add(const Seam& seam, const PlacedPrism& bead, std::size_t thing, InstanceId owner,
+           std::vector<Blocked>& found) const {
+    for (const PlacedPrism& p : bodies_[thing].outer.prisms) {
+      const Decision d = decide(bead, p);
+      if (d != Decision::overlap && d != Decision::unsure) continue;
+      found.push_back({stretch(seam, p.box), owner});
+    }
+  }
+
+  // Of a ring all: a bead that goes round part of a boss is no ring.
+  [[nodiscard]] static Interval stretch(const Seam& seam, const Box3& box) {
+    if (seam.ring_diameter_mm > 0) return {0, seam.length_mm};
+    const Vec3 way = (1 / seam.length_mm) * (seam.to - seam.from);
+    const double low = dot(box.low - seam.from, way);
+    const double high = dot(box.high - seam.from, way);
+    return {std::max(0.0, std::min(low, high)), std::min(seam.length_mm, std::max(low, high))};
+  }
+
+  static std::vector<Blocked> merged(std::vector<Blocked> found) {
+    std::sort(found.begin(), found.end(), [](const Blocked& a, const Blocked& b) {
+      return a.along.low != b.along.low ? a.along.low < b.along.low : a.by < b.by;
+    });
+    std::vector<Blocked> out;
+    for (const Blocked& b : found) {
+      if (out.empty() || b.along.low > out.back().along.high + band) {
+        out.push_back(b);
+      } else {
+        out.back().along.high = std::max(out.back().along.high, b.along.high);
+      }
+    }
+    return out;
+  }
+
+  const Plan& plan_;
+  const std::vector<PlacedBody>& bodies_;
+};
+
+Seam piece_of(const Seam& seam, Interval along) {
+  Seam piece = seam;
+  if (seam.ring_diameter_mm > 0) return piece;
+  const Vec3 way = (1 / seam.length_mm) * (seam.to - seam.from);
+  piece.from = seam.from + along.low * way;
+  piece.to = seam.from + along.high * way;
+  piece.length_mm = piece.bead.length_mm = along.length();
+  piece.bead.pose = seam.bead.pose.moved(along.low * way);
+  return piece;
+}
+
+Seam not_laid(const Seam& seam, Interval along, InstanceId because) {
+  Seam piece = piece_of(seam, along);
+  piece.state = seam.kind == SeamKind::fillet ? SeamState::left_free : SeamState::ground_flush;
+  piece.because = because;
+  return piece;
+}
+
+// A free stretch that is too short for a bead is left like the one before it.
+std::vector<Seam> around(const Seam& seam, const std::vector<Blocked>& blocked) {
+  std::vector<Blocked> all;
+  double at = 0;
+  for (const Blocked& b : blocked) {
+    const bool joins = b.along.low - at < least_lengths * seam.size_mm;
+    all.push_back({{joins ? at : b.along.low, b.along.high}, b.by});
+    at = b.along.high;
+  }
+  if (!all.empty() && seam.length_mm - at < least_lengths * seam.size_mm) all.back().along.high = seam.length_mm;
+  std::vector<Seam> out;
+  at = 0;
+  for (const Blocked& b : all) {
+    if (b.along.low > at) out.push_back(piece_of(seam, {at, b.along.low}));
+    out.push_back(not_laid(seam, b.along, b.by));
+    at = b.along.high;
+  }
+  if (seam.length_mm > at) out.push_back(piece_of(seam, {at, seam.length_mm}));
+  return out;
+}
+
+class AllSeams {
+ public:
+  AllSeams(const Plan& plan, const std::vector<PlacedBody>& bodies)
+      : plan_(plan), bodies_(bodies), in_the_way_(plan, bodies) {}
+
+  Seams find() {
+    for (std::size_t i = 0; i < plan_.joints.size(); ++i) {
+      const Joint& joint = plan_.joints[i];
+      if (!takes_a_bead(plan_, joint)) continue;
+      auto found = offered(plan_, {bodies_[joint.a], bodies_[joint.b], joint, wanted_leg_mm(plan_, joint)});
+      if (!found) {
+        seams_.undecided.push_back(i);
+        continue;
+      }
+      const std::size_t before = seams_.all.size();
+      for (Seam& seam : found->seams) {
+        seam.joint = i;
+        add(seam, weld_rule(plan_, joint));
+      }
+      if (seams_.all.size() == before && found->round_mm > 2 * least_seam_mm) seams_.none.push_back(i);
+    }
+    return std::move(seams_);
+  }
+
+ private:
+  void add(const Seam& whole, const WeldRule& rule) {
+    for (const Seam& seam : within_reach(whole)) {
+      if (rule.all_sides) {
+        push(seam, rule);
+        continue;
+      }
+      for (const Seam& piece : around(seam, in_the_way_.of(seam))) push(piece, rule);
+    }
+  }
+
+  // Without the stretches of a fillet where not even a thin bead finds room.
+  [[nodiscard]] std::vector<Seam> within_reach(const Seam& seam) const {
+    if (seam.kind != SeamKind::fillet || seam.ring_diameter_mm > 0) return {seam};
+    Seam thin = seam;
+    const double share = std::min(1.0, slit_mm / seam.size_mm);
+    thin.size_mm = share * seam.size_mm;
+    const Vec2 corner = thin.bead.profile.outer.vertices.front().at;
+    for (Vertex& v : thin.bead.profile.outer.vertices) v.at = corner + share * (v.at - corner);
+    std::vector<Seam> out;
+    for (const Seam& piece : around(thin, in_the_way_.of(thin))) {
+      if (piece.state != SeamState::laid) continue;
+      const double from = dot(piece.from - seam.from, (1 / seam.length_mm) * (seam.to - seam.from));
+      out.push_back(piece_of(seam, {from, from + piece.length_mm}));
+    }
+    return out;
+  }
+
+  void push(Seam seam, const WeldRule& rule) {
+    if (rule.grind_flush && seam.state == SeamState::laid && is_outside(plan_, seam)) {
+      seam.state = SeamState::ground_flush;
+    }
+    if (seam.state == SeamState::ground_flush && seam.kind == SeamKind::edge)
+      seam.bevel_mm = bevel_share * seam.size_mm;
+    seams_.all.push_back(std::move(seam));
+  }
+
+  const Plan& plan_;
+  const std::vector<PlacedBody>& bodies_;
+  InTheWay in_the_way_;
+  Seams seams_;
+};
+
+}  // namespace
+
+Seams seams_of(const Plan& plan, const std::vector<PlacedBody>& bodies) { return AllSeams(plan, bodies).find(); }
+
+const WeldRule& weld_rule(const Plan& plan, const Joint& joint) {
+  static const WeldRule as_usual;
+  return joint.weld_rule < plan.weld_rules.size() ? plan.weld_rules[joint.weld_rule] : as_usual;
+}
+
+bool is_outside(const Plan& plan, const Seam& seam) {
+  const Box3 box = seam.bead.bounds();
+  const auto seen_along = [&](int axis, double sign) {
+    return sign * component(seam.side, axis) > 0.5 || sign * component(seam.rises, axis) > 0.5;
+  };
+  return std::any_of(plan.frames.begin(), plan.frames.end(), [&](const PlacedFrame& frame) {
+    for (int i = 0; i < 3; ++i) {
+      if (component(box.low, i) >= component(frame.space.high, i) - band && seen_along(i, 1)) return true;
+      if (component(box.high, i) <= component(frame.space.low, i) + band && seen_along(i, -1)) return true;
+    }
+    return false;
+  });
+}
+
+}  // namespace fitup::checks
+
+namespace fitup {
+
+std::string_view to_text(SeamKind kind) {
+  return kind == SeamKind::fillet ? "fillet" : kind == SeamKind::butt ? "butt" : "edge";
+}
+
+std::string_view to_text(SeamState state) {
+  return state == SeamState::laid ? "laid" : state == SeamState::ground_flush ? "ground flush" : "left free";
+}
+
+Seams seams_of(const Plan& plan) {
+  std::vector<checks::PlacedBody> bodies;
+  std::vector<Body> of_parts;
+  for (const Part& part : plan.parts) of_parts.push_back(body_of(part));
+  for (const Instance& i : plan.instances) bodies.push_back(checks::place(of_parts[i.part], i.pose));
+  for (const Zone& zone : plan.zones) bodies.push_back(checks::body_of_box(zone.box));
+  return checks::seams_of(plan, bodies);
+}
+
+bool holds(const Seam& seam) {
+  return seam.state == SeamState::laid || (seam.state == SeamState::ground_flush && seam.kind != SeamKind::fillet);
+}
+
+std::vector<Bead> beads_of(const Plan& plan, const Seams& seams) {
+  std::vector<Bead> beads;
+  for (std::size_t i = 0; i < seams.all.size(); ++i) {
+    const Seam& seam = seams.all[i];
+    if (seam.state != SeamState::laid) continue;
+    const Joint& joint = plan.joints[seam.joint];
+    beads.push_back({i, joint.a, joint.b, seam.bead});
+  }
+  return beads;
+}
+
+}  // namespace fitup

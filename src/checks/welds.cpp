@@ -1,0 +1,153 @@
+// What of each joint's seams holds, against what it wants.
+// Entry: check_welds.
+#include "checks/welds.h"
+
+#include <algorithm>
+#include <map>
+
+#include <fmt/format.h>
+
+#include "checks/order.h"
+#include "checks/seams.h"
+#include "fitup/tolerances.h"
+
+namespace fitup::checks {
+
+namespace {
+
+constexpr const char* name = "welds";
+// Of what the parts offer, where that is little (common practice). Where it is less than one least seam, as of edges
+// that cross, what else the parts are welded to holds them.
+constexpr double least_share = 0.5;
+
+/// A joint's seams, added up.
+struct Sum {
+  double offered_mm = 0;
+  double holds_mm = 0;
+  double ground_mm = 0;                     // of fillets that hold nothing any more
+  std::map<InstanceId, double> blocked_mm;  // by what stands there
+  [[nodiscard]] double wanted_mm() const { return std::min(least_seam_mm, least_share * offered_mm); }
+};
+
+std::string amount_text(double mm) { return mm > 0 ? length_text(mm) : "0"; }
+
+Sum sum_of(const Seams& seams, std::size_t joint) {
+  Sum sum;
+  for (const Seam& seam : seams.all) {
+    if (seam.joint != joint) continue;
+    sum.offered_mm += seam.length_mm;
+    if (holds(seam)) {
+      sum.holds_mm += seam.length_mm;
+    } else if (seam.because) {
+      sum.blocked_mm[*seam.because] += seam.length_mm;
+    } else {
+      sum.ground_mm += seam.length_mm;
+    }
+  }
+  return sum;
+}
+
+Finding blank(const Scene& scene, std::size_t index, Verdict verdict) {
+  const Joint& joint = scene.plan().joints[index];
+  const WeldRule& rule = weld_rule(scene.plan(), joint);
+  Finding f;
+  f.check = name;
+  f.verdict = verdict;
+  f.unit = "mm";
+  f.parts = {scene.label(joint.a), scene.label(joint.b)};
+  f.key = rule.key;
+  f.place = rule.place;
+  f.cause = name + std::string(" ") + scene.kinds(joint.a, joint.b);
+  f.at = common_box(scene.body(joint.a), scene.body(joint.b)).middle();
+  return f;
+}
+
+constexpr const char* source =
+    "EN 1993-1-8, 4.5.1, from memory: a shorter seam carries nothing; half of what the parts offer where that is less "
+    "(common practice)";
+
+// "rail 1 stands in the way of 34 mm; 40 mm of fillet are ground off and hold nothing: ..."
+std::string reasons(const Scene& scene, const Sum& sum) {
+  std::string text;
+  for (const auto& [id, mm] : sum.blocked_mm) {
+    text += fmt::format("{}{} stands in the way of {} mm", text.empty() ? "" : "; ", scene.label(id), length_text(mm));
+  }
+  if (sum.ground_mm > 0) {
+    text += fmt::format(
+        "{}{} mm of fillet outside are ground off and hold nothing: bevel the edge and weld it there, make room for a "
+        "fillet inside, or leave grind_flush away",
+        text.empty() ? "" : "; ", length_text(sum.ground_mm));
+  }
+  return text;
+}
+
+Finding too_little(const Scene& scene, std::size_t joint, const Sum& sum) {
+  Finding f = blank(scene, joint, Verdict::fail);
+  f.value = sum.holds_mm;
+  f.limit = sum.wanted_mm();
+  f.source = source;
+  for (const auto& [id, mm] : sum.blocked_mm) f.parts.push_back(scene.label(id));
+  f.message = fmt::format("{} and {} keep {} mm of seam that holds, of {} mm that they offer, and want {} mm: {}",
+                          f.parts[0], f.parts[1], amount_text(sum.holds_mm), length_text(sum.offered_mm),
+                          length_text(*f.limit), reasons(scene, sum));
+  return f;
+}
+
+Finding no_place(const Scene& scene, std::size_t joint) {
+  Finding f = blank(scene, joint, Verdict::fail);
+  f.value = 0;
+  f.limit = least_seam_mm;
+  f.source = source;
+  f.message = fmt::format("{} and {} are to be welded, and there is no edge of their contact where a bead finds room",
+                          f.parts[0], f.parts[1]);
+  return f;
+}
+
+Finding not_known(const Scene& scene, std::size_t joint) {
+  Finding f = blank(scene, joint, Verdict::not_checked);
+  f.message = fmt::format(
+      "{} and {}: where their seams lie was not worked out, for they do not face each other along "
+      "an axis",
+      f.parts[0], f.parts[1]);
+  return f;
+}
+
+Finding enough(const Seams& seams) {
+  double laid_mm = 0;
+  double flush_mm = 0;
+  double free_mm = 0;
+  for (const Seam& seam : seams.all) {
+    (seam.state == SeamState::laid           ? laid_mm
+     : seam.state == SeamState::ground_flush ? flush_mm
+                                             : free_mm) += seam.length_mm;
+  }
+  Finding f;
+  f.check = name;
+  f.verdict = Verdict::pass;
+  f.message = fmt::format(
+      "{:.2f} m of seam laid, {:.2f} m ground flush, {:.2f} m left free for what stands there; each "
+      "joint keeps enough",
+      laid_mm / 1000, flush_mm / 1000, free_mm / 1000);
+  return f;
+}
+
+}  // namespace
+
+std::vector<Finding> check_welds(const Scene& scene) {
+  const Seams& seams = scene.seams();
+  std::vector<Finding> findings;
+  for (const std::size_t joint : seams.none) findings.push_back(no_place(scene, joint));
+  for (const std::size_t joint : seams.undecided) findings.push_back(not_known(scene, joint));
+  for (std::size_t i = 0; i < seams.all.size(); ++i) {
+    const std::size_t joint = seams.all[i].joint;
+    if (i > 0 && seams.all[i - 1].joint == joint) continue;
+    const Sum sum = sum_of(seams, joint);
+    if (sum.offered_mm < least_seam_mm) continue;
+    if (sum.holds_mm < sum.wanted_mm() - tolerance::contact_mm) findings.push_back(too_little(scene, joint, sum));
+  }
+  if (findings.empty() && !seams.all.empty()) findings.push_back(enough(seams));
+  sort_worst_first(findings);
+  return findings;
+}
+
+}  // namespace fitup::checks
