@@ -62,6 +62,9 @@ inline constexpr double least_seam_mm = 30;
 /// Whether something of the weld is left to hold: laid, or ground flush over a root gap or a bevel that it fills.
 [[nodiscard]] bool holds(const Seam& seam);
 
+/// Whether a bead stands outside the frame of a box and is seen from there.
+[[nodiscard]] bool is_outside(const Plan& plan, const Seam& seam);
+
 /// A bead that stands in the finished box. Whatever is at home in its place but the joint's own two parts meets it.
 struct Bead {
   std::size_t seam = 0;  // of Seams::all

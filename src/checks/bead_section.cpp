@@ -39,7 +39,7 @@ class Sections {
  public:
   Sections(const Facing& facing, const ContactEdge& piece, double wanted_mm)
       : facing_(facing), middle_(0.5 * (piece.from + piece.to)), out_(piece.out), wanted_mm_(wanted_mm) {
-    deep_mm_ = reach_mm(wanted_mm_, [&](double in) { return facing_.meet(beside(-std::max(in, probe_mm))); });
+    deep_mm_ = reach_mm(wanted_mm_, [&](double in) { return both_are_behind(beside(-std::max(in, probe_mm))); });
   }
 
   [[nodiscard]] std::optional<BeadSection> find() const {
@@ -59,6 +59,13 @@ class Sections {
   // Up from the face that a fillet lies on, into the part that it climbs.
   [[nodiscard]] double height(bool climbs_high, double up_mm) const {
     return climbs_high ? up_mm : facing_.gap_mm() - up_mm;
+  }
+
+  // Where a round toe falls back from the contact, the weld fills what it leaves.
+  [[nodiscard]] bool both_are_behind(Vec2 p) const {
+    const auto any = [&](auto&& in) { return in(probe_mm) || in(wanted_mm_ / 2) || in(wanted_mm_); };
+    return any([&](double deep) { return facing_.in_low(p, -deep); }) &&
+           any([&](double deep) { return facing_.in_high(p, deep); });
   }
 
   // Behind the face, or deeper by as much as the contact is: a rounded edge falls back from its face, and a bead fills
@@ -97,7 +104,7 @@ class Sections {
       return in_wall(climbs_high, up) && facing_.is_free(beside(probe_mm), height(climbs_high, up));
     });
     const double leg = std::min(on_base, up_wall);
-    if (leg - gap < std::min(least_bead_mm, wanted_mm_)) return std::nullopt;
+    if (leg - gap < least_bead_mm(wanted_mm_)) return std::nullopt;
     BeadSection section{SeamKind::fillet, climbs_high, leg - gap, {}};
     section.outline = climbs_high ? Loop::polygon({{0, 0}, {leg, 0}, {0, leg}})
                                   : Loop::polygon({{0, gap}, {0, gap - leg}, {leg, gap}});
@@ -114,7 +121,7 @@ class Sections {
       return in_high(0, std::max(in, probe_mm)) && facing_.is_free(beside(probe_mm), gap + in);
     });
     const double over = std::min(below, above);
-    const double least = std::min(least_bead_mm, wanted_mm_);
+    const double least = least_bead_mm(wanted_mm_);
     if (deep_mm_ < least || over < least / 2) return std::nullopt;
     const double width = gap + 2 * over;
     return BeadSection{gap > tolerance::contact_mm ? SeamKind::butt : SeamKind::edge, true, deep_mm_,
@@ -129,6 +136,8 @@ class Sections {
 };
 
 }  // namespace
+
+double least_bead_mm(double wanted_mm) { return std::min(wanted_mm, std::max(1.0, wanted_mm / 2)); }
 
 double cap_height_mm(double width_mm) { return std::min(1 + 0.15 * width_mm, 7.0); }
 

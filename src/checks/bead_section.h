@@ -17,11 +17,12 @@ struct BeadSection {
 };
 
 /// `wanted_mm`: leg of a fillet, and of a butt or an edge the most that it is deep. None where both bodies go on, or
-/// where one of them leaves no room for a bead of least_bead_mm.
+/// where one of them leaves no room for a bead of least_bead_mm().
 [[nodiscard]] std::optional<BeadSection> bead_section(const Facing& facing, const ContactEdge& piece, double wanted_mm);
 
-/// Smaller ones are not laid (common practice); a wanted leg that is smaller still is taken as it is.
-inline constexpr double least_bead_mm = 1;
+/// The least leg or throat where so much is wanted: half of it, and no bead under a millimetre but one that is wanted
+/// so (common practice).
+[[nodiscard]] double least_bead_mm(double wanted_mm);
 
 /// How high a cap of this width may stand: ISO 5817, quality level C, 1 mm + 0.15 of its width, 7 mm at most (from
 /// memory).

@@ -52,11 +52,15 @@ bool covers(const ContactEdge& a, const ContactEdge& b) {
          along <= norm(a.to - a.from) + band;
 }
 
-// Of two that lie on each other the longer one.
+// Of two that lie on each other the longer one, as far out as the other.
 void add_once(const ContactEdge& piece, std::vector<ContactEdge>& out) {
   for (ContactEdge& known : out) {
     if (!covers(known, piece) && !covers(piece, known)) continue;
+    const double outermost = std::max(dot(piece.from, piece.out), dot(known.from, known.out));
     if (norm(piece.to - piece.from) > norm(known.to - known.from)) known = piece;
+    const Vec2 by = (outermost - dot(known.from, known.out)) * known.out;
+    known.from = known.from + by;
+    known.to = known.to + by;
     return;
   }
   out.push_back(piece);

@@ -88,7 +88,7 @@ class RingSeams {
     if (proud_mm < -band) return;
     const bool flush = proud_mm <= band;
     const double most = flush ? wanted_mm_ : std::min(wanted_mm_, proud_mm);
-    for (double size = most; size >= std::min(least_bead_mm, wanted_mm_) - band; size -= step_mm) {
+    for (double size = most; size >= least_bead_mm(wanted_mm_) - band; size -= step_mm) {
       Seam seam = flush ? cap(at, way, size) : fillet(at, way, size);
       const PlacedBody bead = place(Body{{seam.bead}, {seam.bead}, true, {}}, Pose{});
       if (decide(bead, boss_) == Decision::overlap || decide(bead, holed_) == Decision::overlap) continue;

@@ -248,20 +248,6 @@ const WeldRule& weld_rule(const Plan& plan, const Joint& joint) {
   return joint.weld_rule < plan.weld_rules.size() ? plan.weld_rules[joint.weld_rule] : as_usual;
 }
 
-bool is_outside(const Plan& plan, const Seam& seam) {
-  const Box3 box = seam.bead.bounds();
-  const auto seen_along = [&](int axis, double sign) {
-    return sign * component(seam.side, axis) > 0.5 || sign * component(seam.rises, axis) > 0.5;
-  };
-  return std::any_of(plan.frames.begin(), plan.frames.end(), [&](const PlacedFrame& frame) {
-    for (int i = 0; i < 3; ++i) {
-      if (component(box.low, i) >= component(frame.space.high, i) - band && seen_along(i, 1)) return true;
-      if (component(box.high, i) <= component(frame.space.low, i) + band && seen_along(i, -1)) return true;
-    }
-    return false;
-  });
-}
-
 }  // namespace fitup::checks
 
 namespace fitup {
@@ -296,6 +282,24 @@ std::vector<Bead> beads_of(const Plan& plan, const Seams& seams) {
     beads.push_back({i, joint.a, joint.b, seam.bead});
   }
   return beads;
+}
+
+bool is_outside(const Plan& plan, const Seam& seam) {
+  const Box3 box = seam.bead.bounds();
+  const auto seen_along = [&](int axis, double sign) {
+    return sign * checks::component(seam.side, axis) > 0.5 || sign * checks::component(seam.rises, axis) > 0.5;
+  };
+  return std::any_of(plan.frames.begin(), plan.frames.end(), [&](const PlacedFrame& frame) {
+    for (int i = 0; i < 3; ++i) {
+      if (checks::component(box.low, i) >= checks::component(frame.space.high, i) - tolerance::contact_mm &&
+          seen_along(i, 1))
+        return true;
+      if (checks::component(box.high, i) <= checks::component(frame.space.low, i) + tolerance::contact_mm &&
+          seen_along(i, -1))
+        return true;
+    }
+    return false;
+  });
 }
 
 }  // namespace fitup

@@ -14,7 +14,4 @@ namespace fitup::checks {
 /// The rule of a weld joint.
 [[nodiscard]] const WeldRule& weld_rule(const Plan& plan, const Joint& joint);
 
-/// Whether a bead stands outside the frame of a box and is seen from there.
-[[nodiscard]] bool is_outside(const Plan& plan, const Seam& seam);
-
 }  // namespace fitup::checks

@@ -81,6 +81,22 @@ std::string reasons(const Scene& scene, const Sum& sum) {
   return text;
 }
 
+bool overlap(const Scene& scene, Thing a, Thing b) { return scene.by_rules(a, b) == Decision::overlap; }
+
+// What stands in the parts themselves, or they in each other, is a fault that `overlap` names: with it goes this one.
+bool is_of_an_overlap(const Scene& scene, const Joint& joint, const Sum& sum) {
+  const Plan& plan = scene.plan();
+  const auto is_in_them = [&](Thing t) { return overlap(scene, t, joint.a) || overlap(scene, t, joint.b); };
+  if (overlap(scene, joint.a, joint.b)) return true;
+  return std::any_of(sum.blocked_mm.begin(), sum.blocked_mm.end(), [&](const auto& blocked) {
+    if (is_in_them(blocked.first)) return true;
+    for (std::size_t z = 0; z < plan.zones.size(); ++z) {
+      if (plan.zones[z].owner == blocked.first && is_in_them(plan.instances.size() + z)) return true;
+    }
+    return false;
+  });
+}
+
 Finding too_little(const Scene& scene, std::size_t joint, const Sum& sum) {
   Finding f = blank(scene, joint, Verdict::fail);
   f.value = sum.holds_mm;
@@ -142,8 +158,8 @@ std::vector<Finding> check_welds(const Scene& scene) {
     const std::size_t joint = seams.all[i].joint;
     if (i > 0 && seams.all[i - 1].joint == joint) continue;
     const Sum sum = sum_of(seams, joint);
-    if (sum.offered_mm < least_seam_mm) continue;
-    if (sum.holds_mm < sum.wanted_mm() - tolerance::contact_mm) findings.push_back(too_little(scene, joint, sum));
+    if (sum.offered_mm < least_seam_mm || sum.holds_mm >= sum.wanted_mm() - tolerance::contact_mm) continue;
+    if (!is_of_an_overlap(scene, scene.plan().joints[joint], sum)) findings.push_back(too_little(scene, joint, sum));
   }
   if (findings.empty() && !seams.all.empty()) findings.push_back(enough(seams));
   sort_worst_first(findings);

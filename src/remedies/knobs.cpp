@@ -76,7 +76,11 @@ class Knobs {
   /// The beads where they do no harm, else smaller ones.
   void welds(const BoxSpec& box, const std::string& key) {
     if (!what_.keys.contains(key)) return;
-    if (*box.welds.sides == WeldSides::all) knobs_.push_back(word_knob(key + ".sides", "all", {"clear", "all"}));
+    if (*box.welds.sides == WeldSides::all) {
+      Knob sides = word_knob(key + ".sides", "all", {"clear", "all"});
+      sides.change_mm = [](int rung) { return 1e6 * rung; };  // however far the bead stands in something
+      knobs_.push_back(std::move(sides));
+    }
     if (box.welds.leg) add(key + ".leg", **box.welds.leg, Fineness::half);
   }
 

@@ -24,7 +24,9 @@ std::string with_dots(std::string key) {
   return key;
 }
 
-bool is_about_pairs(const std::string& check) { return check == "overlap" || check == "joints" || check == "clearance"; }
+bool is_about_pairs(const std::string& check) {
+  return check == "overlap" || check == "joints" || check == "clearance" || check == "welds";
+}
 
 int badness(Verdict verdict) {
   switch (verdict) {

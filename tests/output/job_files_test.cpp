@@ -41,6 +41,7 @@ TEST(JobFiles, AreAllThereSortedByPath) {
                                           "bought.csv",
                                           "checks/findings.json",
                                           "checks/findings.txt",
+                                          "checks/welds.csv",
                                           "flat/EN-AW-5754_5mm/PLT02_auflage-hinten.dxf",
                                           "flat/S235JR_2mm/PLT01_left-plate.dxf",
                                           "flat/order.csv",
@@ -66,8 +67,8 @@ TEST(JobFiles, AreTheSameBytesTwice) {
 }
 
 TEST(JobFiles, WithholdWhatWouldBeMadeWhenACheckFails) {
-  const std::vector<std::string> expected{"assembly.step", "assembly.svg", "checks/findings.json",
-                                          "checks/findings.txt", "job.json"};
+  const std::vector<std::string> expected{"assembly.step",       "assembly.svg",     "checks/findings.json",
+                                          "checks/findings.txt", "checks/welds.csv", "job.json"};
   const auto files = made(sample::failing(), {});
   EXPECT_EQ(paths(files), expected);
   EXPECT_TRUE(back(files, sample::failing()));
@@ -197,6 +198,7 @@ INSTANTIATE_TEST_SUITE_P(
     testing::Values(Damage{"LongerPlate", "flat/S235JR_2mm/PLT01_left-plate.dxf", "\n95.000000", "\n95.500000"},
                     Damage{"AnotherQuantity", "flat/order.csv", "left plate,2,", "left plate,3,"},
                     Damage{"AnotherLength", "bench/cut-list.csv", "L 40x40x4,300,", "L 40x40x4,301,"},
+                    Damage{"AnotherSeamLength", "checks/welds.csv", "ground flush,,", "ground flush,,1"},
                     Damage{"AnotherCountOfItems", "bought.csv", "60 mm,1,", "60 mm,2,"},
                     Damage{"AnotherSize", "3d-print/list.csv", "11.8", "12"},
                     Damage{"AListWithoutARow", "flat/order.csv", "PLT01", "\"PLT01"},

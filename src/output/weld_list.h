@@ -1,0 +1,16 @@
+#pragma once
+// The list for the welder: every seam, where it lies, what is laid and what is left free.
+
+#include <vector>
+
+#include "fitup/job.h"
+#include "fitup/plan.h"
+#include "output/csv.h"
+
+namespace fitup::output {
+
+/// One row for each seam, by joint and place; then joints whose seams were not worked out; then what is laid, ground
+/// flush and left free in all, and the weld metal as an allowance. The first row is the heading.
+[[nodiscard]] std::vector<CsvRow> weld_rows(const Plan& plan, const JobInfo& info);
+
+}  // namespace fitup::output
