@@ -18,7 +18,7 @@ namespace {
 constexpr const char* name = "welds";
 // Of what the parts offer, where that is little (common practice). Where it is less than one least seam, as of edges
 // that cross, what else the parts are welded to holds them.
-constexpr double least_share = 0.5;
+constexpr double least_share = 1.0 / 3;
 
 /// A joint's seams, added up.
 struct Sum {
@@ -63,7 +63,8 @@ Finding blank(const Scene& scene, std::size_t index, Verdict verdict) {
 }
 
 constexpr const char* source =
-    "EN 1993-1-8, 4.5.1, from memory: a shorter seam carries nothing; half of what the parts offer where that is less "
+    "EN 1993-1-8, 4.5.1, from memory: a shorter seam carries nothing; a third of what the parts offer where that is "
+    "less "
     "(common practice)";
 
 // "rail 1 stands in the way of 34 mm; 40 mm of fillet are ground off and hold nothing: ..."
