@@ -50,7 +50,10 @@ enum class Role {
   insert,
   eye,
   seal,
-  cap
+  cap,
+  nut_strip,
+  mount_strip,
+  stud
 };
 [[nodiscard]] std::string_view to_text(Role role);
 

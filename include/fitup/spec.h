@@ -51,8 +51,8 @@ struct CountedFrom {
 };
 
 /// What holds a screw behind the last thing that it passes: a thread in that itself, a washer and a nut, a nut welded
-/// on, or a rivet nut.
-enum class ScrewFixing { tapped, nut, locknut, weld_nut, insert };
+/// on, a rivet nut, or a tapped strip for the whole row.
+enum class ScrewFixing { tapped, nut, locknut, weld_nut, insert, nut_strip };
 enum class HoleShape { round, slot };
 enum class RodWasher { plain, large };  // ISO 7089, ISO 7093-1
 
@@ -83,6 +83,22 @@ struct KeepClearSpec {
   Sourced<std::string> why;
 };
 
+enum class HeldBy { plate, uprights };
+
+/// Holes of the item's own that hold it at one of its faces, by screws in place of rods.
+struct ItemMountsSpec {
+  Place place;
+  Sourced<Face> face;
+  std::vector<Lengths<2>> at;  // in the face, from the item's low corner, in the order of the axes
+  Sourced<std::string> thread;
+  std::optional<Sourced<Length>> depth;  // of tapped holes in the item
+  std::optional<Sourced<Length>> ear;    // or thickness of the ears that clear holes go through
+  Sourced<ScrewFixing> fixing;           // behind ears
+  std::optional<Sourced<HeldBy>> on;     // absent: by rule
+  std::optional<Sourced<Length>> strip_width;
+  std::optional<Sourced<Length>> strip_thickness;
+};
+
 struct ItemSpec {
   std::string name;
   Place place;
@@ -93,14 +109,24 @@ struct ItemSpec {
   std::vector<KeepClearSpec> keep_clear;
   std::array<std::optional<Length>, 3> size_within{};  // how far off the measured size may be, either way
   Sourced<Length> swelling{};                          // how much wider it becomes, across, over its life
+  std::optional<ItemMountsSpec> mounts{};
+};
+
+/// Places of screws along one edge of a face, in frame coordinates; index of ScrewSpec::at: the Face beside that edge.
+struct ScrewPlaces {
+  Sourced<std::vector<Length>> places;
+  CountedFrom from{};
 };
 
 struct ScrewSpec {
   Sourced<std::string> thread;
   Sourced<Length> max_spacing;
   Sourced<ScrewFixing> fixing{};
-  Sourced<HoleShape> hole{};              // under the head
-  std::optional<Sourced<Length>> slot{};  // how far the screw may be moved in it; absent: by rule
+  Sourced<HoleShape> hole{};                         // under the head
+  std::optional<Sourced<Length>> slot{};             // how far the screw may be moved in it; absent: by rule
+  std::optional<Sourced<Length>> strip_width{};      // of a nut strip; absent: by rule
+  std::optional<Sourced<Length>> strip_thickness{};  // likewise
+  std::array<std::optional<ScrewPlaces>, 6> at{};    // absent: by rule
 };
 
 /// A section by its own sizes, `[section.NAME]`: found by its name before those of the tables.
@@ -179,6 +205,7 @@ struct RodPlatesSpec {
   Sourced<ScrewFixing> screw_fixing{};
   Sourced<HoleShape> screw_hole{};
   std::optional<Sourced<Length>> screw_slot{};
+  std::optional<Sourced<std::vector<Length>>> screw_at{};  // heights in the frame; absent: by rule
 };
 
 struct RowEntry {
@@ -227,6 +254,17 @@ struct MountSpec {
   std::optional<Sourced<Length>> slot;  // how far the bolt may be moved along the side; absent: a round hole
   std::optional<Sourced<std::vector<std::array<Length, 2>>>> at;  // middles of the holes, in the face; absent: by rule
   CountedFrom at_from{};
+  std::optional<Sourced<Length>> grip{};  // thickness of what it is bolted to
+};
+
+/// A threaded stud for an earth lead, welded on at a face.
+struct EarthSpec {
+  Place place;
+  Sourced<std::string> thread;
+  Lengths<2> at;  // in the face, in frame coordinates
+  CountedFrom at_from{};
+  std::optional<Sourced<Length>> length;  // beyond the steel; absent: by what stands on it
+  Sourced<bool> inside;
 };
 
 /// A strip that is squeezed between a flat cover and its landing.
@@ -267,6 +305,7 @@ struct FaceSpec {
   std::optional<SealSpec> seal;   // of a flat cover on an outward landing
   std::vector<OpeningSpec> openings;
   std::optional<MountSpec> lugs{};
+  std::vector<EarthSpec> earth{};
 };
 
 /// Lengths of section between two boxes, from the front to the back.

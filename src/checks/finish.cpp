@@ -35,7 +35,7 @@ std::size_t threads_in(const Part& part) {
       return d.purpose.rfind("tap ", 0) == 0;
     }));
   }
-  return part.role == Role::boss ? 1 : 0;
+  return part.role == Role::boss || part.role == Role::stud ? 1 : 0;
 }
 
 // One finding for each: each is a danger of its own.

@@ -203,6 +203,13 @@ inline constexpr Entry catalogue[] = {
     {"mount-collides",    Stage::plan, Severity::error, "{} of {} would stand in {}; give its place in at, choose another width, or other sides with out"},
     {"measures-contradict", Stage::plan, Severity::error, "{}: no frame has these sizes: {}; measure again, or say how well each was measured, as in {{ value = \"{}\", within = \"2 mm\" }}"},
     {"measure-far-off", Stage::plan, Severity::error, "{} is {}, where the frame is made {}: {} off, more than {}; covers cannot make up for that: measure again, or change the spec to what was built"},
+    {"holes-of-one-kind", Stage::spec, Severity::error, "{} needs depth, where the holes are tapped in the item, or ear, where they go through ears of that thickness: {}"},
+    {"edge-not-of-face", Stage::spec, Severity::error, "{} has no meaning: the {} face has no {} edge; name one of the four faces beside it"},
+    {"item-hole-misfit", Stage::plan, Severity::error, "{}: the hole at ({}, {}) {}; {}"},
+    {"item-not-reached", Stage::plan, Severity::error, "{} of {}: {}; {}"},
+    {"screw-place", Stage::plan, Severity::error, "{}: the screw at {} {}; {}"},
+    {"earth-nowhere", Stage::plan, Severity::error, "{}: the stud at ({}, {}): {}; {}"},
+    {"loose-nuts-shut-in", Stage::plan, Severity::error, "{}: every face is closed, and behind the {} cover, the last one, nobody can hold a nut; choose \"weld nut\", \"insert\" or \"nut strip\", or leave another face open"},
     // ---- what is likely a slip
     {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
     // ---- notes

@@ -81,6 +81,7 @@ CsvRow bought_row(const std::string& kind, const Part& part, std::size_t quantit
 
 std::string hardware_note(const Part& part) {
   if (part.role == Role::eye) return "for lifting only, taken out afterwards where it is in the way";
+  if (part.role == Role::stud) return "earth stud: welded on, its thread and the steel round it stay bare";
   return part.role == Role::rod ? "often comes with the item; its mass is the item's" : "";
 }
 

@@ -22,6 +22,14 @@ bool has_threads(const Part& part) {
   return part.role == Role::boss;
 }
 
+bool has_earth_stud(const Plan& plan, PartId id) {
+  const auto part = [&](InstanceId i) { return plan.instances.at(i).part; };
+  return std::any_of(plan.joints.begin(), plan.joints.end(), [&](const Joint& joint) {
+    const bool weld = joint.kind == JointKind::weld && part(joint.b) == id;
+    return weld && plan.parts.at(part(joint.a)).role == Role::stud;
+  });
+}
+
 bool stands_in_frame(const Plan& plan, PartId id) {
   return std::any_of(plan.instances.begin(), plan.instances.end(), [id](const Instance& i) {
     return i.part == id && (i.group == "frame" || i.group.ends_with(" frame"));
@@ -41,6 +49,9 @@ std::string true_up_note(const Plan& plan, PartId id) {
   if (plan.coat && has_threads(plan.parts.at(id))) {
     text = plan.coat->dipped ? "chase the threads after hot dipping"
                              : fmt::format("threads stay bare of {}: plug or chase them", plan.coat->words);
+  }
+  if (plan.coat && has_earth_stud(plan, id)) {
+    text += std::string(text.empty() ? "" : "; ") + "mask the earth stud and the steel under its washer";
   }
   const bool trued =
       std::any_of(plan.trued.begin(), plan.trued.end(), [&](InstanceId i) { return plan.instances.at(i).part == id; });

@@ -7,6 +7,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <optional>
 #include <set>
@@ -95,7 +96,7 @@ std::string screw_tip_note(const Plan& plan, PartId id, const PaperUnits& units)
   std::map<double, std::size_t> holes;  // by diameter
   for (const Loop& hole : flat->profile.holes) {
     const auto circle = hole.as_circle();
-    if (circle && is_for_a_tip(plan, instance, circle->centre)) ++holes[2 * circle->radius];
+    if (circle && is_for_a_tip(plan, instance, circle->centre)) ++holes[std::round(2e6 * circle->radius) / 1e6];
   }
   std::string text;
   for (const auto& [diameter_mm, count] : holes) {

@@ -33,14 +33,13 @@ bool is_fastener(Role role) {
   return role == Role::rod || role == Role::nut || role == Role::washer || role == Role::screw || role == Role::insert;
 }
 
-bool is_cover(Role role) {
-  return role == Role::cover_sheet || role == Role::cover_flange || role == Role::seal;
-}
+bool is_cover(Role role) { return role == Role::cover_sheet || role == Role::cover_flange || role == Role::seal; }
 
 bool is_frame(Role role) {
   return role == Role::ring_member || role == Role::upright || role == Role::rail || role == Role::landing ||
          role == Role::boss || role == Role::bearer || role == Role::foot || role == Role::lug ||
-         role == Role::cross_bar || role == Role::brace || role == Role::gusset;
+         role == Role::cross_bar || role == Role::brace || role == Role::gusset || role == Role::nut_strip ||
+         role == Role::mount_strip || role == Role::stud;
 }
 
 bool is_drawn(Role role) { return !is_fastener(role); }

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "fitup/welded_sizes.h"
 #include "geometry/quadrilateral.h"
 #include "plan/build.h"
 
@@ -41,10 +42,8 @@ struct MeasuredFace {
 /// Says which measures contradict each other or are far from what was planned; true if all may be used.
 bool check_measures(Build& build);
 
-/// What ISO 13920, class B, permits a welded size of this nominal, plus or minus (table 1), and an angle whose shorter
-/// leg is so long, in minutes (table 2).
-[[nodiscard]] double welded_length_permits_mm(double nominal_mm);
-[[nodiscard]] double welded_angle_permits_minutes(double shorter_leg_mm);
+using tables::welded_angle_permits_minutes;
+using tables::welded_length_permits_mm;
 
 /// Gives covers, plates and rod plates of measured faces the form in which they are to be cut (Draft::true_up), and
 /// states what then fits (Draft::fits). After everything else of the box was planned.

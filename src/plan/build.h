@@ -60,6 +60,20 @@ struct Shell {
   std::vector<Host> cross_bars;               // between strips of the deck, level with them
 };
 
+/// A screw that is to be held by a strip behind its host, together with the others of its row.
+struct StripScrew {
+  InstanceId screw = 0;
+  InstanceId host = 0;
+  std::size_t fastener = 0;  // index into Draft::fasteners
+  Vec3 back;                 // where its axis leaves the host
+  Vec3 direction;
+  double thickness_mm = 0;
+  double width_mm = 0;
+  std::string thread;
+  std::string row;  // its name without its number
+  Origin origin;
+};
+
 struct Build {
   const Spec& spec;
   const BoxLayout& box;
@@ -68,6 +82,7 @@ struct Build {
   Shell shell;
   std::array<std::optional<InstanceId>, 2> side_plates{};  // welded on outside, once they are there
   std::array<std::optional<InstanceId>, 6> panels{};       // index: Face; the plate or sheet that closes it
+  std::vector<StripScrew> strip_screws{};                  // until add_nut_strips has given them their strips
 
   /// A length in words, in the user's units, to a thousandth of a millimetre.
   [[nodiscard]] std::string in_words(double mm) const;

@@ -11,7 +11,9 @@
 #include "fitup/tolerances.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
+#include "plan/nut_strip.h"
 #include "plan/outward_landing.h"
+#include "plan/screw_row.h"
 
 namespace fitup::plan {
 
@@ -69,7 +71,18 @@ class Cover {
     add_screw(build_, {*spec_.screws.thread, spec_.screws.thread.place, seat, direction, std::move(layers),
                        fmt::format("{} cover screw {} {}", word_, name, ++count_[name]), cover_origin(), std::nullopt,
                        *spec_.screws.fixing, build_.key("face." + word_ + ".screws.fixing"),
-                       slot_mm_of(spec_.screws.hole, spec_.screws.slot, *spec_.screws.thread), along});
+                       slot_mm_of(build_, spec_.screws.hole, spec_.screws.slot, along), along, &spec_.screws});
+  }
+
+  // A row along an edge, as far as it may reach; from both ends of the frame as far.
+  [[nodiscard]] std::vector<double> row(Face edge, int run, double least, double most,
+                                        const std::vector<double>& by_rule) const {
+    return places_along(build_, {face_, edge, run, least, most}, by_rule);
+  }
+  // From the frame's corner to a row's first screw, at least.
+  [[nodiscard]] double seam_mm() const { return clear_of_seam_mm(shell_.end_wall_mm, thread().clear_medium_mm); }
+  [[nodiscard]] double first_mm(double usual) const {
+    return std::max(usual, std::ceil(seam_mm() - tolerance::contact_mm));
   }
 
   [[nodiscard]] static double middle_z(const Host& h) { return (h.box.low.z + h.box.high.z) / 2; }
@@ -77,7 +90,10 @@ class Cover {
   // A row from the front or the back into a strip of the frame that lies across.
   void row_into_strip(InstanceId sheet, const Host& strip, const std::string& name) {
     const double into = strip.box.size().y;
-    for (const double x : spread(row_end_mm, shell_.size.x - row_end_mm, spec_.screws.max_spacing->mm())) {
+    const double first = first_mm(row_end_mm);
+    const auto by_rule = spread(first, shell_.size.x - first, spec_.screws.max_spacing->mm());
+    const Face edge = name == "bottom" ? Face::bottom : Face::top;
+    for (const double x : row(edge, 0, seam_mm(), shell_.size.x - seam_mm(), by_rule)) {
       screw(name, at(x, -t(), middle_z(strip)), inward(), {{sheet, 0, t()}, {strip.id, t(), t() + into}}, axis::x);
     }
   }
@@ -110,7 +126,10 @@ class Cover {
       lie_on(sheet, landing);
       lie_on(sheet, shell_.upright[depth_][side].id);
       const double into = bottom.box.size().y;
-      for (const double z : landing_screws()) {
+      const double edge = edge_distance * thread().clear_medium_mm;
+      const auto places = row(side == low ? Face::left : Face::right, 2, shell_.opening_z[low] + edge,
+                              shell_.opening_z[high] - edge, landing_screws());
+      for (const double z : places) {
         screw(side == low ? "left" : "right", at(middle_x, -t(), z), inward(),
               {{sheet, 0, t()}, {landing, t(), t() + into}}, axis::z);
       }
@@ -150,9 +169,11 @@ class Cover {
   [[nodiscard]] double reach() const { return spec_.flange_depth->mm(); }
 
   [[nodiscard]] double side_row_mm() const { return flange_row_mm(build_.box_spec(), face_); }
-  // The thread keeps clear of the root under it.
+  // The thread, and what holds it there, keep clear of the root under it.
   [[nodiscard]] double top_row_mm() const {
-    return std::max(side_row_mm(), std::ceil(shell_.top_root_mm + thread().major_mm / 2 - tolerance::contact_mm));
+    const double seat = seat_behind_mm(build_, spec_.screws, shell_.top_face_deck[depth_].box.size().z);
+    const double half = std::max(thread().major_mm, seat) / 2;
+    return std::max(side_row_mm(), std::ceil(shell_.top_root_mm + half - tolerance::contact_mm));
   }
 
   bool flanges_hold_screws() {
@@ -213,7 +234,9 @@ class Cover {
   void screw_top(InstanceId flange, double gap) {
     const Host& deck = shell_.top_face_deck[depth_];
     const double first = t() + gap;
-    for (const double x : spread(1.5 * row_end_mm, shell_.size.x - 1.5 * row_end_mm, spec_.screws.max_spacing->mm())) {
+    const double begin = first_mm(1.5 * row_end_mm);
+    const auto by_rule = spread(begin, shell_.size.x - begin, spec_.screws.max_spacing->mm());
+    for (const double x : row(Face::top, 0, seam_mm(), shell_.size.x - seam_mm(), by_rule)) {
       screw("top", at(x, top_row_mm(), shell_.size.z + first), axis::minus_z,
             {{flange, 0, t()}, {deck.id, first, first + deck.box.size().z}}, axis::x);
     }
@@ -224,8 +247,12 @@ class Cover {
     const double first = t() + gap;
     const double x = side == low ? -first : shell_.size.x + first;
     const Vec3 into = side == low ? axis::x : axis::minus_x;
-    for (const double z :
-         spread(upright.box.low.z + row_end_mm, upright.box.high.z - row_end_mm, spec_.screws.max_spacing->mm())) {
+    const double end = row_end_mm;
+    const auto by_rule = spread(upright.box.low.z + end, upright.box.high.z - end, spec_.screws.max_spacing->mm());
+    const double seam = seam_mm() - shell_.end_wall_mm;  // its ends are not in the corner itself
+    const auto places =
+        row(side == low ? Face::left : Face::right, 2, upright.box.low.z + seam, upright.box.high.z - seam, by_rule);
+    for (const double z : places) {
       screw(side == low ? "left" : "right", at(x, side_row_mm(), z), into,
             {{flange, 0, t()}, {upright.id, first, first + upright.box.size().x}}, axis::z);
     }

@@ -23,6 +23,8 @@ void weigh(Part& part) {
   if (part.source == Source::stand_in || part.source == Source::printed) return;
   // An item's mass includes its rods.
   if (part.role == Role::rod) return;
+  // What stands nowhere and is bought is drawn as a length only.
+  if (part.source == Source::bought && part.loose_count > 0) return;
   // A gland is no steel, an eye is drawn with all the room it needs: both bring their own.
   if (part.role == Role::gland || part.role == Role::eye) return;
   const Material* m = tables::find_material(part.material.empty() ? bought_material : part.material);

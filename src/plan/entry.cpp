@@ -6,6 +6,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/item_holes.h"
 #include "plan/opening.h"
 
 namespace fitup::plan {
@@ -20,8 +21,11 @@ double along(Vec3 v, int axis) { return axis == 0 ? v.x : axis == 1 ? v.y : v.z;
 
 // The item with what sticks out of it.
 Box3 passing_box(const Build& build, std::size_t item) {
-  Box3 box = item_box(build, item);
-  const ItemSpec& spec = *build.box.items[item].item;
+  const PlacedItem& placed = build.box.items[item];
+  const ItemSpec& spec = *placed.item;
+  const Box3 own = reach_of(spec);
+  Box3 box;
+  for (const Vec3 corner : {own.low, own.high}) box.add(place_on(placed, corner) + build.shift_of(item));
   if (spec.rods) {
     const double out = spec.rods->projection->mm();
     const Vec3 beyond = build.box.items[item].quarters % 2 == 0 ? Vec3{0, out, 0} : Vec3{out, 0, 0};

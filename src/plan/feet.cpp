@@ -12,6 +12,7 @@
 #include "plan/end_cut.h"
 #include "plan/face_axes.h"
 #include "plan/holes.h"
+#include "plan/loose_hardware.h"
 #include "plan/mount_bolt.h"
 #include "plan/mount_welds.h"
 #include "plan/patterns.h"
@@ -60,6 +61,7 @@ class Mounts {
     } else {
       add_by_rule();
     }
+    list_mount_bolts(build_, spec_, noun_, is_angle() ? section_.thickness_mm : spec_.thickness->mm(), count_);
   }
 
  private:

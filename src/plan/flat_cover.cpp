@@ -13,6 +13,7 @@
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
 #include "plan/holes.h"
+#include "plan/screw_row.h"
 
 namespace fitup::plan {
 
@@ -113,8 +114,9 @@ class FlatCover {
 
   [[nodiscard]] std::vector<double> ends_of(const Strip& strip) const {
     const Interval lap = covered(strip, strip.run);
-    const double end = along(build_.shell.size, strip.run) - row_end_mm;
-    return clear_row(strip, std::max(row_end_mm, lap.low + edge_mm()), std::min(end, lap.high - edge_mm()));
+    const double first = std::max(row_end_mm, std::ceil(seam_mm(strip) - tolerance::contact_mm));
+    const double end = along(build_.shell.size, strip.run) - first;
+    return clear_row(strip, std::max(first, lap.low + edge_mm()), std::min(end, lap.high - edge_mm()));
   }
 
   // Between the rows that run across; where those stand close, what the strip itself has room for.
@@ -179,8 +181,27 @@ class FlatCover {
       return false;
     }
     const std::string name = build_.draft.instance(strip.host.id).name;
-    for (const double at : places) screw(strip, at, fmt::format("{} cover screw {} {}", word_, name, ++count_[name]));
+    for (const double at : given_or(strip, places))
+      screw(strip, at, fmt::format("{} cover screw {} {}", word_, name, ++count_[name]));
     return true;
+  }
+
+  [[nodiscard]] double seam_mm(const Strip& strip) const {
+    const double hole = tables::find_thread(*spec_.screws.thread)->clear_medium_mm;
+    return clear_of_seam_mm(strip.host.depth_mm(unit(normal_, high)), hole);
+  }
+
+  // The spec may give those of a strip that lies along an edge.
+  [[nodiscard]] std::vector<double> given_or(const Strip& strip, const std::vector<double>& by_rule) const {
+    const double far = along(build_.shell.size, strip.across);
+    const double at = middle(strip);
+    if (at > far / 4 && at < 3 * far / 4) return by_rule;
+    const Interval lap = covered(strip, strip.run);
+    const double end = along(build_.shell.size, strip.run);
+    const ScrewRow row{face_, face_at(strip.across, at < far / 2 ? low : high), strip.run,
+                       std::max(lap.low + edge_mm(), seam_mm(strip)),
+                       std::min(lap.high - edge_mm(), end - seam_mm(strip))};
+    return places_along(build_, row, by_rule);
   }
 
   void screw(const Strip& strip, double at, const std::string& name) {
@@ -198,8 +219,9 @@ class FlatCover {
                        std::nullopt,
                        *spec_.screws.fixing,
                        build_.key("face." + word_ + ".screws.fixing"),
-                       slot_mm_of(spec_.screws.hole, spec_.screws.slot, *spec_.screws.thread),
-                       unit(strip.run, high)});
+                       slot_mm_of(build_, spec_.screws.hole, spec_.screws.slot, unit(strip.run, high)),
+                       unit(strip.run, high),
+                       &spec_.screws});
   }
 
   Build& build_;

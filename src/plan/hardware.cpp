@@ -67,6 +67,13 @@ Part threaded_rod(const Thread& thread, double length_mm) {
                 fmt::format("{} x {} mm", thread.size, plain(length_mm)), {{disc(thread.major_mm), Pose{}, length_mm}});
 }
 
+Part weld_stud(const Thread& thread, double length_mm) {
+  return bought(fmt::format("STD-{}x{}", thread.size, plain(length_mm)), "threaded weld stud", Role::stud,
+                fmt::format("{} x {} threaded stud for welding, with a washer and a nut", thread.size,
+                            screw_length_in_words(thread, length_mm)),
+                {{disc(thread.major_mm), Pose{}, length_mm}});
+}
+
 Part hex_nut(const Thread& thread, const HexNut& nut) {
   const Profile profile{Loop::hexagon({}, nut.across_flats_mm), {Loop::circle({}, thread.minor_internal_mm / 2)}};
   return bought("NUT-" + nut.size, "hexagon nut", Role::nut, nut.size + " " + standard_of(nut.source),

@@ -33,6 +33,9 @@ namespace fitup::plan {
 /// A round with a tapped hole right through, drawn at the tap drill; z from 0 to height.
 [[nodiscard]] Part lift_boss(const Thread& thread, double diameter_mm, double height_mm, const std::string& material);
 
+/// A threaded stud for welding, z from 0, where it is welded on, to length.
+[[nodiscard]] Part weld_stud(const Thread& thread, double length_mm);
+
 /// The gland in a sheet `sheet_mm` thick: z = 0 is the sheet's outer face, the body stands out to z < 0, the locknut
 /// lies on the inner face. Polyamide.
 [[nodiscard]] Part cable_gland(const Gland& gland, double sheet_mm);

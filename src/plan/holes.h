@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "plan/build.h"
@@ -27,6 +28,9 @@ struct RoundHole {
 /// Says that a hole of this diameter cannot be made, once for each place and reason: what `of` needs it, `in` what.
 void say_no_room(Build& build, const Place& place, double diameter_mm, const std::string& of, InstanceId in,
                  const std::string& problem);
+
+/// Whether it was said with these words at that place: the same words of the same place are one cause.
+[[nodiscard]] bool is_said(const Build& build, std::string_view id, const Place& place, const std::string& words);
 
 /// One thing a screw passes, from..to along the screw from the head's seat.
 struct Layer {
@@ -53,10 +57,12 @@ struct ScrewPlace {
   std::string fixing_key = {};  // the spec key that asks for it; empty where there is none
   double slot_mm = 0;
   Vec3 slot_along = {};
+  const ScrewSpec* screws = nullptr;  // of a cover: what its nut strips measure
 };
-/// How far a screw may be moved in its slot: as the spec says, else by its diameter; 0 in a round hole.
-[[nodiscard]] double slot_mm_of(const Sourced<HoleShape>& hole, const std::optional<Sourced<Length>>& slot,
-                                const std::string& thread);
+/// How far a screw may be moved in its slot: as the spec says, else as far as a welded frame may be off either way in
+/// that direction (ISO 13920-B); 0 in a round hole.
+[[nodiscard]] double slot_mm_of(const Build& build, const Sourced<HoleShape>& hole,
+                                const std::optional<Sourced<Length>>& slot, Vec3 along);
 
 void add_screw(Build& build, const ScrewPlace& place);
 

@@ -11,6 +11,7 @@
 #include "fitup/tolerances.h"
 #include "plan/build.h"
 #include "plan/hardware.h"
+#include "plan/item_holes.h"
 #include "plan/size_words.h"
 #include "plan/support.h"
 
@@ -20,7 +21,7 @@ namespace {
 
 constexpr double two_threads = 2;  // a rod shows two threads beyond its nut (common practice)
 
-// A box of its size with a hole for each rod; profile in X-Z, extruded from the back to the front.
+// Its size, with a hole for each rod and what its mounts ask for.
 Part item_part(const ItemSpec& item, int number) {
   const auto& s = *item.size;
   Part part;
@@ -30,14 +31,7 @@ Part item_part(const ItemSpec& item, int number) {
   part.source = Source::stand_in;
   part.mass_kg = item.mass->kg();
   part.size = fmt::format("{} x {} x {} mm", plain(s[0].mm()), plain(s[1].mm()), plain(s[2].mm()));
-  Profile profile{Loop::rectangle({0, 0}, {s[0].mm(), s[2].mm()}), {}};
-  if (item.rods) {
-    const Thread* thread = tables::find_thread(*item.rods->thread);
-    for (const auto& at : item.rods->at) {
-      profile.holes.push_back(Loop::circle({(*at)[0].mm(), (*at)[1].mm()}, thread->major_mm / 2));
-    }
-  }
-  part.form = Solidform{{{profile, Pose{}, s[1].mm()}}};
+  part.form = Solidform{item_prisms(item)};
   return part;
 }
 

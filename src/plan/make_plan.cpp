@@ -9,8 +9,13 @@
 #include "plan/boxes.h"
 #include "plan/build.h"
 #include "plan/coat.h"
+#include "plan/earth.h"
 #include "plan/feet.h"
+#include "plan/item_holes.h"
+#include "plan/item_mounts.h"
 #include "plan/keep_apart.h"
+#include "plan/loose_hardware.h"
+#include "plan/nut_strip.h"
 #include "plan/outside.h"
 #include "plan/patterns.h"
 #include "plan/rail_sag.h"
@@ -20,7 +25,7 @@ namespace fitup {
 namespace {
 
 bool plan_box(plan::Build& build) {
-  if (!plan::build_frame(build)) return false;
+  if (!plan::check_all_holes(build) || !plan::check_loose_nuts(build) || !plan::build_frame(build)) return false;
   const auto rails = plan::add_rails(build);
   const auto hardware = plan::add_items(build, rails);
   const bool all_in_frame = plan::check_standing(build, rails);
@@ -29,12 +34,15 @@ bool plan_box(plan::Build& build) {
   if (plan::stands_for_itself(build.box_spec())) plan::add_lift_points(build);
   plan::add_face_plates(build);
   plan::add_covers(build, rails);
+  plan::add_nut_strips(build);
   if (all_in_frame) plan::add_rod_plates(build, hardware);
   plan::add_stacks(build, hardware);
   plan::add_strip_seats(build, hardware, rails);
   if (all_in_frame) plan::check_entry(build);
+  if (all_in_frame) plan::add_item_mounts(build, hardware, rails);
   plan::add_openings(build);
   plan::add_mounts(build);
+  plan::add_earth_studs(build);
   plan::add_printed_aids(build);
   plan::add_coat_fits(build);
   plan::true_up(build);

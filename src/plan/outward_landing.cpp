@@ -12,6 +12,7 @@
 #include "plan/face_axes.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
+#include "plan/screw_row.h"
 
 namespace fitup::plan {
 
@@ -200,7 +201,9 @@ class OutwardCover {
     const double over = side == low ? -from_frame : size(across) + from_frame;
     const double first = t() + stands_off_;
     int number = 0;
-    for (const double at : spread(row_end_mm, size(run) - row_end_mm, spec_.screws.max_spacing->mm())) {
+    const auto by_rule = spread(row_end_mm, size(run) - row_end_mm, spec_.screws.max_spacing->mm());
+    const ScrewRow row{face_, face_at(across, side), run, edge_mm() - width_, size(run) + width_ - edge_mm()};
+    for (const double at : places_along(build_, row, by_rule)) {
       const Vec3 seat = point(run == u_ ? Vec2{at, over} : Vec2{over, at}, -first);
       const std::string name = fmt::format("{} cover screw {} {}", word_, to_text(face_at(across, side)), ++number);
       add_screw(build_, {*spec_.screws.thread,
@@ -213,8 +216,9 @@ class OutwardCover {
                          std::nullopt,
                          *spec_.screws.fixing,
                          build_.key("face." + word_ + ".screws.fixing"),
-                         slot_mm_of(spec_.screws.hole, spec_.screws.slot, *spec_.screws.thread),
-                         unit(run, high)});
+                         slot_mm_of(build_, spec_.screws.hole, spec_.screws.slot, unit(run, high)),
+                         unit(run, high),
+                         &spec_.screws});
     }
     build_.draft.fill_gap(sheet_, bar, stands_off_);
   }

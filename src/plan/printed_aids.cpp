@@ -11,6 +11,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/loose_hardware.h"
 #include "plan/printed_part.h"
 #include "plan/size_words.h"
 
@@ -165,7 +166,11 @@ void add_printed_aids(Build& build) {
   for (const std::string& name : rodded) {
     const ItemSpec& item = *build.spec.item(name);
     auto part = drill_guide(build, item, rod_hole_mm(build, *item.rods->thread), ++number);
-    if (part) build.draft.add_loose(std::move(*part), 1);
+    if (!part) continue;
+    build.draft.add_loose(std::move(*part), 1);
+    if (!build.spec.print.bush) continue;
+    list_drill_bushes(build, build.spec.print.bush->value.mm(), rod_hole_mm(build, *item.rods->thread),
+                      static_cast<int>(item.rods->at.size()));
   }
   add_gap_spacers(build, 41);
   add_jigs(build);

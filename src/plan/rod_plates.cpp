@@ -14,6 +14,7 @@
 #include "plan/outer_nut.h"
 #include "plan/patterns.h"
 #include "plan/screw_fixing.h"
+#include "plan/screw_row.h"
 
 namespace fitup::plan {
 
@@ -268,7 +269,7 @@ class RodPlate {
   [[nodiscard]] bool flanged() const { return is_flanged(build_.box_spec(), face()); }
   // How far a screw's tip comes through the upright.
   [[nodiscard]] double tip_mm() const { return screw_reach_mm(spec_, build_.shell.upright[depth_][low].box.size().x); }
-  [[nodiscard]] double slot_mm() const { return slot_mm_of(spec_.screw_hole, spec_.screw_slot, *spec_.screw); }
+  [[nodiscard]] double slot_mm() const { return slot_mm_of(build_, spec_.screw_hole, spec_.screw_slot, axis::y); }
 
   // A return flange ends inside the frame, and behind the cover's screws, whose tips come through the upright.
   [[nodiscard]] double least_end_mm() const {
@@ -360,7 +361,8 @@ class RodPlate {
     const auto behind = under_flange_ ? std::nullopt : build_.side_plates[side];
     const std::vector<Layer> layers{{flange, 0, t()}, {upright.id, t(), t() + upright.box.size().x}};
     int number = 0;
-    for (const double z : spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm)) {
+    const auto by_rule = spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm);
+    for (const double z : heights_of(build_, spec_, box.low.z + edge_mm(), box.high.z - edge_mm(), by_rule)) {
       const std::string name = fmt::format("{} screw {}", build_.draft.instance(flange).name, ++number);
       ScrewPlace place{*spec_.screw, spec_.screw.place, {seat_x, y, z}, into, layers, name, origin(group()), behind};
       hold_as_said(build_, spec_, place);

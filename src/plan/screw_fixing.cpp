@@ -87,6 +87,7 @@ std::optional<ScrewHold> hold_of(ScrewFixing fixing, const Thread& thread, doubl
     case ScrewFixing::locknut: return nut_hold(fixing, thread);
     case ScrewFixing::weld_nut: return weld_nut_hold(thread);
     case ScrewFixing::insert: return insert_hold(thread);
+    case ScrewFixing::nut_strip: break;
   }
   return std::nullopt;
 }
@@ -104,7 +105,7 @@ double screw_reach_mm(const RodPlatesSpec& plates, double upright_mm) {
 void hold_as_said(const Build& build, const RodPlatesSpec& plates, ScrewPlace& place) {
   place.fixing = *plates.screw_fixing;
   place.fixing_key = build.key("rod_plates.screw_fixing");
-  place.slot_mm = slot_mm_of(plates.screw_hole, plates.screw_slot, *plates.screw);
+  place.slot_mm = slot_mm_of(build, plates.screw_hole, plates.screw_slot, axis::y);
   place.slot_along = axis::y;
 }
 
@@ -221,6 +222,7 @@ InstanceId add_hold(Build& build, const ScrewHold& hold, const ScrewPlace& place
     case ScrewFixing::locknut: into = add_nut(build, hold, place, screw, thread, back); break;
     case ScrewFixing::weld_nut: into = add_weld_nut(build, place, screw, thread, back); break;
     case ScrewFixing::insert: into = add_insert(build, place, screw, thread, back); break;
+    case ScrewFixing::nut_strip: build.draft.join(screw, into, JointKind::slip, place.direction); return into;
   }
   build.draft.join(screw, into, JointKind::thread, place.direction, 0, thread.major_mm);
   if (into != last.instance) build.draft.join(screw, last.instance, JointKind::slip, place.direction);

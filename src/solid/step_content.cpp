@@ -25,6 +25,8 @@ Colour colour_of(Role role) {
     case Role::bearer:
     case Role::foot:
     case Role::lug:
+    case Role::nut_strip:
+    case Role::mount_strip:
     case Role::boss: return {0.36, 0.39, 0.42};
     case Role::rod_plate:
     case Role::rod_plate_flange: return {0.58, 0.60, 0.62};
@@ -37,6 +39,7 @@ Colour colour_of(Role role) {
     case Role::washer:
     case Role::insert:
     case Role::eye:
+    case Role::stud:
     case Role::screw: return {0.80, 0.76, 0.55};
     case Role::seal:
     case Role::gland: return {0.30, 0.31, 0.33};

@@ -7,6 +7,7 @@
 #include <array>
 
 #include "fitup/tables.h"
+#include "spec/build_fixings.h"
 #include "spec/build_joined.h"
 #include "spec/build_sections.h"
 #include "spec/build_stiffening.h"
@@ -52,6 +53,11 @@ std::optional<Sourced<std::string>> optional_text(const Cell* cell) {
   return text(*cell);
 }
 
+std::optional<Sourced<std::vector<Length>>> optional_list(const Cell* cell) {
+  if (cell == nullptr) return std::nullopt;
+  return cell->get<std::vector<Length>>();
+}
+
 /// The enumerator whose word stands at the same position: the words are those of the key table.
 template <class E, std::size_t N>
 Sourced<E> word(const Cell& cell, const std::array<std::pair<std::string_view, E>, N>& words) {
@@ -93,11 +99,12 @@ constexpr std::array<Word<Face>, 6> face_words{{{"front", Face::front},
                                                 {"top", Face::top},
                                                 {"bottom", Face::bottom}}};
 
-constexpr std::array<Word<ScrewFixing>, 5> screw_words{{{"tapped", ScrewFixing::tapped},
+constexpr std::array<Word<ScrewFixing>, 6> screw_words{{{"tapped", ScrewFixing::tapped},
                                                         {"nut", ScrewFixing::nut},
                                                         {"locknut", ScrewFixing::locknut},
                                                         {"weld nut", ScrewFixing::weld_nut},
-                                                        {"insert", ScrewFixing::insert}}};
+                                                        {"insert", ScrewFixing::insert},
+                                                        {"nut strip", ScrewFixing::nut_strip}}};
 constexpr std::array<Word<HoleShape>, 2> shape_words{{{"round", HoleShape::round}, {"slot", HoleShape::slot}}};
 constexpr std::array<Word<RodWasher>, 2> washer_words{{{"plain", RodWasher::plain}, {"large", RodWasher::large}}};
 
@@ -158,6 +165,7 @@ ItemSpec item(const std::string& name, const Cell& cell) {
   item.rods = rods(cell.find("rods"));
   if (const Cell* strips = cell.find("foot_strips")) item.foot_strips = foot_strips(*strips);
   item.keep_clear = keep_clear(cell.find("keep_clear"));
+  item.mounts = item_mounts(cell.find("mounts"));
   return item;
 }
 
@@ -212,7 +220,8 @@ std::optional<RodPlatesSpec> rod_plates(const Cell* cell) {
                        text((*cell)["screw"]),
                        word((*cell)["screw_fixing"], screw_words),
                        hole_shape(*cell, "screw_hole", "screw_slot"),
-                       optional_length(cell->find("screw_slot"))};
+                       optional_length(cell->find("screw_slot")),
+                       optional_list(cell->find("screw_at"))};
 }
 
 // A quarter turn is one the other way in the opposite hand. What is no quarter turn was said.
@@ -285,6 +294,7 @@ FaceSpec face(const Cell& cell) {
   const Cell& screws = cell["screws"];
   face.screws = {text(screws["thread"]), length(screws["max_spacing"]), word(screws["fixing"], screw_words),
                  hole_shape(screws, "hole", "slot"), optional_length(screws.find("slot"))};
+  read_strip_and_places(screws, face.screws);
   face.flange_depth = length(cell["flange_depth"]);
   face.gap = length(cell["gap"]);
   face.landing_width = length(cell["landing_width"]);
@@ -292,6 +302,7 @@ FaceSpec face(const Cell& cell) {
   face.seal = seal(cell.find("seal"));
   face.openings = openings(cell.find("openings"));
   face.lugs = mounts(cell.find("lugs"));
+  face.earth = earth_studs(cell.find("earth"));
   return face;
 }
 

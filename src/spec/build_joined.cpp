@@ -64,6 +64,7 @@ std::optional<MountSpec> mounts(const Cell* cell) {
   out.thread = text((*cell)["thread"]);
   out.clearance_hole = word<HoleClass>((*cell)["clearance_hole"], {"close", "medium", "loose"});
   if (const Cell* slot = cell->find("slot")) out.slot = length(*slot);
+  if (const Cell* grip = cell->find("grip")) out.grip = length(*grip);
   if (const Cell* at = cell->find("at")) {
     Sourced<std::vector<std::array<Length, 2>>> places{{}, at->place, true};
     for (const auto& pair : at->get<std::vector<std::vector<Length>>>().value) places.value.push_back(pair_of(pair));

@@ -14,6 +14,7 @@ constexpr Range clearance_range{0, 5000};    // mm
 constexpr Range bay_range{0, 20000};         // mm
 constexpr Range sheet_range{0.5, 50};        // mm: thinner is foil, thicker is not cut from sheet
 constexpr std::string_view fixing_words = "tapped, nut, locknut, weld nut, insert";
+constexpr std::string_view cover_fixing_words = "tapped, nut, locknut, weld nut, insert, nut strip";
 constexpr std::string_view face_words = "front, back, left, right, top, bottom";
 
 // A row stays a row.
@@ -166,7 +167,7 @@ const std::vector<Rule> box_rows{
     {"box.NAME.rod_plates.screw_hole", Type::word, Need::filled, "round", none, "round, slot",
      "hole in the plate's flange; a slot runs from front to back, so that the plate goes up to the nuts"},
     {"box.NAME.rod_plates.screw_slot", Type::length, Need::may, "", {0.5, 100}, "",
-     "how far a screw may be moved in such a slot; without it its own diameter"},
+     "how far a screw may be moved in such a slot; without it as far as the welded frame may be off, both ways (ISO 13920-B)"},
     {"box.NAME.row", Type::tables, Need::must, "", none, "", "what stands in the box, from left to right",
      Hand::row},
     {"box.NAME.row.of", Type::item, Need::must, "", none, "", "which item"},
@@ -202,13 +203,13 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE.screws.thread", Type::screw_thread, Need::filled, "M4", none, "", "thread of the screws"},
     {"box.NAME.face.FACE.screws.max_spacing", Type::length, Need::filled, "120 mm", {10, 2000}, "",
      "largest distance from one screw to the next"},
-    {"box.NAME.face.FACE.screws.fixing", Type::word, Need::filled, "tapped", none, fixing_words,
+    {"box.NAME.face.FACE.screws.fixing", Type::word, Need::filled, "tapped", none, cover_fixing_words,
      "what holds a screw: a thread in the frame; a washer and a nut behind it (locknut: ISO 7040); a weld nut (DIN 929); a "
-     "rivet nut set in it"},
+     "rivet nut set in it; a tapped strip for the whole row, welded on behind what is too thin for the thread itself"},
     {"box.NAME.face.FACE.screws.hole", Type::word, Need::filled, "round", none, "round, slot",
      "hole in the cover; a slot runs along the row, and a washer comes under the head"},
     {"box.NAME.face.FACE.screws.slot", Type::length, Need::may, "", {0.5, 100}, "",
-     "how far a screw may be moved in such a slot; without it its own diameter"},
+     "how far a screw may be moved in such a slot; without it as far as the welded frame may be off, both ways (ISO 13920-B)"},
     {"box.NAME.face.FACE.flange_depth", Type::length, Need::filled, "30 mm", {5, 200}, "",
      "how far the flanges of a flanged cover reach back"},
     {"box.NAME.face.FACE.gap", Type::length, Need::filled, "2 mm", {0, 50}, "", "free space under a flange"},
@@ -293,6 +294,8 @@ const std::vector<Rule> join_rows{
      "how much larger than the bolt the hole is: fine, medium or coarse of ISO 273"},
     {"box.NAME.feet.slot", Type::length, Need::may, "", {1, 200}, "",
      "how far the bolt may be moved along the side, in a slot of a plate; without it the hole is round"},
+    {"box.NAME.feet.grip", Type::length, Need::may, "", {0.5, 500}, "",
+     "thickness of what it stands on, where the bolts go through: bought.csv then says how long they are"},
     {"box.NAME.feet.at", Type::length_pairs, Need::may, "", any_place, "",
      "middle of each hole, from the frame's corner, in X, Y, Z order of the face's axes; each stands at the side that it "
      "is beyond; without it there are two at each side, near the corners", Hand::place},
@@ -310,6 +313,8 @@ const std::vector<Rule> join_rows{
      "how much larger than the bolt the hole is: fine, medium or coarse of ISO 273"},
     {"box.NAME.face.FACE.lugs.slot", Type::length, Need::may, "", {1, 200}, "",
      "how far the bolt may be moved along the side, in a slot of a plate; without it the hole is round"},
+    {"box.NAME.face.FACE.lugs.grip", Type::length, Need::may, "", {0.5, 500}, "",
+     "thickness of what it hangs on, where the bolts go through: bought.csv then says how long they are"},
     {"box.NAME.face.FACE.lugs.at", Type::length_pairs, Need::may, "", any_place, "",
      "middle of each hole, from the frame's corner, in X, Y, Z order of the face's axes; each stands at the side that it "
      "is beyond; without it there are two at each side, near the corners", Hand::place},
@@ -357,7 +362,7 @@ const std::vector<Rule> other_rows{
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> rows;
-    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &stiffening_rows(), &weld_rows(), &join_rows, &other_rows, &finish_rows()})
+    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &stiffening_rows(), &weld_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows()})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

@@ -7,6 +7,7 @@
 #include "diag/words.h"
 #include "fitup/spec.h"
 #include "spec/build.h"
+#include "spec/build_fixings.h"
 #include "spec/build_sections.h"
 #include "spec/cross_checks.h"
 #include "spec/joined.h"
@@ -58,6 +59,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   spec::check_own_sizes(spec, cells, own_sizes, diagnostics);
   spec::check_own_sections(spec, cells, diagnostics);
   spec::check_openings(spec, cells, diagnostics);
+  spec::check_fixings(spec, cells, diagnostics);
   spec::check_joined(spec, cells, diagnostics);
   spec::check_true_up(spec, cells, diagnostics);
   spec::report_slips(spec, cells, diagnostics);

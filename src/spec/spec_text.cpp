@@ -8,18 +8,13 @@
 #include <vector>
 
 #include "fitup/spec.h"
+#include "spec/spec_lines.h"
 
 namespace fitup {
 
 namespace {
 
-/// A decimal without trailing zeros: every value stands on the grid that the reader snaps to.
-std::string decimal(double value, int digits) {
-  std::string out = fmt::format("{:.{}f}", value, digits);
-  out.erase(out.find_last_not_of('0') + 1);
-  if (out.back() == '.') out.pop_back();
-  return out == "-0" ? "0" : out;
-}
+using spec::decimal;
 
 std::string words(Length length) { return decimal(length.mm(), 6) + " mm"; }
 std::string words(Mass mass) { return decimal(mass.kg(), 9) + " kg"; }
@@ -63,7 +58,7 @@ std::string words(BoltedTo bolted) {
   return bolted == BoltedTo::this_box ? "this" : bolted == BoltedTo::other_box ? "other" : "neither";
 }
 std::string words(ScrewFixing fixing) {
-  constexpr std::array<std::string_view, 5> names{"tapped", "nut", "locknut", "weld nut", "insert"};
+  constexpr std::array<std::string_view, 6> names{"tapped", "nut", "locknut", "weld nut", "insert", "nut strip"};
   return std::string(names[static_cast<std::size_t>(fixing)]);
 }
 std::string words(HoleShape shape) { return shape == HoleShape::round ? "round" : "slot"; }
@@ -111,6 +106,8 @@ class Writer {
     if (value) line(key, *value);
   }
 
+  void add(std::vector<std::string> lines) { lines_.insert(lines_.end(), lines.begin(), lines.end()); }
+
   [[nodiscard]] std::string sorted() {
     std::sort(lines_.begin(), lines_.end());
     std::string out;
@@ -150,6 +147,7 @@ void write_item(Writer& out, const ItemSpec& item) {
   out.line(key + ".mass", item.mass);
   out.line(key + ".swelling", item.swelling);
   if (item.rods) write_rods(out, key + ".rods", *item.rods);
+  out.add(spec::mounts_lines(item));
   if (item.foot_strips) {
     out.line(key + ".foot_strips.width", item.foot_strips->width);
     out.line(key + ".foot_strips.sides", item.foot_strips->sides);
@@ -235,6 +233,7 @@ void write_rod_plates(Writer& out, const std::string& key, const RodPlatesSpec& 
   out.line(key + ".screw_fixing", plates.screw_fixing);
   out.line(key + ".screw_hole", plates.screw_hole);
   out.line(key + ".screw_slot", plates.screw_slot);
+  out.line(key + ".screw_at", plates.screw_at);
 }
 
 void write_opening(Writer& out, const std::string& key, const OpeningSpec& opening) {
@@ -261,6 +260,7 @@ void write_mounts(Writer& out, const std::string& key, const MountSpec& mounts) 
   out.line(key + ".thread", mounts.thread);
   out.line(key + ".clearance_hole", mounts.clearance_hole);
   out.line(key + ".slot", mounts.slot);
+  out.line(key + ".grip", mounts.grip);
   out.line(key + ".at", mounts.at);
   write_from(out, key + ".at", mounts.at_from);
 }
@@ -306,6 +306,7 @@ void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
     write_opening(out, numbered(key + ".openings", i), face.openings[i]);
   }
   if (face.lugs) write_mounts(out, key + ".lugs", *face.lugs);
+  out.add(spec::fixing_lines(key, face));
 }
 
 void write_box(Writer& out, const BoxSpec& box) {

@@ -37,6 +37,9 @@ Keys full_spec() {
           {"item.block.keep_clear.at", "[43, 130]"},
           {"item.block.keep_clear.size", "[64, 44]"},
           {"item.block.keep_clear.depth", "40"},
+          {"item.block.mounts.face", "\"back\""},
+          {"item.block.mounts.at", "[[10, 10]]"},
+          {"item.block.mounts.ear", "\"3 mm\""},
           {"section.rim.kind", "\"angle\""},
           {"section.rim.width", "\"60 mm\""},
           {"section.rim.thickness", "\"5 mm\""},
@@ -61,6 +64,10 @@ Keys full_spec() {
           {"box.main.face.front.openings.kind", "\"round\""},
           {"box.main.face.front.openings.at", "[200, 100]"},
           {"box.main.face.front.openings.diameter", "20"},
+          {"box.main.face.front.screws.fixing", "\"nut strip\""},
+          {"box.main.face.front.screws.at.left", "[40, 80]"},
+          {"box.main.face.front.earth.at", "[40, 80]"},
+          {"box.main.face.front.earth.thread", "\"M8\""},
           {"box.base.frame.section", "\"L 40x40x4\""},
           {"box.base.clearance.left", "8"},
           {"box.base.clearance.right", "8"},
@@ -111,7 +118,7 @@ std::string toml_of(const Keys& keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
     if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" || table == "keep_apart" ||
-        table == "box.main.face.front.openings") {
+        table == "box.main.face.front.openings" || table == "box.main.face.front.earth") {
       std::string& entry = lists[table];
       entry += (entry.empty() ? "" : ", ") + key.substr(dot + 1) + " = " + value;
     } else {

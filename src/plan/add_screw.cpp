@@ -1,0 +1,209 @@
+// Screws with everything they pass.
+// Entry: add_screw, slot_mm_of.
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "fitup/welded_sizes.h"
+#include "plan/hardware.h"
+#include "plan/holes.h"
+#include "plan/nut_strip.h"
+#include "plan/patterns.h"
+#include "plan/screw_fixing.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double play_round_nut_mm = 1;  // of a hole that a nut stands in (common practice)
+
+// Makes the hole, or says why not.
+bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundHole& hole) {
+  const auto problem = make_hole(build, id, hole);
+  if (problem) say_no_room(build, place.origin.place, hole.diameter_mm, place.name, id, *problem);
+  return !problem;
+}
+
+// Holes in every layer; false if one cannot be made.
+bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& thread, const ScrewHold& hold) {
+  for (std::size_t i = 0; i < place.layers.size(); ++i) {
+    const Layer& layer = place.layers[i];
+    if (build.draft.part(layer.instance).role == Role::item) continue;  // its holes are its own
+    const bool last = i + 1 == place.layers.size();
+    RoundHole hole{place.seat + layer.from_mm * place.direction, place.direction,
+                   last ? hold.hole_mm : thread.clear_medium_mm, last ? hold.hole : HoleKind::clear,
+                   last ? hold.purpose : "clear " + thread.size, last && place.fixing == ScrewFixing::weld_nut};
+    if (i == 0 && !last) {
+      hole.slot_mm = place.slot_mm;
+      hole.slot_along = place.slot_along;
+    }
+    if (!room_for(build, place, layer.instance, hole)) return false;
+  }
+  return true;
+}
+
+// What a screw may draw together. Plies may differ by 2 mm and gaps of up to 4 mm may be left at a connection's edges
+// (EN 1090-2, 8.1 and 8.3, from memory); taken over for a cover's flange as common practice.
+constexpr double most_drawn_mm = 4;
+
+// Not to what it is threaded into. On a slot the head bears on a washer.
+void join_screw(Build& build, const ScrewPlace& place, InstanceId screw) {
+  Draft& draft = build.draft;
+  const auto& layers = place.layers;
+  const bool on_washer = place.slot_mm > 0;
+  if (on_washer) add_head_washer(build, place, screw, layers.front().instance);
+  if (layers.size() > 1 || place.fixing == ScrewFixing::tapped) {
+    draft.join(screw, layers.front().instance, on_washer ? JointKind::slip : JointKind::bearing, place.direction);
+  }
+  for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
+    if (i > 0) draft.join(screw, layers[i].instance, JointKind::slip, place.direction);
+    draft.join(layers[i].instance, layers[i + 1].instance, JointKind::bolted, place.direction, most_drawn_mm);
+  }
+}
+
+void say_no_hold(Build& build, const ScrewPlace& place, const ScrewHold& hold, const std::string& problem) {
+  if (is_said(build, "no-room-for-fixing", place.thread_place, problem)) return;
+  build.diagnostics.add(diag::say<"no-room-for-fixing">(place.thread_place, hold.noun, place.thread, place.name,
+                                                        build.draft.instance(place.layers.back().instance).name,
+                                                        problem, place.fixing_key));
+}
+
+// Of what the thread is in; of an item, whose material is not known, as of steel.
+const Material& threaded_material(const Build& build, const ScrewPlace& place) {
+  const Material* known = tables::find_material(build.draft.part(place.layers.back().instance).material);
+  return known != nullptr ? *known : *tables::find_material(material_of(build));
+}
+
+std::optional<ScrewHold> hold_for(const Build& build, const ScrewPlace& place, const Thread& thread) {
+  const Layer& last = place.layers.back();
+  if (place.fixing != ScrewFixing::nut_strip) return hold_of(place.fixing, thread, last.to_mm - last.from_mm);
+  return strip_hold(thread, place.screws, *tables::find_material(material_of(build)));
+}
+
+// An item's holes are as it was bought with them: no pattern is laid out for them.
+bool holds_item(const Build& build, const ScrewPlace& place) {
+  return std::any_of(place.layers.begin(), place.layers.end(),
+                     [&](const Layer& layer) { return build.draft.part(layer.instance).role == Role::item; });
+}
+
+// The strip comes when its whole row is known.
+void note_for_strip(Build& build, const ScrewPlace& place, const ScrewHold& hold, InstanceId screw) {
+  const Layer& last = place.layers.back();
+  build.strip_screws.push_back({screw, last.instance, build.draft.fasteners.size() - 1,
+                                place.seat + last.to_mm * place.direction, place.direction, hold.behind_mm,
+                                hold.seat_mm, place.thread, place.name.substr(0, place.name.rfind(' ')), place.origin});
+}
+
+bool threads_enough(Build& build, const ScrewPlace& place, const Thread& thread, double engagement) {
+  const double needed = least_engagement_mm(thread, threaded_material(build, place));
+  if (engagement >= needed - tolerance::contact_mm) return true;
+  if (place.fixing == ScrewFixing::nut_strip) {
+    say_no_hold(
+        build, place, strip_hold(thread, place.screws, threaded_material(build, place)),
+        fmt::format("is {} thick, and {} needs {}", build.in_words(engagement), thread.size, build.at_least(needed)));
+    return false;
+  }
+  const std::string thick = build.in_words(engagement) + " thick";
+  if (is_said(build, "thread-too-short", place.thread_place, thick)) return false;
+  const std::string others =
+      place.fixing_key.empty()
+          ? std::string()
+          : fmt::format(", or {} = \"nut\", \"locknut\", \"weld nut\" or \"insert\"", place.fixing_key);
+  build.diagnostics.add(
+      diag::say<"thread-too-short">(place.thread_place, build.draft.instance(place.layers.back().instance).name,
+                                    build.in_words(engagement), thread.size, build.in_words(needed), others));
+  return false;
+}
+
+// A seat for it, and nothing welded on there.
+bool holds(Build& build, const ScrewPlace& place, const ScrewHold& hold) {
+  const Layer& last = place.layers.back();
+  const Vec3 back = place.seat + last.to_mm * place.direction;
+  auto problem = hold_problem(build, hold, last.instance, back, place.direction, last.to_mm - last.from_mm);
+  if (!problem && place.behind && hold.behind_mm > 0) {
+    problem = fmt::format("would stand in {}", build.draft.instance(*place.behind).name);
+  }
+  if (problem) say_no_hold(build, place, hold, *problem);
+  return !problem;
+}
+
+void add_fastener(Build& build, const ScrewPlace& place, InstanceId screw, InstanceId into, double engagement) {
+  Fastener fastener{place.thread, screw, {}, engagement, 0};
+  for (std::size_t i = 0; i < place.layers.size(); ++i) {
+    fastener.stack.push_back(place.layers[i].instance);
+    if (i > 0) fastener.draws_mm += place.layers[i].from_mm - place.layers[i - 1].to_mm;
+  }
+  if (into != fastener.stack.back()) fastener.stack.push_back(into);
+  build.draft.fasteners.push_back(std::move(fastener));
+}
+
+// What lies behind gets a hole where the tip comes through, and is known to what is laid on there later.
+void pass_tip(Build& build, const ScrewPlace& place, const Thread& thread, const ScrewHold& hold, InstanceId screw,
+              double length) {
+  const Layer& last = place.layers.back();
+  const Vec3 back = place.seat + last.to_mm * place.direction;
+  if (place.behind && length > last.to_mm + tolerance::contact_mm) {
+    const RoundHole hole{back, place.direction, thread.clear_medium_mm, HoleKind::clear, "the tip of " + thread.size};
+    if (!room_for(build, place, *place.behind, hole)) return;
+    build.draft.join(screw, *place.behind, JointKind::slip, place.direction);
+  }
+  if (length > last.to_mm - tolerance::contact_mm) {
+    const double play = hold.behind_mm > 0 ? play_round_nut_mm : 0;
+    build.draft.screw_tips.push_back({screw, last.instance, back, place.direction, place.thread, place.origin.place,
+                                      std::max(thread.clear_medium_mm, hold.across_mm + play)});
+  }
+}
+
+}  // namespace
+
+double slot_mm_of(const Build& build, const Sourced<HoleShape>& hole, const std::optional<Sourced<Length>>& slot,
+                  Vec3 along) {
+  if (*hole == HoleShape::round) return 0;
+  if (slot) return (*slot)->mm();
+  return 2 * tables::welded_length_permits_mm(std::abs(dot(build.shell.size, along)));
+}
+
+void add_screw(Build& build, const ScrewPlace& wanted) {
+  const Thread& thread = *tables::find_thread(wanted.thread);
+  const ButtonHead& head = *tables::find_button_head(wanted.thread);
+  ScrewPlace place = wanted;
+  if (place.slot_mm > 0) {
+    const double washer = tables::find_washer(place.thread)->thickness_mm;
+    place.seat = place.seat - washer * place.direction;
+    for (Layer& layer : place.layers) layer = {layer.instance, layer.from_mm + washer, layer.to_mm + washer};
+  }
+  const Layer last = place.layers.back();
+  const Material& material = threaded_material(build, place);
+  if (place.fixing == ScrewFixing::nut_strip && holds_thread_itself(thread, material, last.to_mm - last.from_mm)) {
+    place.fixing = ScrewFixing::tapped;
+  }
+  const auto hold = hold_for(build, place, thread);
+  if (!hold) {
+    if (!is_said(build, "fixing-not-made", place.thread_place, place.fixing_key)) {
+      build.diagnostics.add(diag::say<"fixing-not-made">(place.thread_place, place.fixing_key, place.thread));
+    }
+    return;
+  }
+  const bool threaded = place.fixing == ScrewFixing::tapped || place.fixing == ScrewFixing::nut_strip;
+  if (threaded && !threads_enough(build, place, thread, hold->engagement_mm)) return;
+  if (!holds(build, place, *hold)) return;
+  const double length = screw_length_mm(thread, last.to_mm + hold->screw_to_mm);
+  if (length <= 0) {
+    say_no_hold(build, place, *hold, "asks for a screw longer than any that is kept");
+    return;
+  }
+  if (!make_screw_holes(build, place, thread, *hold)) return;
+  const InstanceId screw = build.draft.add(button_head_screw(thread, head, length), along(place.seat, place.direction),
+                                           place.name, place.origin);
+  join_screw(build, place, screw);
+  const InstanceId into = add_hold(build, *hold, place, screw);
+  pass_tip(build, place, thread, *hold, screw, length);
+  add_fastener(build, place, screw, into, hold->engagement_mm);
+  if (!holds_item(build, place)) note_screw(build, place, *hold, screw);
+  if (place.fixing == ScrewFixing::nut_strip) note_for_strip(build, place, *hold, screw);
+}
+
+}  // namespace fitup::plan

@@ -1,0 +1,196 @@
+// Nut strips, places of screws, items held by their own holes, earth studs, and what is bought for feet and guides.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <numbers>
+
+#include "plan/framed/planned.h"
+#include "plan/nut_strip.h"
+#include "plan/screw_row.h"
+
+namespace fitup {
+namespace {
+
+using test::box_of;
+using test::find_instance;
+using test::instances_of;
+using test::plan_demo;
+using test::Planned;
+
+constexpr const char* rods =
+    "rods        = { thread = \"M6\", at = [[16, 24], [134, 24], [16, 196], [134, 196]], projection = 20 }";
+constexpr const char* back_cover =
+    "back  = { closed_by = \"cover\", style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 } "
+    "}";
+
+const Part* part_named(const Plan& plan, const std::string& name) {
+  const auto found = std::find_if(plan.parts.begin(), plan.parts.end(), [&](const Part& p) { return p.name == name; });
+  return found == plan.parts.end() ? nullptr : &*found;
+}
+
+// Common practice: one diameter in steel, two in aluminium.
+TEST(Engagement, is_a_matter_of_the_material) {
+  const Thread& m6 = *tables::find_thread("M6");
+  for (const auto& [name, mm] : {std::pair{"S235JR", 6}, std::pair{"1.4301", 6}, std::pair{"6061-T6", 12}}) {
+    EXPECT_EQ(plan::least_engagement_mm(m6, *tables::find_material(name)), mm) << name;
+  }
+}
+
+// Two legs of 4, 2 mm, and half of the 4.5 that ISO 273 medium gives an M4.
+TEST(Seams, keep_holes_off_by_the_legs_and_the_beads) {
+  EXPECT_DOUBLE_EQ(plan::clear_of_seam_mm(4, 4.5), 12.25);
+  EXPECT_DOUBLE_EQ(plan::clear_of_seam_mm(8, 4.5), 20.25);
+}
+
+TEST(NutStrips, are_as_thick_and_wide_as_the_thread_asks) {
+  const Material& steel = *tables::find_material("S235JR");
+  const auto m6 = plan::strip_hold(*tables::find_thread("M6"), nullptr, steel);
+  EXPECT_DOUBLE_EQ(m6.engagement_mm, 6);
+  EXPECT_DOUBLE_EQ(m6.seat_mm, 20);  // 18, rounded up to 5
+  const auto quarter = plan::strip_hold(*tables::find_thread("1/4-20"), nullptr, steel);
+  EXPECT_NEAR(quarter.engagement_mm, 6.35, 1e-9);  // 1/4 in
+  EXPECT_NEAR(quarter.seat_mm, 19.05, 1e-9);       // 3/4 in
+}
+
+// The row into the bottom member begins 20 from the frame's ends, 984 apart: its strip reaches 10 beyond its ends.
+TEST(NutStrips, carry_a_whole_row) {
+  const Planned p = plan_demo({{"style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }",
+                                "style = \"flat\", thickness = 2, landing_width = 24, screws = { thread = \"M6\", "
+                                "max_spacing = 120, fixing = \"nut strip\" }"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  const auto strips = instances_of(plan, Role::nut_strip);
+  ASSERT_EQ(strips.size(), 4U);
+  const Instance* bottom = find_instance(plan, "back cover screw bottom strip");
+  ASSERT_NE(bottom, nullptr);
+  const Vec3 size = box_of(plan, *bottom).size();
+  EXPECT_NEAR(size.x, 964, 1e-9);
+  EXPECT_NEAR(size.y, 6, 1e-9);
+  EXPECT_NEAR(size.z, 20, 1e-9);
+  std::size_t held = 0;
+  for (const Fastener& fastener : plan.fasteners) {
+    if (&plan.instances[fastener.stack.back()] != bottom) continue;
+    EXPECT_NEAR(fastener.engagement_mm, 6, 1e-9);
+    ++held;
+  }
+  EXPECT_EQ(held, std::get<Flat>(plan.parts[bottom->part].form).drilled.size());
+  EXPECT_EQ(held, 9U);  // 944 in steps of at most 120
+}
+
+TEST(NutStrips, are_left_out_where_the_leg_holds_the_thread) {
+  const Planned p = plan_demo({{"max_spacing = 120 }", "max_spacing = 120, fixing = \"nut strip\" }"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  EXPECT_TRUE(instances_of(*p.result.plan, Role::nut_strip).empty());
+}
+
+TEST(PlacesOfScrews, are_taken_as_they_are_given) {
+  const Planned p = plan_demo({{"max_spacing = 120 }", "max_spacing = 120, at = { bottom = [492, 440, 400] } }"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  std::vector<double> found;
+  for (const Instance& i : p.result.plan->instances) {
+    if (i.name.rfind("back cover screw bottom ", 0) == 0) found.push_back(i.pose.origin().x);
+  }
+  EXPECT_THAT(found, testing::ElementsAre(testing::DoubleNear(400, 1e-9), testing::DoubleNear(440, 1e-9),
+                                          testing::DoubleNear(492, 1e-9)));
+}
+
+// ISO 13920:1996, table 1, class B: 3 for sizes over 400 up to 1000, either way; the hole of an M4 is 4.5 wide.
+TEST(Slots, reach_as_far_as_a_welded_frame_may_be_off) {
+  const Planned p = plan_demo({{"max_spacing = 120 }", "max_spacing = 120, hole = \"slot\" }"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Part* sheet = part_named(*p.result.plan, "back cover sheet");
+  ASSERT_NE(sheet, nullptr);
+  std::vector<double> lengths;
+  for (const Loop& hole : std::get<Flat>(sheet->form).profile.holes) {
+    const Vec2 size = hole.bounds().size();
+    if (size.x > size.y + 0.1) lengths.push_back(size.x);
+  }
+  ASSERT_FALSE(lengths.empty());
+  for (const double length : lengths) EXPECT_NEAR(length, 4.5 + 2 * 3, 1e-9);
+}
+
+// Six blocks of 150, 12 apart, 8 + 4 from the outside; the gap of 4 + 4 behind them is what the strips fill.
+TEST(Mounts, in_the_back_hold_a_row_by_two_strips) {
+  const Planned p = plan_demo({{rods,
+                                "mounts = { face = \"back\", depth = 15, at = [[20, 40], [130, 40], [20, 180], "
+                                "[130, 180]] }"},
+                               {"back = 36", "back = 4"},
+                               {back_cover, "back  = { closed_by = \"plate\", thickness = 2 }"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  const auto strips = instances_of(plan, Role::mount_strip);
+  ASSERT_EQ(strips.size(), 2U);
+  for (const Instance* strip : strips) {
+    const Box3 box = box_of(plan, *strip);
+    EXPECT_NEAR(box.low.x, 12 + 20 - 15, 1e-9);  // half of 5 x 6 before the first hole
+    EXPECT_NEAR(box.high.x, 12 + 5 * 162 + 130 + 15, 1e-9);
+    EXPECT_NEAR(box.size().y, 8, 1e-9);
+    EXPECT_NEAR(box.size().z, 30, 1e-9);
+  }
+  // Plate 2 and strip 8, then one diameter, 6: 16 is a stock length.
+  std::size_t screws = 0;
+  for (const Fastener& fastener : plan.fasteners) {
+    if (plan.parts[plan.instances[fastener.stack.back()].part].role != Role::item) continue;
+    EXPECT_THAT(plan.parts[plan.instances[fastener.screw].part].size, testing::HasSubstr("M6 x 16 "));
+    ++screws;
+  }
+  EXPECT_EQ(screws, 24U);
+  // An M6 is tapped through 5.
+  const Part* block = part_named(plan, "block");
+  ASSERT_NE(block, nullptr);
+  EXPECT_NEAR(volume_mm3(*block), 150.0 * 430 * 220 - 4 * std::numbers::pi * 2.5 * 2.5 * 15, 1e-3);
+}
+
+TEST(Mounts, through_ears_go_into_strips_between_the_uprights) {
+  const Planned p = plan_demo(
+      {{rods, "mounts = { face = \"back\", ear = 3, at = [[20, 233], [130, 233]] }"}, {"back = 36", "back = 20"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  const auto strips = instances_of(plan, Role::mount_strip);
+  ASSERT_EQ(strips.size(), 1U);
+  EXPECT_NEAR(box_of(plan, *strips[0]).size().x, 984 - 2 * 4, 1e-9);
+  EXPECT_EQ(std::get<Flat>(plan.parts[strips[0]->part].form).drilled.size(), 12U);
+}
+
+TEST(EarthStuds, stand_where_they_are_put) {
+  const Planned p = plan_demo({{"left  = { closed_by = \"plate\", thickness = 2 }",
+                                "left  = { closed_by = \"plate\", thickness = 2, earth = [{ at = [260, 160] }] }"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  const auto studs = instances_of(plan, Role::stud);
+  ASSERT_EQ(studs.size(), 1U);
+  const Box3 box = box_of(plan, *studs[0]);
+  // Lugs 5, washer 1.6 (ISO 7089), nut 9.5 (ISO 7040), two turns of 1.25: 18.6, rounded up to 5.
+  EXPECT_NEAR(box.high.x, -2, 1e-9);
+  EXPECT_NEAR(box.low.x, -2 - 20, 1e-9);
+  EXPECT_NEAR(box.middle().y, 260, 1e-9);
+  EXPECT_NEAR(box.middle().z, 160, 1e-9);
+  EXPECT_THAT(plan.parts[studs[0]->part].size, testing::HasSubstr("with a washer and a nut"));
+}
+
+// Plate 6 and grip 10, washers 2 x 1.6 (ISO 7089), nut 6.8 (ISO 4032), two turns of 1.25: 28.5; 30 is a stock length.
+TEST(LooseHardware, of_feet_is_as_long_as_its_grip_asks) {
+  for (const auto& [grip, words] :
+       {std::pair{"grip = 10\n", "M8 x 30 for a grip of 16 mm"}, std::pair{"", "M8, length by what it is bolted to"}}) {
+    const Planned p =
+        plan_demo({{"[lifting]", std::string("[box.main.feet]\nthread = \"M8\"\n") + grip + "\n[lifting]"}});
+    ASSERT_TRUE(p.result.plan) << p.said();
+    const Part* bolt = part_named(*p.result.plan, "hexagon bolt for a foot");
+    ASSERT_NE(bolt, nullptr);
+    EXPECT_THAT(bolt->size, testing::StartsWith(words));
+    EXPECT_EQ(bolt->loose_count, 4);
+  }
+}
+
+TEST(LooseHardware, has_a_bush_for_each_hole_of_a_guide) {
+  const Planned p = plan_demo({{"[lifting]", "[print]\nbush = 12\n\n[lifting]"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Part* bush = part_named(*p.result.plan, "drill bush");
+  ASSERT_NE(bush, nullptr);
+  EXPECT_EQ(bush->loose_count, 4);
+  EXPECT_THAT(bush->size, testing::HasSubstr("12 mm outside, for a 7 mm drill"));  // ISO 273 coarse of M6
+}
+
+}  // namespace
+}  // namespace fitup
