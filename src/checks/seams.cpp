@@ -6,6 +6,7 @@
 #include <cmath>
 #include <variant>
 
+#include "checks/bead_section.h"
 #include "checks/joint_seams.h"
 #include "checks/rules.h"
 #include "fitup/tolerances.h"
@@ -179,24 +180,51 @@ class AllSeams {
 
   Seams find() {
     for (std::size_t i = 0; i < plan_.joints.size(); ++i) {
-      const Joint& joint = plan_.joints[i];
-      if (!takes_a_bead(plan_, joint)) continue;
-      auto found = offered(plan_, {bodies_[joint.a], bodies_[joint.b], joint, wanted_leg_mm(plan_, joint)});
-      if (!found) {
-        seams_.undecided.push_back(i);
-        continue;
-      }
-      const std::size_t before = seams_.all.size();
-      for (Seam& seam : found->seams) {
-        seam.joint = i;
-        add(seam, weld_rule(plan_, joint));
-      }
-      if (seams_.all.size() == before && found->round_mm > 2 * least_seam_mm) seams_.none.push_back(i);
+      if (takes_a_bead(plan_, plan_.joints[i])) add_joint(i);
     }
     return std::move(seams_);
   }
 
  private:
+  void add_joint(std::size_t i) {
+    const Joint& joint = plan_.joints[i];
+    const double wanted = wanted_leg_mm(plan_, joint);
+    const std::size_t before = seams_.all.size();
+    const auto round_mm = add_seams(i, wanted);
+    if (!round_mm) {
+      seams_.undecided.push_back(i);
+      return;
+    }
+    if (seams_.all.size() == before && *round_mm > 2 * least_seam_mm) seams_.none.push_back(i);
+    const double leg = least_bead_mm(wanted);
+    if (weld_rule(plan_, joint).leg_mm > 0 || leg >= wanted || !is_all_blocked(before)) return;
+    // Where nothing of it finds room, a bead as small as may be is laid (common practice).
+    const std::vector<Seam> full(seams_.all.begin() + static_cast<std::ptrdiff_t>(before), seams_.all.end());
+    seams_.all.resize(before);
+    (void)add_seams(i, leg);
+    if (!is_all_blocked(before)) return;
+    seams_.all.resize(before);
+    seams_.all.insert(seams_.all.end(), full.begin(), full.end());
+  }
+
+  // Adds them, and says how long the contact's edge is; none where it is not known.
+  std::optional<double> add_seams(std::size_t i, double wanted_mm) {
+    const Joint& joint = plan_.joints[i];
+    auto found = offered(plan_, {bodies_[joint.a], bodies_[joint.b], joint, wanted_mm});
+    if (!found) return std::nullopt;
+    for (Seam& seam : found->seams) {
+      seam.joint = i;
+      add(seam, weld_rule(plan_, joint));
+    }
+    return found->round_mm;
+  }
+
+  [[nodiscard]] bool is_all_blocked(std::size_t from) const {
+    if (from == seams_.all.size()) return false;
+    return std::all_of(seams_.all.begin() + static_cast<std::ptrdiff_t>(from), seams_.all.end(),
+                       [](const Seam& seam) { return seam.state == SeamState::left_free; });
+  }
+
   void add(const Seam& whole, const WeldRule& rule) {
     for (const Seam& seam : within_reach(whole)) {
       if (rule.all_sides) {

@@ -47,6 +47,17 @@ Sum sum_of(const Seams& seams, std::size_t joint) {
   return sum;
 }
 
+// What holds a part, in all its joints together.
+std::map<InstanceId, double> held_mm(const Plan& plan, const Seams& seams) {
+  std::map<InstanceId, double> held;
+  for (const Seam& seam : seams.all) {
+    for (const InstanceId id : {plan.joints[seam.joint].a, plan.joints[seam.joint].b}) {
+      held[id] += holds(seam) ? seam.length_mm : 0;
+    }
+  }
+  return held;
+}
+
 Finding blank(const Scene& scene, std::size_t index, Verdict verdict) {
   const Joint& joint = scene.plan().joints[index];
   const WeldRule& rule = weld_rule(scene.plan(), joint);
@@ -155,11 +166,15 @@ std::vector<Finding> check_welds(const Scene& scene) {
   std::vector<Finding> findings;
   for (const std::size_t joint : seams.none) findings.push_back(no_place(scene, joint));
   for (const std::size_t joint : seams.undecided) findings.push_back(not_known(scene, joint));
+  const auto held = held_mm(scene.plan(), seams);
   for (std::size_t i = 0; i < seams.all.size(); ++i) {
     const std::size_t joint = seams.all[i].joint;
     if (i > 0 && seams.all[i - 1].joint == joint) continue;
     const Sum sum = sum_of(seams, joint);
     if (sum.offered_mm < least_seam_mm || sum.holds_mm >= sum.wanted_mm() - tolerance::contact_mm) continue;
+    // A part that its other joints hold does without this one.
+    const Joint& pair = scene.plan().joints[joint];
+    if (std::min(held.at(pair.a), held.at(pair.b)) >= least_seam_mm) continue;
     if (!is_of_an_overlap(scene, scene.plan().joints[joint], sum)) findings.push_back(too_little(scene, joint, sum));
   }
   if (findings.empty() && !seams.all.empty()) findings.push_back(enough(seams));
