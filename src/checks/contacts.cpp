@@ -14,12 +14,10 @@ namespace fitup::checks {
 
 namespace {
 
-// Beads that were laid where they are clear need no second look, unless only their box was looked at.
+// Beads that were laid where they are clear need no second look.
 bool is_open(const Scene& scene, const Bead& bead) {
   const Plan& plan = scene.plan();
-  const Joint& joint = plan.joints[scene.seams().all[bead.seam].joint];
-  return weld_rule(plan, joint).all_sides ||
-         scene.body(scene.thing_of_bead(&bead - scene.beads().data())).outer.prisms.front().axis < 0;
+  return weld_rule(plan, plan.joints[scene.seams().all[bead.seam].joint]).all_sides;
 }
 
 bool is_own(const Scene& scene, Thing thing, const Bead& bead) {

@@ -72,25 +72,27 @@ std::optional<Separation> least_separation(const Scene& scene, Thing a, Thing b)
   return best;
 }
 
-std::optional<double> gap_along(const Scene& scene, Thing a, Thing b, Vec3 direction, double most_mm) {
+GapAlong gap_along(const Scene& scene, Thing a, Thing b, Vec3 direction, double most_mm) {
+  bool undecided = false;
   const auto meets = [&](double t) {
     const Decision d = scene.decide(a, b, t * direction).decision;
+    undecided = undecided || d == Decision::unsure;
     return d == Decision::touch || d == Decision::overlap;
   };
-  if (meets(0)) return 0;
+  if (meets(0)) return {0.0};
   // Never longer than what the thinner of the two could hide in.
-  const double stride = std::max(
-      first_step_mm, 0.5 * std::min(extent_mm(scene.body(a).outer.box, direction),
-                                    extent_mm(scene.body(b).outer.box, direction)));
+  const double stride = std::max(first_step_mm, 0.5 * std::min(extent_mm(scene.body(a).outer.box, direction),
+                                                               extent_mm(scene.body(b).outer.box, direction)));
   double low = 0;
   double high = std::min(first_step_mm, most_mm);
   while (!meets(high)) {
-    if (high >= most_mm) return std::nullopt;
+    if (high >= most_mm) return {std::nullopt, undecided};
     low = high;
     high = std::min({2 * high, high + stride, most_mm});
   }
   // Finer than the band nothing is known of a contact.
-  return rounded(bisect(low, high, band, meets) + band, 1e-3);
+  const double mm = rounded(bisect(low, high, band, meets) + band, 1e-3);
+  return {mm, undecided};
 }
 
 }  // namespace fitup::checks

@@ -16,8 +16,13 @@ struct Separation {
 /// question stays undecided.
 [[nodiscard]] std::optional<Separation> least_separation(const Scene& scene, Thing a, Thing b);
 
-/// How far `a` must move along `direction` (a unit vector) to meet `b`, to 1e-3 mm; 0 where they meet already. None
-/// where they never do within `most_mm`.
-[[nodiscard]] std::optional<double> gap_along(const Scene& scene, Thing a, Thing b, Vec3 direction, double most_mm);
+struct GapAlong {
+  std::optional<double> mm;  // none: they do not meet
+  bool undecided = false;    // on the way there is a place where nobody knows whether they meet: it may be less
+};
+
+/// How far `a` must move along `direction` (a unit vector) to meet `b` within `most_mm`, to 1e-3 mm; 0 where they meet
+/// already.
+[[nodiscard]] GapAlong gap_along(const Scene& scene, Thing a, Thing b, Vec3 direction, double most_mm);
 
 }  // namespace fitup::checks

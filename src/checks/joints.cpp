@@ -59,7 +59,8 @@ Gap gap_of(const Scene& scene, const Joint& joint) {
   if (now.decision == Decision::unsure) return {std::nullopt, true};
   const double length = norm(joint.normal);
   if (length == 0) return {};
-  return {gap_along(scene, joint.a, joint.b, (1 / length) * joint.normal, farthest_mm)};
+  const GapAlong gap = gap_along(scene, joint.a, joint.b, (1 / length) * joint.normal, farthest_mm);
+  return {gap.undecided ? std::nullopt : gap.mm, gap.undecided};
 }
 
 // Where the largest gap of a kind of joint comes from.

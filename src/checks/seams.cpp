@@ -19,6 +19,8 @@ constexpr double band = tolerance::contact_mm;
 
 // A slit that is no wider takes no bead: no wire reaches into it (common practice).
 constexpr double slit_mm = 1.25;
+// A bead that runs askew is looked at in pieces of this length.
+constexpr double piece_mm = 2;
 // Of the joint's depth, as ISO 9692-1 prepares a single bevel with its root face (from memory).
 constexpr double bevel_share = 0.5;
 
@@ -82,21 +84,53 @@ class InTheWay {
 
   /// Ascending, apart from each other.
   [[nodiscard]] std::vector<Blocked> of(const Seam& seam) const {
-    const Joint& joint = plan_.joints[seam.joint];
     const PlacedBody bead = placed_bead(seam.bead);
     std::vector<Blocked> found;
-    // Where only its box is known, `overlap` asks the solid.
-    if (bead.outer.prisms.front().axis < 0) return found;
+    if (bead.outer.prisms.front().axis < 0) return of_slanted(seam);
     for (std::size_t t = 0; t < bodies_.size(); ++t) {
-      const InstanceId owner = t < plan_.instances.size() ? t : plan_.zones[t - plan_.instances.size()].owner;
-      if (owner == joint.a || owner == joint.b || apart(bead.outer.box, bodies_[t].outer.box, -band)) continue;
+      if (is_own(t, seam) || apart(bead.outer.box, bodies_[t].outer.box, -band)) continue;
       const Decision d = decide(bead, bodies_[t]);
-      if (d == Decision::overlap || d == Decision::unsure) add(seam, bead.outer.prisms.front(), t, owner, found);
+      if (d == Decision::overlap || d == Decision::unsure) add(seam, bead.outer.prisms.front(), t, owner_of(t), found);
     }
     return merged(std::move(found));
   }
 
  private:
+  // Of a bead that runs askew only boxes are known: it is looked at in short pieces, each as large as its box.
+  [[nodiscard]] std::vector<Blocked> of_slanted(const Seam& seam) const {
+    const auto pieces = static_cast<std::size_t>(std::ceil(seam.length_mm / piece_mm));
+    const Vec3 way = (1 / seam.length_mm) * (seam.to - seam.from);
+    std::vector<Blocked> found;
+    for (std::size_t i = 0; i < pieces; ++i) {
+      const double low = static_cast<double>(i) * seam.length_mm / static_cast<double>(pieces);
+      const double high = static_cast<double>(i + 1) * seam.length_mm / static_cast<double>(pieces);
+      Prism piece = seam.bead;
+      piece.pose = seam.bead.pose.moved(low * way);
+      piece.length_mm = high - low;
+      if (const auto by = first_in(body_of_box(place(piece, {}).box), seam)) found.push_back({{low, high}, *by});
+    }
+    return merged(std::move(found));
+  }
+
+  [[nodiscard]] std::optional<InstanceId> first_in(const PlacedBody& box, const Seam& seam) const {
+    for (std::size_t t = 0; t < bodies_.size(); ++t) {
+      if (is_own(t, seam) || apart(box.outer.box, bodies_[t].outer.box, -band)) continue;
+      const Decision d = decide(box, bodies_[t]);
+      if (d == Decision::overlap || d == Decision::unsure) return owner_of(t);
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] InstanceId owner_of(std::size_t thing) const {
+    const std::size_t instances = plan_.instances.size();
+    return thing < instances ? thing : plan_.zones[thing - instances].owner;
+  }
+
+  [[nodiscard]] bool is_own(std::size_t thing, const Seam& seam) const {
+    const Joint& joint = plan_.joints[seam.joint];
+    return owner_of(thing) == joint.a || owner_of(thing) == joint.b;
+  }
+
   void add(const Seam& seam, const PlacedPrism& bead, std::size_t thing, InstanceId owner,
            std::vector<Blocked>& found) const {
     for (const PlacedPrism& p : bodies_[thing].outer.prisms) {
@@ -195,7 +229,11 @@ class AllSeams {
       seams_.undecided.push_back(i);
       return;
     }
-    if (seams_.all.size() == before && *round_mm > 2 * least_seam_mm) seams_.none.push_back(i);
+    if (seams_.all.size() == before && *round_mm > 2 * least_seam_mm) {
+      // Of a mitred member only bounds are known: what seems to offer no edge may well do.
+      const bool known = bodies_[joint.a].exact && bodies_[joint.b].exact;
+      (known ? seams_.none : seams_.undecided).push_back(i);
+    }
     const double leg = least_bead_mm(wanted);
     if (weld_rule(plan_, joint).leg_mm > 0 || leg >= wanted || !is_all_blocked(before)) return;
     // Where nothing of it finds room, a bead as small as may be is laid (common practice).

@@ -56,6 +56,7 @@ struct Shell {
   double deck_root_mm = 0;                    // on a deck, from the outside: nothing round may stand nearer
   bool toes_down = false;                     // the bottom's standing legs end at the underside
   double weld_gap_mm = 1;                     // root gap of the frame's own welds
+  double deck_toe_mm = 0;                     // of a deck's inner edge that is rounded, so that nothing lies on it
   double top_root_mm = 0;                     // as deck_root_mm, of the top's strips
   std::vector<Host> cross_bars;               // between strips of the deck, level with them
 };

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "fitup/tolerances.h"
+#include "plan/size_words.h"
 #include "plan/support.h"
 
 namespace fitup::plan {
@@ -42,9 +43,9 @@ double inertia_mm4(const Box3& rail, bool across) {
   return (across ? size.y : size.x) * std::pow(size.z, 3) / 12;
 }
 
-std::string words(const Build& build, double mm) { return build.in_words(std::round(mm / said_to_mm) * said_to_mm); }
+std::string words(double mm) { return plain(std::round(mm / said_to_mm) * said_to_mm) + " mm"; }
 
-Fit fit_of(const Build& build, const Sag& sag, const std::string& what) {
+Fit fit_of(const Sag& sag, const std::string& what) {
   Fit fit;
   fit.check = "rails";
   fit.value = sag.sag_mm;
@@ -53,9 +54,9 @@ Fit fit_of(const Build& build, const Sag& sag, const std::string& what) {
   fit.at_most = true;
   fit.source =
       "w = 3 F l^3 / 384 E I of a strip welded at both ends, at most l / 100, fair up to l / 200 (common practice)";
-  fit.message = fmt::format("{} of {} between its welds carries {:.1f} kg and sags by {}; 1/200 of the span is {}",
-                            what, words(build, sag.span_mm), sag.load_n / n_per_kg, words(build, sag.sag_mm),
-                            words(build, fair_part_of_span * sag.span_mm));
+  fit.message =
+      fmt::format("{} of {} between its welds carries {:.1f} kg and sags by {}; 1/200 of the span is {}", what,
+                  words(sag.span_mm), sag.load_n / n_per_kg, words(sag.sag_mm), words(fair_part_of_span * sag.span_mm));
   return fit;
 }
 
@@ -65,7 +66,7 @@ std::optional<Fit> worst_of(const Build& build, const std::vector<Sag>& sags, co
   const auto worst = std::max_element(sags.begin(), sags.end(), less);
   if (worst == sags.end() || worst->span_mm <= 0) return std::nullopt;
   const Host& host = hosts[worst->index];
-  Fit fit = fit_of(build, *worst, build.draft.instance(host.id).name + ", a span");
+  Fit fit = fit_of(*worst, build.draft.instance(host.id).name + ", a span");
   fit.parts = {host.id};
   fit.at = host.box.middle();
   fit.key = build.draft.instance(host.id).key;

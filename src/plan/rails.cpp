@@ -191,6 +191,19 @@ class Rails {
 
   [[nodiscard]] bool outer(std::size_t i) const { return i == 0 || i + 1 == places_.size(); }
 
+  // A leg that lies, without the rounded edge of its toe.
+  [[nodiscard]] Box3 flat_of(Box3 leg) const {
+    const double toe = build_.shell.deck_toe_mm - 2 * tolerance::contact_mm;  // where it begins, two still touch
+    if (toe <= 0) return leg;
+    const Vec3 middle = 0.5 * build_.shell.size;
+    if (leg.size().x < leg.size().y) {
+      (leg.middle().x < middle.x ? leg.high.x : leg.low.x) += leg.middle().x < middle.x ? -toe : toe;
+    } else {
+      (leg.middle().y < middle.y ? leg.high.y : leg.low.y) += leg.middle().y < middle.y ? -toe : toe;
+    }
+    return leg;
+  }
+
   Host add(std::size_t i) {
     const RailsSpec& spec = build_.box_spec().rails;
     const Box3 box = rail_box(build_, places_[i].rail);
@@ -200,7 +213,7 @@ class Rails {
                                     {build_.key("rails"), spec.thickness.place, "frame"});
     int legs = 0;
     for (const Host& host : build_.shell.deck) {
-      if (direction_to(box, host.box) != axis::minus_z) continue;
+      if (direction_to(box, flat_of(host.box)) != axis::minus_z) continue;
       build_.draft.join(id, host.id, JointKind::weld, axis::minus_z);
       ++legs;
     }

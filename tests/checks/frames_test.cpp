@@ -62,7 +62,7 @@ TEST(RandomFrames, AreRefusedOrMeetAndTouchOnlyAsStated) {
   Frames frames(seed);
   std::map<Role, int> built;
   std::map<std::string, int> refused;
-  for (int i = 0; i < 240 && !testing::Test::HasFailure(); ++i) {
+  for (int i = 0; i < 240; ++i) {
     const std::string text = frames.text();
     SCOPED_TRACE(testing::Message() << "frame " << i << ":\n" << text);
     const auto made = planned("frame.toml", text);

@@ -182,8 +182,11 @@ class Brace {
     const int axis = ends_ ? 0 : 1;
     for (const Side i : {low, high}) {
       const Host& upright = ends_ ? build_.shell.upright[side_of(face_)][i] : build_.shell.upright[i][side_of(face_)];
-      out.push_back({upright.id, corners_of({{along(upright.box.low, axis), upright.box.low.z},
-                                             {along(upright.box.high, axis), upright.box.high.z}})});
+      // All of it, not only what shows between the rings.
+      const double foot = build_.draft.pose(upright.id).origin().z;
+      const double head = foot + std::get<Member>(build_.draft.part(upright.id).form).length_mm;
+      out.push_back(
+          {upright.id, corners_of({{along(upright.box.low, axis), foot}, {along(upright.box.high, axis), head}})});
     }
     if (!ends_) of_gussets(out);
     return out;

@@ -74,6 +74,7 @@ class Frame {
     shell.rail_inset_mm =
         up_ ? bottom().root_mm() + options_.gap_mm : std::max(shell.side_wall_mm, shell.end_wall_mm) + 2;
     shell.deck_root_mm = bottom().root_mm();
+    shell.deck_toe_mm = up_ ? std::min(bottom().angle->toe_radius_mm, t) : 0;
     shell.top_root_mm = top().root_mm();
     shell.weld_gap_mm = options_.gap_mm;
     shell.toes_down = !up_;

@@ -18,6 +18,7 @@ namespace {
 // they do not burn away: as much as is common practice for plates of a few millimetres.
 constexpr double least_snipe_mm = 10;
 constexpr double snipe_in_thickness = 2;
+constexpr double beyond_edge_mm = 1;
 constexpr double most_of_leg = 1.0 / 3;
 constexpr double least_weld_mm = 10;
 
@@ -86,8 +87,11 @@ class Gussets {
     return (bones_.corners == Corners::butted ? ring.lying_mm : ring.thickness_mm()) + bones_.options.gap_mm;
   }
 
+  // Where it would begin at the very edge of the front's lying leg, it begins behind it.
   [[nodiscard]] double snipe_mm() const {
-    return std::min(std::max(least_snipe_mm, snipe_in_thickness * thickness_), most_of_leg * leg_);
+    const double snipe = std::min(std::max(least_snipe_mm, snipe_in_thickness * thickness_), most_of_leg * leg_);
+    const bool at_edge = std::abs(upright_.y + snipe - bones_.rings[low].lying_mm) <= tolerance::contact_mm;
+    return at_edge ? snipe + beyond_edge_mm : snipe;
   }
 
   // The right angle at the origin.
