@@ -328,6 +328,9 @@ struct Body {
 /// Closed-form volume of a part from its data, mm3.
 [[nodiscard]] double volume_mm3(const Part& part);
 
+/// What a hole is for that drains a tube and lets air out of it.
+inline constexpr std::string_view vent_purpose = "vent";
+
 /// Whether a sawn part is a tube that holds air in: without a drain or vent hole near either end. Its ends are taken to
 /// be shut by what they are welded to.
 [[nodiscard]] bool is_unvented_tube(const Part& part);

@@ -61,6 +61,7 @@ std::string drill_words(const MemberHole& hole, const PaperUnits& units) {
 /// printed, same drill.
 struct HoleLine {
   Leg leg = Leg::a;
+  bool far = false;
   double across_mm = 0;
   std::string across;
   std::string drill;
@@ -70,23 +71,38 @@ struct HoleLine {
 std::vector<HoleLine> hole_lines(const Member& member, const PaperUnits& units) {
   std::vector<HoleLine> lines;
   for (const MemberHole& hole : member.holes) {
-    const HoleLine wanted{hole.leg, hole.across_mm, units.length(hole.across_mm), drill_words(hole, units), {}};
+    const HoleLine wanted{
+        hole.leg, hole.far_wall, hole.across_mm, units.length(hole.across_mm), drill_words(hole, units), {}};
     auto found = std::find_if(lines.begin(), lines.end(), [&](const HoleLine& line) {
-      return std::tie(line.leg, line.across, line.drill) == std::tie(wanted.leg, wanted.across, wanted.drill);
+      return std::tie(line.leg, line.far, line.across, line.drill) ==
+             std::tie(wanted.leg, wanted.far, wanted.across, wanted.drill);
     });
     if (found == lines.end()) found = lines.insert(lines.end(), wanted);
     found->along_mm.push_back(hole.along_mm);
   }
   for (HoleLine& line : lines) std::sort(line.along_mm.begin(), line.along_mm.end());
   std::sort(lines.begin(), lines.end(), [](const HoleLine& a, const HoleLine& b) {
-    return std::tie(a.leg, a.across_mm, a.drill) < std::tie(b.leg, b.across_mm, b.drill);
+    return std::tie(a.leg, a.far, a.across_mm, a.drill) < std::tie(b.leg, b.far, b.across_mm, b.drill);
   });
   return lines;
+}
+
+/// "leg A, 20 mm from the heel", "side opposite B, 20 mm from side A"
+std::string line_words(const HoleLine& line, SectionShape shape, const PaperUnits& units) {
+  const std::string across = units.length(line.across_mm);
+  const bool a = line.leg == Leg::a;
+  if (shape == SectionShape::flat) return across + " from the edge";
+  if (shape == SectionShape::angle) return fmt::format("leg {}, {} from the heel", a ? "A" : "B", across);
+  return fmt::format("side {}{}, {} from side {}", line.far ? "opposite " : "", a ? "A" : "B", across, a ? "B" : "A");
 }
 
 }  // namespace
 
 std::string end_words(const EndCut& cut, const Section& section, const PaperUnits& units) {
+  if (cut.mitre && section.shape == SectionShape::tube) {
+    return *cut.mitre == Leg::a ? "mitre 45 degrees through the tube, long at side B, shorter along side A"
+                                : "mitre 45 degrees through the tube, long at side A, shorter along side B";
+  }
   if (cut.mitre) {
     return fmt::format("mitre 45 degrees through both legs, long at the heel, shorter along leg {}",
                        *cut.mitre == Leg::a ? "A" : "B");
@@ -101,13 +117,11 @@ std::string end_words(const EndCut& cut, const Section& section, const PaperUnit
 }
 
 std::string hole_words(const Member& member, const PaperUnits& units) {
-  const bool flat = member.section.shape == SectionShape::flat;
   std::string text;
   for (const HoleLine& line : hole_lines(member, units)) {
     const std::size_t count = line.along_mm.size();
-    text += fmt::format("{}{}{} {}: {} hole{}, {}, at ", text.empty() ? "" : "; ",
-                        flat ? "" : (line.leg == Leg::a ? "leg A, " : "leg B, "), line.across,
-                        flat ? "from the edge" : "from the heel", count, count == 1 ? "" : "s", line.drill);
+    text += fmt::format("{}{}: {} hole{}, {}, at ", text.empty() ? "" : "; ",
+                        line_words(line, member.section.shape, units), count, count == 1 ? "" : "s", line.drill);
     for (std::size_t i = 0; i < count; ++i) text += (i == 0 ? "" : ", ") + units.length(line.along_mm[i]);
     text += " from the start";
   }
@@ -119,6 +133,10 @@ std::string reading_words(const Member& member) {
   const std::string seen = "seen with the end cut towards you and the start cut away from you";
   if (member.section.shape == SectionShape::flat) {
     return member.holes.empty() ? "" : seen + ", the thickness below: widths count from the left";
+  }
+  if (member.section.shape == SectionShape::tube) {
+    const bool mitred = member.start.mitre || member.end.mitre;
+    return member.holes.empty() && !mitred ? "" : seen + ": side A is below, side B at the left";
   }
   return seen + ", the heel at the lower left: leg A lies to the right, leg B stands up";
 }

@@ -13,12 +13,29 @@
 #include "plan/nut_strip.h"
 #include "plan/patterns.h"
 #include "plan/screw_fixing.h"
+#include "plan/tube.h"
 
 namespace fitup::plan {
 
 namespace {
 
 constexpr double play_round_nut_mm = 1;  // of a hole that a nut stands in (common practice)
+
+// What comes out of the wall of a tube stays inside.
+bool in_tube(const Build& build, InstanceId id) {
+  const auto* member = std::get_if<Member>(&build.draft.part(id).form);
+  return member != nullptr && is_tube(member->section);
+}
+
+// The wall opposite must not stop the screw.
+bool ends_in_hollow(const Build& build, const ScrewPlace& place, double length_mm) {
+  const Layer& last = place.layers.back();
+  if (!in_tube(build, last.instance)) return true;
+  const Section& s = std::get<Member>(build.draft.part(last.instance).form).section;
+  const Vec3 through = build.draft.pose(last.instance).inverse().turn(place.direction);
+  const double side = std::abs(through.y) > 0.5 ? s.leg_b_mm : s.leg_a_mm;
+  return length_mm < last.from_mm + side - s.thickness_mm - tolerance::contact_mm;
+}
 
 // Makes the hole, or says why not.
 bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundHole& hole) {
@@ -111,7 +128,10 @@ bool threads_enough(Build& build, const ScrewPlace& place, const Thread& thread,
   const std::string others =
       place.fixing_key.empty()
           ? std::string()
-          : fmt::format(", or {} = \"nut\", \"locknut\", \"weld nut\" or \"insert\"", place.fixing_key);
+          : fmt::format(", or {} = {}", place.fixing_key,
+                        in_tube(build, place.layers.back().instance)
+                            ? "\"insert\""
+                            : "\"nut\", \"locknut\", \"weld nut\" or \"insert\"");
   build.diagnostics.add(
       diag::say<"thread-too-short">(place.thread_place, build.draft.instance(place.layers.back().instance).name,
                                     build.in_words(engagement), thread.size, build.in_words(needed), others));
@@ -150,7 +170,7 @@ void pass_tip(Build& build, const ScrewPlace& place, const Thread& thread, const
     if (!room_for(build, place, *place.behind, hole)) return;
     build.draft.join(screw, *place.behind, JointKind::slip, place.direction);
   }
-  if (length > last.to_mm - tolerance::contact_mm) {
+  if (length > last.to_mm - tolerance::contact_mm && !in_tube(build, last.instance)) {
     const double play = hold.behind_mm > 0 ? play_round_nut_mm : 0;
     build.draft.screw_tips.push_back({screw, last.instance, back, place.direction, place.thread, place.origin.place,
                                       std::max(thread.clear_medium_mm, hold.across_mm + play)});
@@ -176,6 +196,7 @@ void add_screw(Build& build, const ScrewPlace& wanted) {
     for (Layer& layer : place.layers) layer = {layer.instance, layer.from_mm + washer, layer.to_mm + washer};
   }
   const Layer last = place.layers.back();
+  if (in_tube(build, last.instance)) place.behind.reset();
   const Material& material = threaded_material(build, place);
   if (place.fixing == ScrewFixing::nut_strip && holds_thread_itself(thread, material, last.to_mm - last.from_mm)) {
     place.fixing = ScrewFixing::tapped;
@@ -193,6 +214,10 @@ void add_screw(Build& build, const ScrewPlace& wanted) {
   const double length = screw_length_mm(thread, last.to_mm + hold->screw_to_mm);
   if (length <= 0) {
     say_no_hold(build, place, *hold, "asks for a screw longer than any that is kept");
+    return;
+  }
+  if (!ends_in_hollow(build, place, length)) {
+    say_no_hold(build, place, *hold, "leaves the screw no room before the tube's opposite wall");
     return;
   }
   if (!make_screw_holes(build, place, thread, *hold)) return;

@@ -8,6 +8,7 @@
 #include "fitup/tolerances.h"
 #include "plan/mitre.h"
 #include "plan/section_cut.h"
+#include "plan/tube.h"
 
 namespace fitup {
 
@@ -223,6 +224,7 @@ Pose mitre_plane(Leg leg, double from_mm, double to_mm, std::optional<double> en
 }
 
 Loop kept_outline(const Member& member, Leg leg) {
+  if (plan::is_tube(member.section)) return plan::wall_outline(member, leg, false);
   const double quarter = std::tan(M_PI / 8);
   std::vector<Vertex> out;
   for (const Vertex& v : end_outline(member, leg, member.end, quarter))
@@ -238,7 +240,7 @@ Body body_of(const Part& part) {
     body.outer.push_back({with_drilled(*flat), Pose{}, flat->thickness_mm});
     body.inner = body.outer;
   } else if (const auto* member = std::get_if<Member>(&part.form)) {
-    body = body_of_member(*member);
+    body = plan::is_tube(member->section) ? plan::tube_body(*member) : body_of_member(*member);
   } else {
     body.outer = std::get<Solidform>(part.form).prisms;
     body.inner = body.outer;
@@ -248,17 +250,20 @@ Body body_of(const Part& part) {
 
 bool is_unvented_tube(const Part& part) {
   const auto* member = std::get_if<Member>(&part.form);
-  if (member == nullptr || member->section.shape != SectionShape::tube) return false;
+  if (member == nullptr || !plan::is_tube(member->section)) return false;
   const double middle = member->length_mm / 2;
   const auto open = [&](bool start) {
-    return std::any_of(member->holes.begin(), member->holes.end(),
-                       [&](const MemberHole& h) { return (h.along_mm < middle) == start; });
+    return std::any_of(member->holes.begin(), member->holes.end(), [&](const MemberHole& h) {
+      return h.purpose == vent_purpose && (h.along_mm < middle) == start;
+    });
   };
   return !open(true) || !open(false);
 }
 
 double volume_mm3(const Part& part) {
-  if (const auto* member = std::get_if<Member>(&part.form)) return volume_of_member(*member);
+  if (const auto* member = std::get_if<Member>(&part.form)) {
+    return plan::is_tube(member->section) ? plan::tube_volume_mm3(*member) : volume_of_member(*member);
+  }
   double volume = 0;
   if (const auto* flat = std::get_if<Flat>(&part.form)) {
     volume = with_drilled(*flat).area_mm2() * flat->thickness_mm;

@@ -81,7 +81,7 @@ Seat bottom_seat(const StandingBox& box) {
   seat.hosts = all_in_whole(box, Face::bottom);
   if (seat.flat) seat.lying = {box.in_whole(box.shell.deck[0]), box.in_whole(box.shell.deck[1])};
   add_panel(seat, box, Face::bottom);
-  seat.side_mm = seat.flat ? box.shell.deck[2].box.size().x : box.shell.side_wall_mm;
+  seat.side_mm = seat.flat ? box.shell.deck[2].box.high.x + box.shell.deck[2].round_mm : box.shell.side_wall_mm;
   return seat;
 }
 

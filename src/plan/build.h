@@ -20,6 +20,7 @@ struct Host {
   Box3 box;             // where it may be drilled: the leg or plate that faces the user; of a tube the whole of it
   double wall_mm = 0;   // of a tube: as much of it as a hole in any of its sides goes through
   double round_mm = 0;  // of a tube: radius of its corners, beside which its sides are flat
+  double root_mm = 0;   // of an angle's upright: its leg is flat from there on
   bool row = true;      // takes a row of screws; the sawn end of a member takes none
   /// What a hole along an axis goes through.
   [[nodiscard]] double depth_mm(Vec3 along) const { return wall_mm > 0 ? wall_mm : std::abs(dot(box.size(), along)); }
@@ -36,8 +37,9 @@ struct Shell {
   double floor_mm = 0;                // height of the surface the items stand on
   double deck_mm = 0;                 // height of the surface the rails lie on
   double rail_inset_mm = 0;           // rails begin this far from the outside
-  double rail_beside_mm = 0;          // and keep as far from it with their sides
+  Vec2 rail_beside_mm;                // and keep with their sides this far from it along X and Y
   double landing_mm = 0;              // thickness of strips that are welded in for a flat cover
+  std::array<double, 2> landing_z{};  // between which they stand
   std::array<double, 2> opening_z{};  // clear height between bottom and top at the front and the back
   // Faces of the front [low] and the back [high] side: bottom and top strips, left and right uprights.
   std::array<Host, 2> bottom{};
@@ -121,7 +123,7 @@ InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3
 }
 
 /// From the face of the frame to the screws in the side flanges of the flanged cover that closes it.
-[[nodiscard]] double flange_row_mm(const BoxSpec& box, Face face);
+[[nodiscard]] double flange_row_mm(const Build& build, Face face);
 
 /// True if the boxes, seen along an axis, share some width in both other directions.
 [[nodiscard]] bool face_each_other(const Box3& a, const Box3& b, Vec3 along);

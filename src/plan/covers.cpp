@@ -12,7 +12,9 @@
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
 #include "plan/nut_strip.h"
+#include "plan/opening.h"
 #include "plan/outward_landing.h"
+#include "plan/screw_fixing.h"
 #include "plan/screw_row.h"
 
 namespace fitup::plan {
@@ -89,7 +91,7 @@ class Cover {
 
   // A row from the front or the back into a strip of the frame that lies across.
   void row_into_strip(InstanceId sheet, const Host& strip, const std::string& name) {
-    const double into = strip.box.size().y;
+    const double into = strip.depth_mm(axis::y);
     const double first = first_mm(row_end_mm);
     const auto by_rule = spread(first, shell_.size.x - first, spec_.screws.max_spacing->mm());
     const Face edge = name == "bottom" ? Face::bottom : Face::top;
@@ -111,28 +113,44 @@ class Cover {
   }
 
   void add_flat() {
-    if (!landings_apart()) return;
+    const bool landings = has_landings(build_, face_);
+    if (landings && !landings_apart()) return;
     const Vec3 s = shell_.size;
     const InstanceId sheet = plate(0, word_ + " cover sheet", Role::cover_sheet,
                                    box(hold_back_mm, s.x - hold_back_mm, -t(), 0, hold_back_mm, s.z - hold_back_mm),
                                    axis::y, word_ + " cover sheet", cover_origin());
     build_.panels[static_cast<std::size_t>(face_)] = sheet;
-    const Host& bottom = shell_.bottom[depth_];
-    const Host& top = shell_.top[depth_];
-    row_into_strip(sheet, bottom, "bottom");
-    row_into_strip(sheet, top, "top");
+    row_into_strip(sheet, shell_.bottom[depth_], "bottom");
+    row_into_strip(sheet, shell_.top[depth_], "top");
     for (const Side side : {low, high}) {
-      const auto [landing, middle_x] = add_landing(side);
-      lie_on(sheet, landing);
+      const Upright beside = landings ? add_landing(side) : face_of_upright(side);
+      if (landings) lie_on(sheet, beside.id);
       lie_on(sheet, shell_.upright[depth_][side].id);
-      const double into = bottom.box.size().y;
-      const double edge = edge_distance * thread().clear_medium_mm;
-      const auto places = row(side == low ? Face::left : Face::right, 2, shell_.opening_z[low] + edge,
-                              shell_.opening_z[high] - edge, landing_screws());
-      for (const double z : places) {
-        screw(side == low ? "left" : "right", at(middle_x, -t(), z), inward(),
-              {{sheet, 0, t()}, {landing, t(), t() + into}}, axis::z);
-      }
+      row_at_side(sheet, side, beside);
+    }
+  }
+
+  // What takes the screws beside the opening.
+  struct Upright {
+    InstanceId id;
+    double middle_x;
+    double into_mm;
+  };
+
+  // A tube's wall, or the leg of an angle beyond its root.
+  [[nodiscard]] Upright face_of_upright(Side side) const {
+    const Host& host = *shell_.upright_face[depth_][side];
+    const double root = side == low ? host.root_mm : -host.root_mm;
+    return {host.id, (host.box.low.x + host.box.high.x + root) / 2, host.depth_mm(axis::y)};
+  }
+
+  void row_at_side(InstanceId sheet, Side side, const Upright& upright) {
+    const double edge = edge_distance * thread().clear_medium_mm;
+    const auto places = row(side == low ? Face::left : Face::right, 2, shell_.opening_z[low] + edge,
+                            shell_.opening_z[high] - edge, landing_screws());
+    for (const double z : places) {
+      screw(side == low ? "left" : "right", at(upright.middle_x, -t(), z), inward(),
+            {{sheet, 0, t()}, {upright.id, t(), t() + upright.into_mm}}, axis::z);
     }
   }
 
@@ -149,29 +167,29 @@ class Cover {
   }
 
   // A strip beside the upright, flush with the frame's face, from the bottom ring to the top one.
-  std::pair<InstanceId, double> add_landing(Side side) {
+  Upright add_landing(Side side) {
     const double width = spec_.landing_width->mm();
-    const double into = shell_.bottom[depth_].box.size().y;
+    const double into = shell_.landing_mm;
     const Host& upright = shell_.upright[depth_][side];
     const double x = side == low ? upright.box.high.x : upright.box.low.x - width;
     const InstanceId id = plate(5, "landing strip", Role::landing,
-                                box(x, x + width, 0, into, shell_.opening_z[low], shell_.opening_z[high]), axis::y,
+                                box(x, x + width, 0, into, shell_.landing_z[low], shell_.landing_z[high]), axis::y,
                                 fmt::format("{} landing {}", word_, side == low ? "left" : "right"), origin("frame"));
     Draft& draft = build_.draft;
     draft.join(id, upright.id, JointKind::weld, side == low ? axis::minus_x : axis::x);
     draft.join(id, shell_.bottom[depth_].id, JointKind::weld, axis::minus_z, shell_.weld_gap_mm);
     draft.join(id, shell_.top[depth_].id, JointKind::weld, axis::z, shell_.weld_gap_mm);
     if (const auto& more = shell_.corner_deck[side]) draft.join(id, *more, JointKind::weld, axis::minus_z);
-    return {id, x + width / 2};
+    return {id, x + width / 2, into};
   }
 
   [[nodiscard]] const Thread& thread() const { return *tables::find_thread(*spec_.screws.thread); }
   [[nodiscard]] double reach() const { return spec_.flange_depth->mm(); }
 
-  [[nodiscard]] double side_row_mm() const { return flange_row_mm(build_.box_spec(), face_); }
+  [[nodiscard]] double side_row_mm() const { return flange_row_mm(build_, face_); }
   // The thread, and what holds it there, keep clear of the root under it.
   [[nodiscard]] double top_row_mm() const {
-    const double seat = seat_behind_mm(build_, spec_.screws, shell_.top_face_deck[depth_].box.size().z);
+    const double seat = seat_behind_mm(build_, spec_.screws, shell_.top_face_deck[depth_].depth_mm(axis::z));
     const double half = std::max(thread().major_mm, seat) / 2;
     return std::max(side_row_mm(), std::ceil(shell_.top_root_mm + half - tolerance::contact_mm));
   }
@@ -238,7 +256,7 @@ class Cover {
     const auto by_rule = spread(begin, shell_.size.x - begin, spec_.screws.max_spacing->mm());
     for (const double x : row(Face::top, 0, seam_mm(), shell_.size.x - seam_mm(), by_rule)) {
       screw("top", at(x, top_row_mm(), shell_.size.z + first), axis::minus_z,
-            {{flange, 0, t()}, {deck.id, first, first + deck.box.size().z}}, axis::x);
+            {{flange, 0, t()}, {deck.id, first, first + deck.depth_mm(axis::z)}}, axis::x);
     }
   }
 
@@ -254,7 +272,7 @@ class Cover {
         row(side == low ? Face::left : Face::right, 2, upright.box.low.z + seam, upright.box.high.z - seam, by_rule);
     for (const double z : places) {
       screw(side == low ? "left" : "right", at(x, side_row_mm(), z), into,
-            {{flange, 0, t()}, {upright.id, first, first + upright.box.size().x}}, axis::z);
+            {{flange, 0, t()}, {upright.id, first, first + upright.depth_mm(axis::x)}}, axis::z);
     }
   }
 
@@ -285,10 +303,15 @@ bool can_lie_flat(Build& build, Face face) {
 
 }  // namespace
 
-double flange_row_mm(const BoxSpec& box, Face face) {
-  const FaceSpec& f = box.face(face);
+double flange_row_mm(const Build& build, Face face) {
+  const FaceSpec& f = build.box_spec().face(face);
   const Thread& thread = *tables::find_thread(*f.screws.thread);
-  return std::max(std::min(middle_row_mm, f.flange_depth->mm() / 2), edge_distance * thread.tap_drill_mm);
+  const Host& upright = build.shell.upright[face == Face::back ? high : low][low];
+  const auto hold = hold_of(*f.screws.fixing, thread, upright.depth_mm(axis::x));
+  const double hole = hold ? hold->hole_mm : thread.tap_drill_mm;
+  const double round = std::max(upright.root_mm, upright.round_mm);
+  const double clear = round > 0 ? std::ceil(round + hole / 2 - tolerance::contact_mm) : 0;
+  return std::max({std::min(middle_row_mm, f.flange_depth->mm() / 2), edge_distance * thread.tap_drill_mm, clear});
 }
 
 void add_covers(Build& build, const std::vector<Host>& rails) {

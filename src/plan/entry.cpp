@@ -87,7 +87,7 @@ class EntryFace {
       return fmt::format("give a clearance at the top of at least {}, or let the items in through another face",
                          build_.at_least(top + short_mm));
     const bool end = face_ == Face::front || face_ == Face::back;
-    if (axis == 0 && end && has_landings(build_.box_spec(), face_))
+    if (axis == 0 && end && has_landings(build_, face_))
       return "choose a narrower landing_width or a flanged cover, or give a larger clearance at the sides";
     return fmt::format("give a larger clearance at the {}, or let the items in through another face",
                        axis == 0 ? "left and the right" : "front and the back");
@@ -100,9 +100,10 @@ class EntryFace {
 
 }  // namespace
 
-bool has_landings(const BoxSpec& box, Face face) {
-  const FaceSpec& f = box.face(face);
+bool has_landings(const Build& build, Face face) {
+  const FaceSpec& f = build.box_spec().face(face);
   const bool end = face == Face::front || face == Face::back;
+  if (end && build.shell.upright_face[face == Face::front ? low : high][low]) return false;
   return end && *f.closed_by == Closure::cover && *f.style == CoverStyle::flat && *f.landing == Landing::inward;
 }
 
@@ -111,12 +112,12 @@ Opening opening_of(const Build& build, Face face) {
   // What goes in goes over the rails.
   const double low_z = std::max(shell.opening_z[low], shell.floor_mm);
   if (face == Face::front || face == Face::back) {
-    const auto& uprights = shell.upright[face == Face::front ? low : high];
-    const BoxSpec& box = build.box_spec();
-    const double landing = has_landings(box, face) ? box.face(face).landing_width->mm() : 0;
-    return {{0, 2},
-            {uprights[low].box.high.x + landing, low_z},
-            {uprights[high].box.low.x - landing, shell.opening_z[high]}};
+    const Side depth = face == Face::front ? low : high;
+    const auto shown = [&](Side side) {
+      return shell.upright_face[depth][side] ? shell.upright_face[depth][side]->box : shell.upright[depth][side].box;
+    };
+    const double landing = has_landings(build, face) ? build.box_spec().face(face).landing_width->mm() : 0;
+    return {{0, 2}, {shown(low).high.x + landing, low_z}, {shown(high).low.x - landing, shell.opening_z[high]}};
   }
   if (face == Face::left || face == Face::right) {
     const Side side = face == Face::left ? low : high;
@@ -138,14 +139,16 @@ bool passes(Build& build, Face face, Vec3 rod_plate_size) {
   const bool too_high = size.z > high + tolerance::contact_mm;
   if (size.x <= wide + tolerance::contact_mm && !too_high) return true;
   const RodPlatesSpec& spec = *build.box_spec().rod_plates;
-  const bool landings = has_landings(build.box_spec(), face) && !too_high;
+  const bool landings = has_landings(build, face) && !too_high;
   const double top = build.box_spec().clearance.top->mm() + size.z - high;
   build.diagnostics.add(diag::say<"rod-plate-does-not-pass">(
       (face == Face::front ? spec.front : spec.back).place, to_text(face), build.in_words(size.x),
       build.in_words(size.z), build.in_words(wide), build.in_words(high),
       landings ? std::string(
                      "close the face by a flanged cover, which needs no strips beside the uprights, or weld the plate")
-               : fmt::format("give a clearance at the top of at least {}, or weld the plate", build.at_least(top))));
+      : !too_high ? std::string("choose uprights that are as wide inside as at the face, of flat bar or tube, or weld "
+                                "the plate")
+                  : fmt::format("give a clearance at the top of at least {}, or weld the plate", build.at_least(top))));
   return false;
 }
 

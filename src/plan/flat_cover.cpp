@@ -92,7 +92,7 @@ class FlatCover {
   [[nodiscard]] std::vector<Strip> strips() const {
     std::vector<Strip> found;
     for (const Host& host : build_.shell.beside[static_cast<std::size_t>(face_)]) {
-      if (!face_each_other(box_, host.box, inward_)) continue;
+      if (!host.row || !face_each_other(box_, host.box, inward_)) continue;
       const Vec3 size = host.box.size();
       const double one = along(size, first_axis_);
       const double other = along(size, second_axis_);
@@ -206,7 +206,7 @@ class FlatCover {
 
   void screw(const Strip& strip, double at, const std::string& name) {
     const double t = spec_.thickness->mm();
-    const double into = along(strip.host.box.size(), normal_);
+    const double into = strip.host.depth_mm(unit(normal_, high));
     const Vec3 seat =
         at * unit(strip.run, high) + middle(strip) * unit(strip.across, high) + seat_ * unit(normal_, high);
     add_screw(build_, {*spec_.screws.thread,

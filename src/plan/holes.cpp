@@ -12,6 +12,7 @@
 #include "fitup/tolerances.h"
 #include "geometry/region.h"
 #include "plan/coat.h"
+#include "plan/tube.h"
 
 namespace fitup::plan {
 
@@ -124,7 +125,38 @@ Problem hole_in_leg(const Build& build, Member& m, Leg leg, Vec2 at, const Round
   return std::nullopt;
 }
 
+// Square through the flat of one wall of a tube, clear of that wall's other holes.
+Problem hole_in_wall(const Build& build, Member& m, Leg leg, bool far, Vec2 at, const RoundHole& hole) {
+  const Section& s = m.section;
+  const double r = hole.diameter_mm / 2;
+  const double width = leg == Leg::a ? s.leg_a_mm : s.leg_b_mm;
+  const double flat = std::min(at.y, width - at.y) - r;
+  if (flat < s.corner_radius_mm - tolerance::contact_mm)
+    return "would run into the tube's rounded corner, which ends " + build.in_words(s.corner_radius_mm) +
+           " from its side";
+  const Loop kept = wall_outline(m, leg, far);
+  if (auto problem = too_near_edge(build, kept, at, hole.diameter_mm, s.thickness_mm, "tube")) return problem;
+  for (const MemberHole& other : m.holes) {
+    if (other.leg != leg || other.far_wall != far) continue;
+    const double apart = apart_mm(at, hole.diameter_mm, {other.along_mm, other.across_mm}, other.diameter_mm);
+    if (auto problem = too_near_hole(build, apart, s.thickness_mm, "the hole to " + other.purpose)) return problem;
+  }
+  m.holes.push_back({leg, at.x, at.y, hole.diameter_mm, hole.kind, hole.purpose, far});
+  return std::nullopt;
+}
+
+// Through the wall that the point is on, or nearest to.
+Problem hole_in_tube(const Build& build, Member& m, Vec3 local, Vec3 direction, const RoundHole& hole) {
+  const Section& s = m.section;
+  if (parallel(direction, axis::y))
+    return hole_in_wall(build, m, Leg::a, local.y > s.leg_b_mm / 2, {local.z, local.x}, hole);
+  if (parallel(direction, axis::x))
+    return hole_in_wall(build, m, Leg::b, local.x > s.leg_a_mm / 2, {local.z, local.y}, hole);
+  return "does not go square through a wall";
+}
+
 Problem hole_in_member(const Build& build, Member& m, Vec3 local, Vec3 direction, const RoundHole& hole) {
+  if (is_tube(m.section)) return hole_in_tube(build, m, local, direction, hole);
   if (parallel(direction, axis::y)) return hole_in_leg(build, m, Leg::a, {local.z, local.x}, hole);
   if (parallel(direction, axis::x) && m.section.shape == SectionShape::angle) {
     return hole_in_leg(build, m, Leg::b, {local.z, local.y}, hole);

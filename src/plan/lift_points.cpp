@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "diag/catalogue.h"
+#include "fitup/tolerances.h"
 #include "plan/hardware.h"
 #include "plan/holes.h"
 
@@ -47,11 +48,14 @@ class LiftPoints {
   // On the left and the right top member, as near their ends as they may: the load hangs from far apart.
   void add_by_rule() {
     const Shell& shell = build_.shell;
-    const double from_heel = std::ceil(shell.top_root_mm + diameter_ / 2 + fit_mm);
     for (const Side side : {low, high}) {
       const Host& host = shell.top_side_deck[side];
       const double leg = host.box.size().x;
-      if (from_heel + diameter_ / 2 + fit_mm + least_rim_mm > leg) {
+      const bool tube = host.wall_mm > 0;
+      if (tube && !fits_in_wall(host)) return;
+      // In the middle of a tube's wall.
+      const double from_heel = tube ? leg / 2 : std::ceil(shell.top_root_mm + diameter_ / 2 + fit_mm);
+      if (!tube && from_heel + diameter_ / 2 + fit_mm + least_rim_mm > leg) {
         build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
                                                           build_.in_words(leg), build_.in_words(shell.top_root_mm)));
         return;
@@ -69,12 +73,23 @@ class LiftPoints {
     }
   }
 
+  bool fits_in_wall(const Host& host) {
+    const double flat = host.box.size().x - 2 * host.round_mm;
+    const double inside = host.box.size().z - host.wall_mm;
+    const double needed = diameter_ + 2 * fit_mm;
+    if (needed <= flat + tolerance::contact_mm && height_ - above_leg_mm < inside - host.wall_mm) return true;
+    build_.diagnostics.add(diag::say<"boss-not-in-tube">(
+        spec_.thread.place, build_.in_words(diameter_), build_.in_words(height_), build_.in_words(needed),
+        build_.in_words(flat), build_.in_words(height_ - above_leg_mm), build_.in_words(inside - host.wall_mm)));
+    return false;
+  }
+
   void add_given(Vec2 at) {
     const Shell& shell = build_.shell;
     for (const auto& decks : {shell.top_side_deck, shell.top_face_deck}) {
       for (const Host& h : decks) {
         if (at.x < h.box.low.x || at.x > h.box.high.x || at.y < h.box.low.y || at.y > h.box.high.y) continue;
-        add(h.id, at);
+        if (h.wall_mm == 0 || fits_in_wall(h)) add(h.id, at);
         return;
       }
     }

@@ -19,6 +19,7 @@
 #include "plan/outside.h"
 #include "plan/patterns.h"
 #include "plan/rail_sag.h"
+#include "plan/vents.h"
 
 namespace fitup {
 
@@ -43,6 +44,7 @@ bool plan_box(plan::Build& build) {
   plan::add_openings(build);
   plan::add_mounts(build);
   plan::add_earth_studs(build);
+  plan::add_vents(build);
   plan::add_printed_aids(build);
   plan::add_coat_fits(build);
   plan::true_up(build);

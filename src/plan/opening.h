@@ -24,7 +24,7 @@ struct Opening {
 /// False, and said, where a bolted rod plate of this size does not go in through that face.
 [[nodiscard]] bool passes(Build& build, Face face, Vec3 rod_plate_size);
 
-/// True if a flat cover's strips are welded in beside that face's uprights.
-[[nodiscard]] bool has_landings(const BoxSpec& box, Face face);
+/// True if a flat cover's strips are welded in beside that face's uprights, which take no screws there themselves.
+[[nodiscard]] bool has_landings(const Build& build, Face face);
 
 }  // namespace fitup::plan

@@ -70,7 +70,8 @@ struct Ground {
 
 Ground ground_of(const Build& build) {
   const Shell& shell = build.shell;
-  return {shell.rail_inset_mm, rails_across(build) ? shell.size.y : shell.size.x};
+  if (rails_across(build)) return {shell.rail_beside_mm.y, shell.size.y};
+  return {shell.rail_beside_mm.x, shell.size.x};
 }
 
 // The span and its margin on both sides. An outer rail of a given width begins at the wall if it still carries its

@@ -225,7 +225,11 @@ class RodPlate {
 
   // From the face of the frame to the plate's outer surface.
   [[nodiscard]] double plate_depth_mm() const { return depth_ == low ? outer_ : build_.shell.size.y - outer_; }
-  [[nodiscard]] double upright_width_mm() const { return build_.shell.upright[depth_][low].box.size().y; }
+  [[nodiscard]] const Host& upright() const { return build_.shell.upright[depth_][low]; }
+  [[nodiscard]] double upright_width_mm() const { return upright().box.size().y; }
+  // From the face of the frame, what of its inner side is flat.
+  [[nodiscard]] double upright_begins_mm() const { return std::max(upright().round_mm, upright().root_mm); }
+  [[nodiscard]] double upright_ends_mm() const { return upright_width_mm() - upright().round_mm; }
   [[nodiscard]] Face face() const { return depth_ == low ? Face::front : Face::back; }
   [[nodiscard]] const FaceSpec& face_spec() const { return build_.box_spec().face(face()); }
   [[nodiscard]] const Sourced<Length>& clearance() const {
@@ -241,18 +245,21 @@ class RodPlate {
   // The whole thickness must face the uprights' sides.
   bool meets_uprights() {
     const double outer = plate_depth_mm();
-    const double end = upright_width_mm();
+    const double end = upright_ends_mm();
+    const double begin = upright_begins_mm();
     const bool too_deep = outer + t() > end + tolerance::contact_mm;
-    if (!too_deep && outer > -tolerance::contact_mm) return true;
+    if (!too_deep && outer > begin - tolerance::contact_mm) return true;
     const double wall = build_.shell.end_wall_mm;
     const double nut = tables::find_nut(build_.box.rods[served_.front()].thread)->height_mm;
     const double free = outer + t() + nut - wall;
     build_.diagnostics.add(diag::say<"rod-plate-misses">(
         clearance().place, word(), from_face(outer), from_face(outer + t()), from_face(end), build_.in_words(wall),
         build_.in_words(free), build_.in_words(nut), build_.in_words(outer + t()),
-        fmt::format("choose a {} clearance of at {} {}{}", word(), too_deep ? "most" : "least",
-                    too_deep ? build_.at_most(end - wall + nut) : build_.at_least(t() + nut - wall),
-                    too_deep ? ", or wider uprights" : "")));
+        too_deep && end - wall + nut < 0
+            ? "choose uprights that are wider from the front to the back"
+            : fmt::format("choose a {} clearance of at {} {}{}", word(), too_deep ? "most" : "least",
+                          too_deep ? build_.at_most(end - wall + nut) : build_.at_least(begin + t() + nut - wall),
+                          too_deep ? ", or wider uprights" : "")));
     return false;
   }
 
@@ -268,23 +275,32 @@ class RodPlate {
   [[nodiscard]] double before_plate_mm() const { return std::max(lap_mm, edge_mm()); }
   [[nodiscard]] bool flanged() const { return is_flanged(build_.box_spec(), face()); }
   // How far a screw's tip comes through the upright.
-  [[nodiscard]] double tip_mm() const { return screw_reach_mm(spec_, build_.shell.upright[depth_][low].box.size().x); }
+  [[nodiscard]] double tip_mm() const { return screw_reach_mm(spec_, build_.shell.upright[depth_][low]); }
   [[nodiscard]] double slot_mm() const { return slot_mm_of(build_, spec_.screw_hole, spec_.screw_slot, axis::y); }
 
   // A return flange ends inside the frame, and behind the cover's screws, whose tips come through the upright.
   [[nodiscard]] double least_end_mm() const {
     if (!flanged()) return 0;
     const Thread& cover_screw = *tables::find_thread(*face_spec().screws.thread);
-    return flange_row_mm(build_.box_spec(), face()) + cover_screw.major_mm / 2 + tip_air_mm;
+    return flange_row_mm(build_, face()) + cover_screw.major_mm / 2 + tip_air_mm;
   }
 
-  [[nodiscard]] double upright_limit_mm() const { return upright_width_mm() - edge_distance * screw().tap_drill_mm; }
+  [[nodiscard]] double hole_mm() const {
+    const auto hold = hold_of(*spec_.screw_fixing, screw(), upright().depth_mm(axis::x));
+    return hold ? hold->hole_mm : screw().tap_drill_mm;
+  }
+  [[nodiscard]] double upright_limit_mm() const {
+    const double edge = upright_width_mm() - edge_distance * screw().tap_drill_mm;
+    return upright().wall_mm > 0 ? std::min(edge, upright_ends_mm() - hole_mm() / 2) : edge;
+  }
   [[nodiscard]] double flange_limit_mm() const {
     return face_spec().flange_depth->mm() - screw().major_mm / 2 - tip_air_mm;
   }
 
   [[nodiscard]] Range range(bool under_flange) const {
-    Range r{least_end_mm() + edge_mm(), std::min(upright_limit_mm(), plate_depth_mm() - before_plate_mm()),
+    const double flat = std::max(0.0, upright_begins_mm() > 0 ? upright_begins_mm() + hole_mm() / 2 : 0);
+    Range r{std::max(least_end_mm() + edge_mm(), flat),
+            std::min(upright_limit_mm(), plate_depth_mm() - before_plate_mm()),
             flanged() ? "clear of the cover's screws" : "so that the flange ends inside the frame"};
     if (under_flange) {
       r.most = std::min(r.most, flange_limit_mm());
@@ -336,7 +352,7 @@ class RodPlate {
   void add_return_flange(Side side) {
     const Host& upright = build_.shell.upright[depth_][side];
     const double screws_y = depth_ == low ? screw_depth_ : build_.shell.size.y - screw_depth_;
-    const double end = std::max(least_end_mm(), screw_depth_ - std::max(lap_mm, edge_mm()));
+    const double end = std::max({least_end_mm(), upright.root_mm, screw_depth_ - std::max(lap_mm, edge_mm())});
     const double tip = depth_ == low ? end : build_.shell.size.y - end;
     const double x = side == low ? upright.box.high.x : upright.box.low.x - t();
     // On the upright only: legs of the rings stand in the same plane below and above it.
@@ -359,7 +375,7 @@ class RodPlate {
     const double seat_x = side == low ? box.high.x : box.low.x;
     // Under a cover's flange there is a gap, not the plate.
     const auto behind = under_flange_ ? std::nullopt : build_.side_plates[side];
-    const std::vector<Layer> layers{{flange, 0, t()}, {upright.id, t(), t() + upright.box.size().x}};
+    const std::vector<Layer> layers{{flange, 0, t()}, {upright.id, t(), t() + upright.depth_mm(axis::x)}};
     int number = 0;
     const auto by_rule = spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm);
     for (const double z : heights_of(build_, spec_, box.low.z + edge_mm(), box.high.z - edge_mm(), by_rule)) {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -45,7 +46,8 @@ std::string profile_text(const Profile& p) {
 std::string flat_text(const Flat& f) {
   std::vector<std::string> drilled;
   for (const DrilledHole& d : f.drilled) drilled.push_back(point(d.at) + " " + number(d.diameter_mm) + d.purpose);
-  return "flat " + number(f.thickness_mm) + " " + number(f.bought_mm()) + " " + profile_text(f.profile) + "|" + sorted_text(std::move(drilled));
+  return "flat " + number(f.thickness_mm) + " " + number(f.bought_mm()) + " " + profile_text(f.profile) + "|" +
+         sorted_text(std::move(drilled));
 }
 
 std::string cut_text(const LegCut& cut) {
@@ -62,8 +64,9 @@ std::string mitre_text(const EndCut& end) { return !end.mitre ? "" : *end.mitre 
 std::string member_text(const Member& m) {
   std::vector<std::string> holes;
   for (const MemberHole& h : m.holes) {
-    holes.push_back(fmt::format("{} {} {} {} {} {}", h.leg == Leg::a ? "a" : "b", number(h.along_mm),
-                                number(h.across_mm), number(h.diameter_mm), static_cast<int>(h.kind), h.purpose));
+    holes.push_back(fmt::format("{}{} {} {} {} {} {}", h.leg == Leg::a ? "a" : "b", h.far_wall ? " far" : "",
+                                number(h.along_mm), number(h.across_mm), number(h.diameter_mm),
+                                static_cast<int>(h.kind), h.purpose));
   }
   return fmt::format("member {} {} [{}][{}][{}][{}][{}][{}] {}", m.section.designation, number(m.length_mm),
                      cut_text(m.start.a), cut_text(m.start.b), cut_text(m.end.a), cut_text(m.end.b),
@@ -163,13 +166,60 @@ Pose flat_bar_turn(const Member& m, bool ends, bool width) {
   return Pose::at(origin, width ? axis::minus_x : axis::x, through ? axis::minus_y : axis::y);
 }
 
+// A tube turned so that its own axes lie along these of the turned one; nothing where a mitre would no longer be long
+// at a heel edge, which its numbers cannot say.
+std::optional<std::pair<Member, Pose>> tube_turned(const Member& m, Vec3 x, Vec3 y) {
+  const Section& s = m.section;
+  const bool ends = cross(x, y).z < 0;
+  const bool swapped = std::abs(x.x) < 0.5;
+  const Vec3 size{s.leg_a_mm, s.leg_b_mm, m.length_mm};
+  // Moved so that it fills the same box again.
+  const Vec3 far = Pose::at({}, x, y).point(size);
+  const Pose turn = Pose::at({std::max(0.0, -far.x), std::max(0.0, -far.y), std::max(0.0, -far.z)}, x, y);
+  Member out = m;
+  for (EndCut* end : {&out.start, &out.end}) {
+    if (!end->mitre) continue;
+    const Vec3 from_heel = *end->mitre == Leg::a ? x : y;
+    if (from_heel.x + from_heel.y < 0) return std::nullopt;
+    if (swapped) end->mitre = *end->mitre == Leg::a ? Leg::b : Leg::a;
+  }
+  if (ends) std::swap(out.start, out.end);
+  for (MemberHole& h : out.holes) {
+    const bool a = h.leg == Leg::a;
+    const double wall = h.far_wall ? 1 : 0;
+    const Vec3 local = a ? Vec3{h.across_mm, wall * size.y, h.along_mm} : Vec3{wall * size.x, h.across_mm, h.along_mm};
+    const Vec3 at = turn.point(local);
+    h.leg = a != swapped ? Leg::a : Leg::b;
+    h.along_mm = at.z;
+    h.across_mm = h.leg == Leg::a ? at.x : at.y;
+    h.far_wall = h.leg == Leg::a ? at.y > size.y / 2 : at.x > size.x / 2;
+  }
+  return std::pair(out, turn);
+}
+
+// All proper turns that carry the section onto itself: four of a rectangle, eight of a square.
+std::vector<std::pair<Member, Pose>> tube_turns(const Member& m) {
+  constexpr std::array<Vec3, 4> quarters{axis::x, axis::y, axis::minus_x, axis::minus_y};
+  const bool square = m.section.leg_a_mm == m.section.leg_b_mm;
+  std::vector<std::pair<Member, Pose>> out;
+  for (std::size_t i = 0; i < 4; i += square ? 1 : 2) {
+    const Vec3 left = quarters[(i + 1) % 4];
+    for (const Vec3 y : {left, Vec3{} - left}) {
+      if (auto turned = tube_turned(m, quarters[i], y)) out.push_back(*std::move(turned));
+    }
+  }
+  return out;
+}
+
 Attitude member_attitude(const Member& m) {
   Attitude best{member_text(m), Pose{}};
   const auto consider = [&best](const Member& variant, const Pose& turn) {
     const std::string text = member_text(variant);
     if (text < best.key) best = {text, turn};
   };
-  if (m.section.shape == SectionShape::flat) {
+  if (m.section.shape == SectionShape::tube) {
+    for (const auto& [variant, turn] : tube_turns(m)) consider(variant, turn);
+  } else if (m.section.shape == SectionShape::flat) {
     for (const bool ends : {false, true}) {
       for (const bool width : {false, true}) {
         consider(flat_bar_turned(m, ends, width), flat_bar_turn(m, ends, width));

@@ -10,6 +10,7 @@
 #include "fitup/tolerances.h"
 #include "geometry/region.h"
 #include "plan/hardware.h"
+#include "plan/tube.h"
 
 namespace fitup::plan {
 
@@ -92,7 +93,10 @@ std::optional<ScrewHold> hold_of(ScrewFixing fixing, const Thread& thread, doubl
   return std::nullopt;
 }
 
-double screw_reach_mm(const RodPlatesSpec& plates, double upright_mm) {
+double screw_reach_mm(const RodPlatesSpec& plates, const Host& upright) {
+  // What comes out of a tube's wall stays inside of it.
+  if (upright.wall_mm > 0) return 0;
+  const double upright_mm = upright.box.size().x;
   const Thread& thread = *tables::find_thread(*plates.screw);
   const auto hold = hold_of(*plates.screw_fixing, thread, upright_mm);
   if (!hold) return 0;
@@ -111,11 +115,21 @@ void hold_as_said(const Build& build, const RodPlatesSpec& plates, ScrewPlace& p
 
 namespace {
 
+// Inside a closed tube nothing is held but what comes through the hole, and only as far as the wall opposite.
+std::optional<std::string> off_wall(const Build& build, const ScrewHold& hold, const Section& s, Vec3 through) {
+  if (hold.fixing != ScrewFixing::insert)
+    return "cannot be put into a closed tube, in whose wall a thread or a rivet nut (\"insert\") holds";
+  const double hollow = (std::abs(through.y) > 0.5 ? s.leg_b_mm : s.leg_a_mm) - 2 * s.thickness_mm;
+  if (hold.behind_mm <= hollow - tolerance::contact_mm) return std::nullopt;
+  return fmt::format("stands {} behind the wall of a tube that is {} wide inside", build.in_words(hold.behind_mm),
+                     build.in_words(hollow));
+}
+
 // The seat on a leg's inner face: between its root and its toe.
 std::optional<std::string> off_leg(const Build& build, const ScrewHold& hold, const Member& m, Vec3 local,
                                    Vec3 through) {
   const Section& s = m.section;
-  if (s.shape == SectionShape::tube) return "cannot be put into a closed tube";
+  if (is_tube(s)) return off_wall(build, hold, s, through);
   const bool on_a = std::abs(through.y) > 0.5;
   const double across = on_a ? local.x : local.y;
   const double width = on_a ? s.leg_a_mm : s.leg_b_mm;

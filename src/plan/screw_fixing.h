@@ -25,7 +25,7 @@ struct ScrewHold {
 [[nodiscard]] std::optional<ScrewHold> hold_of(ScrewFixing fixing, const Thread& thread, double last_mm);
 
 /// How far a bolted rod plate's screw, or what holds it, stands out of the upright that it is screwed to.
-[[nodiscard]] double screw_reach_mm(const RodPlatesSpec& plates, double upright_mm);
+[[nodiscard]] double screw_reach_mm(const RodPlatesSpec& plates, const Host& upright);
 /// Fixing and slot of a bolted rod plate's screw.
 void hold_as_said(const Build& build, const RodPlatesSpec& plates, ScrewPlace& place);
 

@@ -191,9 +191,31 @@ TopoDS_Solid flat_solid(const Member& member) {
   return across_leg(profile, Leg::a, 0, member.section.thickness_mm);
 }
 
+/// Through one wall only.
+TopoDS_Solid drill_wall(const MemberHole& hole, const Section& section) {
+  const bool a = hole.leg == Leg::a;
+  const double wall = section.thickness_mm;
+  const double from = hole.far_wall ? (a ? section.leg_b_mm : section.leg_a_mm) - wall - past_mm : -past_mm;
+  const Pose pose = a ? Pose::at({hole.across_mm, from, hole.along_mm}, axis::z, axis::x)
+                      : Pose::at({from, hole.across_mm, hole.along_mm}, axis::y, axis::z);
+  return cylinder(hole.diameter_mm, pose, wall + 2 * past_mm);
+}
+
+/// The hollow section run from end to end, less the mitres and the holes.
+TopoDS_Solid tube_solid(const Member& member) {
+  const Section& s = member.section;
+  TopTools_ListOfShape tools;
+  for (const MemberHole& hole : member.holes) tools.Append(drill_wall(hole, s));
+  if (member.start.mitre) tools.Append(mitre_tool(s, *member.start.mitre, {}));
+  if (member.end.mitre) tools.Append(mitre_tool(s, *member.end.mitre, member.length_mm));
+  const TopoDS_Solid run = prism(profile_of(s), Pose::at({0, 0, 0}), member.length_mm);
+  return tools.IsEmpty() ? run : cut_by(run, tools);
+}
+
 }  // namespace
 
 TopoDS_Solid member_solid(const Member& member) {
+  if (member.section.shape == SectionShape::tube) return tube_solid(member);
   return member.section.shape == SectionShape::angle ? angle_solid(member) : flat_solid(member);
 }
 

@@ -76,6 +76,7 @@ constexpr std::array<Word<DxfRelease>, 2> release_words{{{"r2000", DxfRelease::r
 constexpr std::array<Word<Corners>, 3> corners_words{
     {{"coped", Corners::coped}, {"butted", Corners::butted}, {"mitred", Corners::mitred}}};
 constexpr std::array<Word<LongSide>, 2> long_side_words{{{"standing", LongSide::standing}, {"flat", LongSide::flat}}};
+constexpr std::array<Word<Vents>, 2> vents_words{{{"none", Vents::none}, {"ends", Vents::ends}}};
 constexpr std::array<Word<Legs>, 2> legs_words{{{"down", Legs::down}, {"up", Legs::up}}};
 constexpr std::array<Word<HoleClass>, 3> hole_words{
     {{"close", HoleClass::close}, {"medium", HoleClass::medium}, {"loose", HoleClass::loose}}};
@@ -182,8 +183,9 @@ FrameSpec frame(const Cell& cell) {
       {},
       {},
       {},
-      {},
-      {}};
+      word(cell["vents"], vents_words),
+      cell.find("vent_diameter") != nullptr ? length(cell["vent_diameter"])
+                                            : Sourced<Length>{Length::mm(0), cell["section"].place}};
   frame.top_section.given = cell.find("top_section") != nullptr;
   read_stiffening(cell, frame);
   return frame;
@@ -393,6 +395,7 @@ Spec build(const Cell& root, const std::string& file_name) {
   for (const auto& [box_name, cell] : root["box"].children) {
     spec.boxes.push_back(box(box_name, cell));
     choose_uprights(spec, spec.boxes.back().frame);
+    choose_corners(spec, spec.boxes.back().frame);
   }
   spec.lifting = lifting(root.find("lifting"));
   spec.print = print(root["print"]);

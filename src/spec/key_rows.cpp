@@ -95,15 +95,18 @@ const std::vector<Rule> section_rows{
      "sections that the tables do not hold, each under a name of its own, which frame.section and frame.uprights take; "
      "their mass follows from their size"},
     {"section.NAME", Type::table, Need::may, "", none, "", "one section by its size"},
-    {"section.NAME.kind", Type::word, Need::must, "", none, "angle, flat", "what is rolled: an angle or a flat bar"},
-    {"section.NAME.width", Type::length, Need::must, "", {5, 500}, "", "of a flat bar, or the one leg of an angle"},
+    {"section.NAME.kind", Type::word, Need::must, "", none, "angle, flat, tube", "what it is: an angle, a flat bar, or a square or rectangular tube"},
+    {"section.NAME.width", Type::length, Need::must, "", {5, 500}, "", "of a flat bar or a tube, or the one leg of an angle"},
     {"section.NAME.height", Type::length, Need::may, "", {5, 500}, "",
-     "the other leg of an angle; without it both are equal"},
-    {"section.NAME.thickness", Type::length, Need::must, "", {1, 50}, "", "of a flat bar or of both legs of an angle"},
+     "the other leg of an angle, or of a tube; without it both are equal"},
+    {"section.NAME.thickness", Type::length, Need::must, "", {1, 50}, "", "of a flat bar, of both legs of an angle, or of a tube's wall"},
     {"section.NAME.root_radius", Type::length, Need::may, "", {0, 50}, "",
      "between the legs of an angle; without it as much as it is thick (common practice)"},
     {"section.NAME.toe_radius", Type::length, Need::may, "", {0, 50}, "",
      "at the inner edge of an angle's legs; without it half the root radius, as in EN 10056-1"},
+    {"section.NAME.corner_radius", Type::length, Need::may, "", {0, 100}, "",
+     "of a tube, outside; without it twice its thickness, 2.5 times from 6 mm and 3 times from 10 mm up, as in EN 10219-2 "
+     "(from memory); inside it is less by the thickness"},
 };
 
 const std::vector<Rule> box_rows{
@@ -115,17 +118,24 @@ const std::vector<Rule> box_rows{
      "framed: a welded frame of rolled section, closed by plates and covers"},
     {"box.NAME.frame", Type::table, Need::must, "", none, "", "what the frame is made of"},
     {"box.NAME.frame.section", Type::ring, Need::must, "", none, "",
-     "angle of the bottom and top rings: of the tables, or the name of an own one"},
+     "angle, or square or rectangular tube, of the bottom and top rings: of the tables, or the name of an own one"},
     {"box.NAME.frame.long_side", Type::word, Need::filled, "standing", none, "standing, flat",
-     "which way the longer leg of an unequal angle points in the rings"},
+     "which way the longer leg of an unequal angle, or the longer side of a rectangular tube, points in the rings"},
     {"box.NAME.frame.corners", Type::word, Need::filled, "coped", none, "coped, butted, mitred",
      "coped: the ends of the side members are cut to the profile of the front and back ones; butted: they end square "
-     "before it, and the uprights reach up into the corner; mitred: all are sawn off at 45 degrees in the ring's plane"},
+     "before it, and the uprights reach up into the corner; mitred: all are sawn off at 45 degrees in the ring's plane; a "
+     "tube is butted or mitred, and butted where nothing is said; caps set into the ends of the front and back tubes close "
+     "them"},
     {"box.NAME.frame.bottom_legs", Type::word, Need::filled, "down", none, "down, up",
-     "where the bottom ring's standing legs point; down leaves a flat floor for the rails"},
+     "where the standing legs of a bottom ring of angle point; down leaves a flat floor for the rails"},
     {"box.NAME.frame.uprights", Type::upright, Need::may, "", none, "",
-     "flat bar of the uprights, which lie flush in the side planes; without it the one most like the section's leg, not "
-     "wider"},
+     "flat bar, tube or angle of the uprights: a flat lies flush in the side planes, a tube stands in the corner, its longer "
+     "side along the sides, an angle is the corner's post with both legs in the outer planes; without it the flat most like "
+     "an angle's leg, not wider, or the ring's own tube"},
+    {"box.NAME.frame.vents", Type::word, Need::filled, "none", none, "none, ends",
+     "ends: a hole near both ends of every tube, so that it drains, and lets air out in a zinc bath"},
+    {"box.NAME.frame.vent_diameter", Type::length, Need::may, "", {3, 60}, "",
+     "of such a hole; without it 6 mm and a fifth of the tube's mean side, in whole mm (common practice)"},
     {"box.NAME.frame.cope_gap", Type::length, Need::filled, "1 mm", {0.2, 10}, "",
      "gap between a member's end and the member it yields to, filled by the weld"},
     {"box.NAME.frame.material", Type::material, Need::filled, "S235JR", none, "", "steel of the frame, its plates and covers; no aluminium, whose threads and welds follow other rules"},

@@ -42,8 +42,8 @@ enum class Type {
   flat,
   bar,  // an angle or a flat
   material,
-  ring,       // an angle, own ones too
-  upright,    // a flat bar, own ones too
+  ring,       // an angle or a tube, own ones too
+  upright,    // a flat bar, a tube or an angle, own ones too
   stiffener,  // an angle or a flat bar, own ones too
 };
 

@@ -58,6 +58,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   spec::check_together(spec, cells, diagnostics);
   spec::check_own_sizes(spec, cells, own_sizes, diagnostics);
   spec::check_own_sections(spec, cells, diagnostics);
+  spec::check_frame_tubes(spec, cells, diagnostics);
   spec::check_openings(spec, cells, diagnostics);
   spec::check_fixings(spec, cells, diagnostics);
   spec::check_joined(spec, cells, diagnostics);

@@ -76,6 +76,15 @@ std::string section_like(std::string_view text, SectionShape shape) {
   return diag::suggestion(text, sections_of(shape));
 }
 
+constexpr std::string_view ring_words = "an angle or a tube";
+
+// Of whatever shape was meant, where it may stand there.
+std::string frame_section_like(std::string_view text, bool ring) {
+  const Section* near = tables::nearest_section(text);
+  const bool tube = near != nullptr && near->shape == SectionShape::tube;
+  return section_like(text, tube ? SectionShape::tube : ring ? SectionShape::angle : SectionShape::flat);
+}
+
 bool is_section(Type type) {
   return type == Type::angle || type == Type::flat || type == Type::ring || type == Type::upright;
 }
@@ -130,11 +139,10 @@ void ScalarReader::read_group(const Value& value, Cell& cell) {
 // What kind it is of is told by its own table; a word that is none is reported there.
 void ScalarReader::read_own_section(const Rule& rule, const Value& value, std::string_view kind, std::string_view key,
                                     Cell& cell) {
-  const bool angle = rule.type == Type::ring;
-  const bool wrong = rule.type != Type::stiffener && kind == (angle ? "flat" : "angle");
-  if (wrong) {
-    diagnostics_.add(say<"wrong-section">(value.place, key, angle ? "a flat bar" : "an angle",
-                                          angle ? "an angle" : "a flat bar", angle ? "L 40x40x4" : "40x4"));
+  if (rule.type == Type::ring && kind == "flat") {
+    diagnostics_.add(say<"wrong-section">(value.place, key, "a flat bar", ring_words, "L 40x40x4"));
+  } else if (rule.type == Type::stiffener && kind == "tube") {
+    diagnostics_.add(say<"wrong-section">(value.place, key, "a tube", "a flat bar or an angle", "40x8"));
   } else {
     cell.value = value.text;
   }
@@ -159,8 +167,21 @@ void ScalarReader::read_bar(const Rule& rule, const Value& value, std::string_vi
   }
 }
 
+void ScalarReader::read_frame_section(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
+  const bool ring = rule.type == Type::ring;
+  const Section* section = tables::find_section(value.text);
+  if (section == nullptr) {
+    diagnostics_.add(say<"unknown-section">(value.place, in_quotes(value.text), frame_section_like(value.text, ring)));
+  } else if (ring && section->shape == SectionShape::flat) {
+    diagnostics_.add(say<"wrong-section">(value.place, key, "a flat bar", ring_words, "L 40x40x4"));
+  } else {
+    cell.value = section->designation;
+  }
+}
+
 void ScalarReader::read_section(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
-  const bool angle = rule.type == Type::angle || rule.type == Type::ring;
+  if (rule.type == Type::ring || rule.type == Type::upright) return read_frame_section(rule, value, key, cell);
+  const bool angle = rule.type == Type::angle;
   const SectionShape wanted = angle ? SectionShape::angle : SectionShape::flat;
   const Section* section = tables::find_section(value.text);
   if (section == nullptr) {

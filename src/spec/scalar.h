@@ -46,6 +46,7 @@ class ScalarReader {
   void read_group(const Value& value, Cell& cell);
   void read_bar(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_own_section(const Rule& rule, const Value& value, std::string_view kind, std::string_view key, Cell& cell);
+  void read_frame_section(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_section(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   [[nodiscard]] std::optional<Length> length(const Rule& rule, const Value& value, std::string_view key);
   [[nodiscard]] std::optional<std::vector<Length>> lengths(const Rule& rule, const Value& value, std::string_view key,

@@ -61,6 +61,7 @@ std::string words(ScrewFixing fixing) {
   constexpr std::array<std::string_view, 6> names{"tapped", "nut", "locknut", "weld nut", "insert", "nut strip"};
   return std::string(names[static_cast<std::size_t>(fixing)]);
 }
+std::string words(Vents vents) { return vents == Vents::none ? "none" : "ends"; }
 std::string words(HoleShape shape) { return shape == HoleShape::round ? "round" : "slot"; }
 std::string words(RodWasher washer) { return washer == RodWasher::plain ? "plain" : "large"; }
 std::string words(MountKind kind) { return kind == MountKind::plate ? "plate" : "angle"; }
@@ -166,13 +167,15 @@ void write_item(Writer& out, const ItemSpec& item) {
 void write_section(Writer& out, const OwnSection& own) {
   const Section& s = own.section;
   const bool angle = s.shape == SectionShape::angle;
+  const bool tube = s.shape == SectionShape::tube;
   const std::string key = "section." + own.name;
-  out.line(key + ".kind", std::string(angle ? "angle" : "flat"));
+  out.line(key + ".kind", std::string(angle ? "angle" : tube ? "tube" : "flat"));
   out.line(key + ".width", Length::mm(s.leg_a_mm));
-  if (angle) out.line(key + ".height", Length::mm(s.leg_b_mm));
+  if (angle || tube) out.line(key + ".height", Length::mm(s.leg_b_mm));
   out.line(key + ".thickness", Length::mm(s.thickness_mm));
   if (angle) out.line(key + ".root_radius", Length::mm(s.root_radius_mm));
   if (angle) out.line(key + ".toe_radius", Length::mm(s.toe_radius_mm));
+  if (tube) out.line(key + ".corner_radius", Length::mm(s.corner_radius_mm));
 }
 
 void write_stiffening(Writer& out, const std::string& key, const FrameSpec& frame) {
@@ -205,6 +208,8 @@ void write_frame(Writer& out, const std::string& key, const FrameSpec& frame) {
   out.line(key + ".bottom_legs", frame.bottom_legs);
   out.line(key + ".uprights", frame.uprights);
   out.line(key + ".cope_gap", frame.cope_gap);
+  out.line(key + ".vents", frame.vents);
+  if (frame.vent_diameter.given) out.line(key + ".vent_diameter", frame.vent_diameter);
   out.line(key + ".material", frame.material);
 }
 

@@ -10,7 +10,11 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/build.h"
+#include "plan/end_cut.h"
+#include "plan/framed/ground.h"
 #include "plan/framed/stiffening.h"
+#include "plan/framed/tube_rings.h"
 #include "plan/mitre.h"
 #include "plan/size_words.h"
 
@@ -45,7 +49,8 @@ class Frame {
 
   bool run() {
     size_shell();
-    if (!members_apart() || !uprights_apart() || !add_ring(low) || !add_ring(high) || !add_uprights()) return false;
+    if (!members_apart() || !square_uprights_apart(build_, flat_)) return false;
+    if (!add_ring(low) || !add_ring(high) || !add_uprights()) return false;
     stiffen();
     return true;
   }
@@ -65,14 +70,18 @@ class Frame {
     Shell& shell = build_.shell;
     const double leg = bottom().standing_mm;
     const double t = bottom().thickness_mm();
-    shell.end_wall_mm = std::max(t, top().thickness_mm());
-    shell.side_wall_mm = std::max(shell.end_wall_mm, flat_.thickness_mm);
+    const double thicker = std::max(t, top().thickness_mm());
+    const Vec2 walls = upright_walls(flat_);
+    shell.side_wall_mm = std::max(thicker, walls.x);
+    shell.end_wall_mm = std::max(thicker, walls.y);
     shell.deck_mm = up_ ? t : leg;
     const Vec3 inside = build_.box.inside;
     shell.size = {inside.x + 2 * shell.side_wall_mm, inside.y + 2 * shell.end_wall_mm, 0};
     // A rail beside a leg that stands up begins beyond its root.
-    shell.rail_inset_mm =
-        up_ ? bottom().root_mm() + options_.gap_mm : std::max(shell.side_wall_mm, shell.end_wall_mm) + 2;
+    const bool flat = flat_.shape == SectionShape::flat;
+    shell.rail_inset_mm = up_ ? bottom().root_mm() + options_.gap_mm : (flat ? shell.side_wall_mm : thicker) + 2;
+    shell.rail_beside_mm = rail_beside_mm();
+    shell.landing_mm = t;
     shell.deck_root_mm = bottom().root_mm();
     shell.deck_toe_mm = up_ ? std::min(bottom().angle->toe_radius_mm, t) : 0;
     shell.top_root_mm = top().root_mm();
@@ -84,6 +93,18 @@ class Frame {
     shell.size.z = shell.floor_mm + inside.z + top().thickness_mm();
     rings_[high].low_z = shell.size.z - top().standing_mm;
     shell.opening_z = {up_ ? leg + options_.gap_mm : leg, rings_[high].low_z - options_.gap_mm};
+    shell.landing_z = shell.opening_z;
+  }
+
+  // Off the uprights that stand in the corners, and off an angle's root.
+  [[nodiscard]] Vec2 rail_beside_mm() const {
+    const Shell& shell = build_.shell;
+    const double inset = shell.rail_inset_mm;
+    if (flat_.shape == SectionShape::flat) return {inset, inset};
+    const Vec2 size = upright_size(flat_);
+    const double root = flat_.thickness_mm + flat_.root_radius_mm + options_.gap_mm;
+    if (flat_.shape == SectionShape::angle) return {std::max(inset, root), std::max(inset, root)};
+    return {std::max(inset, size.x + 2), std::max(inset, size.y + 2)};
   }
 
   // Their lying legs with the gap of a weld between them.
@@ -97,16 +118,6 @@ class Frame {
     const Sourced<std::string>& section = top_wider ? spec.top_section : spec.section;
     build_.diagnostics.add(diag::say<"members-meet">(section.place, build_.in_words(wide ? size.y : size.x),
                                                      wide ? "deep" : "wide", *section, build_.at_least(least)));
-    return false;
-  }
-
-  bool uprights_apart() {
-    const double depth = build_.shell.size.y;
-    const double room = depth - 2 * flat_.leg_a_mm;
-    if (room > tolerance::contact_mm) return true;
-    const Sourced<std::string>& uprights = build_.box_spec().frame.uprights;
-    build_.diagnostics.add(diag::say<"uprights-meet">(uprights.place, *uprights, build_.in_words(flat_.leg_a_mm),
-                                                      build_.in_words(depth), build_.at_most(depth / 2)));
     return false;
   }
 
@@ -257,7 +268,28 @@ class Frame {
             {ring.ids[3], {{s.x - leg, end, z}, {s.x, s.y - end, high_z}}}};
   }
 
+  // Square ones end under the toes of the top ring, and on the bottom's lying legs or over the toes that point up.
+  [[nodiscard]] Ground ground(Side level) const {
+    const Shell& shell = build_.shell;
+    const Ring& ring = rings_[level];
+    const bool on_legs = level == low && !up_;
+    const bool mitred = corners_ == Corners::mitred;
+    const double toe = std::min(ring.angle->toe_radius_mm, ring.thickness_mm() / 2);
+    const double edge = on_legs ? ring.lying_mm : ring.thickness_mm() - toe;
+    const double begins = mitred ? 0 : on_legs ? ring.lying_mm + options_.gap_mm : side_begins_mm(ring);
+    constexpr double far = 1e6;  // beyond any upright
+    Ground g;
+    g.z = on_legs ? shell.deck_mm : shell.opening_z[level];
+    g.gap_mm = on_legs ? 0 : options_.gap_mm;
+    g.face = {{{0, 0}, {far, edge}}, mitred ? Flat2::Cut::keeps_x : Flat2::Cut::none, mitre_back_mm()};
+    g.side = {{{0, begins}, {edge, far}}, mitred ? Flat2::Cut::keeps_y : Flat2::Cut::none, mitre_back_mm()};
+    g.face_ids = {ring.ids[0], ring.ids[1]};
+    g.side_ids = {ring.ids[2], ring.ids[3]};
+    return g;
+  }
+
   bool add_uprights() {
+    if (flat_.shape != SectionShape::flat) return add_square_uprights(build_, flat_, ground(low), ground(high));
     for (const Side depth : {low, high}) {
       for (const Side side : {low, high}) {
         if (!add_upright(depth, side)) return false;
@@ -374,6 +406,7 @@ class Frame {
 bool build_frame(Build& build) {
   const FrameSpec& spec = build.box_spec().frame;
   const Section* angle = build.spec.section(*spec.section);
+  if (angle->shape != SectionShape::tube && !offers_all(build)) return false;
   const Section* flat = build.spec.section(*spec.uprights);
   const Section* top = build.spec.section(*spec.top_section);
   const double thinner = std::min({angle->thickness_mm, top->thickness_mm, flat->thickness_mm});
@@ -382,6 +415,7 @@ bool build_frame(Build& build) {
         diag::say<"gap-too-wide">(spec.cope_gap.place, build.in_words(spec.cope_gap->mm()), build.in_words(thinner)));
     return false;
   }
+  if (angle->shape == SectionShape::tube) return build_tube_frame(build, *angle, *flat);
   return Frame(build, *angle, *top, *flat).run();
 }
 
