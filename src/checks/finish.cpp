@@ -50,9 +50,9 @@ void add_hollows(const Plan& plan, const Coat& coat, std::vector<Finding>& findi
     f.cause = "closed hollow";
     f.source = "ISO 14713-2: hollows are vented and drained, from memory";
     f.message = fmt::format(
-        "{} is a closed tube without a vent hole; in molten zinc what is shut in bursts it, a danger to life: {}.vents "
-        "= "
-        "\"ends\" puts a hole near either end",
+        "{} is a closed tube without a vent hole; in molten zinc what is shut in bursts it, a danger to life: set "
+        "{}.vents "
+        "to ends, which puts a hole near either end",
         f.parts.front(), instance.key);
     findings.push_back(std::move(f));
   }

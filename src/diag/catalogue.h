@@ -164,7 +164,7 @@ inline constexpr Entry catalogue[] = {
     {"boss-not-in-tube",  Stage::plan, Severity::error, "a lift boss {} across and {} high does not go into a tube of the top ring: its hole takes {} of the {} between the rounded corners, and it stands {} deep in a hollow of {}; choose a smaller eye or a wider tube"},
     {"boss-nowhere",      Stage::plan, Severity::error, "there is no leg of the top ring under the lift point at X {}, Y {}; put it on a horizontal leg"},
     {"nothing-left",      Stage::plan, Severity::error, "{} would be {} by {} by {}: nothing is left of it; change {} or what stands beside it"},
-    {"tube-not-stiffened", Stage::plan, Severity::error, "{} is not built on rings of tube; leave it out, or choose a ring of angle"},
+    {"tube-not-stiffened", Stage::plan, Severity::error, "{} is not built {}; leave it out, or choose {}"},
     {"upright-on-round", Stage::plan, Severity::error, "uprights of {} are {} thick and would stand on nothing but the rounded edge of a mitred ring of {}; choose corners = \"butted\", thicker uprights, or uprights of tube"},
     {"uprights-meet",     Stage::plan, Severity::error, "uprights of {} are {} wide and the frame is {} {}, so that those of {} meet; they must be less than {} wide"},
     {"flange-too-shallow", Stage::plan, Severity::error, "the flanges of the {} cover are {} deep; their {} screws stand {} from the face of the frame, on the top member clear of the root or rounding that ends at {}, and need {} to the flange's edge (1.2 hole diameters): choose a flange_depth of at least {}"},

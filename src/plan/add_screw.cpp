@@ -125,13 +125,12 @@ bool threads_enough(Build& build, const ScrewPlace& place, const Thread& thread,
   }
   const std::string thick = build.in_words(engagement) + " thick";
   if (is_said(build, "thread-too-short", place.thread_place, thick)) return false;
-  const std::string others =
-      place.fixing_key.empty()
-          ? std::string()
-          : fmt::format(", or {} = {}", place.fixing_key,
-                        in_tube(build, place.layers.back().instance)
-                            ? "\"insert\""
-                            : "\"nut\", \"locknut\", \"weld nut\" or \"insert\"");
+  const std::string others = place.fixing_key.empty()
+                                 ? std::string()
+                                 : fmt::format(", or {} = {}", place.fixing_key,
+                                               in_tube(build, place.layers.back().instance)
+                                                   ? "\"insert\""
+                                                   : "\"nut\", \"locknut\", \"weld nut\" or \"insert\"");
   build.diagnostics.add(
       diag::say<"thread-too-short">(place.thread_place, build.draft.instance(place.layers.back().instance).name,
                                     build.in_words(engagement), thread.size, build.in_words(needed), others));

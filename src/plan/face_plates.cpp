@@ -59,12 +59,26 @@ struct Outside {
   Vec3 inward;
 };
 
+// Of a tube a plate ends on the flat beside the rounded edge, so that the bead has a side to lie on; a cover needs
+// none.
+double land_mm(const Build& build, Face face) {
+  const double round = build.shell.bottom[low].round_mm;
+  const bool welded = *build.box_spec().face(face).closed_by == Closure::plate;
+  return weld_land_mm + (welded ? round : 0);
+}
+
+// At the sides plates reach to the face of a frame of bars.
+double end_land_mm(const Build& build, Face face, Face neighbour) {
+  const double land = land_mm(build, face);
+  return std::max(begin_behind(build.box_spec(), neighbour), land > weld_land_mm ? land : 0);
+}
+
 Outside side_box(const Build& build, Face face, double t) {
-  const BoxSpec& spec = build.box_spec();
   const Vec3 s = build.shell.size;
   const double x = face == Face::left ? -t : s.x;
-  return {{{x, begin_behind(spec, Face::front), weld_land_mm},
-           {x + t, s.y - begin_behind(spec, Face::back), s.z - weld_land_mm}},
+  const double land = land_mm(build, face);
+  return {{{x, end_land_mm(build, face, Face::front), land},
+           {x + t, s.y - end_land_mm(build, face, Face::back), s.z - land}},
           axis::x,
           face == Face::left ? axis::x : axis::minus_x};
 }
@@ -72,22 +86,22 @@ Outside side_box(const Build& build, Face face, double t) {
 Outside end_box(const Build& build, Face face, double t) {
   const Vec3 s = build.shell.size;
   const double y = face == Face::front ? -t : s.y;
-  return {{{weld_land_mm, y, weld_land_mm}, {s.x - weld_land_mm, y + t, s.z - weld_land_mm}},
-          axis::y,
-          face == Face::front ? axis::y : axis::minus_y};
+  const double land = land_mm(build, face);
+  return {{{land, y, land}, {s.x - land, y + t, s.z - land}}, axis::y, face == Face::front ? axis::y : axis::minus_y};
 }
 
 // Under legs that point down it reaches to the outside: their toes are flat there only.
 Outside level_box(const Build& build, Face face, double t) {
   const BoxSpec& spec = build.box_spec();
   const Vec3 s = build.shell.size;
+  const double land = land_mm(build, face);
   if (face == Face::bottom) {
-    const double land = build.shell.toes_down ? 0 : weld_land_mm;
-    return {{{land, land, -t}, {s.x - land, s.y - land, 0}}, axis::z, axis::z};
+    const double to_edge = build.shell.toes_down ? 0 : land;
+    return {{{to_edge, to_edge, -t}, {s.x - to_edge, s.y - to_edge, 0}}, axis::z, axis::z};
   }
-  const double front = std::max(weld_land_mm, begin_behind(spec, Face::front));
-  const double back = std::max(weld_land_mm, begin_behind(spec, Face::back));
-  return {{{weld_land_mm, front, s.z}, {s.x - weld_land_mm, s.y - back, s.z + t}}, axis::z, axis::minus_z};
+  const double front = std::max(land, begin_behind(spec, Face::front));
+  const double back = std::max(land, begin_behind(spec, Face::back));
+  return {{{land, front, s.z}, {s.x - land, s.y - back, s.z + t}}, axis::z, axis::minus_z};
 }
 
 Outside beside_covers(const Build& build, Face face, double t) {

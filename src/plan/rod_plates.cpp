@@ -15,6 +15,7 @@
 #include "plan/patterns.h"
 #include "plan/screw_fixing.h"
 #include "plan/screw_row.h"
+#include "plan/upright_side.h"
 
 namespace fitup::plan {
 
@@ -225,11 +226,7 @@ class RodPlate {
 
   // From the face of the frame to the plate's outer surface.
   [[nodiscard]] double plate_depth_mm() const { return depth_ == low ? outer_ : build_.shell.size.y - outer_; }
-  [[nodiscard]] const Host& upright() const { return build_.shell.upright[depth_][low]; }
-  [[nodiscard]] double upright_width_mm() const { return upright().box.size().y; }
-  // From the face of the frame, what of its inner side is flat.
-  [[nodiscard]] double upright_begins_mm() const { return std::max(upright().round_mm, upright().root_mm); }
-  [[nodiscard]] double upright_ends_mm() const { return upright_width_mm() - upright().round_mm; }
+  [[nodiscard]] UprightSide upright() const { return {build_.shell.upright[depth_][low]}; }
   [[nodiscard]] Face face() const { return depth_ == low ? Face::front : Face::back; }
   [[nodiscard]] const FaceSpec& face_spec() const { return build_.box_spec().face(face()); }
   [[nodiscard]] const Sourced<Length>& clearance() const {
@@ -245,21 +242,16 @@ class RodPlate {
   // The whole thickness must face the uprights' sides.
   bool meets_uprights() {
     const double outer = plate_depth_mm();
-    const double end = upright_ends_mm();
-    const double begin = upright_begins_mm();
+    const double end = upright().ends_mm();
     const bool too_deep = outer + t() > end + tolerance::contact_mm;
-    if (!too_deep && outer > begin - tolerance::contact_mm) return true;
+    if (!too_deep && outer > upright().begins_mm() - tolerance::contact_mm) return true;
     const double wall = build_.shell.end_wall_mm;
     const double nut = tables::find_nut(build_.box.rods[served_.front()].thread)->height_mm;
     const double free = outer + t() + nut - wall;
     build_.diagnostics.add(diag::say<"rod-plate-misses">(
         clearance().place, word(), from_face(outer), from_face(outer + t()), from_face(end), build_.in_words(wall),
         build_.in_words(free), build_.in_words(nut), build_.in_words(outer + t()),
-        too_deep && end - wall + nut < 0
-            ? "choose uprights that are wider from the front to the back"
-            : fmt::format("choose a {} clearance of at {} {}{}", word(), too_deep ? "most" : "least",
-                          too_deep ? build_.at_most(end - wall + nut) : build_.at_least(begin + t() + nut - wall),
-                          too_deep ? ", or wider uprights" : "")));
+        remedy_of_miss(build_, upright(), word(), outer, nut)));
     return false;
   }
 
@@ -275,7 +267,7 @@ class RodPlate {
   [[nodiscard]] double before_plate_mm() const { return std::max(lap_mm, edge_mm()); }
   [[nodiscard]] bool flanged() const { return is_flanged(build_.box_spec(), face()); }
   // How far a screw's tip comes through the upright.
-  [[nodiscard]] double tip_mm() const { return screw_reach_mm(spec_, build_.shell.upright[depth_][low]); }
+  [[nodiscard]] double tip_mm() const { return screw_reach_mm(spec_, upright().host); }
   [[nodiscard]] double slot_mm() const { return slot_mm_of(build_, spec_.screw_hole, spec_.screw_slot, axis::y); }
 
   // A return flange ends inside the frame, and behind the cover's screws, whose tips come through the upright.
@@ -285,21 +277,15 @@ class RodPlate {
     return flange_row_mm(build_, face()) + cover_screw.major_mm / 2 + tip_air_mm;
   }
 
-  [[nodiscard]] double hole_mm() const {
-    const auto hold = hold_of(*spec_.screw_fixing, screw(), upright().depth_mm(axis::x));
-    return hold ? hold->hole_mm : screw().tap_drill_mm;
-  }
   [[nodiscard]] double upright_limit_mm() const {
-    const double edge = upright_width_mm() - edge_distance * screw().tap_drill_mm;
-    return upright().wall_mm > 0 ? std::min(edge, upright_ends_mm() - hole_mm() / 2) : edge;
+    return upright().screws_end_mm(spec_, edge_distance * screw().tap_drill_mm);
   }
   [[nodiscard]] double flange_limit_mm() const {
     return face_spec().flange_depth->mm() - screw().major_mm / 2 - tip_air_mm;
   }
 
   [[nodiscard]] Range range(bool under_flange) const {
-    const double flat = std::max(0.0, upright_begins_mm() > 0 ? upright_begins_mm() + hole_mm() / 2 : 0);
-    Range r{std::max(least_end_mm() + edge_mm(), flat),
+    Range r{std::max(least_end_mm() + edge_mm(), upright().screws_begin_mm(spec_)),
             std::min(upright_limit_mm(), plate_depth_mm() - before_plate_mm()),
             flanged() ? "clear of the cover's screws" : "so that the flange ends inside the frame"};
     if (under_flange) {
@@ -323,7 +309,9 @@ class RodPlate {
     screw_depth_ = std::min(r.most, std::max(r.least, wanted));
     if (r.least <= r.most + tolerance::contact_mm) return true;
     if (reaches) {
-      say_gap(tip_mm() + air);
+      build_.diagnostics.add(
+          diag::say<"gap-too-small">(face_spec().gap.place, screw().size, word(), build_.in_words(tip_mm()), word(),
+                                     build_.in_words(face_spec().gap->mm()), build_.at_least(tip_mm() + air)));
     } else {
       // Where only the plate stands too near, its clearance is what to change.
       const bool only_plate = flanged() && under.least <= flange_limit_mm() && under.least <= upright_limit_mm();
@@ -332,19 +320,13 @@ class RodPlate {
     return false;
   }
 
-  void say_gap(double least) {
-    build_.diagnostics.add(diag::say<"gap-too-small">(face_spec().gap.place, screw().size, word(),
-                                                      build_.in_words(tip_mm()), word(),
-                                                      build_.in_words(face_spec().gap->mm()), build_.at_least(least)));
-  }
-
   void say_no_flange_room(const Range& r) {
     const double more = clearance()->mm() + r.least - r.most;
     const bool clearance_helps = r.most < upright_limit_mm() && r.least <= upright_limit_mm();
     build_.diagnostics.add(diag::say<"no-room-for-flange">(
         clearance_helps ? clearance().place : spec_.screw.place, word(), screw().size, build_.in_words(r.least),
         r.why_least, build_.in_words(before_plate_mm()), from_face(plate_depth_mm()),
-        build_.in_words(upright_width_mm()),
+        build_.in_words(upright().width_mm()),
         clearance_helps ? fmt::format("give a {} clearance of at least {}", word(), build_.at_least(more))
                         : std::string("choose wider uprights or a smaller screw")));
   }

@@ -13,6 +13,7 @@
 #include "plan/build.h"
 #include "plan/end_cut.h"
 #include "plan/framed/ground.h"
+#include "plan/framed/sawn.h"
 #include "plan/framed/stiffening.h"
 #include "plan/framed/tube_rings.h"
 #include "plan/mitre.h"
@@ -80,7 +81,7 @@ class Frame {
     // A rail beside a leg that stands up begins beyond its root.
     const bool flat = flat_.shape == SectionShape::flat;
     shell.rail_inset_mm = up_ ? bottom().root_mm() + options_.gap_mm : (flat ? shell.side_wall_mm : thicker) + 2;
-    shell.rail_beside_mm = rail_beside_mm();
+    shell.rail_beside_mm = rail_beside_mm(flat_, shell.rail_inset_mm, options_.gap_mm);
     shell.landing_mm = t;
     shell.deck_root_mm = bottom().root_mm();
     shell.deck_toe_mm = up_ ? std::min(bottom().angle->toe_radius_mm, t) : 0;
@@ -94,17 +95,6 @@ class Frame {
     rings_[high].low_z = shell.size.z - top().standing_mm;
     shell.opening_z = {up_ ? leg + options_.gap_mm : leg, rings_[high].low_z - options_.gap_mm};
     shell.landing_z = shell.opening_z;
-  }
-
-  // Off the uprights that stand in the corners, and off an angle's root.
-  [[nodiscard]] Vec2 rail_beside_mm() const {
-    const Shell& shell = build_.shell;
-    const double inset = shell.rail_inset_mm;
-    if (flat_.shape == SectionShape::flat) return {inset, inset};
-    const Vec2 size = upright_size(flat_);
-    const double root = flat_.thickness_mm + flat_.root_radius_mm + options_.gap_mm;
-    if (flat_.shape == SectionShape::angle) return {std::max(inset, root), std::max(inset, root)};
-    return {std::max(inset, size.x + 2), std::max(inset, size.y + 2)};
   }
 
   // Their lying legs with the gap of a weld between them.
@@ -268,24 +258,9 @@ class Frame {
             {ring.ids[3], {{s.x - leg, end, z}, {s.x, s.y - end, high_z}}}};
   }
 
-  // Square ones end under the toes of the top ring, and on the bottom's lying legs or over the toes that point up.
   [[nodiscard]] Ground ground(Side level) const {
-    const Shell& shell = build_.shell;
-    const Ring& ring = rings_[level];
-    const bool on_legs = level == low && !up_;
-    const bool mitred = corners_ == Corners::mitred;
-    const double toe = std::min(ring.angle->toe_radius_mm, ring.thickness_mm() / 2);
-    const double edge = on_legs ? ring.lying_mm : ring.thickness_mm() - toe;
-    const double begins = mitred ? 0 : on_legs ? ring.lying_mm + options_.gap_mm : side_begins_mm(ring);
-    constexpr double far = 1e6;  // beyond any upright
-    Ground g;
-    g.z = on_legs ? shell.deck_mm : shell.opening_z[level];
-    g.gap_mm = on_legs ? 0 : options_.gap_mm;
-    g.face = {{{0, 0}, {far, edge}}, mitred ? Flat2::Cut::keeps_x : Flat2::Cut::none, mitre_back_mm()};
-    g.side = {{{0, begins}, {edge, far}}, mitred ? Flat2::Cut::keeps_y : Flat2::Cut::none, mitre_back_mm()};
-    g.face_ids = {ring.ids[0], ring.ids[1]};
-    g.side_ids = {ring.ids[2], ring.ids[3]};
-    return g;
+    return ground_of(build_.shell, rings_[level], level,
+                     {up_, corners_, options_.gap_mm, side_begins_mm(rings_[level])});
   }
 
   bool add_uprights() {
@@ -376,16 +351,7 @@ class Frame {
       build_.diagnostics.add(diag::say<"end-cut">(build_.box_spec().frame.section.place, line.instance, cut.problem));
       return std::nullopt;
     }
-    Part part;
-    part.mark = line.mark;
-    part.name = line.name;
-    part.role = line.role;
-    part.source = Source::sawn;
-    part.material = material_of(build_);
-    part.size = fmt::format("{} x {} mm", section.designation, plain(member.length_mm));
-    part.form = member;
-    const InstanceId id = build_.draft.add(std::move(part), pose, line.instance,
-                                           {build_.key("frame"), build_.box_spec().frame.section.place, "frame"});
+    const InstanceId id = add_sawn(build_, {line.mark, line.name, line.instance, line.role}, member, pose);
     // What ends square is in the way of others as it is, the rest as if it ran on.
     obstacle_of_[id] = options.square ? Obstacle{section, pose, member.length_mm, line.instance}
                                       : Obstacle{section, line.pose, line.length_mm, line.instance};
@@ -406,7 +372,6 @@ class Frame {
 bool build_frame(Build& build) {
   const FrameSpec& spec = build.box_spec().frame;
   const Section* angle = build.spec.section(*spec.section);
-  if (angle->shape != SectionShape::tube && !offers_all(build)) return false;
   const Section* flat = build.spec.section(*spec.uprights);
   const Section* top = build.spec.section(*spec.top_section);
   const double thinner = std::min({angle->thickness_mm, top->thickness_mm, flat->thickness_mm});
@@ -415,6 +380,7 @@ bool build_frame(Build& build) {
         diag::say<"gap-too-wide">(spec.cope_gap.place, build.in_words(spec.cope_gap->mm()), build.in_words(thinner)));
     return false;
   }
+  if (!stiffens(build, *angle, *top, *flat)) return false;
   if (angle->shape == SectionShape::tube) return build_tube_frame(build, *angle, *flat);
   return Frame(build, *angle, *top, *flat).run();
 }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "plan/build.h"
+#include "plan/framed/stiffening.h"
 
 namespace fitup::plan {
 
@@ -29,6 +30,16 @@ struct Ground {
   std::array<InstanceId, 2> side_ids{};  // left, right
 };
 
+/// What the corners of a ring of angle are like.
+struct AngleCorners {
+  bool legs_up = false;  // the bottom's
+  Corners corners = Corners::coped;
+  double gap_mm = 0;
+  double side_begins_mm = 0;  // from the face of the frame to a side member's standing leg
+};
+/// Under the toes of the top ring, and on the bottom's lying legs or over the toes that point up.
+[[nodiscard]] Ground ground_of(const Shell& shell, const Ring& ring, Side level, const AngleCorners& corners);
+
 /// Tubes, angles as corner posts and, on rings of tube, flats: sawn square at both ends, welded to what they face.
 /// Offers them to the shell. False, and said, where one would meet no flat of a ring.
 [[nodiscard]] bool add_square_uprights(Build& build, const Section& upright, const Ground& foot, const Ground& head);
@@ -36,8 +47,15 @@ struct Ground {
 /// Across X and Y of the frame.
 [[nodiscard]] Vec2 upright_size(const Section& upright);
 
+/// How far rails keep with their sides from the outside: off the uprights in the corners, and off an angle's root.
+[[nodiscard]] Vec2 rail_beside_mm(const Section& upright, double inset_mm, double gap_mm);
+
 /// How much of the inside a corner's upright takes from the side and from the front.
 [[nodiscard]] Vec2 upright_walls(const Section& upright);
+
+/// False, and said, where a top ring of its own, cross bars, braces or gussets are asked for that are not built with
+/// these sections.
+[[nodiscard]] bool stiffens(Build& build, const Section& bottom, const Section& top, const Section& upright);
 
 /// False, and said, where uprights of the front and the back, or of both sides, meet.
 [[nodiscard]] bool square_uprights_apart(Build& build, const Section& upright);

@@ -277,16 +277,6 @@ class TubeFrame {
 }  // namespace
 
 bool build_tube_frame(Build& build, const Section& tube, const Section& upright) {
-  const FrameSpec& spec = build.box_spec().frame;
-  const auto refuse = [&build](const char* key, const Place& place) {
-    build.diagnostics.add(diag::say<"tube-not-stiffened">(place, build.key(key)));
-    return false;
-  };
-  if (spec.top_section.given && *spec.top_section != *spec.section)
-    return refuse("frame.top_section", spec.top_section.place);
-  if (spec.cross_bars) return refuse("frame.cross_bars", spec.cross_bars->place);
-  if (spec.braces) return refuse("frame.braces", spec.braces->place);
-  if (spec.gussets) return refuse("frame.gussets", spec.gussets->place);
   return TubeFrame(build, tube, upright).run();
 }
 

@@ -16,6 +16,7 @@ namespace fitup::plan {
 namespace {
 
 constexpr double band = tolerance::contact_mm;
+constexpr double beside_tube_mm = 2;  // between a rail and a tube in the corner
 
 const char* mark_of(const Section& s) {
   return s.shape == SectionShape::tube ? "TUB" : s.shape == SectionShape::angle ? "ANG" : "BAR";
@@ -171,6 +172,51 @@ bool square_uprights_apart(Build& build, const Section& upright) {
                                                    deep ? "the front and the back" : "the left and the right",
                                                    build.at_most(deep ? frame.y / 2 : frame.x / 2)));
   return false;
+}
+
+Vec2 rail_beside_mm(const Section& upright, double inset_mm, double gap_mm) {
+  if (upright.shape == SectionShape::flat) return {inset_mm, inset_mm};
+  const Vec2 size = upright_size(upright);
+  const double root = upright.thickness_mm + upright.root_radius_mm + gap_mm;
+  if (upright.shape == SectionShape::angle) return {std::max(inset_mm, root), std::max(inset_mm, root)};
+  return {std::max(inset_mm, size.x + beside_tube_mm), std::max(inset_mm, size.y + beside_tube_mm)};
+}
+
+Ground ground_of(const Shell& shell, const Ring& ring, Side level, const AngleCorners& corners) {
+  const bool on_legs = level == low && !corners.legs_up;
+  const bool mitred = corners.corners == Corners::mitred;
+  const double toe = std::min(ring.angle->toe_radius_mm, ring.thickness_mm() / 2);
+  const double edge = on_legs ? ring.lying_mm : ring.thickness_mm() - toe;
+  const double begins = mitred ? 0 : on_legs ? ring.lying_mm + corners.gap_mm : corners.side_begins_mm;
+  const double mitre = corners.gap_mm / std::sqrt(2.0);
+  constexpr double far = 1e6;  // beyond any upright
+  Ground g;
+  g.z = on_legs ? shell.deck_mm : shell.opening_z[level];
+  g.gap_mm = on_legs ? 0 : corners.gap_mm;
+  g.face = {{{0, 0}, {far, edge}}, mitred ? Flat2::Cut::keeps_x : Flat2::Cut::none, mitre};
+  g.side = {{{0, begins}, {edge, far}}, mitred ? Flat2::Cut::keeps_y : Flat2::Cut::none, mitre};
+  g.face_ids = {ring.ids[0], ring.ids[1]};
+  g.side_ids = {ring.ids[2], ring.ids[3]};
+  return g;
+}
+
+bool stiffens(Build& build, const Section& bottom, const Section& top, const Section& upright) {
+  const FrameSpec& spec = build.box_spec().frame;
+  const bool tube = bottom.shape == SectionShape::tube || top.shape == SectionShape::tube;
+  const bool flats = upright.shape == SectionShape::flat;
+  const auto refuse = [&](const char* key, const Place& place) {
+    build.diagnostics.add(diag::say<"tube-not-stiffened">(
+        place, build.key(key), tube ? "on rings of tube" : "beside uprights of tube or angle",
+        tube ? "rings of angle" : "flat uprights"));
+    return false;
+  };
+  const bool other_top = spec.top_section.given && *spec.top_section != *spec.section;
+  if (other_top && (tube || top.shape == SectionShape::tube))
+    return refuse("frame.top_section", spec.top_section.place);
+  if (spec.cross_bars && tube) return refuse("frame.cross_bars", spec.cross_bars->place);
+  if (spec.braces && (tube || !flats)) return refuse("frame.braces", spec.braces->place);
+  if (spec.gussets && (tube || !flats)) return refuse("frame.gussets", spec.gussets->place);
+  return true;
 }
 
 bool add_square_uprights(Build& build, const Section& upright, const Ground& foot, const Ground& head) {

@@ -1,0 +1,45 @@
+// What an upright offers a rod plate on its inner side.
+// Entry: UprightSide, remedy_of_miss.
+#include "plan/upright_side.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "plan/screw_fixing.h"
+
+namespace fitup::plan {
+
+namespace {
+
+double hole_mm(const RodPlatesSpec& plates, const Host& host) {
+  const Thread& thread = *tables::find_thread(*plates.screw);
+  const auto hold = hold_of(*plates.screw_fixing, thread, host.depth_mm(axis::x));
+  return hold ? hold->hole_mm : thread.tap_drill_mm;
+}
+
+}  // namespace
+
+double UprightSide::screws_begin_mm(const RodPlatesSpec& plates) const {
+  return begins_mm() > 0 ? begins_mm() + hole_mm(plates, host) / 2 : 0;
+}
+
+double UprightSide::screws_end_mm(const RodPlatesSpec& plates, double edge_mm) const {
+  const double to_edge = width_mm() - edge_mm;
+  return host.wall_mm > 0 ? std::min(to_edge, ends_mm() - hole_mm(plates, host) / 2) : to_edge;
+}
+
+std::string remedy_of_miss(const Build& build, const UprightSide& upright, const std::string& face, double outer_mm,
+                           double nut_mm) {
+  const double t = build.box_spec().rod_plates->thickness->mm();
+  const double wall = build.shell.end_wall_mm;
+  const double most = upright.ends_mm() - wall + nut_mm;
+  if (outer_mm < upright.begins_mm()) {
+    return fmt::format("choose a {} clearance of at least {}", face,
+                       build.at_least(upright.begins_mm() + t + nut_mm - wall));
+  }
+  if (most < 0) return "choose uprights that are wider from the front to the back";
+  return fmt::format("choose a {} clearance of at most {}, or wider uprights", face, build.at_most(most));
+}
+
+}  // namespace fitup::plan
