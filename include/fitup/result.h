@@ -21,7 +21,8 @@ template <class T>
 class [[nodiscard]] Result {
  public:
   Result(T value) : state_(std::in_place_index<0>, std::move(value)) {}  // NOLINT(google-explicit-constructor)
-  Result(Failure failure) : state_(std::in_place_index<1>, std::move(failure)) {}  // NOLINT(google-explicit-constructor)
+  Result(Failure failure)
+      : state_(std::in_place_index<1>, std::move(failure)) {}  // NOLINT(google-explicit-constructor)
 
   [[nodiscard]] bool has_value() const { return state_.index() == 0; }
   explicit operator bool() const { return has_value(); }

@@ -203,13 +203,13 @@ Json to_json(const std::vector<TextTable>& tables) {
 std::vector<std::string> rows_for(const std::string& type) {
   std::vector<std::string> names;
   for (const TextTable& table : all_tables()) {
-    const bool wanted =
-        (type.find("angle") != std::string::npos && table.name == "sections") ||
-        (type.find("flat") != std::string::npos && table.name == "flats") ||
-        (type.find("tube") != std::string::npos && table.name == "tubes") ||
-        (type == "material" && table.name == "materials") || (type == "thread" && table.name == "screws") ||
-        (type == "thread of a rod" && table.name == "nuts") ||
-        (type == "thread of a lifting eye" && table.name == "eyes");
+    const bool wanted = (type.find("angle") != std::string::npos && table.name == "sections") ||
+                        (type.find("flat") != std::string::npos && table.name == "flats") ||
+                        (type.find("tube") != std::string::npos && table.name == "tubes") ||
+                        (type == "material" && table.name == "materials") ||
+                        (type == "thread" && table.name == "screws") ||
+                        (type == "thread of a rod" && table.name == "nuts") ||
+                        (type == "thread of a lifting eye" && table.name == "eyes");
     if (!wanted) continue;
     for (const auto& row : table.rows) names.push_back(row[0]);
   }

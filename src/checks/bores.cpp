@@ -38,18 +38,15 @@ bool blind(const PlacedPrism& prism, double end, bool upward, const Stack& bored
   PlacedPrism probe = prism;
   probe.span = upward ? Interval{end, end + probe_mm} : Interval{end - probe_mm, end};
   probe.box = bored.box;
-  return std::any_of(bored.prisms.begin(), bored.prisms.end(), [&](const PlacedPrism& p) {
-    return p.axis < 0 || decide(probe, p, rules) == Decision::overlap;
-  });
+  return std::any_of(bored.prisms.begin(), bored.prisms.end(),
+                     [&](const PlacedPrism& p) { return p.axis < 0 || decide(probe, p, rules) == Decision::overlap; });
 }
 
 void add_piece(const PlacedPrism& prism, Interval span, std::vector<PlacedPrism>& out) {
   if (span.length() <= band) return;
   PlacedPrism piece = prism;
   piece.span = span;
-  const auto limit = [&](Vec3& v, double to) {
-    (prism.axis == 0 ? v.x : prism.axis == 1 ? v.y : v.z) = to;
-  };
+  const auto limit = [&](Vec3& v, double to) { (prism.axis == 0 ? v.x : prism.axis == 1 ? v.y : v.z) = to; };
   limit(piece.box.low, span.low);
   limit(piece.box.high, span.high);
   out.push_back(std::move(piece));

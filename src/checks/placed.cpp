@@ -104,8 +104,7 @@ bool pierces(const PlacedBore& bore, const PlacedPrism& prism) {
   if (bore.axis != prism.axis || prism.axis < 0) return false;
   constexpr double band = tolerance::contact_mm;
   if (bore.span.low > prism.span.low + band || bore.span.high < prism.span.high - band) return false;
-  return prism.region->contains(bore.centre) &&
-         prism.region->distance_to_outline_mm(bore.centre) > bore.radius + band;
+  return prism.region->contains(bore.centre) && prism.region->distance_to_outline_mm(bore.centre) > bore.radius + band;
 }
 
 Stack stack_of(const std::vector<Prism>& prisms, const std::vector<Bore>& bores, const Pose& pose) {

@@ -14,8 +14,8 @@ struct Attitude {
 };
 
 /// Flat parts: turned by quarters and turned over (their holes go through). Equal angles: turned end for end
-/// about the bisector of their legs. Flats as members, and tubes: turned about each of their axes, square tubes by quarters
-/// too. Others: as they stand.
+/// about the bisector of their legs. Flats as members, and tubes: turned about each of their axes, square tubes by
+/// quarters too. Others: as they stand.
 [[nodiscard]] Attitude attitude_of(const Part& part);
 
 }  // namespace fitup::plan

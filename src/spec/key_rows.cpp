@@ -372,7 +372,8 @@ const std::vector<Rule> other_rows{
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> rows;
-    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &stiffening_rows(), &weld_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows()})
+    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &stiffening_rows(), &weld_rows(),
+                             &join_rows, &other_rows, &finish_rows(), &fixing_rows()})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

@@ -16,7 +16,7 @@ struct Pair {
   std::string what;
   Body a;
   Body b;
-  Pose at;  // of both
+  Pose at;              // of both
   double apart_mm = 0;  // negative: so deep in each other
   checks::Decision expected = checks::Decision::unsure;
 };
@@ -35,8 +35,8 @@ struct Kind {
   std::function<std::vector<Pair>(Random&)> draw;
 };
 
-[[nodiscard]] std::vector<Kind> span_kinds();      // parallel axes, end to end
-[[nodiscard]] std::vector<Kind> disc_kinds();      // discs and round holes
+[[nodiscard]] std::vector<Kind> span_kinds();  // parallel axes, end to end
+[[nodiscard]] std::vector<Kind> disc_kinds();  // discs and round holes
 [[nodiscard]] std::vector<Kind> rectangle_kinds();
 [[nodiscard]] std::vector<Kind> region_kinds();    // parallel axes, side by side, lines and arcs
 [[nodiscard]] std::vector<Kind> crossing_kinds();  // perpendicular axes

@@ -7,9 +7,9 @@
 namespace fitup::judge {
 
 struct Measured {
-  double volume_mm3 = 0;     // what the two share
-  double thickness_mm = 0;   // of what they share: twice its volume over its area
-  double distance_mm = 0;    // where they share nothing
+  double volume_mm3 = 0;    // what the two share
+  double thickness_mm = 0;  // of what they share: twice its volume over its area
+  double distance_mm = 0;   // where they share nothing
   [[nodiscard]] checks::Decision verdict() const;
   /// So close to the band that either side of it is right: thickness and depth are not the same measure.
   [[nodiscard]] bool on_the_edge() const;

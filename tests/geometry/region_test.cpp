@@ -79,7 +79,7 @@ struct Placed {
   Contact expected;
 };
 // `by` is how far the two stand apart; negative: how deep they enter.
-const std::vector<Placed> placed_to_touch{{0, Contact::touch},       {1e-6, Contact::touch},   {-1e-6, Contact::touch},
+const std::vector<Placed> placed_to_touch{{0, Contact::touch},       {1e-6, Contact::touch},    {-1e-6, Contact::touch},
                                           {1e-3, Contact::clear},    {-1e-3, Contact::overlap}, {0.05, Contact::clear},
                                           {-0.05, Contact::overlap}, {5, Contact::clear}};
 
@@ -214,8 +214,7 @@ TEST(Shadow, OfAnAngleInTwoStrips) {
 
 TEST(Shadow, SplitsWhereAStripRunsThroughHoles) {
   const Region plate = box_with(0, 0, 20, 30, {Loop::rectangle({2, 5}, {18, 10}), Loop::circle({10, 20}, 4)});
-  expect_intervals(shadow(plate, Axis2::x, {9, 11}),
-                   {{0, 5}, {10, 20 - std::sqrt(15.0)}, {20 + std::sqrt(15.0), 30}});
+  expect_intervals(shadow(plate, Axis2::x, {9, 11}), {{0, 5}, {10, 20 - std::sqrt(15.0)}, {20 + std::sqrt(15.0), 30}});
   expect_intervals(shadow(plate, Axis2::x, {1, 11}), {{0, 30}});
   expect_intervals(shadow(plate, Axis2::y, {6, 9}), {{0, 2}, {18, 20}});
 }

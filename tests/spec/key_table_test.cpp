@@ -117,8 +117,8 @@ std::string toml_of(const Keys& keys) {
   for (const auto& [key, value] : keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
-    if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" || table == "keep_apart" ||
-        table == "box.main.face.front.openings" || table == "box.main.face.front.earth") {
+    if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" ||
+        table == "keep_apart" || table == "box.main.face.front.openings" || table == "box.main.face.front.earth") {
       std::string& entry = lists[table];
       entry += (entry.empty() ? "" : ", ") + key.substr(dot + 1) + " = " + value;
     } else {
