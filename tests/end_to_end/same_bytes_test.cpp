@@ -10,6 +10,7 @@
 namespace fitup::test {
 namespace {
 
+namespace fs = std::filesystem;
 using Files = std::map<std::string, std::string>;
 
 class SameBytes : public testing::Test {
@@ -65,6 +66,36 @@ TEST_F(SameBytes, WhenTheSpecIsWrittenDifferentlyButSaysTheSame) {
   const RunResult result = fitup({"make", spec.string(), "-o", (scratch_.path() / "job").string()});
   ASSERT_EQ(result.status, 0) << result.errors;
   expect_same(files_in(demo_job().folder), files_in(scratch_.path() / "job"), "centimetres");
+}
+
+// One length as a fraction, a decimal, with its unit, in millimetres, as a sum and as a name: 1/2 in is 12.7 mm
+// exactly.
+TEST_F(SameBytes, WhenInchesAreWrittenAsFractionsDecimalsOrMillimetres) {
+  const std::string text = read_file(fs::path(FITUP_EXAMPLES) / "orchard-sprayer/battery-box.toml");
+  const std::vector<std::pair<std::string, std::string>> respelled = {
+      {R"(gap = "1/2")", R"(gap = "12.7 mm")"},
+      {R"(size        = [6.5, 13, 8.75])", R"(size        = ["6 1/2 in", "13 in", "8 + 3/4"])"},
+      {R"(mass        = 28 )", R"(mass        = "28 lb" )"},
+      {R"(projection = "15/16")", "projection = 0.9375"},
+      {R"(foot_strips = { width = "3/4" })", R"(foot_strips = { width = "gap + 1/4 in" })"},
+      {R"(left = "3/8")", "left = 0.375"},
+      {R"(section = "L 2x2x1/8")", R"(section = "L 2 x 2 x 1/8")"},
+  };
+  std::string other = text;
+  for (const auto& [from, to] : respelled) {
+    ASSERT_NE(other.find(from), std::string::npos) << from;
+    other.replace(other.find(from), from.size(), to);
+  }
+  std::vector<Files> made;
+  for (const auto& [name, spelled] : {std::pair{"as it is", text}, {"respelled", other}}) {
+    const auto folder = scratch_.path() / name;
+    fs::create_directories(folder);
+    write_file(folder / "battery-box.toml", spelled);
+    const RunResult result = fitup({"make", (folder / "battery-box.toml").string()});
+    ASSERT_EQ(result.status, 0) << name << ": " << result.errors;
+    made.push_back(files_in(folder / "battery-box"));
+  }
+  expect_same(made[0], made[1], "respelled");
 }
 
 TEST_F(SameBytes, WhenTheTablesStandInAnotherOrder) {

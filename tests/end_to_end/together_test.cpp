@@ -105,7 +105,12 @@ TEST_F(Together, WhatTwoBoxesShareIsCountedTogether) {
 TEST_F(Together, OppositeHandsAreToldApart) {
   const fs::path one = scratch_.path() / "one.toml";
   const fs::path other = scratch_.path() / "other.toml";
+  // Screws out of the middle: the member that they are tapped into is not its own mirror image.
   std::string text = read_file(cabinet_);
+  const std::string plain = R"(style = "flat", thickness = 2 })";
+  ASSERT_NE(text.find(plain), std::string::npos);
+  text.replace(text.find(plain), plain.size(),
+               R"(style = "flat", thickness = 2, screws = { at = { bottom = [60, 170, 280, 380] } } })");
   write_file(one, text);
   write_file(other, "fitup = 1\nname = \"other\"\nstart_from = \"one.toml\"\nopposite_hand = \"left-right\"\n");
   ASSERT_EQ(make({one, other}, {"--only", "dxf,lists"}).status, 0);
@@ -116,6 +121,14 @@ TEST_F(Together, OppositeHandsAreToldApart) {
       }
     }
   }
+  std::map<std::string, std::size_t> rows_of_hand;
+  for (const Fields& row : rows_of(joint("cut-list.csv"))) {
+    for (const std::string job : {"one", "other"}) {
+      if (row.at("quantity") == quantity_in(row, job)) ++rows_of_hand[job];
+    }
+  }
+  EXPECT_EQ(rows_of_hand["one"], 1U) << "the bottom member at the front";
+  EXPECT_EQ(rows_of_hand["other"], 1U);
   // A box beside itself in the same hand shares everything.
   write_file(other, "fitup = 1\nname = \"other\"\nstart_from = \"one.toml\"\n");
   ASSERT_EQ(make({one, other}, {"--only", "dxf,lists"}).status, 0);
