@@ -1,5 +1,5 @@
-// The rows of the key table for the coat, the making of holes, distances that are kept and the frame as it was
-// measured. Entry: finish_rows.
+// The rows of the key table for the coat, the making of holes, distances that are kept and the measured frame.
+// Entry: finish_rows.
 
 #include "spec/keys.h"
 
