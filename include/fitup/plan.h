@@ -53,7 +53,8 @@ enum class Role {
   cap,
   nut_strip,
   mount_strip,
-  stud
+  stud,
+  edge_strip
 };
 [[nodiscard]] std::string_view to_text(Role role);
 

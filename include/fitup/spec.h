@@ -221,7 +221,7 @@ struct RowEntry {
   Sourced<int> level;   // of rows on each other, from 1 on the floor
 };
 
-enum class OpeningKind { round, rectangle, slot, gland, drain };
+enum class OpeningKind { round, rectangle, slot, gland, drain, hose };
 
 /// A hole, or a field of equal ones, in the plate or cover that closes a face. Places in frame coordinates.
 struct OpeningSpec {
@@ -229,7 +229,7 @@ struct OpeningSpec {
   Sourced<OpeningKind> kind;
   std::optional<Lengths<2>> at;  // middle of the field; absent: a drain, by rule
   CountedFrom at_from{};
-  std::optional<Sourced<Length>> diameter;     // round; drain: absent is the rule's
+  std::optional<Sourced<Length>> diameter;     // round; of a hose its outside; drain: absent is the rule's
   std::optional<Lengths<2>> size;              // rectangle and slot
   Sourced<Length> corner_radius;               // rectangle
   std::optional<Sourced<std::string>> thread;  // gland: known to the gland table
@@ -237,6 +237,7 @@ struct OpeningSpec {
   Sourced<int> rows;
   std::optional<Lengths<2>> pitch;      // from hole to hole along the face's two axes
   std::optional<Sourced<Length>> room;  // kept free behind the plate; absent: by rule
+  Sourced<Length> edge_strip;           // thickness of the strip round a hose; 0: none
   Sourced<std::string> why;
 };
 

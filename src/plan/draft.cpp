@@ -25,8 +25,8 @@ void weigh(Part& part) {
   if (part.role == Role::rod) return;
   // What stands nowhere and is bought is drawn as a length only.
   if (part.source == Source::bought && part.loose_count > 0) return;
-  // A gland is no steel, an eye is drawn with all the room it needs: both bring their own.
-  if (part.role == Role::gland || part.role == Role::eye) return;
+  // A gland or an edge strip is no steel, an eye is drawn with all the room it needs: they bring their own.
+  if (part.role == Role::gland || part.role == Role::edge_strip || part.role == Role::eye) return;
   const Material* m = tables::find_material(part.material.empty() ? bought_material : part.material);
   if (m == nullptr) return;
   const auto* flat = std::get_if<Flat>(&part.form);

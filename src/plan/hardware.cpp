@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include <fmt/format.h>
 
@@ -159,6 +160,21 @@ Part cable_gland(const Gland& gland, double sheet_mm) {
   Part part = bought("GLD-" + gland.size, "cable gland", Role::gland, gland.size + " x 1.5 cable gland with locknut",
                      std::move(prisms));
   part.mass_kg = volume_mm3(part) * polyamide_kg_per_mm3;
+  return part;
+}
+
+Part edge_strip(double hose_mm, double strip_mm, double sheet_mm) {
+  constexpr double rubber_kg_per_mm3 = 1.15e-6;  // from memory: EPDM that is not cellular
+  constexpr double lip_mm = 5;                   // beyond the hole's edge, on either face (common practice)
+  const double hole = hose_mm + 2 * strip_mm;
+  const Profile lip = ring(hole + 2 * lip_mm, hose_mm);
+  Part part = bought(fmt::format("EDG-{:g}x{:g}x{:g}", hose_mm, strip_mm, sheet_mm), "edge strip", Role::edge_strip,
+                     fmt::format("rubber edge strip {:g} mm thick, for a sheet of {:g} mm, {:.0f} mm long", strip_mm,
+                                 sheet_mm, std::ceil(std::numbers::pi * hole)),
+                     {{ring(hole, hose_mm), Pose{}, sheet_mm},
+                      {lip, Pose::at({0, 0, -edge_lip_thickness_mm}), edge_lip_thickness_mm},
+                      {lip, Pose::at({0, 0, sheet_mm}), edge_lip_thickness_mm}});
+  part.mass_kg = volume_mm3(part) * rubber_kg_per_mm3;
   return part;
 }
 

@@ -39,6 +39,9 @@ namespace fitup::plan {
 /// The gland in a sheet `sheet_mm` thick: z = 0 is the sheet's outer face, the body stands out to z < 0, the locknut
 /// lies on the inner face. Polyamide.
 [[nodiscard]] Part cable_gland(const Gland& gland, double sheet_mm);
+inline constexpr double edge_lip_thickness_mm = 2;  // common practice
+/// A rubber strip round the hole of a hose, its lips on both faces of the sheet; Z = 0 is the sheet's outer face.
+[[nodiscard]] Part edge_strip(double hose_mm, double strip_mm, double sheet_mm);
 
 /// Shortest stock length that is at least `least_mm`; 0 where there is none.
 [[nodiscard]] double screw_length_mm(const Thread& thread, double least_mm);

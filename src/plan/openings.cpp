@@ -20,10 +20,11 @@ constexpr double drain_mm = 8;            // common practice
 constexpr double drain_room_mm = 3;       // water needs no more
 constexpr double room_mm = 10;            // behind an opening: nothing nearer lets air, hose or hand through
 constexpr double bend_per_thread = 2;     // a cable's first bend behind its gland, times the thread
+constexpr double bend_per_hose = 2;       // likewise of a hose, times its diameter (common practice)
 constexpr double drain_from_wall_mm = 8;  // its edge: clear of the bead inside
 
 std::string_view word_of(OpeningKind kind) {
-  constexpr std::array<std::string_view, 5> words{"round hole", "rectangle", "slot", "gland", "drain"};
+  constexpr std::array<std::string_view, 6> words{"round hole", "rectangle", "slot", "gland", "drain", "hose"};
   return words[static_cast<std::size_t>(kind)];
 }
 
@@ -47,6 +48,7 @@ Loop outline(const OpeningSpec& opening, double grow) {
   }
   double diameter = opening.diameter ? (*opening.diameter)->mm() : drain_mm;
   if (*opening.kind == OpeningKind::gland) diameter = tables::find_gland(**opening.thread)->hole_mm;
+  if (*opening.kind == OpeningKind::hose) diameter += 2 * opening.edge_strip->mm();
   return Loop::circle({}, diameter / 2 + grow);
 }
 
@@ -102,6 +104,7 @@ class Openings {
       }
       keep_room(opening, middle);
       if (*opening.kind == OpeningKind::gland && !add_gland(opening, middle)) return;
+      if (*opening.kind == OpeningKind::hose) add_edge_strip(opening, middle);
     }
   }
 
@@ -213,6 +216,10 @@ class Openings {
       from = std::max(gland.inside_mm, from + gland.locknut_mm);
       depth = bend_per_thread * gland.hole_mm;
     }
+    if (*opening.kind == OpeningKind::hose) {
+      if (opening.edge_strip->mm() > tolerance::contact_mm) from += edge_lip_thickness_mm;
+      depth = bend_per_hose * (*opening.diameter)->mm();
+    }
     if (opening.room) depth = (*opening.room)->mm();
     if (depth <= tolerance::contact_mm) return;
     const Vec2 half = 0.5 * outline(opening, 0).bounds().size();
@@ -239,11 +246,22 @@ class Openings {
     return true;
   }
 
+  void add_edge_strip(const OpeningSpec& opening, Vec2 middle) {
+    if (opening.edge_strip->mm() <= tolerance::contact_mm) return;
+    const Instance& panel = build_.draft.instance(panel_);
+    const InstanceId id = build_.draft.add(
+        edge_strip((*opening.diameter)->mm(), opening.edge_strip->mm(), flat().thickness_mm),
+        along(in_world(middle), inward()), fmt::format("{} edge strip {}", to_text(face_), ++edge_strips_),
+        {panel.key + ".openings", opening.place, panel.group});
+    build_.draft.join(id, panel_, JointKind::bearing, inward());
+  }
+
   Build& build_;
   Face face_;
   InstanceId panel_;
   Box3 world_;  // of the panel
   int glands_ = 0;
+  int edge_strips_ = 0;
 };
 
 }  // namespace

@@ -77,9 +77,11 @@ class Sequence {
   }
 
   /// Tightened where it sits, and not welded to anything.
+  static bool is_in_opening(Role r) { return r == Role::gland || r == Role::edge_strip; }
+
   [[nodiscard]] bool is_loose_fastener(InstanceId i) {
     const Role r = role(i);
-    const bool bought = r == Role::screw || r == Role::nut || r == Role::washer || r == Role::eye || r == Role::gland;
+    const bool bought = r == Role::screw || r == Role::nut || r == Role::washer || r == Role::eye || is_in_opening(r);
     return bought && members_[whole(i)].size() == 1;
   }
 
@@ -212,7 +214,7 @@ class Sequence {
     for (InstanceId i = 0; i < step_of_.size(); ++i) {
       if (!free(i)) welded.insert(i);
     }
-    fasten_rest("glands", [&](InstanceId i) { return role(i) == Role::gland && bears_on(i, welded); });
+    fasten_rest("glands", [&](InstanceId i) { return is_in_opening(role(i)) && bears_on(i, welded); });
   }
 
   void fill(const PlacedFrame& frame) {
@@ -273,7 +275,7 @@ class Sequence {
     for (const InstanceId i : whole_cover) add(step, i);
     for (InstanceId i = 0; i < step_of_.size(); ++i) {
       const bool on_it =
-          role(i) == Role::seal ? instance(i).group == group : role(i) == Role::gland && bears_on(i, whole_cover);
+          role(i) == Role::seal ? instance(i).group == group : is_in_opening(role(i)) && bears_on(i, whole_cover);
       if (on_it) add(step, i);
     }
     const auto way = way_in(instance(sheet).key);

@@ -47,7 +47,7 @@ class FaceTrueUp {
     const std::string& key = build_.draft.instance(id).key;
     const Role r = role(id);
     const bool moves = r == Role::cover_sheet || r == Role::cover_flange || r == Role::face_plate || r == Role::screw ||
-                       r == Role::gland || r == Role::nut || r == Role::washer;
+                       r == Role::gland || r == Role::edge_strip || r == Role::nut || r == Role::washer;
     return moves && (key == key_ || key.rfind(key_ + ".", 0) == 0);
   }
 

@@ -42,6 +42,7 @@ Colour colour_of(Role role) {
     case Role::stud:
     case Role::screw: return {0.80, 0.76, 0.55};
     case Role::seal:
+    case Role::edge_strip:
     case Role::gland: return {0.30, 0.31, 0.33};
     case Role::spacer:
     case Role::drill_guide:

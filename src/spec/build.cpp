@@ -86,11 +86,12 @@ constexpr std::array<Word<Closure>, 3> closure_words{
     {{"open", Closure::open}, {"plate", Closure::plate}, {"cover", Closure::cover}}};
 constexpr std::array<Word<CoverStyle>, 2> style_words{{{"flat", CoverStyle::flat}, {"flanged", CoverStyle::flanged}}};
 constexpr std::array<Word<Landing>, 2> landing_words{{{"inward", Landing::inward}, {"outward", Landing::outward}}};
-constexpr std::array<Word<OpeningKind>, 5> opening_words{{{"round", OpeningKind::round},
+constexpr std::array<Word<OpeningKind>, 6> opening_words{{{"round", OpeningKind::round},
                                                           {"rectangle", OpeningKind::rectangle},
                                                           {"slot", OpeningKind::slot},
                                                           {"gland", OpeningKind::gland},
-                                                          {"drain", OpeningKind::drain}}};
+                                                          {"drain", OpeningKind::drain},
+                                                          {"hose", OpeningKind::hose}}};
 constexpr std::array<Word<Along>, 2> strip_words{
     {{"left right", Along::left_right}, {"front back", Along::front_back}}};
 constexpr std::array<Word<Face>, 6> face_words{{{"front", Face::front},
@@ -274,6 +275,7 @@ std::vector<OpeningSpec> openings(const Cell* cell) {
     opening.rows = count(entry["rows"]);
     opening.pitch = optional_lengths<2>(entry.find("pitch"));
     opening.room = optional_length(entry.find("room"));
+    opening.edge_strip = length(entry["edge_strip"]);
     opening.why = text(entry["why"]);
     out.push_back(std::move(opening));
   }

@@ -240,13 +240,14 @@ const std::vector<Rule> box_rows{
      "the cellular rubber that the strip is cut from"},
     {"box.NAME.face.FACE.openings", Type::tables, Need::may, "", none, "",
      "holes in the plate or cover that closes the face: for cables, hoses, air and water"},
-    {"box.NAME.face.FACE.openings.kind", Type::word, Need::must, "", none, "round, rectangle, slot, gland, drain",
-     "round: diameter; rectangle, slot (round ends): size; gland: thread, the gland goes in; drain: diameter"},
+    {"box.NAME.face.FACE.openings.kind", Type::word, Need::must, "", none, "round, rectangle, slot, gland, drain, hose",
+     "round: diameter; rectangle, slot (round ends): size; gland: thread, the gland goes in; drain: diameter; hose: "
+     "diameter of the hose, the hole is larger by the strip round its edge"},
     {"box.NAME.face.FACE.openings.at", Type::two_lengths, Need::may, "", any_place, "",
      "middle of the hole or of the field of holes, from the frame's corner, in X, Y, Z order of the face's axes; only a "
      "drain in the bottom goes without: then there is one in each corner", Hand::place},
     {"box.NAME.face.FACE.openings.diameter", Type::length, Need::may, "", {0, 2000, true}, "",
-     "of a round hole or a drain (8 mm without it, common practice)"},
+     "of a round hole, a drain (8 mm without it, common practice), or of a hose outside"},
     {"box.NAME.face.FACE.openings.size", Type::two_lengths, Need::may, "", {0, 5000, true}, "",
      "of a rectangle or a slot, along the face's two axes"},
     {"box.NAME.face.FACE.openings.corner_radius", Type::length, Need::filled, "3 mm", {0, 500}, "",
@@ -260,7 +261,10 @@ const std::vector<Rule> box_rows{
      "from the middle of one hole to the next, along both axes"},
     {"box.NAME.face.FACE.openings.room", Type::length, Need::may, "", {0, 2000}, "",
      "depth behind the plate that must stay free of everything; without it 10 mm, of a gland its locknut and a cable's "
-     "bend of twice the thread"},
+     "bend of twice the thread, of a hose twice its diameter"},
+    {"box.NAME.face.FACE.openings.edge_strip", Type::length, Need::filled, "3 mm", {0, 20}, "",
+     "thickness of the rubber strip round the hole of a hose, which has a lip of 5 mm on both faces (common practice); 0 "
+     "for none"},
     {"box.NAME.face.FACE.openings.why", Type::text, Need::filled, "opening", none, "", "what it is for"},
 };
 

@@ -14,7 +14,7 @@ namespace {
 
 using diag::say;
 
-constexpr std::array<std::string_view, 5> kind_words{"round", "rectangle", "slot", "gland", "drain"};
+constexpr std::array<std::string_view, 6> kind_words{"round", "rectangle", "slot", "gland", "drain", "hose"};
 
 class OneOpening {
  public:
@@ -24,8 +24,8 @@ class OneOpening {
   void check() {
     const OpeningKind kind = *opening_.kind;
     const bool sized = kind == OpeningKind::rectangle || kind == OpeningKind::slot;
-    const bool round = kind == OpeningKind::round || kind == OpeningKind::drain;
-    if (kind == OpeningKind::round) need(opening_.diameter, "diameter");
+    const bool round = kind == OpeningKind::round || kind == OpeningKind::drain || kind == OpeningKind::hose;
+    if (kind == OpeningKind::round || kind == OpeningKind::hose) need(opening_.diameter, "diameter");
     if (sized) need(opening_.size, "size");
     if (kind == OpeningKind::gland) need(opening_.thread, "thread");
     if (!opening_.at && !(kind == OpeningKind::drain && face_ == Face::bottom)) missing("at");
@@ -36,6 +36,7 @@ class OneOpening {
     if (kind != OpeningKind::rectangle && opening_.corner_radius.given) {
       unread(opening_.corner_radius.place, "corner_radius");
     }
+    if (kind != OpeningKind::hose && opening_.edge_strip.given) unread(opening_.edge_strip.place, "edge_strip");
     if (lacking_.empty()) return;
     diagnostics_.add(say<"opening-needs">(opening_.place, key_, kind_words[static_cast<std::size_t>(kind)],
                                           diag::listed(lacking_), lacking_.front()));

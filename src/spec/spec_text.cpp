@@ -24,7 +24,7 @@ std::string words(double number) { return fmt::format("{}", number); }
 std::string words(const std::string& text) { return "\"" + text + "\""; }
 std::string words(Face face) { return std::string(to_text(face)); }
 std::string words(OpeningKind kind) {
-  constexpr std::array<std::string_view, 5> names{"round", "rectangle", "slot", "gland", "drain"};
+  constexpr std::array<std::string_view, 6> names{"round", "rectangle", "slot", "gland", "drain", "hose"};
   return std::string(names[static_cast<std::size_t>(kind)]);
 }
 std::string words(Making making) { return std::string(error_of(making).word); }
@@ -253,6 +253,7 @@ void write_opening(Writer& out, const std::string& key, const OpeningSpec& openi
   out.line(key + ".rows", opening.rows);
   out.line(key + ".pitch", opening.pitch);
   out.line(key + ".room", opening.room);
+  out.line(key + ".edge_strip", opening.edge_strip);
   out.line(key + ".why", opening.why);
 }
 

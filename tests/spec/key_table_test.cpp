@@ -157,6 +157,9 @@ std::string said(std::string_view key) {
 SpecResult read_with(std::string_view key, const std::string& value) {
   Keys keys = full_spec();
   keys[concrete(key)] = value;
+  if (key == "box.NAME.face.FACE.openings.edge_strip") {
+    keys[concrete("box.NAME.face.FACE.openings.kind")] = "\"hose\"";
+  }
   if (key == "box.NAME.face.FACE.openings.kind") {  // what the other kinds need
     keys[concrete("box.NAME.face.FACE.openings.size")] = "[30, 6]";
     keys[concrete("box.NAME.face.FACE.openings.thread")] = "\"M20\"";

@@ -68,12 +68,34 @@ TEST(Openings, TakeTheirAreaByClosedForm) {
       {"{ kind = \"rectangle\", size = [60, 40], corner_radius = 5, at = [200, 150] }", 2400 - (4 - pi) * 25},
       {"{ kind = \"rectangle\", size = [60, 40], corner_radius = 0, at = [200, 150] }", 2400},
       {"{ kind = \"round\", diameter = 5, at = [200, 150], columns = 7, rows = 3, pitch = [10, 12] }", 21 * pi * 6.25},
-      {"{ kind = \"gland\", thread = \"M20\", at = [200, 250] }", pi / 4 * 20.4 * 20.4}};
+      {"{ kind = \"gland\", thread = \"M20\", at = [200, 250] }", pi / 4 * 20.4 * 20.4},
+      {"{ kind = \"hose\", diameter = 25, at = [200, 150] }", pi / 4 * 31 * 31},
+      {"{ kind = \"hose\", diameter = 25, edge_strip = 0, at = [200, 150] }", pi / 4 * 25 * 25}};
   for (const Case& c : cases) {
     const Planned p = with_left(c.text);
     ASSERT_TRUE(p.result.plan) << c.text << p.said();
     EXPECT_NEAR(whole - plate_of(*p.result.plan, "left plate").profile.area_mm2(), c.area_mm2, 1e-6) << c.text;
   }
+}
+
+// By hand: 16 mm hose, 3 mm strip: hole 22, lips to 32; pi * 22 = 69.1 mm of strip; two lips of 2 mm over a sheet of 2.
+TEST(Openings, OfAHoseHoldAStripWithALipOnBothFaces) {
+  const Planned p = with_left("{ kind = \"hose\", diameter = 16, at = [200, 200] }");
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Instance* strip = find_instance(*p.result.plan, "left edge strip 1");
+  ASSERT_NE(strip, nullptr);
+  const Part& part = p.result.plan->parts[strip->part];
+  EXPECT_EQ(part.source, Source::bought);
+  EXPECT_EQ(part.size, "rubber edge strip 3 mm thick, for a sheet of 2 mm, 70 mm long");
+  const double pi = std::numbers::pi;
+  EXPECT_NEAR(volume_mm3(part), pi / 4 * ((22 * 22 - 16 * 16) * 2 + (32 * 32 - 16 * 16) * 4), 1e-6);
+  const Box3 box = box_of(*p.result.plan, *strip);
+  EXPECT_NEAR(box.size().x, 6, 1e-9);
+  EXPECT_NEAR(box.low.x, -4, 1e-9);
+  EXPECT_NEAR(box.size().y, 32, 1e-9);
+  EXPECT_EQ(find_instance(*with_left("{ kind = \"hose\", diameter = 16, edge_strip = 0, at = [200, 200] }").result.plan,
+                          "left edge strip 1"),
+            nullptr);
 }
 
 TEST(Openings, OfAFieldStandAPitchApartAroundItsMiddle) {
