@@ -115,12 +115,12 @@ class Direction {
   [[nodiscard]] std::string across() const {
     std::map<std::pair<int, int>, std::pair<double, std::string>> rows;
     for (const RowEntry& entry : box_.row) {
-      auto& [length, said] = rows[{*entry.line, *entry.level}];
+      auto& row = rows[{*entry.line, *entry.level}];
       const auto add = [&](int count, double each, const std::string& name) {
         if (count == 0 || each == 0) return;
-        length += count * each;
-        said += count == 1 ? fmt::format(" + {} {}", name, words_.in_words(each))
-                           : fmt::format(" + {} x {} {}", count, name, words_.in_words(each));
+        row.first += count * each;
+        row.second += count == 1 ? fmt::format(" + {} {}", name, words_.in_words(each))
+                                 : fmt::format(" + {} x {} {}", count, name, words_.in_words(each));
       };
       add(*entry.count, size(*entry.of, *entry.turned), *entry.of);
       if (entry.between) add(*entry.count - 1, size(**entry.between, 0), **entry.between);
