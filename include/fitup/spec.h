@@ -221,12 +221,14 @@ struct RowEntry {
   Sourced<int> level;   // of rows on each other, from 1 on the floor
 };
 
+enum class OpeningIn { face, rod_plate };  // what closes the face; the rod plate before it
 enum class OpeningKind { round, rectangle, slot, gland, drain, hose };
 
 /// A hole, or a field of equal ones, in the plate or cover that closes a face. Places in frame coordinates.
 struct OpeningSpec {
   Place place;
   Sourced<OpeningKind> kind;
+  Sourced<OpeningIn> in;
   std::optional<Lengths<2>> at;  // middle of the field; absent: a drain, by rule
   CountedFrom at_from{};
   std::optional<Sourced<Length>> diameter;     // round; of a hose its outside; drain: absent is the rule's

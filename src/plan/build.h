@@ -85,6 +85,7 @@ struct Build {
   Shell shell;
   std::array<std::optional<InstanceId>, 2> side_plates{};  // welded on outside, once they are there
   std::array<std::optional<InstanceId>, 6> panels{};       // index: Face; the plate or sheet that closes it
+  std::array<std::optional<InstanceId>, 2> rod_plates{};   // front, back
   std::vector<StripScrew> strip_screws{};                  // until add_nut_strips has given them their strips
 
   /// A length in words, in the user's units, to a thousandth of a millimetre.

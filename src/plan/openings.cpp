@@ -264,15 +264,31 @@ class Openings {
   int edge_strips_ = 0;
 };
 
+std::optional<InstanceId> rod_plate_at(const Build& build, Face face) {
+  if (face != Face::front && face != Face::back) return std::nullopt;
+  return build.rod_plates[face == Face::front ? 0 : 1];
+}
+
+void add_in(Build& build, Face face, std::optional<InstanceId> plate, OpeningIn in) {
+  std::optional<Openings> adding;
+  if (plate) adding.emplace(build, face, *plate);
+  for (const OpeningSpec& opening : build.box_spec().face(face).openings) {
+    if (*opening.in != in) continue;
+    if (adding) {
+      adding->add(opening);
+    } else if (in == OpeningIn::rod_plate) {
+      build.diagnostics.add(
+          diag::say<"no-rod-plate-to-open">(opening.place, word_of(*opening.kind), *opening.why, to_text(face)));
+    }
+  }
+}
+
 }  // namespace
 
 void add_openings(Build& build) {
   for (const Face face : all_faces) {
-    const auto& openings = build.box_spec().face(face).openings;
-    const auto panel = build.panels[static_cast<std::size_t>(face)];
-    if (openings.empty() || !panel) continue;
-    Openings adding(build, face, *panel);
-    for (const OpeningSpec& opening : openings) adding.add(opening);
+    add_in(build, face, build.panels[static_cast<std::size_t>(face)], OpeningIn::face);
+    add_in(build, face, rod_plate_at(build, face), OpeningIn::rod_plate);
   }
 }
 

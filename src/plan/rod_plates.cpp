@@ -123,6 +123,7 @@ class RodPlate {
     plate_ = add_plate(
         build_, {front ? "PLT10" : "PLT15", fmt::format("{} rod plate", word()), Role::rod_plate, material_of(build_)},
         box_, axis::y, fmt::format("rod plate {}", word()), origin(group()));
+    build_.rod_plates[depth_ == low ? 0 : 1] = plate_;
     const auto windows = find_windows();
     if (!windows) return false;
     Profile& profile = std::get<Flat>(build_.draft.part(plate_).form).profile;

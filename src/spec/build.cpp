@@ -86,6 +86,8 @@ constexpr std::array<Word<Closure>, 3> closure_words{
     {{"open", Closure::open}, {"plate", Closure::plate}, {"cover", Closure::cover}}};
 constexpr std::array<Word<CoverStyle>, 2> style_words{{{"flat", CoverStyle::flat}, {"flanged", CoverStyle::flanged}}};
 constexpr std::array<Word<Landing>, 2> landing_words{{{"inward", Landing::inward}, {"outward", Landing::outward}}};
+constexpr std::array<Word<OpeningIn>, 2> opening_in_words{
+    {{"face", OpeningIn::face}, {"rod plate", OpeningIn::rod_plate}}};
 constexpr std::array<Word<OpeningKind>, 6> opening_words{{{"round", OpeningKind::round},
                                                           {"rectangle", OpeningKind::rectangle},
                                                           {"slot", OpeningKind::slot},
@@ -265,6 +267,7 @@ std::vector<OpeningSpec> openings(const Cell* cell) {
     OpeningSpec opening;
     opening.place = entry.place;
     opening.kind = word(entry["kind"], opening_words);
+    opening.in = word(entry["in"], opening_in_words);
     opening.at = optional_lengths<2>(entry.find("at"));
     if (opening.at) opening.at_from = counted_from(entry["at"]);
     opening.diameter = optional_length(entry.find("diameter"));

@@ -243,6 +243,8 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE.openings.kind", Type::word, Need::must, "", none, "round, rectangle, slot, gland, drain, hose",
      "round: diameter; rectangle, slot (round ends): size; gland: thread, the gland goes in; drain: diameter; hose: "
      "diameter of the hose, the hole is larger by the strip round its edge"},
+    {"box.NAME.face.FACE.openings.in", Type::word, Need::filled, "face", none, "face, rod plate",
+     "face: in the plate or cover that closes the face; rod plate: in the rod plate before it, at the front or the back"},
     {"box.NAME.face.FACE.openings.at", Type::two_lengths, Need::may, "", any_place, "",
      "middle of the hole or of the field of holes, from the frame's corner, in X, Y, Z order of the face's axes; only a "
      "drain in the bottom goes without: then there is one in each corner", Hand::place},

@@ -3,6 +3,8 @@
 
 #include "spec/openings.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "diag/catalogue.h"
@@ -78,9 +80,10 @@ void check_openings(const Spec& spec, const Cell& root, Diagnostics& diagnostics
       for (std::size_t i = 0; i < spec_of_face.openings.size(); ++i) {
         OneOpening(fmt::format("{}.{}", key, i + 1), face, spec_of_face.openings[i], diagnostics).check();
       }
-      if (*spec_of_face.closed_by == Closure::open && !spec_of_face.openings.empty()) {
-        diagnostics.add(say<"no-effect">(spec_of_face.openings.front().place, key,
-                                         "the face is open: there is nothing to cut them in"));
+      const auto in_face = std::find_if(spec_of_face.openings.begin(), spec_of_face.openings.end(),
+                                        [](const OpeningSpec& one) { return *one.in == OpeningIn::face; });
+      if (*spec_of_face.closed_by == Closure::open && in_face != spec_of_face.openings.end()) {
+        diagnostics.add(say<"no-effect">(in_face->place, key, "the face is open: there is nothing to cut them in"));
       }
     }
   }

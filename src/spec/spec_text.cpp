@@ -23,6 +23,7 @@ std::string words(int number) { return fmt::format("{}", number); }
 std::string words(double number) { return fmt::format("{}", number); }
 std::string words(const std::string& text) { return "\"" + text + "\""; }
 std::string words(Face face) { return std::string(to_text(face)); }
+std::string words(OpeningIn in) { return in == OpeningIn::face ? "face" : "rod plate"; }
 std::string words(OpeningKind kind) {
   constexpr std::array<std::string_view, 6> names{"round", "rectangle", "slot", "gland", "drain", "hose"};
   return std::string(names[static_cast<std::size_t>(kind)]);
@@ -243,6 +244,7 @@ void write_rod_plates(Writer& out, const std::string& key, const RodPlatesSpec& 
 
 void write_opening(Writer& out, const std::string& key, const OpeningSpec& opening) {
   out.line(key + ".kind", opening.kind);
+  out.line(key + ".in", opening.in);
   out.line(key + ".at", opening.at);
   write_from(out, key + ".at", opening.at_from);
   out.line(key + ".diameter", opening.diameter);
