@@ -43,38 +43,48 @@ void add_measured_items(const BoxLayout& box, std::string& out) {
   }
 }
 
+std::string text_of(const PlacedItem& p) {
+  const std::string turned = p.quarters == 0 ? std::string() : fmt::format(" turned by {}", 90 * p.quarters);
+  const bool other_side = p.from.right || p.from.back;
+  const char* given = !p.in_frame  ? ""
+                      : other_side ? " (given, from the frame's other side)"
+                                   : " (given, frame coordinates)";
+  return fmt::format("  item {:<18} at {:.3f}, {:.3f}, {:.3f}{}{}\n", p.name, p.corner.x, p.corner.y, p.corner.z,
+                     turned, given);
+}
+
+std::string text_of(const FootStrip& s, const BoxLayout& box) {
+  return fmt::format("  {} foot strip of {:<18} x {:.3f} to {:.3f}, y {:.3f} to {:.3f}\n", to_text(s.edge),
+                     box.items[s.item].name, s.area.low.x, s.area.high.x, s.area.low.y, s.area.high.y);
+}
+
+std::string text_of(const PlacedRod& r, const BoxLayout& box) {
+  const bool x = r.along_x();
+  return fmt::format("  rod {} of {:<18} {} {:.3f} z {:.3f}, {} {:.3f} to {:.3f}\n", r.thread, box.items[r.item].name,
+                     x ? "y" : "x", x ? r.low.y : r.low.x, r.low.z, x ? "x" : "y", x ? r.low.x : r.low.y,
+                     x ? r.high.x : r.high.y);
+}
+
+std::string text_of(const PlacedZone& z, const BoxLayout& box) {
+  return fmt::format("  keep clear, {} of {}: x {:.3f} to {:.3f}, y {:.3f} to {:.3f}, z {:.3f} to {:.3f}\n", z.why,
+                     box.items[z.item].name, z.box.low.x, z.box.high.x, z.box.low.y, z.box.high.y, z.box.low.z,
+                     z.box.high.z);
+}
+
 }  // namespace
 
 std::string to_text(const Layout& layout) {
   std::string out;
-  const auto line = [&out](const std::string& s) { out += s + "\n"; };
   for (const BoxLayout& box : layout.boxes) {
-    line(fmt::format("box {}: inside {:.3f} x {:.3f} x {:.3f} mm", box.spec->name, box.inside.x, box.inside.y,
-                     box.inside.z));
+    out += fmt::format("box {}: inside {:.3f} x {:.3f} x {:.3f} mm\n", box.spec->name, box.inside.x, box.inside.y,
+                       box.inside.z);
     add_measured(box, out);
     add_measured_items(box, out);
-    for (const Face f : box.entered) line(fmt::format("  entered through {}", to_text(f)));
-    for (const PlacedItem& p : box.items) {
-      line(fmt::format("  item {:<18} at {:.3f}, {:.3f}, {:.3f}{}{}", p.name, p.corner.x, p.corner.y, p.corner.z,
-                       p.quarters == 0 ? std::string() : fmt::format(" turned by {}", 90 * p.quarters),
-                       !p.in_frame                   ? ""
-                       : p.from.right || p.from.back ? " (given, from the frame's other side)"
-                                                     : " (given, frame coordinates)"));
-    }
-    for (const FootStrip& s : box.foot_strips) {
-      line(fmt::format("  {} foot strip of {:<18} x {:.3f} to {:.3f}, y {:.3f} to {:.3f}", to_text(s.edge),
-                       box.items[s.item].name, s.area.low.x, s.area.high.x, s.area.low.y, s.area.high.y));
-    }
-    for (const PlacedRod& r : box.rods) {
-      line(fmt::format("  rod {} of {:<18} {} {:.3f} z {:.3f}, {} {:.3f} to {:.3f}", r.thread, box.items[r.item].name,
-                       r.along_x() ? "y" : "x", r.along_x() ? r.low.y : r.low.x, r.low.z, r.along_x() ? "x" : "y",
-                       r.along_x() ? r.low.x : r.low.y, r.along_x() ? r.high.x : r.high.y));
-    }
-    for (const PlacedZone& z : box.zones) {
-      line(fmt::format("  keep clear, {} of {}: x {:.3f} to {:.3f}, y {:.3f} to {:.3f}, z {:.3f} to {:.3f}", z.why,
-                       box.items[z.item].name, z.box.low.x, z.box.high.x, z.box.low.y, z.box.high.y, z.box.low.z,
-                       z.box.high.z));
-    }
+    for (const Face f : box.entered) out += fmt::format("  entered through {}\n", to_text(f));
+    for (const PlacedItem& p : box.items) out += text_of(p);
+    for (const FootStrip& s : box.foot_strips) out += text_of(s, box);
+    for (const PlacedRod& r : box.rods) out += text_of(r, box);
+    for (const PlacedZone& z : box.zones) out += text_of(z, box);
   }
   return out;
 }

@@ -166,6 +166,17 @@ Pose flat_bar_turn(const Member& m, bool ends, bool width) {
   return Pose::at(origin, width ? axis::minus_x : axis::x, through ? axis::minus_y : axis::y);
 }
 
+void turn_hole(MemberHole& h, const Pose& turn, Vec3 size, bool swapped) {
+  const bool a = h.leg == Leg::a;
+  const double wall = h.far_wall ? 1 : 0;
+  const Vec3 local = a ? Vec3{h.across_mm, wall * size.y, h.along_mm} : Vec3{wall * size.x, h.across_mm, h.along_mm};
+  const Vec3 at = turn.point(local);
+  h.leg = a != swapped ? Leg::a : Leg::b;
+  h.along_mm = at.z;
+  h.across_mm = h.leg == Leg::a ? at.x : at.y;
+  h.far_wall = h.leg == Leg::a ? at.y > size.y / 2 : at.x > size.x / 2;
+}
+
 // A tube turned so that its own axes lie along these of the turned one; nothing where a mitre would no longer be long
 // at a heel edge, which its numbers cannot say.
 std::optional<std::pair<Member, Pose>> tube_turned(const Member& m, Vec3 x, Vec3 y) {
@@ -184,16 +195,7 @@ std::optional<std::pair<Member, Pose>> tube_turned(const Member& m, Vec3 x, Vec3
     if (swapped) end->mitre = *end->mitre == Leg::a ? Leg::b : Leg::a;
   }
   if (ends) std::swap(out.start, out.end);
-  for (MemberHole& h : out.holes) {
-    const bool a = h.leg == Leg::a;
-    const double wall = h.far_wall ? 1 : 0;
-    const Vec3 local = a ? Vec3{h.across_mm, wall * size.y, h.along_mm} : Vec3{wall * size.x, h.across_mm, h.along_mm};
-    const Vec3 at = turn.point(local);
-    h.leg = a != swapped ? Leg::a : Leg::b;
-    h.along_mm = at.z;
-    h.across_mm = h.leg == Leg::a ? at.x : at.y;
-    h.far_wall = h.leg == Leg::a ? at.y > size.y / 2 : at.x > size.x / 2;
-  }
+  for (MemberHole& h : out.holes) turn_hole(h, turn, size, swapped);
   return std::pair(out, turn);
 }
 

@@ -59,7 +59,10 @@ class VentHoles {
     const double diameter = diameter_mm(s);
     const double longer = std::max(s.leg_a_mm, s.leg_b_mm);
     const double begins = hollow_begins_mm(id, start);
-    for (double in = land_mm + diameter / 2; in <= reach * longer; in += step_mm) {
+    const double first = land_mm + diameter / 2;
+    const auto steps = static_cast<int>(std::floor((reach * longer - first) / step_mm + tolerance::snap_mm));
+    for (int i = 0; i <= steps; ++i) {
+      const double in = first + i * step_mm;
       for (const Wall& wall : in_order(id)) {
         if (is_free(id, wall, place(id, wall, begins + in, start), diameter)) return true;
       }

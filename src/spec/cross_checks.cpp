@@ -149,29 +149,41 @@ class Checks {
   Diagnostics& diagnostics_;
 };
 
+void check_item(const ItemSpec& item, const Cell& cell, Checks& checks) {
+  if (!cell["size"].sound) return;
+  if (item.rods && cell["rods"].sound) {
+    checks.rods_in_face(item);
+    checks.rods_in_bore(item);
+  }
+  if (item.foot_strips && cell["foot_strips"].sound) checks.strips_in_item(item);
+}
+
+void check_rows(const BoxSpec& box, const Cell& cell, Checks& checks) {
+  for (const RowEntry& entry : box.row) checks.row_entry(entry);
+  if (cell["row"].sound) checks.row(box);
+  for (const Cell& entry : cell["row"].entries) {
+    const auto degrees = entry["turned"].get<double>();
+    checks.turned({static_cast<int>(*degrees), degrees.place, degrees.given}, "box." + box.name + ".row.turned");
+  }
+}
+
+void check_clearances(const BoxSpec& box, const Cell& cell, Checks& checks) {
+  const Cell* outside = cell.find("outside");
+  const Cell& clearance = cell["clearance"];
+  const bool known = !clearance.children.empty() || clearance.sound;
+  if (!known || !clearance.given || (outside != nullptr && !outside->sound)) return;
+  checks.clearances(box, clearance.place);
+}
+
 }  // namespace
 
 void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics) {
   Checks checks(spec.units, diagnostics);
-  for (const ItemSpec& item : spec.items) {
-    const Cell& cell = root["item"][item.name];
-    if (!cell["size"].sound) continue;
-    if (item.rods && cell["rods"].sound) checks.rods_in_face(item);
-    if (item.rods && cell["rods"].sound) checks.rods_in_bore(item);
-    if (item.foot_strips && cell["foot_strips"].sound) checks.strips_in_item(item);
-  }
+  for (const ItemSpec& item : spec.items) check_item(item, root["item"][item.name], checks);
   for (const BoxSpec& box : spec.boxes) {
-    for (const RowEntry& entry : box.row) checks.row_entry(entry);
     const Cell& cell = root["box"][box.name];
-    if (cell["row"].sound) checks.row(box);
-    for (const Cell& entry : cell["row"].entries) {
-      const auto degrees = entry["turned"].get<double>();
-      checks.turned({static_cast<int>(*degrees), degrees.place, degrees.given}, "box." + box.name + ".row.turned");
-    }
-    const Cell* outside = cell.find("outside");
-    const bool known = !cell["clearance"].children.empty() || cell["clearance"].sound;
-    if (known && cell["clearance"].given && (outside == nullptr || outside->sound))
-      checks.clearances(box, cell["clearance"].place);
+    check_rows(box, cell, checks);
+    check_clearances(box, cell, checks);
     checks.frame_material(box.frame.material);
     if (cell["frame"]["braces"].sound) check_stiffening(box, diagnostics);
   }

@@ -5,12 +5,14 @@
 
 namespace fitup::spec {
 
-const std::vector<Rule>& finish_rows() {
-  constexpr Range none{};
-  constexpr Range size_range{0, 20000, true};  // mm
-  // A row stays a row.
-  // clang-format off
-  static const std::vector<Rule> rows{
+namespace {
+
+constexpr Range none{};
+constexpr Range size_range{0, 20000, true};  // mm
+
+// A row stays a row.
+// clang-format off
+const std::vector<Rule> rows{
       {"finish", Type::table, Need::filled, "", none, "",
        "what all made steel is coated with once it is welded; threads, earth points and bearing faces stay bare"},
       {"finish.kind", Type::word, Need::filled, "none", none, "none, paint, powder, zinc",
@@ -74,9 +76,11 @@ const std::vector<Rule>& finish_rows() {
       {"as_built.NAME.FACE.diagonal_falling", Type::measured, Need::may, "", size_range, "",
        "the other one: from the left top (left and right face: front top; top and bottom: left back) to the one opposite",
        Hand::diagonal},
-  };
-  // clang-format on
-  return rows;
-}
+};
+// clang-format on
+
+}  // namespace
+
+const std::vector<Rule>& finish_rows() { return rows; }
 
 }  // namespace fitup::spec
