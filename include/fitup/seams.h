@@ -62,6 +62,9 @@ inline constexpr double least_seam_mm = 30;
 /// Whether something of the weld is left to hold: laid, or ground flush over a root gap or a bevel that it fills.
 [[nodiscard]] bool holds(const Seam& seam);
 
+/// What fills it: a fillet's triangle, half of a gap that is welded from both sides, a cap as a flat arc.
+[[nodiscard]] double metal_mm3(const Seam& seam);
+
 /// Whether a bead stands outside the frame of a box and is seen from there.
 [[nodiscard]] bool is_outside(const Plan& plan, const Seam& seam);
 

@@ -7,6 +7,7 @@
 
 #include "app/spec_file.h"
 #include "fitup/job.h"
+#include "fitup/loads.h"
 #include "fitup/remedies.h"
 
 namespace fitup::app {
@@ -57,7 +58,7 @@ bool build(PipelineResult& result, int cores) {
 }
 
 bool judge(PipelineResult& result, int cores) {
-  result.findings = taken(run_checks(*result.plan, *result.model, cores, interrupt_requested), result);
+  result.findings = taken(fitup::judge(*result.plan, *result.model, cores, interrupt_requested), result);
   return result.findings.has_value();
 }
 

@@ -11,7 +11,6 @@
 #include "checks/hole_fit.h"
 #include "checks/insertion.h"
 #include "checks/joints.h"
-#include "checks/lift.h"
 #include "checks/only.h"
 #include "checks/order.h"
 #include "checks/overlap.h"
@@ -76,9 +75,9 @@ Findings all_of(const checks::Scene& scene, int cores, const std::function<bool(
   for (const auto& more :
        {checks::check_insertion(scene, stop), checks::check_reach(scene, cores, stop),
         checks::check_joints(scene, contacts, cores), checks::check_clearance(scene, findings.stats),
-        checks::check_held(scene), checks::check_welds(scene), checks::check_lift(scene.plan()),
-        checks::check_finish(scene.plan()), checks::check_fits(scene.plan()), checks::check_hole_fit(scene.plan()),
-        checks::check_stack(scene.plan()), checks::check_seating(scene.plan()), checks::unchecked()}) {
+        checks::check_held(scene), checks::check_welds(scene), checks::check_finish(scene.plan()),
+        checks::check_fits(scene.plan()), checks::check_hole_fit(scene.plan()), checks::check_stack(scene.plan()),
+        checks::check_seating(scene.plan()), checks::unchecked()}) {
     findings.all.insert(findings.all.end(), more.begin(), more.end());
   }
   return findings;

@@ -368,4 +368,13 @@ bool is_outside(const Plan& plan, const Seam& seam) {
   });
 }
 
+double metal_mm3(const Seam& seam) {
+  const double leg = seam.size_mm + seam.gap_mm;
+  if (seam.kind == SeamKind::fillet) return leg * leg / 2 * seam.length_mm;
+  const double cap_mm3 =
+      seam.ring_diameter_mm > 0 ? seam.bead.volume_mm3() : seam.bead.profile.area_mm2() * seam.length_mm;
+  const double filled = (seam.gap_mm + seam.bevel_mm / 2) * seam.size_mm / 2 * seam.length_mm;
+  return filled + (seam.state == SeamState::laid ? 2.0 / 3 * cap_mm3 : 0);
+}
+
 }  // namespace fitup

@@ -8,7 +8,7 @@ build_packages=(
   cmake ninja-build g++ ccache
   libocct-foundation-dev libocct-modeling-data-dev libocct-modeling-algorithms-dev
   libocct-data-exchange-dev libocct-ocaf-dev libocct-visualization-dev
-  libtomlplusplus-dev libcli11-dev libfmt-dev nlohmann-json3-dev
+  libtomlplusplus-dev libcli11-dev libfmt-dev nlohmann-json3-dev libeigen3-dev
 )
 test_packages=(
   libgtest-dev libgmock-dev libbenchmark-dev

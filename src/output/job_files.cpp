@@ -16,6 +16,7 @@
 #include "output/picture.h"
 #include "output/stl.h"
 #include "output/threemf.h"
+#include "output/weight_list.h"
 #include "output/weld_list.h"
 
 namespace fitup {
@@ -138,6 +139,7 @@ class JobWriter {
   Status checks() {
     add(output::findings_list, output::findings_json_file(findings_, info_), FileGroup::checks);
     add(output::findings_page, output::findings_text_file(findings_, info_, release_), FileGroup::checks);
+    add(output::weight_list, output::write_csv(output::weight_rows(plan_, info_)), FileGroup::checks);
     add(output::weld_list, output::write_csv(output::weld_rows(plan_, info_)), FileGroup::checks);
     return add(output::assembly_picture, output::assembly_svg(plan_, model_, info_), FileGroup::checks);
   }

@@ -17,6 +17,7 @@ inline constexpr const char* cut_list = "bench/cut-list.csv";
 inline constexpr const char* bought_list = "bought.csv";
 inline constexpr const char* print_list = "3d-print/list.csv";
 inline constexpr const char* weld_list = "checks/welds.csv";
+inline constexpr const char* weight_list = "checks/weight.csv";
 inline constexpr const char* findings_list = "checks/findings.json";
 inline constexpr const char* findings_page = "checks/findings.txt";
 

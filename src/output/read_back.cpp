@@ -57,7 +57,8 @@ class ReadBack {
         {job_list, flaw_in_job_json},           {order_list, flaw_in_order_list},
         {print_list, flaw_in_print_list},       {cut_list, flaw_in_cut_list},
         {bought_list, flaw_in_bought_list},     {findings_list, flaw_in_findings_json},
-        {findings_page, flaw_in_findings_text}, {weld_list, flaw_in_weld_list}};
+        {findings_page, flaw_in_findings_text}, {weld_list, flaw_in_weld_list},
+        {weight_list, flaw_in_weight_list}};
     if (const auto judge = judges.find(file.path); judge != judges.end()) return judge->second(file.bytes, from_);
     if (file.path == assembly_step) return flaw_in_assembly_step(file.bytes, from_.plan, from_.model, from_.info);
     if (file.path == assembly_picture) return flaw_in_picture(file.bytes, from_.info);
@@ -88,7 +89,7 @@ std::set<std::string> paths_of_job(const Origins& from) {
   const bool made = release_of(from.findings, from.options) != Release::withheld;
   std::set<std::string> paths{job_list};
   if (chosen(FileGroup::step)) paths.insert(assembly_step);
-  if (chosen(FileGroup::checks)) paths.insert({findings_list, findings_page, weld_list, assembly_picture});
+  if (chosen(FileGroup::checks)) paths.insert({findings_list, findings_page, weld_list, weight_list, assembly_picture});
   if (!made) return paths;
   if (chosen(FileGroup::dxf)) paths.insert(order_list);
   if (chosen(FileGroup::stl)) paths.insert(print_list);

@@ -32,6 +32,7 @@ struct Origins {
 [[nodiscard]] Flaw flaw_in_print_list(const std::string& bytes, const Origins& from);
 [[nodiscard]] Flaw flaw_in_cut_list(const std::string& bytes, const Origins& from);
 [[nodiscard]] Flaw flaw_in_bought_list(const std::string& bytes, const Origins& from);
+[[nodiscard]] Flaw flaw_in_weight_list(const std::string& bytes, const Origins& from);
 [[nodiscard]] Flaw flaw_in_weld_list(const std::string& bytes, const Origins& from);
 [[nodiscard]] Flaw flaw_in_findings_json(const std::string& bytes, const Origins& from);
 [[nodiscard]] Flaw flaw_in_findings_text(const std::string& bytes, const Origins& from);

@@ -11,6 +11,7 @@
 #include "output/lists.h"
 #include "output/paths.h"
 #include "output/read_back.h"
+#include "output/weight_list.h"
 #include "output/weld_list.h"
 
 namespace fitup::output {
@@ -80,6 +81,10 @@ Flaw flaw_in_cut_list(const std::string& bytes, const Origins& from) {
 
 Flaw flaw_in_bought_list(const std::string& bytes, const Origins& from) {
   return flaw_in_rows(bytes, bought_rows(from.plan, from.model, from.info), from.files);
+}
+
+Flaw flaw_in_weight_list(const std::string& bytes, const Origins& from) {
+  return flaw_in_rows(bytes, weight_rows(from.plan, from.info), from.files);
 }
 
 Flaw flaw_in_weld_list(const std::string& bytes, const Origins& from) {

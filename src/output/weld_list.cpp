@@ -100,16 +100,6 @@ CsvRow total_row(const std::string& what, const std::string& length, const std::
   return row;
 }
 
-/// What fills it: a fillet's triangle, half of a gap that is welded from both sides, a cap as a flat arc.
-double metal_mm3(const Seam& seam) {
-  const double leg = seam.size_mm + seam.gap_mm;
-  if (seam.kind == SeamKind::fillet) return leg * leg / 2 * seam.length_mm;
-  const double cap_mm3 =
-      seam.ring_diameter_mm > 0 ? seam.bead.volume_mm3() : seam.bead.profile.area_mm2() * seam.length_mm;
-  const double filled = (seam.gap_mm + seam.bevel_mm / 2) * seam.size_mm / 2 * seam.length_mm;
-  return filled + (seam.state == SeamState::laid ? 2.0 / 3 * cap_mm3 : 0);
-}
-
 double metal_kg(const Plan& plan, const Seam& seam) {
   const Material* material =
       tables::find_material(plan.parts.at(plan.instances.at(plan.joints.at(seam.joint).a).part).material);

@@ -7,6 +7,7 @@
 
 #include "checks/only.h"
 #include "fitup/layout.h"
+#include "fitup/loads.h"
 #include "remedies/focus.h"
 
 namespace fitup::remedies {
@@ -87,12 +88,18 @@ const Plan* Trials::plan(const std::string& key, const std::string& value) {
   return it->second.get();
 }
 
+Findings Trials::found_by(const std::string& check, const Plan& plan) {
+  if (!is_load_check(check)) return checks::check_only(plan, check);
+  Findings findings;
+  findings.all = check_loads(plan);
+  return findings;
+}
+
 Look Trials::look(const std::string& key, const std::string& value, const Concerned& what) {
   const Plan* changed = plan(key, value);
   if (changed == nullptr) return {};
   const bool pairs = is_about_pairs(what.check);
-  const Findings found =
-      pairs ? check_by_rules(plan_of(*changed, what.names)) : checks::check_only(*changed, what.check);
+  const Findings found = pairs ? check_by_rules(plan_of(*changed, what.names)) : found_by(what.check, *changed);
   Look look{true, true, std::nullopt};
   for (const Finding& f : found.all) {
     if (f.check != what.check || f.verdict == Verdict::pass) continue;
@@ -105,7 +112,7 @@ Look Trials::look(const std::string& key, const std::string& value, const Concer
 
 Trials::Said Trials::said_of(const Plan& plan) {
   Said said;
-  for (const Finding& f : check_by_rules(plan).all) {
+  for (const Finding& f : judge_by_rules(plan).all) {
     if (f.verdict == Verdict::pass) continue;
     Verdict& verdict = said.try_emplace({f.check, names_of(f, plan)}, Verdict::pass).first->second;
     if (badness(f.verdict) > badness(verdict)) verdict = f.verdict;

@@ -37,6 +37,7 @@ class Trials {
   [[nodiscard]] Whole whole(const std::string& key, const std::string& value);
 
  private:
+  [[nodiscard]] static Findings found_by(const std::string& check, const Plan& plan);
   [[nodiscard]] const Plan* plan(const std::string& key, const std::string& value);
   [[nodiscard]] std::unique_ptr<const Plan> plan_anew(const std::string& key, const std::string& value) const;
   /// Verdict of each check and set of parts' names.

@@ -267,7 +267,6 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
   EXPECT_EQ(by_cases["welds"], (std::set{pass, fail}));
   EXPECT_TRUE(by_hand["welds"].contains(not_checked));
   EXPECT_EQ(by_cases["clearance"], (std::set{pass, fail, not_checked}));
-  EXPECT_EQ(by_cases["lift"], (std::set{pass, marginal, fail}));
   EXPECT_EQ(by_cases["as-built"], (std::set{pass, marginal, fail}));
   EXPECT_EQ(by_cases["finish"], (std::set{pass, fail}));
   for (const char* check : {"stack", "seating"}) EXPECT_EQ(by_cases[check], (std::set{pass, marginal, fail})) << check;
@@ -285,7 +284,7 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
     if (verdicts != std::set{not_checked}) others.insert(check);
   }
   EXPECT_EQ(others, (std::set<std::string>{"overlap", "insertion", "reach", "joints", "held", "welds", "clearance",
-                                           "lift", "as-built", "finish", "hole-fit", "stack", "seating", "rails"}))
+                                           "as-built", "finish", "hole-fit", "stack", "seating", "rails"}))
       << "a check that is added stands here";
 }
 

@@ -127,7 +127,7 @@ std::vector<Reflected> places(const Plan& plan, bool from_right) {
   for (const Finding& f : not_passed(plan)) {
     const Vec3 at = f.at.value_or(Vec3{});
     // One of four bosses stands for the whole, one of those that are equally near for all of them.
-    const bool whole = f.check == "lift" || f.check == "clearance" || !f.at;
+    const bool whole = f.check == "clearance" || !f.at;
     all.emplace_back(f.check, f.verdict, hundredths(f.value.value_or(0)),
                      whole ? 0 : hundredths(from_right ? plan.frame_size.x - at.x : at.x), whole ? 0 : hundredths(at.y),
                      hundredths(at.z));

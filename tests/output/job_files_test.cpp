@@ -41,6 +41,7 @@ TEST(JobFiles, AreAllThereSortedByPath) {
                                           "bought.csv",
                                           "checks/findings.json",
                                           "checks/findings.txt",
+                                          "checks/weight.csv",
                                           "checks/welds.csv",
                                           "flat/EN-AW-5754_5mm/PLT02_auflage-hinten.dxf",
                                           "flat/S235JR_2mm/PLT01_left-plate.dxf",
@@ -67,8 +68,9 @@ TEST(JobFiles, AreTheSameBytesTwice) {
 }
 
 TEST(JobFiles, WithholdWhatWouldBeMadeWhenACheckFails) {
-  const std::vector<std::string> expected{"assembly.step",       "assembly.svg",     "checks/findings.json",
-                                          "checks/findings.txt", "checks/welds.csv", "job.json"};
+  const std::vector<std::string> expected{
+      "assembly.step",    "assembly.svg", "checks/findings.json", "checks/findings.txt", "checks/weight.csv",
+      "checks/welds.csv", "job.json"};
   const auto files = made(sample::failing(), {});
   EXPECT_EQ(paths(files), expected);
   EXPECT_TRUE(back(files, sample::failing()));

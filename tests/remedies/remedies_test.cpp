@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "checks/planned.h"
+#include "fitup/loads.h"
 #include "remedies/trials.h"
 
 namespace fitup {
@@ -21,7 +22,7 @@ Checked checked(const std::vector<Override>& overrides) {
   Checked result;
   result.source = {"sound.toml", test::text_of(test::sound_box()), overrides, {}};
   result.box = test::planned(result.source.file_name, result.source.text, overrides);
-  if (result.box->plan) result.findings = check_by_rules(*result.box->plan);
+  if (result.box->plan) result.findings = judge_by_rules(*result.box->plan);
   EXPECT_TRUE(result.box->plan);
   return result;
 }

@@ -14,9 +14,10 @@ ALLOWED = {
     "plan": {"base", "diag", "geometry", "tables", "spec", "layout"},
     "solid": {"base", "diag", "geometry", "tables", "plan"},
     "checks": {"base", "diag", "geometry", "tables", "plan", "solid"},
-    "remedies": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks"},
-    "output": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks"},
-    "app": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "remedies",
+    "loads": {"base", "diag", "geometry", "tables", "plan", "solid", "checks"},
+    "remedies": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads"},
+    "output": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads"},
+    "app": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads", "remedies",
             "output"},
 }
 
@@ -24,11 +25,11 @@ ALLOWED = {
 HEADER_OF = {
     "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "making": "base", "diagnostic": "diag", "geometry": "geometry",
     "tables": "tables", "welded_sizes": "tables", "spec": "spec", "layout": "layout", "plan": "plan", "pattern": "plan", "sequence": "plan", "model": "solid", "findings": "checks",
-    "seams": "checks", "remedies": "remedies", "job": "output",
+    "seams": "checks", "weight": "loads", "loads": "loads", "remedies": "remedies", "job": "output",
 }
 
 # Libraries that one folder keeps to itself.
-HOUSED = {"toml++/": {"spec"}, "CLI/": {"app"}, "cairo": {"output"}}
+HOUSED = {"toml++/": {"spec"}, "CLI/": {"app"}, "cairo": {"output"}, "Eigen/": {"loads"}}
 
 TOP_LEVEL = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "include", "tests", "fixtures", "examples"}
 MADE_BY_BUILDS = re.compile(r"^(build(-.*)?|out|__pycache__)$")

@@ -1,6 +1,6 @@
 // Mass per eye with two of the points carrying, against the eye's rated mass.
 // Entry: check_lift.
-#include "checks/lift.h"
+#include "loads/lift.h"
 
 #include <fmt/format.h>
 
@@ -8,7 +8,7 @@
 
 #include "fitup/tables.h"
 
-namespace fitup::checks {
+namespace fitup::loads {
 
 namespace {
 
@@ -65,4 +65,4 @@ std::vector<Finding> check_lift(const Plan& plan) {
   return {f};
 }
 
-}  // namespace fitup::checks
+}  // namespace fitup::loads

@@ -5,8 +5,8 @@
 
 #include "fitup/findings.h"
 
-namespace fitup::checks {
+namespace fitup::loads {
 
 [[nodiscard]] std::vector<Finding> check_lift(const Plan& plan);
 
-}  // namespace fitup::checks
+}  // namespace fitup::loads

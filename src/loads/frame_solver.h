@@ -1,0 +1,125 @@
+#pragma once
+// Space frames by the stiffness method: straight members of constant section, rigid joints, small displacements, linear
+// elastic, no shear deformation and no warping (Euler-Bernoulli bending about the principal axes, St. Venant torsion).
+// Newtons, millimetres, megapascals. Knows nothing of a Plan.
+//
+// A member runs from node to node along its centroid, or apart from that line by rigid links (`from_a`, `from_b`). Its
+// local x runs from a to b, y as given, z = x cross y. Axial force acts at the centroid; shear and torsion act at the
+// shear centre.
+
+#include <array>
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "fitup/geometry.h"
+
+namespace fitup::loads {
+
+/// Area and second moments about axes through the centroid, in the member's local y and z.
+struct BeamSection {
+  double area_mm2 = 0;
+  double iy_mm4 = 0;   // integral of z squared: bending in the x-z plane
+  double iz_mm4 = 0;   // integral of y squared: bending in the x-y plane
+  double iyz_mm4 = 0;  // integral of y z
+  double j_mm4 = 0;    // St. Venant
+  Vec2 shear_centre;   // from the centroid, in y and z
+};
+
+struct Elastic {
+  double e_mpa = 210000;
+  double g_mpa = 81000;
+};
+
+struct FrameMember {
+  std::size_t a = 0;  // nodes
+  std::size_t b = 0;
+  Vec3 y;  // unit, across the member's axis
+  BeamSection section;
+  Elastic elastic{};
+  Vec3 from_a{};  // from the node to the centroid at that end
+  Vec3 from_b{};
+};
+
+/// Six freedoms of a node: moves along X, Y, Z, turns about them.
+using Freedoms = std::array<bool, 6>;
+inline constexpr Freedoms pinned{true, true, true, false, false, false};
+inline constexpr Freedoms clamped{true, true, true, true, true, true};
+
+struct Support {
+  std::size_t node = 0;
+  Freedoms held{};
+};
+
+struct Frame {
+  std::vector<Vec3> nodes;
+  std::vector<FrameMember> members;
+  std::vector<Support> supports;
+};
+
+struct NodeLoad {
+  std::size_t node = 0;
+  Vec3 force;   // N
+  Vec3 moment;  // N mm
+};
+
+/// Even along the whole member; at the centroid (its own weight), or at the shear centre.
+struct LineLoad {
+  std::size_t member = 0;
+  Vec3 force_per_mm;  // N/mm
+  bool at_shear_centre = false;
+};
+
+struct LoadCase {
+  std::vector<NodeLoad> nodes;
+  std::vector<LineLoad> lines;
+};
+
+/// What a member's part beyond a station does to the part before it, in local axes: force N, and moment N mm about the
+/// centroid (torsion about the shear centre).
+struct InnerForces {
+  Vec3 force;   // axial (tension positive), shear y, shear z
+  Vec3 moment;  // torsion, about y, about z
+};
+
+struct FrameResult {
+  std::vector<Vec3> moved;     // nodes
+  std::vector<Vec3> turned;    // radians
+  std::vector<Vec3> reaction;  // on each support, in its order
+  std::vector<Vec3> reaction_moment;
+};
+
+/// A frame whose stiffness is factored once, for any number of load cases.
+class FrameSolver {
+ public:
+  /// Nothing where the frame is a mechanism or a member has no length.
+  [[nodiscard]] static std::optional<FrameSolver> factor(Frame frame);
+
+  [[nodiscard]] FrameResult solve(const LoadCase& load) const;
+
+  /// At `share` of the member's length, 0 to 1.
+  [[nodiscard]] InnerForces inner(const LoadCase& load, const FrameResult& result, std::size_t member,
+                                  double share) const;
+  /// How far the member's shear centre line has moved there, in the frame's coordinates.
+  [[nodiscard]] Vec3 moved(const LoadCase& load, const FrameResult& result, std::size_t member, double share) const;
+
+  [[nodiscard]] const Frame& frame() const { return frame_; }
+
+ private:
+  struct Factored;
+  explicit FrameSolver(Frame frame) : frame_(std::move(frame)) {}
+  Frame frame_;
+  std::shared_ptr<const Factored> factored_;
+};
+
+/// Sum of all forces and moments (about the origin) of the loads and the reactions: zero but for rounding.
+struct Balance {
+  Vec3 force;
+  Vec3 moment;
+  double load_n = 0;     // sum of the sizes of all loads
+  double lever_nmm = 0;  // sum of load times its distance from the origin, to measure the moment against
+};
+[[nodiscard]] Balance balance_of(const Frame& frame, const LoadCase& load, const FrameResult& result);
+
+}  // namespace fitup::loads

@@ -1,0 +1,49 @@
+// The weights as findings. Nothing limits them, so each is said and not judged.
+// Entry: check_weight.
+#include "loads/weight_check.h"
+
+#include <fmt/format.h>
+
+namespace fitup::loads {
+
+namespace {
+
+const MassAt& mass_of(const Weights& weights, const std::string& box, LoadState state) {
+  for (const WeightTotal& total : weights.totals) {
+    if (total.box == box && total.state == state) return total.mass;
+  }
+  return weights.whole(state);
+}
+
+Finding finding_of(const Plan& plan, const Weights& weights, const std::string& box) {
+  const MassAt& bare = mass_of(weights, box, LoadState::bare_frame);
+  const MassAt& empty = mass_of(weights, box, LoadState::empty);
+  const MassAt& loaded = mass_of(weights, box, LoadState::loaded);
+  Finding f;
+  f.check = "weight";
+  f.verdict = Verdict::not_checked;
+  f.value = loaded.kg;
+  f.unit = "kg";
+  f.at = loaded.centre;
+  if (!box.empty()) f.key = "box." + box;
+  f.message = fmt::format(
+      "{} weighs {:.1f} kg loaded, {:.1f} kg more or less, and balances at ({:.0f}, {:.0f}, {:.0f}) mm from the "
+      "{}frame's "
+      "corner; {:.1f} kg empty, of which {:.1f} kg are its bare frame. Masses as drawn, or given; each item's centre "
+      "is "
+      "taken to be its middle. What it stands on or hangs from is not looked at",
+      box.empty() ? "the whole" : "box " + box, loaded.kg, loaded.within_kg, loaded.centre.x, loaded.centre.y,
+      loaded.centre.z, plan.frames.size() > 1 ? "first " : "", empty.kg, bare.kg);
+  return f;
+}
+
+}  // namespace
+
+std::vector<Finding> check_weight(const Plan& plan, const Weights& weights) {
+  std::vector<Finding> findings{finding_of(plan, weights, "")};
+  if (plan.frames.size() < 2) return findings;
+  for (const PlacedFrame& frame : plan.frames) findings.push_back(finding_of(plan, weights, frame.box));
+  return findings;
+}
+
+}  // namespace fitup::loads
