@@ -116,6 +116,11 @@ struct Parser {
     if (name == "tables") command.add_option("WORD", raw.word);
     if (name == "begin") command.add_option("NAME", raw.name);
     if (name == "begin") command.add_option("--kind", raw.kind);
+    if (name == "compare") {
+      command.add_option("SPEC", raw.spec_files)->expected(0, -1);
+      command.add_option("--set", raw.sets)->allow_extra_args(false);
+      command.add_option("--units", raw.units);
+    }
     if (name == "make" || name == "check") add_spec_options(command, raw);
     if (name == "make") {
       command.add_option("--step", raw.step);
@@ -294,6 +299,26 @@ Complaint read_check(const Raw& raw, CheckRequest& request) {
   return {};
 }
 
+Complaint read_compare(const Raw& raw, CompareRequest& request) {
+  const std::vector<std::string>& given = raw.spec_files;
+  if (given.empty() || (given.size() == 1 && raw.sets.empty())) {
+    return "compare needs two specs or job folders, for example: fitup compare front-box.toml rear-box.toml; or one "
+           "spec with --set, which is compared with the spec as it stands";
+  }
+  if (given.size() > 2) return fmt::format("compare takes two; leave out {}", diag::in_quotes(given[2]));
+  if (given.size() == 2 && !raw.sets.empty()) {
+    return fmt::format(
+        "--set goes with one spec, which is then compared with itself as it stands; leave out {} or --set",
+        diag::in_quotes(given[1]));
+  }
+  if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
+  if (auto complaint = read_units(raw.units, request.units)) return complaint;
+  request.common = raw.common;
+  request.a = given.front();
+  request.b = given.back();
+  return {};
+}
+
 Complaint read_begin(const Raw& raw, BeginRequest& request) {
   constexpr std::string_view suffix = ".toml";
   if (raw.name.empty()) return "begin needs a name for the new spec, for example: fitup begin front-box";
@@ -330,6 +355,8 @@ CommandLine to_request(const Raw& raw, const std::string& command) {
     complaint = read_make(raw, request.emplace<MakeRequest>());
   } else if (command == "check") {
     complaint = read_check(raw, request.emplace<CheckRequest>());
+  } else if (command == "compare") {
+    complaint = read_compare(raw, request.emplace<CompareRequest>());
   } else if (command == "explain") {
     request = ExplainRequest{raw.common, raw.key.empty() ? std::nullopt : std::optional(raw.key)};
   } else if (command == "tables") {
@@ -348,7 +375,7 @@ CommandLine to_request(const Raw& raw, const std::string& command) {
 }  // namespace
 
 const std::vector<std::string>& command_names() {
-  static const std::vector<std::string> names{"make", "check", "begin", "explain", "tables", "schema"};
+  static const std::vector<std::string> names{"make", "check", "compare", "begin", "explain", "tables", "schema"};
   return names;
 }
 

@@ -16,6 +16,7 @@ Usage: fitup COMMAND ...
 Commands
   make SPEC        check the spec, then write its job folder
   check SPEC       run every check and print the findings; write nothing
+  compare A B      set two specs or job folders side by side: parts, masses, lengths
   begin NAME       write a commented spec to start from
   explain [KEY]    what a key of the spec means: type, unit, default, range
   tables [WORD]    the built-in sections, threads, screws, eyes and materials, with their sources
@@ -31,7 +32,7 @@ Start with
 
 Exit status
   0    no check fails
-  1    a check fails
+  1    a check fails; of compare: something differs
   2    the spec or the command line is wrong
   3    a file could not be read or written; the folder is refused or locked
   4    internal error
@@ -93,6 +94,27 @@ Usage: fitup check SPEC [options]
 Verdicts are pass, marginal, fail and not checked; each is counted, and the exit status is 1 if any fails.
 )";
 
+constexpr std::string_view compare = R"(fitup compare: set two specs or job folders side by side
+
+Usage: fitup compare A B [options]
+       fitup compare SPEC --set key=value ... [options]
+
+  A, B                 a spec, or a job folder that 'fitup make' wrote and whose files are as it left
+                       them. A spec is planned, not checked
+  --set key=value      with one spec: what that value changes; by its dotted name, a bare name is one of
+                       [sizes]; may be repeated
+  --units mm|in        units of what is printed (default: those of A)
+  -q, --quiet          nothing where nothing differs
+  --json               one JSON object on standard output, messages on standard error
+  --no-color           no colour (so does a NO_COLOR in the environment)
+  -h, --help           print this
+
+Parts are matched by role and shape: contours, holes and cuts, however a part is marked, called or turned.
+Told are parts that are gone, added, changed, of the other hand, more or fewer, or in another place; then
+masses, numbers, cut and sawn lengths, piercings, seams and sizes. The exit status is 0 where nothing
+differs and 1 where something does.
+)";
+
 constexpr std::string_view explain = R"(fitup explain: what a key of the spec means
 
 Usage: fitup explain [KEY] [options]
@@ -148,6 +170,7 @@ An editor that knows it completes keys and marks slips while a spec is written.
 std::string help_text(std::string_view command) {
   if (command == "make") return std::string(make);
   if (command == "check") return std::string(check);
+  if (command == "compare") return std::string(compare);
   if (command == "explain") return std::string(explain);
   if (command == "begin") return std::string(begin);
   if (command == "tables") return std::string(tables);

@@ -50,6 +50,15 @@ struct CheckRequest {
   std::optional<UnitSystem> units;
 };
 
+/// Each a spec or a job folder.
+struct CompareRequest {
+  Common common;
+  std::string a;
+  std::string b;                    // the same spec as `a` where there are overrides
+  std::vector<Override> overrides;  // of `b`
+  std::optional<UnitSystem> units;  // of what is printed; absent: those of `a`
+};
+
 struct ExplainRequest {
   Common common;
   std::optional<std::string> key;
@@ -79,7 +88,7 @@ struct HelpRequest {
   std::string command;  // empty: the program's
 };
 
-using Request = std::variant<MakeRequest, MakeTogetherRequest, CheckRequest, ExplainRequest, TablesRequest,
-                             SchemaRequest, BeginRequest, VersionRequest, HelpRequest>;
+using Request = std::variant<MakeRequest, MakeTogetherRequest, CheckRequest, CompareRequest, ExplainRequest,
+                             TablesRequest, SchemaRequest, BeginRequest, VersionRequest, HelpRequest>;
 
 }  // namespace fitup::app

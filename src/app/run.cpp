@@ -20,6 +20,7 @@ struct Dispatch {
   Outcome operator()(const MakeRequest& request) const { return make(request); }
   Outcome operator()(const MakeTogetherRequest& request) const { return make_together(request); }
   Outcome operator()(const CheckRequest& request) const { return check(request); }
+  Outcome operator()(const CompareRequest& request) const { return compare(request); }
   Outcome operator()(const ExplainRequest& request) const { return explain(request); }
   Outcome operator()(const TablesRequest& request) const { return list_tables(request); }
   Outcome operator()(const SchemaRequest& request) const { return schema(request); }

@@ -152,8 +152,9 @@ class JobWriter {
       return Failure{Failure::Kind::file, "name the job's files",
                      fmt::format("two parts share the name {}", twin->path)};
     }
+    const output::JobSummary summary = output::summary_of(plan_);
     JobFile list{output::job_list,
-                 output::job_json(files_, info_, release_, options_.only, output::job_sizes_of(plan_)),
+                 output::job_json(files_, info_, release_, options_.only, output::job_sizes_of(plan_), &summary),
                  FileGroup::checks};
     files_.insert(std::lower_bound(files_.begin(), files_.end(), list, before), std::move(list));
     return std::move(files_);

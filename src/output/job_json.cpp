@@ -10,6 +10,7 @@
 #include <nlohmann/json.hpp>
 
 #include "output/finish_words.h"
+#include "output/summary_json.h"
 
 namespace fitup::output {
 namespace {
@@ -68,7 +69,7 @@ std::string fabrication_words(Release release, const std::set<FileGroup>& only) 
 }
 
 std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Release release,
-                     const std::set<FileGroup>& only, const JobSizes& sizes) {
+                     const std::set<FileGroup>& only, const JobSizes& sizes, const JobSummary* summary) {
   Json json;
   json["schema"] = 1;
   json["program"] = "fitup";
@@ -91,6 +92,7 @@ std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Rel
     json["frames"].push_back({{"box", frame.box}, {"size_mm", frame.size_mm}, {"corner_mm", frame.corner_mm}});
   }
   json["overall_size_mm"] = sizes.overall_mm;
+  if (summary != nullptr) add_summary(json, *summary);
   json["files"] = Json::array();
   for (const JobFile& file : files) {
     json["files"].push_back({{"path", file.path}, {"size", file.bytes.size()}, {"sha256", sha256_hex(file.bytes)}});
@@ -107,7 +109,10 @@ std::optional<JobList> read_job_json(std::string_view text) {
               text_in(json, "spec_hash"), text_in(json, "version"), text_in(json, "timestamp")};
   job.info.finish = text_in(json, "finish");
   job.fabrication_files = text_in(json, "fabrication_files");
+  job.info.units = text_in(json, "list_units") == "in and lb" ? UnitSystem::in_lb : UnitSystem::mm_kg;
   job.sizes = sizes_in(json);
+  job.has_parts = json.contains("parts");
+  job.summary = summary_in(json);
   for (const Json& entry : json["files"]) {
     auto file = listed(entry);
     if (!file) return std::nullopt;

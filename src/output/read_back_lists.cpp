@@ -60,6 +60,7 @@ Flaw flaw_in_job(const JobList& list, const Origins& from) {
     if (*said != *meant) return fmt::format("its {} is '{}' instead of '{}'", what, *said, *meant);
   }
   if (list.sizes != job_sizes_of(from.plan)) return "its sizes are not those of the frames and of the whole";
+  if (list.summary != summary_of(from.plan)) return "its parts or seams are not the plan's";
   const std::string words = fabrication_words(release_of(from.findings, from.options), from.options.only);
   if (list.fabrication_files != words) return fmt::format("it says '{}', not '{}'", list.fabrication_files, words);
   return std::nullopt;

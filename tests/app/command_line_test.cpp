@@ -48,6 +48,24 @@ TEST(CommandLine, MakeTakesEveryOptionBeforeOrAfterTheSpec) {
   EXPECT_TRUE(make.common.json && make.common.quiet && make.common.no_colour);
 }
 
+TEST(CommandLine, CompareTakesTwoOrOneWithSet) {
+  const auto two = request<CompareRequest>({"compare", "a.toml", "jobs/b", "--units", "in"});
+  EXPECT_EQ(two.a, "a.toml");
+  EXPECT_EQ(two.b, "jobs/b");
+  EXPECT_EQ(two.units, UnitSystem::in_lb);
+  const auto one = request<CompareRequest>({"compare", "a.toml", "--set", "gap=13"});
+  EXPECT_EQ(one.a, one.b);
+  ASSERT_EQ(one.overrides.size(), 1U);
+  const auto complaint = [](const std::vector<std::string>& arguments) {
+    const CommandLine line = parse_command_line(arguments);
+    const auto* error = std::get_if<UsageError>(&line);
+    return error == nullptr ? std::string() : error->message;
+  };
+  EXPECT_THAT(complaint({"compare", "a.toml"}), HasSubstr("needs two specs or job folders"));
+  EXPECT_THAT(complaint({"compare", "a.toml", "b.toml", "c.toml"}), HasSubstr("leave out \"c.toml\""));
+  EXPECT_THAT(complaint({"compare", "a.toml", "b.toml", "--set", "gap=13"}), HasSubstr("--set goes with one spec"));
+}
+
 TEST(CommandLine, OnlyMayBeRepeatedOrSeparatedByCommas) {
   EXPECT_EQ(request<MakeRequest>({"make", "a.toml", "--only", "stl", "--only=checks,dxf"}).only,
             (std::set{FileGroup::stl, FileGroup::checks, FileGroup::dxf}));
@@ -104,7 +122,7 @@ TEST_P(WrongCommandLine, SaysWhatIsWrongAndHowToMendIt) {
 INSTANTIATE_TEST_SUITE_P(
     Cases, WrongCommandLine,
     testing::Values(
-        Wrong{"NoCommand", {}, "name a command: make, check, begin, explain, tables, schema"},
+        Wrong{"NoCommand", {}, "name a command: make, check, compare, begin, explain, tables, schema"},
         Wrong{"MisspelledCommand", {"mkae", "a.toml"}, "there is no command \"mkae\"; did you mean \"make\"?"},
         Wrong{"MisspelledOption", {"make", "a.toml", "--onyl", "step"}, "did you mean \"--only\"?"},
         Wrong{"OptionOfAnotherCommand", {"check", "a.toml", "--anyway"}, "there is no option \"--anyway\""},

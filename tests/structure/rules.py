@@ -17,8 +17,9 @@ ALLOWED = {
     "loads": {"base", "diag", "geometry", "tables", "plan", "solid", "checks"},
     "remedies": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads"},
     "output": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads"},
+    "compare": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads", "output"},
     "app": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads", "remedies",
-            "output"},
+            "output", "compare"},
 }
 
 # Which folder answers for each public header.
