@@ -18,6 +18,8 @@ void append_inch_flats(std::vector<Section>& sections);
 /// Likewise of what goes with a screw.
 void append_inch_nuts(std::vector<HexNut>& nuts);
 void append_inch_washers(std::vector<Washer>& washers);
+void append_inch_lock_nuts(std::vector<LockNut>& nuts);
+void append_inch_large_washers(std::vector<Washer>& washers);
 void append_inch_button_heads(std::vector<ButtonHead>& heads);
 
 }  // namespace fitup::tables

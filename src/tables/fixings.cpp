@@ -1,5 +1,6 @@
 // What holds a screw where no thread is cut: prevailing torque nuts, weld nuts, rivet nuts; and large washers.
 // Entry: lock_nuts(), weld_nuts(), rivet_nuts(), large_washers() and their find functions.
+#include "tables/families.h"
 #include "tables/names.h"
 
 namespace fitup::tables {
@@ -8,9 +9,11 @@ namespace {
 // The largest permitted sizes: what has to find room.
 std::vector<LockNut> all_lock_nuts() {
   const std::string source = "ISO 7040 (largest width across flats and height), from memory";
-  return {{"M3", 5.5, 4.5, source},  {"M4", 7, 6, source},    {"M5", 8, 6.8, source},
-          {"M6", 10, 8, source},     {"M8", 13, 9.5, source}, {"M10", 16, 11.9, source},
-          {"M12", 18, 14.9, source}, {"M14", 21, 17, source}, {"M16", 24, 19.1, source}};
+  std::vector<LockNut> nuts{{"M3", 5.5, 4.5, source},  {"M4", 7, 6, source},    {"M5", 8, 6.8, source},
+                            {"M6", 10, 8, source},     {"M8", 13, 9.5, source}, {"M10", 16, 11.9, source},
+                            {"M12", 18, 14.9, source}, {"M14", 21, 17, source}, {"M16", 24, 19.1, source}};
+  append_inch_lock_nuts(nuts);
+  return nuts;
 }
 
 std::vector<WeldNut> all_weld_nuts() {
@@ -32,9 +35,11 @@ std::vector<RivetNut> all_rivet_nuts() {
 
 std::vector<Washer> all_large_washers() {
   const std::string source = "ISO 7093-1 (nominal sizes), from memory";
-  return {{"M3", 3.2, 9, 0.8, source},  {"M4", 4.3, 12, 1, source}, {"M5", 5.3, 15, 1, source},
-          {"M6", 6.4, 18, 1.6, source}, {"M8", 8.4, 24, 2, source}, {"M10", 10.5, 30, 2.5, source},
-          {"M12", 13, 37, 3, source},   {"M14", 15, 44, 3, source}, {"M16", 17, 50, 3, source}};
+  std::vector<Washer> washers{{"M3", 3.2, 9, 0.8, source},  {"M4", 4.3, 12, 1, source}, {"M5", 5.3, 15, 1, source},
+                              {"M6", 6.4, 18, 1.6, source}, {"M8", 8.4, 24, 2, source}, {"M10", 10.5, 30, 2.5, source},
+                              {"M12", 13, 37, 3, source},   {"M14", 15, 44, 3, source}, {"M16", 17, 50, 3, source}};
+  append_inch_large_washers(washers);
+  return washers;
 }
 
 }  // namespace

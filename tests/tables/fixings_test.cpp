@@ -66,24 +66,54 @@ TEST(Fixings, every_eye_has_a_ring_that_its_hole_leaves_whole) {
   }
 }
 
-// A prevailing torque nut of ISO 7040 is the plain nut with an insert on it: as wide, and higher.
+bool is_metric(const std::string& size) { return size.starts_with('M'); }
+
+// A prevailing torque nut of ISO 7040 is the plain nut with an insert on it: as wide, and higher. Those of ASME
+// B18.16.6 are wider by a thousandth of an inch or two.
 TEST(Fixings, a_locknut_is_as_wide_as_the_plain_nut_and_higher) {
   for (const LockNut& nut : tables::lock_nuts()) {
     const HexNut* plain = tables::find_nut(nut.size);
     ASSERT_NE(plain, nullptr) << nut.size;
-    EXPECT_EQ(nut.across_flats_mm, plain->across_flats_mm) << nut.size;
+    EXPECT_NEAR(nut.across_flats_mm, plain->across_flats_mm, is_metric(nut.size) ? 0 : 0.06) << nut.size;
     EXPECT_GT(nut.height_mm, plain->height_mm) << nut.size;
   }
 }
 
-// ISO 7093-1: outside about three times the thread.
+// ASME B18.16.6, style NE, "width across flats, max" and "height, max", as two pages on the standard print them.
+TEST(Fixings, unified_locknuts_are_those_of_the_published_table) {
+  struct Row {
+    const char* size;
+    double flats_in;
+    double height_in;
+  };
+  for (const Row& row : {Row{"1/4-20", 0.439, 0.328}, Row{"5/16-18", 0.502, 0.359}, Row{"3/8-16", 0.564, 0.468},
+                         Row{"1/2-13", 0.752, 0.609}}) {
+    const LockNut* nut = tables::find_lock_nut(row.size);
+    ASSERT_NE(nut, nullptr) << row.size;
+    EXPECT_NEAR(nut->across_flats_mm, row.flats_in * 25.4, 1e-9) << row.size;
+    EXPECT_NEAR(nut->height_mm, row.height_in * 25.4, 1e-9) << row.size;
+  }
+}
+
+// ASME B18.21.1 (B18.22.1), type B, series wide, basic sizes.
+TEST(Fixings, unified_large_washers_are_those_of_the_published_table) {
+  const Washer* washer = tables::find_large_washer("1/4-20");
+  ASSERT_NE(washer, nullptr);
+  EXPECT_NEAR(washer->inner_mm, 0.281 * 25.4, 1e-9);
+  EXPECT_NEAR(washer->outer_mm, 25.4, 1e-9);
+  EXPECT_NEAR(washer->thickness_mm, 0.063 * 25.4, 1e-9);
+}
+
+// ISO 7093-1: outside about three times the thread; type B wide of ASME B18.21.1 between three and four times.
 TEST(Fixings, a_large_washer_is_three_times_as_wide_as_its_thread) {
   for (const Washer& washer : tables::large_washers()) {
     const Washer* plain = tables::find_washer(washer.size);
     ASSERT_NE(plain, nullptr) << washer.size;
-    EXPECT_EQ(washer.inner_mm, plain->inner_mm) << washer.size;
+    EXPECT_LE(washer.inner_mm, plain->inner_mm) << washer.size;
+    EXPECT_GT(washer.inner_mm, tables::find_thread(washer.size)->major_mm) << washer.size;
     EXPECT_GT(washer.outer_mm, plain->outer_mm) << washer.size;
-    EXPECT_NEAR(washer.outer_mm / tables::find_thread(washer.size)->major_mm, 3, 0.15) << washer.size;
+    const double widths = washer.outer_mm / tables::find_thread(washer.size)->major_mm;
+    EXPECT_NEAR(widths, is_metric(washer.size) ? 3 : 3.65, is_metric(washer.size) ? 0.15 : 0.36) << washer.size;
   }
 }
 
