@@ -71,13 +71,27 @@ struct DrilledHole {
   std::string purpose;     // "tap M4"
 };
 
+/// A bend at 90 degrees of a flat part: `from` to `to` is the line that the bend's middle is on, with what stays where
+/// it is at its left and the flange that is bent up at its right. Over `zone_mm`, half of it at either side, the flat
+/// pattern becomes a quarter of a cylinder.
+struct Bend {
+  Vec2 from;
+  Vec2 to;
+  double zone_mm = 0;    // the arc's length along the neutral axis
+  double radius_mm = 0;  // inside
+  bool up = true;        // the flange rises to where z is more
+  bool operator==(const Bend&) const = default;
+};
+
 /// A flat part: profile in local x-y, solid from z = 0 to thickness. Holes in the profile are cut through.
-/// Drilled holes are in the solid, not in the cut file.
+/// Drilled holes are in the solid, not in the cut file. With bends the profile is the flat pattern, the single source
+/// of the file for the cutter and of the bent body.
 struct Flat {
   Profile profile;
   double thickness_mm = 0;
   std::vector<DrilledHole> drilled;
   double free_mm = 0;  // thickness as it is bought, of what is squeezed when it is built in; else 0
+  std::vector<Bend> bends{};
   [[nodiscard]] double bought_mm() const { return free_mm > 0 ? free_mm : thickness_mm; }
 };
 

@@ -16,14 +16,10 @@
 #include "fitup/making.h"
 #include "fitup/quantity.h"
 #include "fitup/result.h"
+#include "fitup/spec_items.h"
 #include "fitup/tables.h"
 
 namespace fitup {
-
-enum class Face { front, back, left, right, top, bottom };
-inline constexpr std::array<Face, 6> all_faces{Face::front, Face::back, Face::left,
-                                               Face::right, Face::top,  Face::bottom};
-[[nodiscard]] std::string_view to_text(Face face);
 
 enum class HoleClass { close, medium, loose };  // ISO 273 fine, medium, coarse
 enum class Fixing { none, bolted, welded };
@@ -33,84 +29,6 @@ enum class Legs { down, up };
 enum class Corners { coped, butted, mitred };
 enum class BoltedTo { this_box, other_box, neither };
 enum class MountKind { plate, angle };
-enum class Along { left_right, front_back, top_bottom };
-
-template <std::size_t N>
-using Lengths = Sourced<std::array<Length, N>>;
-
-/// A length that was measured, and how far off that may be, either way.
-struct Measured : Sourced<Length> {
-  std::optional<Length> within;
-};
-
-/// Where a place of the frame is counted from: its left and front side, or, in the opposite hand, the other ones. What
-/// stands at the place is turned over with it: its low corner becomes its high one.
-struct CountedFrom {
-  bool right = false;
-  bool back = false;
-};
-
-/// What holds a screw behind the last thing that it passes: a thread in that itself, a washer and a nut, a nut welded
-/// on, a rivet nut, or a tapped strip for the whole row.
-enum class ScrewFixing { tapped, nut, locknut, weld_nut, insert, nut_strip };
-enum class HoleShape { round, slot };
-enum class RodWasher { plain, large };  // ISO 7089, ISO 7093-1
-
-/// Through-rods along the item's depth; places are (across, up) from the front-left-bottom corner.
-struct RodSpec {
-  Sourced<std::string> thread;  // known to the thread table
-  std::vector<Lengths<2>> at;
-  Sourced<Length> projection;                      // beyond either end face
-  std::optional<Sourced<std::string>> strength{};  // property class; absent: nothing is said of it
-  Sourced<bool> fixed{};                           // in the item: it does not turn, and stays in
-  Sourced<bool> locknut{};                         // outside the rod plates
-  Sourced<RodWasher> washer{};                     // under the outer nut
-  Sourced<Length> within{};                        // how far off the places may have been measured, either way
-  std::optional<Sourced<Length>> bore{};           // of the item, where the rods are loose in it; absent: as if held
-};
-
-struct FootStripSpec {
-  Sourced<Length> width;  // from the edge inward
-  Sourced<Along> sides;   // the two edges that they run along, over their whole length; not top_bottom
-};
-
-/// A zone in front of a face that must stay free.
-struct KeepClearSpec {
-  Sourced<Face> face;
-  Lengths<2> at;  // low corner, in the order of the axes in the face
-  Lengths<2> size;
-  Sourced<Length> depth;
-  Sourced<std::string> why;
-};
-
-enum class HeldBy { plate, uprights };
-
-/// Holes of the item's own that hold it at one of its faces, by screws in place of rods.
-struct ItemMountsSpec {
-  Place place;
-  Sourced<Face> face;
-  std::vector<Lengths<2>> at;  // in the face, from the item's low corner, in the order of the axes
-  Sourced<std::string> thread;
-  std::optional<Sourced<Length>> depth;  // of tapped holes in the item
-  std::optional<Sourced<Length>> ear;    // or thickness of the ears that clear holes go through
-  Sourced<ScrewFixing> fixing;           // behind ears
-  std::optional<Sourced<HeldBy>> on;     // absent: by rule
-  std::optional<Sourced<Length>> strip_width;
-  std::optional<Sourced<Length>> strip_thickness;
-};
-
-struct ItemSpec {
-  std::string name;
-  Place place;
-  Lengths<3> size;     // across, deep, high
-  Sourced<Mass> mass;  // including its rods
-  std::optional<RodSpec> rods;
-  std::optional<FootStripSpec> foot_strips;
-  std::vector<KeepClearSpec> keep_clear;
-  std::array<std::optional<Length>, 3> size_within{};  // how far off the measured size may be, either way
-  Sourced<Length> swelling{};                          // how much wider it becomes, across, over its life
-  std::optional<ItemMountsSpec> mounts{};
-};
 
 /// Places of screws along one edge of a face, in frame coordinates; index of ScrewSpec::at: the Face beside that edge.
 struct ScrewPlaces {
@@ -208,19 +126,6 @@ struct RodPlatesSpec {
   std::optional<Sourced<std::vector<Length>>> screw_at{};  // heights in the frame; absent: by rule
 };
 
-struct RowEntry {
-  Place place;
-  Sourced<std::string> of;  // item name
-  Sourced<int> count;
-  std::optional<Sourced<std::string>> between;  // item that stands in each gap
-  std::optional<Sourced<Length>> gap;           // or an empty gap
-  std::optional<Lengths<3>> at;  // front-left-bottom corner of the first, frame coordinates; absent: by rule
-  CountedFrom at_from{};
-  Sourced<int> turned;  // quarter turns, 0 to 3, counter-clockwise seen from above
-  Sourced<int> line;    // of rows behind each other, from 1 at the front
-  Sourced<int> level;   // of rows on each other, from 1 on the floor
-};
-
 enum class OpeningIn { face, rod_plate };  // what closes the face; the rod plate before it
 enum class OpeningKind { round, rectangle, slot, gland, drain, hose };
 
@@ -294,6 +199,19 @@ struct WeldsSpec {
 /// Strips that a flat cover lies on: beside the uprights in the opening, or round the frame outside of it.
 enum class Landing { inward, outward };
 
+/// Where a plate that closes a face stands: on the frame, behind its members' legs, or between its members.
+enum class PlateSet { outside, inside, inset };
+/// What laps round the frame: flats welded to the sheet, lengths of angle, or the sheet itself.
+enum class Flanges { flat, angle, bent };
+enum class FlangeCorners { mitred, butted };
+
+/// How a sheet is bent up.
+struct BendSpec {
+  Place place;
+  std::optional<Sourced<Length>> radius;  // inside; absent: as much as the sheet is thick
+  std::optional<Sourced<double>> k;       // neutral axis from the inside, in thicknesses; absent: DIN 6935
+};
+
 struct FaceSpec {
   Place place;
   Sourced<bool> entry;
@@ -309,6 +227,12 @@ struct FaceSpec {
   std::vector<OpeningSpec> openings;
   std::optional<MountSpec> lugs{};
   std::vector<EarthSpec> earth{};
+  Sourced<PlateSet> set{};                  // of a plate
+  Sourced<Flanges> flanges{};               // of a flanged cover
+  Sourced<std::string> flange_section{};    // of flanges of angle
+  Sourced<FlangeCorners> flange_corners{};  // of flanges of angle
+  std::optional<BendSpec> bend{};           // of bent flanges
+  Sourced<Length> notch_gap{};              // round what a flange is notched for
 };
 
 /// Lengths of section between two boxes, from the front to the back.

@@ -49,9 +49,44 @@ bool shares_a_face(const Scene& scene, const Joint& joint) {
   return wide(size.x, joint.normal.x) && wide(size.y, joint.normal.y) && wide(size.z, joint.normal.z);
 }
 
+bool is_bent(const Scene& scene, InstanceId id) {
+  const Plan& plan = scene.plan();
+  const auto* flat = std::get_if<Flat>(&plan.parts[plan.instances[id].part].form);
+  return flat != nullptr && !flat->bends.empty();
+}
+
+// Between boxes that face each other along the normal.
+std::optional<double> gap_between(const Box3& a, const Box3& b, Vec3 normal) {
+  const Vec3 shared = common(a, b).size();
+  const auto wide = [](double extent, double along) { return std::abs(along) > 0.5 || extent > tolerance::contact_mm; };
+  const Vec3 way{std::abs(normal.x), std::abs(normal.y), std::abs(normal.z)};
+  const double depth = dot(shared, way);
+  const bool face = wide(shared.x, normal.x) && wide(shared.y, normal.y) && wide(shared.z, normal.z);
+  return face && depth < tolerance::contact_mm ? std::optional(std::max(-depth, 0.0)) : std::nullopt;
+}
+
+// A bent sheet bears on a member with one wall and is screwed to it through another: what is asked of each joint is the
+// gap between the flat walls that face each other along its normal. After the first one each second prism is a bend.
+std::optional<double> gap_of_walls(const Scene& scene, const Joint& joint) {
+  const bool first = is_bent(scene, joint.a);
+  const auto& walls = scene.body(first ? joint.a : joint.b).outer.prisms;
+  std::optional<double> least;
+  for (std::size_t i = 0; i < walls.size(); i += 2) {
+    for (const PlacedPrism& other : scene.body(first ? joint.b : joint.a).outer.prisms) {
+      const auto gap = gap_between(walls[i].box, other.box, joint.normal);
+      if (gap && (!least || *gap < *least)) least = gap;
+    }
+  }
+  return least;
+}
+
 Gap gap_of(const Scene& scene, const Joint& joint) {
   const Answer now = scene.decide(joint.a, joint.b);
   if (now.decision == Decision::overlap) return {0.0};
+  const bool bent = is_bent(scene, joint.a) || is_bent(scene, joint.b);
+  if (bent && (joint.kind == JointKind::bolted || joint.kind == JointKind::bearing)) {
+    if (const auto gap = gap_of_walls(scene, joint)) return {*gap};
+  }
   if (now.decision == Decision::touch) {
     if (shares_a_face(scene, joint)) return {0.0};
     return {std::nullopt, false, true};

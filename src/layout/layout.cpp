@@ -22,13 +22,20 @@ Vec3 turned_size(const ItemSpec& item, int quarters) {
   return quarters % 2 == 0 ? s : Vec3{s.y, s.x, s.z};
 }
 
+// What a plate behind the members' legs takes of the inside: clearances are counted from it.
+double set_in_mm(const BoxSpec& box, Face face) {
+  const FaceSpec& f = box.face(face);
+  return *f.closed_by == Closure::plate && *f.set == PlateSet::inside ? f.thickness->mm() : 0;
+}
+
 // The row as the spec counts it: items, and what stands between two of them; lines behind each other, levels on each
 // other.
 class Row {
  public:
   Row(const Spec& spec, const BoxSpec& box) : spec_(spec), box_(box) {
     for (const RowEntry& entry : box.row) measure(entry);
-    double y = box.clearance.front->mm();
+    const double front = set_in_mm(box, Face::front) + box.clearance.front->mm();
+    double y = front;
     const auto place = [&](Line& line) {
       line.front_y = y;
       y += line.depth + box.line_gap->mm();
@@ -40,8 +47,9 @@ class Row {
     } else {
       for (auto& [number, line] : lines_) place(line);
     }
-    depth_ = y - box.line_gap->mm() - box.clearance.front->mm();
-    for (auto& [number, line] : lines_) line.stand(box.clearance.left->mm(), box.flush_at_right ? length_ : 0);
+    depth_ = y - box.line_gap->mm() - front;
+    for (auto& [number, line] : lines_)
+      line.stand(set_in_mm(box, Face::left) + box.clearance.left->mm(), box.flush_at_right ? length_ : 0);
   }
 
   void add(const RowEntry& entry) {
@@ -261,7 +269,9 @@ BoxLayout lay_out_box(const Spec& spec, const BoxSpec& box) {
   layout.items = row.take();
   const Vec3 all = row.size();
   const ClearanceSpec& c = box.clearance;
-  layout.inside = {c.left->mm() + all.x + c.right->mm(), c.front->mm() + all.y + c.back->mm(), all.z + c.top->mm()};
+  const auto side = [&box](const Measured& clearance, Face face) { return clearance->mm() + set_in_mm(box, face); };
+  layout.inside = {side(c.left, Face::left) + all.x + side(c.right, Face::right),
+                   side(c.front, Face::front) + all.y + side(c.back, Face::back), all.z + side(c.top, Face::top)};
   for (std::size_t i = 0; i < layout.items.size(); ++i) add_details(layout, i);
   for (const Face f : all_faces) {
     if (*box.face(f).entry) layout.entered.push_back(f);

@@ -1,7 +1,7 @@
 #pragma once
 // A drawing as the cutter gets it, written and read as DXF of release AC1015 ("2000") or AC1009 ("R12"). Here it is in
-// millimetres; in the file a unit may be an inch. Layers: CUT is cut through, MARK is marked, NOTE is read by people
-// only; a layer that nothing lies on is not there.
+// millimetres; in the file a unit may be an inch. Layers: CUT is cut through, MARK is marked, BEND is where it is bent,
+// NOTE is read by people only; a layer that nothing lies on is not there.
 
 #include <string>
 #include <string_view>
@@ -31,6 +31,7 @@ struct DxfDrawing {
   std::vector<Loop>
       cut;  // CUT: circles as CIRCLE, everything else as one closed LWPOLYLINE (R12: POLYLINE) with bulges
   std::vector<DxfLine> mark;
+  std::vector<DxfLine> bend;  // BEND: the middle of each bend
   std::vector<DxfNote> notes;
   Box2 bounds;                           // what the view opens on
   UnitSystem units = UnitSystem::mm_kg;  // of the file

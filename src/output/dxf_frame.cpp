@@ -122,6 +122,7 @@ void write_layout(DxfTags& out, std::string_view name, const std::string& handle
 std::vector<std::string_view> dxf_layers(const DxfDrawing& drawing) {
   std::vector<std::string_view> names{"0", "CUT"};
   if (!drawing.mark.empty()) names.emplace_back("MARK");
+  if (!drawing.bend.empty()) names.emplace_back("BEND");
   if (!drawing.notes.empty()) names.emplace_back("NOTE");
   return names;
 }

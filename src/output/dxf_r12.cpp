@@ -52,6 +52,9 @@ std::string entities(const DxfDrawing& drawing) {
   for (const DxfLine& line : drawing.mark) {
     out.tag(0, "LINE").tag(8, "MARK").point3(10, line.from).point3(11, line.to);
   }
+  for (const DxfLine& line : drawing.bend) {
+    out.tag(0, "LINE").tag(8, "BEND").point3(10, line.from).point3(11, line.to);
+  }
   for (const DxfNote& note : drawing.notes) {
     out.tag(0, "TEXT").tag(8, "NOTE").point3(10, note.at).real(40, note.height_mm).tag(1, dxf_text(note.text));
   }

@@ -149,7 +149,8 @@ class Reader {
     }
     const bool new_form = drawing_.release == DxfRelease::r2000;
     const bool good = (layer == "CUT" && (e.type == "CIRCLE" || (e.type == "LWPOLYLINE" && new_form))) ||
-                      (layer == "MARK" && e.type == "LINE") || (layer == "NOTE" && e.type == "TEXT");
+                      ((layer == "MARK" || layer == "BEND") && e.type == "LINE") ||
+                      (layer == "NOTE" && e.type == "TEXT");
     if (!good) return fmt::format("a {} on layer {} does not belong there", e.type, layer);
     const bool read = e.type == "CIRCLE" ? take_circle(e)
                       : e.type == "LINE" ? take_line(e)
@@ -171,7 +172,7 @@ class Reader {
     const auto from = e.point(10);
     const auto to = e.point(11);
     if (!from || !to) return false;
-    drawing_.mark.push_back({*from, *to});
+    (e.text(8) == "BEND" ? drawing_.bend : drawing_.mark).push_back({*from, *to});
     return true;
   }
 
@@ -226,9 +227,12 @@ class Reader {
         if (drawing_.cut[i] == drawing_.cut[k]) return "a contour is there twice";
       }
     }
-    for (std::size_t i = 0; i < drawing_.mark.size(); ++i) {
-      for (std::size_t k = 0; k < i; ++k) {
-        if (drawing_.mark[i] == drawing_.mark[k]) return "a mark is there twice";
+    for (const auto* lines : {&drawing_.mark, &drawing_.bend}) {
+      for (std::size_t i = 0; i < lines->size(); ++i) {
+        for (std::size_t k = 0; k < i; ++k) {
+          if ((*lines)[i] == (*lines)[k])
+            return lines == &drawing_.mark ? "a mark is there twice" : "a bend is there twice";
+        }
       }
     }
     return std::nullopt;

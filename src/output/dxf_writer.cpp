@@ -43,7 +43,9 @@ class Entities {
     }
   }
 
-  void mark(const DxfLine& line) { open("LINE", "MARK", "AcDbLine").point3(10, line.from).point3(11, line.to); }
+  void line(const DxfLine& line, std::string_view layer) {
+    open("LINE", layer, "AcDbLine").point3(10, line.from).point3(11, line.to);
+  }
 
   void note(const DxfNote& note) {
     open("TEXT", "NOTE", "AcDbText").point3(10, note.at).real(40, note.height_mm).tag(1, dxf_text(note.text));
@@ -88,7 +90,9 @@ DxfDrawing scaled(DxfDrawing drawing, double factor) {
   for (Loop& loop : drawing.cut) {
     for (Vertex& v : loop.vertices) v.at = factor * v.at;
   }
-  for (DxfLine& line : drawing.mark) line = {factor * line.from, factor * line.to};
+  for (auto* lines : {&drawing.mark, &drawing.bend}) {
+    for (DxfLine& line : *lines) line = {factor * line.from, factor * line.to};
+  }
   for (DxfNote& note : drawing.notes) {
     note.at = factor * note.at;
     note.height_mm *= factor;
@@ -106,7 +110,8 @@ std::string write_dxf(const DxfDrawing& in_mm) {
   body.append(dxf_tables(handles, anchors, drawing)).append(dxf_blocks(handles, anchors));
   Entities entities(handles, anchors.model_record, decimals_in(drawing.units));
   for (const Loop& loop : drawing.cut) entities.cut(loop);
-  for (const DxfLine& line : drawing.mark) entities.mark(line);
+  for (const DxfLine& line : drawing.mark) entities.line(line, "MARK");
+  for (const DxfLine& line : drawing.bend) entities.line(line, "BEND");
   for (const DxfNote& note : drawing.notes) entities.note(note);
   body.append(entities.close()).append(dxf_objects(handles, anchors, drawing.bounds));
   return dxf_header(drawing.bounds, drawing.units, handles.seed()) + body.text();

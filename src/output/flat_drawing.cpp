@@ -31,6 +31,13 @@ void add_cross(DxfDrawing& drawing, Vec2 at, const DrilledHole& hole) {
   drawing.notes.push_back({beside, drill_note_height_mm, drill_note(hole, drawing.units)});
 }
 
+// Seen from the drawing's side: up is towards who looks at it.
+void add_bend(DxfDrawing& drawing, const Bend& bend, Vec2 by, const PaperUnits& units) {
+  drawing.bend.push_back({bend.from + by, bend.to + by});
+  const Vec2 middle = 0.5 * (bend.from + bend.to) + by;
+  drawing.notes.push_back({middle + Vec2{1, 1}, drill_note_height_mm, bend_note(bend, units)});
+}
+
 std::vector<std::string> title_of(const Part& part, double thickness_mm, const JobInfo& info,
                                   std::string_view warning) {
   const PaperUnits units(info.flat.units);
@@ -48,6 +55,11 @@ std::vector<std::string> title_of(const Part& part, double thickness_mm, const J
 std::string drill_note(const DrilledHole& hole, UnitSystem units) {
   const std::string drill = fmt::format("drill {}", PaperUnits(units).drill(hole.diameter_mm));
   return hole.purpose.empty() ? drill : fmt::format("{}, {}", drill, hole.purpose);
+}
+
+std::string bend_note(const Bend& bend, const PaperUnits& units) {
+  return fmt::format("bend {} 90 degrees, inside radius {} {}", bend.up ? "up" : "down", units.length(bend.radius_mm),
+                     units.length());
 }
 
 Profile profile_at_origin(const Flat& flat) {
@@ -68,6 +80,7 @@ DxfDrawing flat_drawing(const Part& part, const JobInfo& info, std::string_view 
   drawing.cut.push_back(profile.outer);
   const Vec2 by = Vec2{} - flat.profile.bounds().low;
   for (const DrilledHole& hole : flat.drilled) add_cross(drawing, hole.at + by, hole);
+  for (const Bend& bend : flat.bends) add_bend(drawing, bend, by, PaperUnits(info.flat.units));
 
   Vec2 at{drawing.bounds.high.x + gap_beside_part_mm, drawing.bounds.high.y - note_height_mm};
   for (const std::string& line : title_of(part, flat.bought_mm(), info, warning)) {

@@ -4,6 +4,7 @@
 #include "fitup/job.h"
 #include "fitup/plan.h"
 #include "output/dxf.h"
+#include "output/units.h"
 
 namespace fitup::output {
 
@@ -17,5 +18,8 @@ namespace fitup::output {
 
 /// "drill 3.3, tap M4"; in a drawing in inches "drill 3.3 mm, tap M4"
 [[nodiscard]] std::string drill_note(const DrilledHole& hole, UnitSystem units = UnitSystem::mm_kg);
+
+/// "bend up 90 degrees, inside radius 2 mm": up is towards who looks at the drawing.
+[[nodiscard]] std::string bend_note(const Bend& bend, const PaperUnits& units);
 
 }  // namespace fitup::output

@@ -112,6 +112,11 @@ std::string work_after_cutting(const Flat& flat, const PaperUnits& units) {
     text += fmt::format("{}, drill {}", where, units.drill(kind.first));
     if (!kind.second.empty()) text += ", " + kind.second;
   }
+  std::map<std::string, std::size_t> bends;
+  for (const Bend& bend : flat.bends) ++bends[bend_note(bend, units)];
+  for (const auto& [note, count] : bends) {
+    text += fmt::format("{}{} x {} as on the drawing", text.empty() ? "" : "; ", count, note);
+  }
   return text;
 }
 

@@ -148,7 +148,7 @@ Flaw flaw_in_shape(const StepShape& shape, const Part& part, const PartSolid& so
                        is.z, wanted.x, wanted.y, wanted.z);
   }
   const auto* flat = std::get_if<Flat>(&part.form);
-  return flat == nullptr ? std::nullopt : flaw_in_flat(shape, *flat);
+  return flat == nullptr || !flat->bends.empty() ? std::nullopt : flaw_in_flat(shape, *flat);
 }
 
 Flaw flaw_in_product(const StepFacts& facts, const Part& part, const PartSolid& solid) {
@@ -221,6 +221,17 @@ Flaw flaw_in_header(const StepFacts& facts, const JobInfo& info) {
   return fmt::format("it is called '{}' instead of '{}'", facts.description, wanted);
 }
 
+Flaw flaw_in_bends(const DxfDrawing& drawing, const DxfDrawing& wanted) {
+  if (drawing.bend.size() != wanted.bend.size()) {
+    return fmt::format("it has {} bends, the part {}", drawing.bend.size(), wanted.bend.size());
+  }
+  for (std::size_t i = 0; i < wanted.bend.size(); ++i) {
+    const bool same = near(drawing.bend[i].from, wanted.bend[i].from) && near(drawing.bend[i].to, wanted.bend[i].to);
+    if (!same) return fmt::format("bend {} is elsewhere", i + 1);
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info, Release release) {
@@ -236,6 +247,7 @@ Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info
                        flat.drilled.size());
   }
   const DxfDrawing wanted = flat_drawing(part, info, flat_warning(release));
+  if (auto flaw = flaw_in_bends(drawing, wanted)) return flaw;
   const Vec2 by = Vec2{} - flat.profile.bounds().low;
   for (std::size_t i = 0; i < flat.drilled.size(); ++i) {
     for (const std::size_t line : {2 * i, 2 * i + 1}) {

@@ -6,6 +6,7 @@
 
 #include "fitup/plan.h"
 #include "fitup/tolerances.h"
+#include "plan/bends.h"
 #include "plan/mitre.h"
 #include "plan/section_cut.h"
 #include "plan/tube.h"
@@ -237,7 +238,8 @@ Loop kept_outline(const Member& member, Leg leg) {
 Body body_of(const Part& part) {
   Body body;
   if (const auto* flat = std::get_if<Flat>(&part.form)) {
-    body.outer.push_back({with_drilled(*flat), Pose{}, flat->thickness_mm});
+    if (flat->bends.empty()) body.outer.push_back({with_drilled(*flat), Pose{}, flat->thickness_mm});
+    if (!flat->bends.empty()) body.outer = plan::bent_prisms(*flat);
     body.inner = body.outer;
   } else if (const auto* member = std::get_if<Member>(&part.form)) {
     body = plan::is_tube(member->section) ? plan::tube_body(*member) : body_of_member(*member);
@@ -266,7 +268,8 @@ double volume_mm3(const Part& part) {
   }
   double volume = 0;
   if (const auto* flat = std::get_if<Flat>(&part.form)) {
-    volume = with_drilled(*flat).area_mm2() * flat->thickness_mm;
+    if (flat->bends.empty()) return with_drilled(*flat).area_mm2() * flat->thickness_mm;
+    for (const Prism& p : plan::bent_prisms(*flat)) volume += p.volume_mm3();
   } else {
     for (const Prism& p : std::get<Solidform>(part.form).prisms) volume += p.volume_mm3();
   }

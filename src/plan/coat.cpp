@@ -39,7 +39,7 @@ Fit gap_fit(const Build& build, const std::string& between, double gap_mm) {
 }
 
 void add_flange_gaps(Build& build) {
-  for (const Face face : {Face::front, Face::back}) {
+  for (const Face face : all_faces) {
     if (!is_flanged(build.box_spec(), face)) continue;
     const std::string word(to_text(face));
     const std::string of_box = build.spec.boxes.size() > 1 ? " of " + build.box_spec().name : "";
@@ -50,7 +50,9 @@ void add_flange_gaps(Build& build) {
     fit.place = gap.place;
     fit.at = middle_of(build, face);
     for (InstanceId id = 0; id < build.draft.size(); ++id) {
-      const bool flange = build.draft.part(id).role == Role::cover_flange;
+      const Part& part = build.draft.part(id);
+      const auto* flat = std::get_if<Flat>(&part.form);
+      const bool flange = part.role == Role::cover_flange || (flat != nullptr && !flat->bends.empty());
       if (flange && build.draft.instance(id).key == build.key("face." + word)) fit.parts.push_back(id);
     }
     build.draft.fits.push_back(std::move(fit));

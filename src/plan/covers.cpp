@@ -1,5 +1,5 @@
-// Covers: at the front and the back flat on a landing, or with flanges that lap round the frame; flat ones elsewhere.
-// Entry: add_covers, flange_row_mm.
+// Covers: which way each is made, and flat ones at the front and the back, on strips beside the uprights.
+// Entry: add_covers.
 #include <algorithm>
 #include <cmath>
 
@@ -9,6 +9,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/flanged_cover.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
 #include "plan/nut_strip.h"
@@ -21,10 +22,8 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double hold_back_mm = 2;  // a sheet's edge from the frame's edge, where nothing laps it
-constexpr double row_end_mm = 20;   // a row's first screw from the end of what it is screwed into
-// A flange's screws from the face of the frame; in its middle if it is less deep.
-constexpr double middle_row_mm = 12;
+constexpr double hold_back_mm = 2;     // a sheet's edge from the frame's edge, where nothing laps it
+constexpr double row_end_mm = 20;      // a row's first screw from the end of what it is screwed into
 constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
 
 // One cover, in coordinates of its face: x as in the frame, depth inwards from the frame's face, z.
@@ -38,13 +37,7 @@ class Cover {
         spec_(build.box_spec().face(face_)),
         word_(to_text(face_)) {}
 
-  void run() {
-    if (*spec_.style == CoverStyle::flat) {
-      add_flat();
-    } else {
-      add_flanged();
-    }
-  }
+  void run() { add_flat(); }
 
  private:
   [[nodiscard]] double world_y(double depth) const { return depth_ == low ? depth : shell_.size.y - depth; }
@@ -89,15 +82,32 @@ class Cover {
 
   [[nodiscard]] static double middle_z(const Host& h) { return (h.box.low.z + h.box.high.z) / 2; }
 
-  // A row from the front or the back into a strip of the frame that lies across.
-  void row_into_strip(InstanceId sheet, const Host& strip, const std::string& name) {
+  // From the frame's edge to the sheet's, behind a flange that laps this face.
+  [[nodiscard]] double begins_mm(Face neighbour) const {
+    return std::max(hold_back_mm, lapped_mm(build_.box_spec(), face_, neighbour));
+  }
+
+  // A row from the front or the back into a strip of the frame that lies across; false if a flange that laps it leaves
+  // the row no steel.
+  bool row_into_strip(InstanceId sheet, const Host& strip, Face edge) {
     const double into = strip.depth_mm(axis::y);
+    const double taken = lapped_mm(build_.box_spec(), face_, edge);
+    const double needed = 2 * edge_distance * thread().clear_medium_mm;
+    const double wide = strip.box.size().z - taken;
+    if (taken > 0 && wide < needed - tolerance::contact_mm) {
+      build_.diagnostics.add(diag::say<"cover-row-without-room">(
+          spec_.closed_by.place, word_, build_.draft.instance(strip.id).name, build_.in_words(std::max(wide, 0.0)),
+          *spec_.screws.thread, build_.at_least(needed)));
+      return false;
+    }
+    const double z = middle_z(strip) + (edge == Face::top ? -taken : taken) / 2;
     const double first = first_mm(row_end_mm);
     const auto by_rule = spread(first, shell_.size.x - first, spec_.screws.max_spacing->mm());
-    const Face edge = name == "bottom" ? Face::bottom : Face::top;
     for (const double x : row(edge, 0, seam_mm(), shell_.size.x - seam_mm(), by_rule)) {
-      screw(name, at(x, -t(), middle_z(strip)), inward(), {{sheet, 0, t()}, {strip.id, t(), t() + into}}, axis::x);
+      screw(std::string(to_text(edge)), at(x, -t(), z), inward(), {{sheet, 0, t()}, {strip.id, t(), t() + into}},
+            axis::x);
     }
+    return true;
   }
 
   void lie_on(InstanceId sheet, InstanceId host) { build_.draft.join(sheet, host, JointKind::bearing, inward()); }
@@ -116,12 +126,13 @@ class Cover {
     const bool landings = has_landings(build_, face_);
     if (landings && !landings_apart()) return;
     const Vec3 s = shell_.size;
-    const InstanceId sheet = plate(0, word_ + " cover sheet", Role::cover_sheet,
-                                   box(hold_back_mm, s.x - hold_back_mm, -t(), 0, hold_back_mm, s.z - hold_back_mm),
-                                   axis::y, word_ + " cover sheet", cover_origin());
+    const InstanceId sheet =
+        plate(0, word_ + " cover sheet", Role::cover_sheet,
+              box(hold_back_mm, s.x - hold_back_mm, -t(), 0, begins_mm(Face::bottom), s.z - begins_mm(Face::top)),
+              axis::y, word_ + " cover sheet", cover_origin());
     build_.panels[static_cast<std::size_t>(face_)] = sheet;
-    row_into_strip(sheet, shell_.bottom[depth_], "bottom");
-    row_into_strip(sheet, shell_.top[depth_], "top");
+    if (!row_into_strip(sheet, shell_.bottom[depth_], Face::bottom)) return;
+    if (!row_into_strip(sheet, shell_.top[depth_], Face::top)) return;
     for (const Side side : {low, high}) {
       const Upright beside = landings ? add_landing(side) : face_of_upright(side);
       if (landings) lie_on(sheet, beside.id);
@@ -184,97 +195,6 @@ class Cover {
   }
 
   [[nodiscard]] const Thread& thread() const { return *tables::find_thread(*spec_.screws.thread); }
-  [[nodiscard]] double reach() const { return spec_.flange_depth->mm(); }
-
-  [[nodiscard]] double side_row_mm() const { return flange_row_mm(build_, face_); }
-  // The thread, and what holds it there, keep clear of the root under it.
-  [[nodiscard]] double top_row_mm() const {
-    const double seat = seat_behind_mm(build_, spec_.screws, shell_.top_face_deck[depth_].depth_mm(axis::z));
-    const double half = std::max(thread().major_mm, seat) / 2;
-    return std::max(side_row_mm(), std::ceil(shell_.top_root_mm + half - tolerance::contact_mm));
-  }
-
-  bool flanges_hold_screws() {
-    const double edge = edge_distance * thread().clear_medium_mm;
-    const double least = top_row_mm() + edge;
-    if (reach() >= least - tolerance::contact_mm) return true;
-    build_.diagnostics.add(diag::say<"flange-too-shallow">(
-        spec_.flange_depth.place, word_, build_.in_words(reach()), thread().size, build_.in_words(top_row_mm()),
-        build_.in_words(shell_.top_root_mm), build_.in_words(edge), build_.at_least(least)));
-    return false;
-  }
-
-  // Without a gap a flange lies on what is under it.
-  void lie_on_frame(InstanceId flange, const Box3& box, Face face, Vec3 into) {
-    if (spec_.gap->mm() > tolerance::contact_mm) return;
-    for (const Host& host : shell_.beside[static_cast<std::size_t>(face)]) {
-      if (face_each_other(box, host.box, into)) build_.draft.join(flange, host.id, JointKind::bearing, into);
-    }
-  }
-
-  void add_flanged() {
-    if (!flanges_hold_screws()) return;
-    const Vec3 s = shell_.size;
-    const double gap = spec_.gap->mm();
-    const double out = gap + t();
-    const InstanceId sheet =
-        plate(0, word_ + " cover sheet", Role::cover_sheet, box(-out, s.x + out, -t(), 0, hold_back_mm, s.z + out),
-              axis::y, word_ + " cover sheet", cover_origin());
-    build_.panels[static_cast<std::size_t>(face_)] = sheet;
-    lie_on(sheet, shell_.top[depth_].id);
-    row_into_strip(sheet, shell_.bottom[depth_], "bottom");
-    const Box3 top_box = box(-out, s.x + out, 0, reach(), s.z + gap, s.z + out);
-    const InstanceId top =
-        plate(2, "top flange", Role::cover_flange, top_box, axis::z, word_ + " cover flange top", cover_origin());
-    lie_on_frame(top, top_box, Face::top, axis::minus_z);
-    build_.draft.join(top, sheet, JointKind::weld, Vec3{} - inward());
-    screw_top(top, gap);
-    for (const Side side : {low, high}) {
-      lie_on(sheet, shell_.upright[depth_][side].id);
-      const InstanceId flange = add_side_flange(side, gap, out);
-      build_.draft.join(flange, sheet, JointKind::weld, Vec3{} - inward());
-      build_.draft.join(flange, top, JointKind::weld, axis::z);
-      screw_side(flange, side, gap);
-    }
-  }
-
-  InstanceId add_side_flange(Side side, double gap, double out) {
-    const Vec3 s = shell_.size;
-    const double x = side == low ? -out : s.x + gap;
-    const Box3 b = box(x, x + t(), 0, reach(), hold_back_mm, s.z + gap);
-    const InstanceId flange =
-        plate(1, "side flange", Role::cover_flange, b, axis::x,
-              fmt::format("{} cover flange {}", word_, side == low ? "left" : "right"), cover_origin());
-    lie_on_frame(flange, b, side == low ? Face::left : Face::right, side == low ? axis::x : axis::minus_x);
-    return flange;
-  }
-
-  void screw_top(InstanceId flange, double gap) {
-    const Host& deck = shell_.top_face_deck[depth_];
-    const double first = t() + gap;
-    const double begin = first_mm(1.5 * row_end_mm);
-    const auto by_rule = spread(begin, shell_.size.x - begin, spec_.screws.max_spacing->mm());
-    for (const double x : row(Face::top, 0, seam_mm(), shell_.size.x - seam_mm(), by_rule)) {
-      screw("top", at(x, top_row_mm(), shell_.size.z + first), axis::minus_z,
-            {{flange, 0, t()}, {deck.id, first, first + deck.depth_mm(axis::z)}}, axis::x);
-    }
-  }
-
-  void screw_side(InstanceId flange, Side side, double gap) {
-    const Host& upright = shell_.upright[depth_][side];
-    const double first = t() + gap;
-    const double x = side == low ? -first : shell_.size.x + first;
-    const Vec3 into = side == low ? axis::x : axis::minus_x;
-    const double end = row_end_mm;
-    const auto by_rule = spread(upright.box.low.z + end, upright.box.high.z - end, spec_.screws.max_spacing->mm());
-    const double seam = seam_mm() - shell_.end_wall_mm;  // its ends are not in the corner itself
-    const auto places =
-        row(side == low ? Face::left : Face::right, 2, upright.box.low.z + seam, upright.box.high.z - seam, by_rule);
-    for (const double z : places) {
-      screw(side == low ? "left" : "right", at(x, side_row_mm(), z), into,
-            {{flange, 0, t()}, {upright.id, first, first + upright.depth_mm(axis::x)}}, axis::z);
-    }
-  }
 
   Build& build_;
   const Shell& shell_;
@@ -293,31 +213,28 @@ bool can_lie_flat(Build& build, Face face) {
     build.diagnostics.add(diag::say<"face-not-offered">(spec.closed_by.place, to_text(face), "a cover",
                                                         "its legs point down, and their toes take no screws",
                                                         "bottom_legs = \"up\", or a welded plate"));
-  } else if (*spec.style == CoverStyle::flanged) {
-    build.diagnostics.add(diag::say<"face-not-offered">(spec.style.place, to_text(face), "a flanged cover",
-                                                        "its flanges would lap those of the front and the back",
-                                                        "style = \"flat\""));
   }
-  return !toes && *spec.style == CoverStyle::flat;
+  return !toes;
+}
+
+void add_flanged(Build& build, Face face, const std::vector<Host>& rails) {
+  const FaceSpec& spec = build.box_spec().face(face);
+  if (*spec.flanges != Flanges::angle) return add_flanged_cover(build, face, rails);
+  build.diagnostics.add(
+      diag::say<"face-not-offered">(spec.flanges.place, to_text(face), "a cover with flanges of angle",
+                                    "flanges are welded flats or the sheet bent up", "flanges = \"flat\" or \"bent\""));
 }
 
 }  // namespace
-
-double flange_row_mm(const Build& build, Face face) {
-  const FaceSpec& f = build.box_spec().face(face);
-  const Thread& thread = *tables::find_thread(*f.screws.thread);
-  const Host& upright = build.shell.upright[face == Face::back ? high : low][low];
-  const auto hold = hold_of(*f.screws.fixing, thread, upright.depth_mm(axis::x));
-  const double hole = hold ? hold->hole_mm : thread.tap_drill_mm;
-  const double round = std::max(upright.root_mm, upright.round_mm);
-  const double clear = round > 0 ? std::ceil(round + hole / 2 - tolerance::contact_mm) : 0;
-  return std::max({std::min(middle_row_mm, f.flange_depth->mm() / 2), edge_distance * thread.tap_drill_mm, clear});
-}
 
 void add_covers(Build& build, const std::vector<Host>& rails) {
   for (const Face face : all_faces) {
     const FaceSpec& spec = build.box_spec().face(face);
     if (*spec.closed_by != Closure::cover) continue;
+    if (*spec.style == CoverStyle::flanged) {
+      add_flanged(build, face, rails);
+      continue;
+    }
     if (*spec.style == CoverStyle::flat && *spec.landing == Landing::outward) {
       add_outward_cover(build, face);
     } else if (face == Face::front || face == Face::back) {

@@ -6,6 +6,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/flanged_cover.h"
 #include "plan/item_holes.h"
 #include "plan/opening.h"
 
@@ -116,8 +117,14 @@ Opening opening_of(const Build& build, Face face) {
     const auto shown = [&](Side side) {
       return shell.upright_face[depth][side] ? shell.upright_face[depth][side]->box : shell.upright[depth][side].box;
     };
-    const double landing = has_landings(build, face) ? build.box_spec().face(face).landing_width->mm() : 0;
-    return {{0, 2}, {shown(low).high.x + landing, low_z}, {shown(high).low.x - landing, shell.opening_z[high]}};
+    const BoxSpec& box = build.box_spec();
+    const auto landing = [&](Face side) {
+      if (needs_strip(build, face, side)) return box.face(side).landing_width->mm();
+      return has_landings(build, face) ? box.face(face).landing_width->mm() : 0;
+    };
+    return {{0, 2},
+            {shown(low).high.x + landing(Face::left), low_z},
+            {shown(high).low.x - landing(Face::right), shell.opening_z[high]}};
   }
   if (face == Face::left || face == Face::right) {
     const Side side = face == Face::left ? low : high;

@@ -7,8 +7,10 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
+#include "plan/flanged_cover.h"
 #include "plan/flat_cover.h"
 #include "plan/outward_landing.h"
+#include "plan/plate_set_in.h"
 
 namespace fitup::plan {
 
@@ -16,38 +18,42 @@ namespace {
 
 // Held back from the frame's edges, so that a fillet weld has a place to lie.
 constexpr double weld_land_mm = 2;
-constexpr double behind_flange_mm = 2;
 constexpr double least_lap_mm = 5;  // of a plate on what it is welded to, so that the bead does not burn its edge away
-
-double begin_behind(const BoxSpec& box, Face face) {
-  return is_flanged(box, face) ? box.face(face).flange_depth->mm() + behind_flange_mm : 0;
-}
 
 std::size_t index(Face face) { return static_cast<std::size_t>(face); }
 
-// What a plate behind the front's or the back's flanged cover is welded to there, and how far it reaches back.
+// What a plate behind a flanged cover is welded to there, and how far it reaches from that cover's face.
 struct Land {
   const char* word;
   double width_mm;
 };
 
-Land land_of(const Build& build, Side depth, Face plate) {
-  if (plate == Face::top) return {"a top member", build.shell.top_face_deck[depth].box.size().y};
-  return {"an upright", build.shell.upright[depth][low].box.size().y};
+Land land_of(const Build& build, Face cover, Face plate) {
+  const Shell& shell = build.shell;
+  const Side side = side_of(cover);
+  if (axis_of(cover) == 2) {
+    const char* word = side == high ? "a top member" : "a bottom member";
+    return {word, (side == high ? shell.top : shell.bottom)[low].box.size().z};
+  }
+  if (axis_of(plate) == 2) {
+    const char* word = plate == Face::top ? "a top member" : "a bottom member";
+    const Host& deck = axis_of(cover) == 1 ? shell.top_face_deck[side] : shell.top_side_deck[side];
+    return {word, along(deck.box.size(), axis_of(cover))};
+  }
+  return {"an upright", along(shell.upright[low][low].box.size(), axis_of(cover))};
 }
 
 // Behind a flange the plate must still lap the frame. One message for all plates: they have one cause.
-bool laps_frame(Build& build, Side depth, Face plate) {
+bool laps_frame(Build& build, Face cover, Face plate) {
   const BoxSpec& spec = build.box_spec();
-  const Face face = depth == low ? Face::front : Face::back;
-  if (!is_flanged(spec, face)) return true;
-  const Land land = land_of(build, depth, plate);
-  const double begin = begin_behind(spec, face);
+  const double begin = lapped_mm(spec, plate, cover);
+  if (begin <= 0) return true;
+  const Land land = land_of(build, cover, plate);
   if (land.width_mm - begin >= least_lap_mm - tolerance::contact_mm) return true;
-  const Sourced<Length>& flange = spec.face(face).flange_depth;
-  const double largest = land.width_mm - behind_flange_mm - least_lap_mm;
+  const Sourced<Length>& flange = spec.face(cover).flange_depth;
+  const double largest = flange->mm() + land.width_mm - begin - least_lap_mm;
   build.diagnostics.add(diag::say<"flange-too-deep">(
-      flange.place, to_text(face), build.in_words(flange->mm()), to_text(plate), build.in_words(begin), land.word,
+      flange.place, to_text(cover), build.in_words(flange->mm()), to_text(plate), build.in_words(begin), land.word,
       build.in_words(land.width_mm), build.in_words(least_lap_mm),
       largest > 0 ? fmt::format("a flange_depth of at most {}, or wider bars", build.at_most(largest)) : "wider bars"));
   return false;
@@ -59,68 +65,34 @@ struct Outside {
   Vec3 inward;
 };
 
-// Of a tube a plate ends on the flat beside the rounded edge, so that the bead has a side to lie on; a cover needs
-// none.
-double land_mm(const Build& build, Face face) {
-  const double round = build.shell.bottom[low].round_mm;
+// How far from the frame's edge it begins, where nothing laps it. A side plate runs through from front to back. Under
+// legs that point down a plate reaches to the outside: their toes are flat there only. Of a tube a plate ends on the
+// flat beside the rounded edge, so that the bead has a side to lie on; a cover needs none.
+double land_mm(const Build& build, Face face, Face neighbour) {
   const bool welded = *build.box_spec().face(face).closed_by == Closure::plate;
-  return weld_land_mm + (welded ? round : 0);
+  const double round = welded ? build.shell.bottom[low].round_mm : 0;
+  if (axis_of(face) == 0 && axis_of(neighbour) == 1) return round > 0 ? weld_land_mm + round : 0;
+  if (face == Face::bottom && build.shell.toes_down) return 0;
+  return weld_land_mm + round;
 }
 
-// At the sides plates reach to the face of a frame of bars.
-double end_land_mm(const Build& build, Face face, Face neighbour) {
-  const double land = land_mm(build, face);
-  return std::max(begin_behind(build.box_spec(), neighbour), land > weld_land_mm ? land : 0);
-}
-
-Outside side_box(const Build& build, Face face, double t) {
-  const Vec3 s = build.shell.size;
-  const double x = face == Face::left ? -t : s.x;
-  const double land = land_mm(build, face);
-  return {{{x, end_land_mm(build, face, Face::front), land},
-           {x + t, s.y - end_land_mm(build, face, Face::back), s.z - land}},
-          axis::x,
-          face == Face::left ? axis::x : axis::minus_x};
-}
-
-Outside end_box(const Build& build, Face face, double t) {
-  const Vec3 s = build.shell.size;
-  const double y = face == Face::front ? -t : s.y;
-  const double land = land_mm(build, face);
-  return {{{land, y, land}, {s.x - land, y + t, s.z - land}}, axis::y, face == Face::front ? axis::y : axis::minus_y};
-}
-
-// Under legs that point down it reaches to the outside: their toes are flat there only.
-Outside level_box(const Build& build, Face face, double t) {
-  const BoxSpec& spec = build.box_spec();
-  const Vec3 s = build.shell.size;
-  const double land = land_mm(build, face);
-  if (face == Face::bottom) {
-    const double to_edge = build.shell.toes_down ? 0 : land;
-    return {{{to_edge, to_edge, -t}, {s.x - to_edge, s.y - to_edge, 0}}, axis::z, axis::z};
-  }
-  const double front = std::max(land, begin_behind(spec, Face::front));
-  const double back = std::max(land, begin_behind(spec, Face::back));
-  return {{{land, front, s.z}, {s.x - land, s.y - back, s.z + t}}, axis::z, axis::minus_z};
-}
-
-Outside beside_covers(const Build& build, Face face, double t) {
-  if (face == Face::left || face == Face::right) return side_box(build, face, t);
-  if (face == Face::front || face == Face::back) return end_box(build, face, t);
-  return level_box(build, face, t);
-}
-
-// Rings of neighbouring faces stand over this one's edges.
+// Behind the flanges and the rings of neighbouring faces.
 Outside outside_of(const Build& build, Face face, double t) {
-  Outside outside = beside_covers(build, face, t);
+  const Vec3 s = build.shell.size;
+  const int n = axis_of(face);
+  const bool at_low = side_of(face) == low;
+  Outside outside{{{}, s}, unit(n, high), unit(n, at_low ? high : low)};
+  along(outside.box.low, n) = at_low ? -t : along(s, n);
+  along(outside.box.high, n) = at_low ? 0 : along(s, n) + t;
   for (const Face neighbour : all_faces) {
     const int axis = axis_of(neighbour);
-    const double kept = kept_for_landing_mm(build, neighbour);
-    if (axis == axis_of(face) || kept == 0) continue;
+    if (axis == n) continue;
+    const double begin = std::max({land_mm(build, face, neighbour), lapped_mm(build.box_spec(), face, neighbour),
+                                   kept_for_landing_mm(build, neighbour)});
     if (side_of(neighbour) == low) {
-      along(outside.box.low, axis) = std::max(along(outside.box.low, axis), kept);
+      along(outside.box.low, axis) = begin;
     } else {
-      along(outside.box.high, axis) = std::min(along(outside.box.high, axis), along(build.shell.size, axis) - kept);
+      along(outside.box.high, axis) = along(s, axis) - begin;
     }
   }
   return outside;
@@ -140,6 +112,7 @@ const char* mark_of(Face face) {
 
 void add_face_plate(Build& build, Face face) {
   const FaceSpec& f = build.box_spec().face(face);
+  if (*f.set != PlateSet::outside) return add_plate_set_in(build, face, mark_of(face));
   const Outside outside = outside_of(build, face, f.thickness->mm());
   const std::string word(to_text(face));
   const bool side = face == Face::left || face == Face::right;
@@ -150,6 +123,7 @@ void add_face_plate(Build& build, Face face) {
   if (side) build.side_plates[face == Face::left ? low : high] = id;
   for (const Host& beside : build.shell.beside[index(face)]) {
     if (!face_each_other(outside.box, beside.box, outside.normal)) continue;
+    if (!meets_end(build, face, beside, outside.box)) continue;
     build.draft.join(id, beside.id, JointKind::weld, outside.inward);
   }
 }
@@ -162,17 +136,18 @@ Box3 panel_box(const Build& build, Face face) {
 
 void add_face_plates(Build& build) {
   const BoxSpec& spec = build.box_spec();
-  std::array<bool, 2> laps{true, true};
+  std::array<bool, 6> laps{true, true, true, true, true, true};  // index: Face of the cover
   for (const Face face : all_faces) {
-    const bool end = face == Face::front || face == Face::back;
     if (*spec.face(face).closed_by != Closure::plate) continue;
-    const bool beside_covers = !end && face != Face::bottom;
-    for (const Side depth : {low, high}) {
-      laps[depth] = laps[depth] && (!beside_covers || laps_frame(build, depth, face));
+    bool all = true;
+    for (const Face cover : all_faces) {
+      const bool over = *spec.face(face).set == PlateSet::outside;
+      laps[index(cover)] = laps[index(cover)] && (!over || laps_frame(build, cover, face));
+      all = all && laps[index(cover)];
     }
-    if (!laps[low] || !laps[high]) continue;
+    if (!all) continue;
     add_face_plate(build, face);
-    if (face == Face::top) clear_bosses(build, *build.panels[index(face)]);
+    if (face == Face::top && *spec.face(face).set == PlateSet::outside) clear_bosses(build, *build.panels[index(face)]);
   }
 }
 

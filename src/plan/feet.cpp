@@ -56,6 +56,10 @@ class Mounts {
     if (lies_on_cover(face_)) return;
     if (!is_wide_enough() || !cutter_makes_slot(build_, spec_, key_)) return;
     taken_ = taken_by_steel(build_.draft);
+    // Where their places are given, flanges that are welded on are notched for them.
+    if (spec_.at) {
+      std::erase_if(taken_, [&](const Taken& t) { return build_.draft.part(t.id).role == Role::cover_flange; });
+    }
     if (spec_.at) {
       for (std::size_t i = 0; i < spec_.at->value.size(); ++i) add_given(spec_.at->value[i]);
     } else {
@@ -72,7 +76,8 @@ class Mounts {
   [[nodiscard]] bool is_cover(Face face) const { return *spec_of(face).closed_by == Closure::cover; }
   // How far a face's surface stands out before the frame.
   [[nodiscard]] double plate_mm(Face face) const {
-    return *spec_of(face).closed_by == Closure::plate ? spec_of(face).thickness->mm() : 0;
+    const bool outside = *spec_of(face).set == PlateSet::outside;
+    return *spec_of(face).closed_by == Closure::plate && outside ? spec_of(face).thickness->mm() : 0;
   }
   [[nodiscard]] int other_axis(int out) const { return 3 - square_ - out; }
   [[nodiscard]] double half_width_mm() const { return spec_.width->mm() / 2; }

@@ -11,6 +11,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "geometry/region.h"
+#include "plan/bends.h"
 #include "plan/coat.h"
 #include "plan/tube.h"
 
@@ -90,6 +91,17 @@ Problem slot_in_flat(const Build& build, Flat& flat, Vec2 at, Vec2 along, const 
   return std::nullopt;
 }
 
+// Square through a wall of what is bent the hole keeps round.
+Problem too_near_bend(const Build& build, const Flat& flat, Vec2 at, double diameter_mm) {
+  const auto off = from_bends_mm(flat, at);
+  if (!off) return std::nullopt;
+  const double left = *off - diameter_mm / 2;
+  const double needed = hole_to_bend_mm(flat.thickness_mm);
+  if (left >= needed - tolerance::contact_mm) return std::nullopt;
+  if (left < 0) return "would run into a bend";
+  return fmt::format("would leave {} to a bend and needs {}", build.in_words(left), build.in_words(needed));
+}
+
 Problem hole_in_flat(const Build& build, Flat& flat, Vec2 at, const RoundHole& hole) {
   const double t = flat.thickness_mm;
   if (auto problem = circle_in_flat(build, flat, at, hole)) return problem;
@@ -164,6 +176,14 @@ Problem hole_in_member(const Build& build, Member& m, Vec3 local, Vec3 direction
   return "does not go square through a leg";
 }
 
+// Along a bent flange a slot runs as it does in the sheet.
+Problem hole_in_bent_flange(const Build& build, Flat& flat, const Pose& pose, Vec2 at, const RoundHole& hole) {
+  if (hole.slot_mm <= 0) return hole_in_flat(build, flat, at, hole);
+  const Vec3 along = pose.inverse().turn(hole.slot_along);
+  if (std::abs(along.z) > 0.5) return "is a slot across the bend";
+  return slot_in_flat(build, flat, at, {along.x, along.y}, hole);
+}
+
 }  // namespace
 
 std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& bare) {
@@ -175,7 +195,10 @@ std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHol
   const Vec3 through = pose.inverse().turn(hole.direction);
   if (auto* member = std::get_if<Member>(&part.form)) return hole_in_member(build, *member, local, through, hole);
   auto* flat = std::get_if<Flat>(&part.form);
-  if (flat == nullptr || !parallel(through, axis::z)) return "does not go square through the part";
+  const auto in_flat = flat != nullptr ? in_pattern(*flat, local, through) : std::nullopt;
+  if (!in_flat) return "does not go square through the part";
+  if (auto problem = too_near_bend(build, *flat, *in_flat, hole.diameter_mm + hole.slot_mm)) return problem;
+  if (!parallel(through, axis::z)) return hole_in_bent_flange(build, *flat, pose, *in_flat, hole);
   if (hole.slot_mm > 0) {
     const Vec3 along = pose.inverse().turn(hole.slot_along);
     return slot_in_flat(build, *flat, {local.x, local.y}, {along.x, along.y}, hole);

@@ -7,6 +7,8 @@
 #include <fmt/format.h>
 
 #include "fitup/tolerances.h"
+#include "plan/face_axes.h"
+#include "plan/flanged_cover.h"
 #include "plan/printed_part.h"
 #include "plan/size_words.h"
 
@@ -98,8 +100,12 @@ void add_corner_square(Build& build, int number) {
 // As thick as the gap under a flange, so that the cover sits in its middle while it is drilled or screwed.
 void add_shims(Build& build, int number) {
   std::map<double, int> flanges;  // by gap
-  for (const Face face : {Face::front, Face::back}) {
-    if (is_flanged(build.box_spec(), face)) flanges[build.box_spec().face(face).gap->mm()] += 3;
+  for (const Face face : all_faces) {
+    if (!is_flanged(build.box_spec(), face)) continue;
+    int& count = flanges[build.box_spec().face(face).gap->mm()];
+    for (const Face beside : all_faces) {
+      if (axis_of(beside) != axis_of(face) && edge_of(build.box_spec(), face, beside) == CoverEdge::laps) ++count;
+    }
   }
   const Profile profile{Loop::rounded_rectangle({0, 0}, {shim_length_mm, shim_width_mm}, print_corner_radius_mm), {}};
   for (const auto& [gap, count] : flanges) {

@@ -15,9 +15,11 @@
 #include "plan/item_mounts.h"
 #include "plan/keep_apart.h"
 #include "plan/loose_hardware.h"
+#include "plan/notches.h"
 #include "plan/nut_strip.h"
 #include "plan/outside.h"
 #include "plan/patterns.h"
+#include "plan/plate_set_in.h"
 #include "plan/rail_sag.h"
 #include "plan/vents.h"
 
@@ -27,6 +29,7 @@ namespace {
 
 bool plan_box(plan::Build& build) {
   if (!plan::check_all_holes(build) || !plan::check_loose_nuts(build) || !plan::build_frame(build)) return false;
+  plan::leave_room_for_plates(build);
   const auto rails = plan::add_rails(build);
   const auto hardware = plan::add_items(build, rails);
   const bool all_in_frame = plan::check_standing(build, rails);
@@ -36,6 +39,7 @@ bool plan_box(plan::Build& build) {
   plan::add_face_plates(build);
   plan::add_covers(build, rails);
   plan::add_nut_strips(build);
+  plan::clear_plates_set_in(build);
   if (all_in_frame) plan::add_rod_plates(build, hardware);
   plan::add_stacks(build, hardware);
   plan::add_strip_seats(build, hardware, rails);
@@ -45,6 +49,7 @@ bool plan_box(plan::Build& build) {
   plan::add_mounts(build);
   plan::add_earth_studs(build);
   plan::add_vents(build);
+  plan::notch_flanges(build);
   plan::add_printed_aids(build);
   plan::add_coat_fits(build);
   plan::true_up(build);

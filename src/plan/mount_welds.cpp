@@ -39,6 +39,12 @@ bool touches(const Box3& a, const Box3& b) {
 
 bool takes_a_bead(Role role) { return role == Role::face_plate || role == Role::upright || role == Role::landing; }
 
+// A plate between the members or behind them is nothing to lie on.
+bool stands_out(const Build& build, Face face) {
+  const FaceSpec& f = build.box_spec().face(face);
+  return *f.closed_by != Closure::plate || *f.set == PlateSet::outside;
+}
+
 }  // namespace
 
 bool weld_mount(Build& build, const MountPlace& mount, const std::vector<Taken>& taken) {
@@ -47,7 +53,8 @@ bool weld_mount(Build& build, const MountPlace& mount, const std::vector<Taken>&
   const auto join = [&](InstanceId other, JointKind kind, Vec3 normal) {
     if (joined.insert(other).second) build.draft.join(mount.id, other, kind, normal);
   };
-  if (const auto& panel = build.panels[static_cast<std::size_t>(mount.face)]) {
+  const auto& panel = build.panels[static_cast<std::size_t>(mount.face)];
+  if (panel && stands_out(build, mount.face)) {
     join(*panel, JointKind::weld, inward);
   } else {
     for (const Host& host : build.shell.beside[static_cast<std::size_t>(mount.face)]) {
@@ -67,7 +74,7 @@ bool weld_mount(Build& build, const MountPlace& mount, const std::vector<Taken>&
 }
 
 double longest_begins_mm(const Build& build, Face face, int axis, Side end) {
-  if (build.panels[static_cast<std::size_t>(face)]) return 0;
+  if (build.panels[static_cast<std::size_t>(face)] && stands_out(build, face)) return 0;
   double longest = 0;
   double begins = 0;
   for (const Host& host : build.shell.beside[static_cast<std::size_t>(face)]) {

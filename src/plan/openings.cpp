@@ -7,6 +7,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/bends.h"
 #include "plan/build.h"
 #include "plan/coat.h"
 #include "plan/hardware.h"
@@ -197,7 +198,8 @@ class Openings {
   [[nodiscard]] std::optional<std::string> problem_of(const OpeningSpec& opening, Vec2 middle) const {
     const Loop grown = outline(opening, web_mm()).moved(in_panel(middle));
     const std::string at = fmt::format("at ({}, {})", build_.in_words(middle.x), build_.in_words(middle.y));
-    if (flaw_in({flat().profile.outer, {grown}})) return at + " comes too near to the plate's edge or leaves it";
+    const Loop outer = flat().bends.empty() ? flat().profile.outer : bent_prisms(flat()).front().profile.outer;
+    if (flaw_in({outer, {grown}})) return at + " comes too near to the plate's edge or leaves it";
     for (const Loop& hole : flat().profile.holes) {
       if (meet(grown, hole)) return at + " comes too near to another hole or runs into it";
     }

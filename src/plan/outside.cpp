@@ -99,9 +99,18 @@ class Direction {
       if (side.first->given)
         out += fmt::format(" + clearance {} {}", side.second, words_.in_words(side.first->value.mm()));
     };
+    const auto plate = [&](const char* name) {
+      for (const Face face : all_faces) {
+        const FaceSpec& f = box_.face(face);
+        const bool inside = *f.closed_by == Closure::plate && *f.set == PlateSet::inside && to_text(face) == name;
+        if (inside) out += fmt::format(" + {} plate {}", name, words_.in_words(f.thickness->mm()));
+      }
+    };
+    if (!upward) plate(sides_.front().second);
     if (!upward) clearance(sides_.front());
     out += axis_ == 0 ? across() : stacked();
     clearance(sides_.back());
+    plate(sides_.back().second);
     return out + fmt::format(" + frame {}", words_.in_words(high_));
   }
 

@@ -112,7 +112,8 @@ class OutwardCover {
   bool is_alone() {
     for (const Face other : all_faces) {
       const FaceSpec& beside = build_.box_spec().face(other);
-      const bool reaches = other == Face::front || other == Face::back || is_outward(beside);
+      const bool reaches =
+          other == Face::front || other == Face::back || is_outward(beside) || is_flanged(build_.box_spec(), other);
       if (axis_of(other) == n_ || *beside.closed_by != Closure::cover || !reaches) continue;
       build_.diagnostics.add(
           diag::say<"landing-over-neighbour">(spec_.landing.place, word_, to_text(other), to_text(other)));

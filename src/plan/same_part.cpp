@@ -46,8 +46,13 @@ std::string profile_text(const Profile& p) {
 std::string flat_text(const Flat& f) {
   std::vector<std::string> drilled;
   for (const DrilledHole& d : f.drilled) drilled.push_back(point(d.at) + " " + number(d.diameter_mm) + d.purpose);
+  std::vector<std::string> bends;
+  for (const Bend& b : f.bends) {
+    bends.push_back(fmt::format("{} {} {} {} {}", point(b.from), point(b.to), number(b.zone_mm), number(b.radius_mm),
+                                b.up ? "up" : "down"));
+  }
   return "flat " + number(f.thickness_mm) + " " + number(f.bought_mm()) + " " + profile_text(f.profile) + "|" +
-         sorted_text(std::move(drilled));
+         sorted_text(std::move(drilled)) + (bends.empty() ? "" : "|" + sorted_text(std::move(bends)));
 }
 
 std::string cut_text(const LegCut& cut) {
@@ -91,6 +96,12 @@ Flat turned(const Flat& flat, const Pose& turn, bool over) {
   for (const Loop& h : flat.profile.holes) out.profile.holes.push_back(turned(h, turn, over));
   for (const DrilledHole& d : flat.drilled) {
     out.drilled.push_back({flat_point(turn, d.at), d.diameter_mm, d.purpose});
+  }
+  // Turned over, a flange that rose hangs down, and what stays is at the other side of its line.
+  for (const Bend& b : flat.bends) {
+    const Vec2 from = flat_point(turn, over ? b.to : b.from);
+    const Vec2 to = flat_point(turn, over ? b.from : b.to);
+    out.bends.push_back({from, to, b.zone_mm, b.radius_mm, b.up != over});
   }
   return out;
 }

@@ -59,6 +59,10 @@ void add_form(std::string& out, const Part& part) {
     out += fmt::format("    flat {} x {} x {}, {} cut holes, {} drilled, cut length {}\n", mm(s.x), mm(s.y),
                        mm(flat->thickness_mm), flat->profile.holes.size(), flat->drilled.size(),
                        mm(flat->profile.perimeter_mm()));
+    for (const Bend& b : flat->bends) {
+      out += fmt::format("    bend {} 90 degrees from ({}, {}) to ({}, {}), radius {}, over {}\n", b.up ? "up" : "down",
+                         mm(b.from.x), mm(b.from.y), mm(b.to.x), mm(b.to.y), mm(b.radius_mm), mm(b.zone_mm));
+    }
   } else if (const auto* m = std::get_if<Member>(&part.form)) {
     out +=
         fmt::format("    member {} length {}, {} holes\n", m->section.designation, mm(m->length_mm), m->holes.size());

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/as_built.h"
 #include "plan/size_words.h"
@@ -185,6 +186,12 @@ void true_up(Build& build) {
   for (const Face face : all_faces) {
     const auto measured = measured_face(build, face);
     if (!measured) continue;
+    const FaceSpec& closed = build.box_spec().face(face);
+    if (is_flanged(build.box_spec(), face) && *closed.flanges == Flanges::bent && !measured->as_planned()) {
+      build.diagnostics.add(diag::say<"cover-not-trued">(
+          closed.flanges.place, to_text(face), fmt::format("as_built.{}.{}", build.box_spec().name, to_text(face))));
+      continue;
+    }
     if (!measured->as_planned()) FaceTrueUp(build, *measured).run();
     add_as_built_fits(build, *measured);
   }

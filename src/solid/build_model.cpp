@@ -17,21 +17,27 @@ namespace {
 
 using solid::Trouble;
 
+TopoDS_Solid fused_prisms(const std::vector<Prism>& prisms) {
+  TopTools_ListOfShape solids;
+  for (const Prism& one : prisms) solids.Append(solid::prism(one.profile, one.pose, one.length_mm));
+  if (solids.IsEmpty()) throw Trouble("it has no prism to be built from");
+  return solid::fused(solids);
+}
+
+// What is bent up is its body's prisms in one.
 TopoDS_Solid build(const Flat& flat) {
   Profile profile = flat.profile;
   for (const DrilledHole& hole : flat.drilled) profile.holes.push_back(Loop::circle(hole.at, hole.diameter_mm / 2));
   if (const auto flaw = flaw_in(profile)) throw Trouble(*flaw);
-  return solid::prism(profile, Pose(), flat.thickness_mm);
+  if (flat.bends.empty()) return solid::prism(profile, Pose(), flat.thickness_mm);
+  Part part;
+  part.form = flat;
+  return fused_prisms(body_of(part).outer);
 }
 
 TopoDS_Solid build(const Member& member) { return solid::member_solid(member); }
 
-TopoDS_Solid build(const Solidform& form) {
-  TopTools_ListOfShape prisms;
-  for (const Prism& one : form.prisms) prisms.Append(solid::prism(one.profile, one.pose, one.length_mm));
-  if (prisms.IsEmpty()) throw Trouble("it has no prism to be built from");
-  return solid::fused(prisms);
-}
+TopoDS_Solid build(const Solidform& form) { return fused_prisms(form.prisms); }
 
 void require_volume(const PartSolid& solid, double expected_mm3) {
   const double off = std::abs(solid.volume_mm3 - expected_mm3);

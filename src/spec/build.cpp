@@ -7,11 +7,14 @@
 #include <array>
 
 #include "fitup/tables.h"
+#include "spec/build_closing.h"
 #include "spec/build_fixings.h"
+#include "spec/build_items.h"
 #include "spec/build_joined.h"
 #include "spec/build_sections.h"
 #include "spec/build_stiffening.h"
 #include "spec/build_welds.h"
+#include "spec/from_cell.h"
 #include "spec/keys.h"
 #include "spec/true_up.h"
 
@@ -19,58 +22,6 @@ namespace fitup::spec {
 
 namespace {
 
-Sourced<Length> length(const Cell& cell) { return cell.get<Length>(); }
-Sourced<std::string> text(const Cell& cell) { return cell.get<std::string>(); }
-
-Sourced<int> count(const Cell& cell) {
-  const auto number = cell.get<double>();
-  return {static_cast<int>(number.value), number.place, number.given};
-}
-
-template <std::size_t N>
-std::array<Length, N> first(const std::vector<Length>& lengths) {
-  std::array<Length, N> out;
-  std::copy_n(lengths.begin(), std::min(N, lengths.size()), out.begin());
-  return out;
-}
-
-template <std::size_t N>
-Lengths<N> lengths(const Cell& cell) {
-  return {first<N>(cell.get<std::vector<Length>>().value), cell.place, cell.given};
-}
-
-CountedFrom counted_from(const Cell& cell) { return {cell.from_right, cell.from_back}; }
-
-Measured measured(const Cell& cell) { return {length(cell), cell.within.empty() ? std::nullopt : cell.within[0]}; }
-
-std::optional<Sourced<Length>> optional_length(const Cell* cell) {
-  if (cell == nullptr) return std::nullopt;
-  return length(*cell);
-}
-
-std::optional<Sourced<std::string>> optional_text(const Cell* cell) {
-  if (cell == nullptr) return std::nullopt;
-  return text(*cell);
-}
-
-std::optional<Sourced<std::vector<Length>>> optional_list(const Cell* cell) {
-  if (cell == nullptr) return std::nullopt;
-  return cell->get<std::vector<Length>>();
-}
-
-/// The enumerator whose word stands at the same position: the words are those of the key table.
-template <class E, std::size_t N>
-Sourced<E> word(const Cell& cell, const std::array<std::pair<std::string_view, E>, N>& words) {
-  Sourced<E> out{words[0].second, cell.place, cell.given};
-  const auto written = text(cell);
-  for (const auto& [name, value] : words) {
-    if (name == *written) out.value = value;
-  }
-  return out;
-}
-
-template <class E>
-using Word = std::pair<std::string_view, E>;
 constexpr std::array<Word<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg}, {"in", UnitSystem::in_lb}}};
 constexpr std::array<Word<DxfRelease>, 2> release_words{{{"r2000", DxfRelease::r2000}, {"r12", DxfRelease::r12}}};
 constexpr std::array<Word<Corners>, 3> corners_words{
@@ -94,15 +45,6 @@ constexpr std::array<Word<OpeningKind>, 6> opening_words{{{"round", OpeningKind:
                                                           {"gland", OpeningKind::gland},
                                                           {"drain", OpeningKind::drain},
                                                           {"hose", OpeningKind::hose}}};
-constexpr std::array<Word<Along>, 2> strip_words{
-    {{"left right", Along::left_right}, {"front back", Along::front_back}}};
-constexpr std::array<Word<Face>, 6> face_words{{{"front", Face::front},
-                                                {"back", Face::back},
-                                                {"left", Face::left},
-                                                {"right", Face::right},
-                                                {"top", Face::top},
-                                                {"bottom", Face::bottom}}};
-
 constexpr std::array<Word<ScrewFixing>, 6> screw_words{{{"tapped", ScrewFixing::tapped},
                                                         {"nut", ScrewFixing::nut},
                                                         {"locknut", ScrewFixing::locknut},
@@ -110,40 +52,11 @@ constexpr std::array<Word<ScrewFixing>, 6> screw_words{{{"tapped", ScrewFixing::
                                                         {"insert", ScrewFixing::insert},
                                                         {"nut strip", ScrewFixing::nut_strip}}};
 constexpr std::array<Word<HoleShape>, 2> shape_words{{{"round", HoleShape::round}, {"slot", HoleShape::slot}}};
-constexpr std::array<Word<RodWasher>, 2> washer_words{{{"plain", RodWasher::plain}, {"large", RodWasher::large}}};
-
 /// The length of a slot alone asks for one.
 Sourced<HoleShape> hole_shape(const Cell& cell, const char* shape_key, const char* slot_key) {
   auto shape = word(cell[shape_key], shape_words);
   if (!shape.given && cell.find(slot_key) != nullptr) shape.value = HoleShape::slot;
   return shape;
-}
-
-std::optional<RodSpec> rods(const Cell* cell) {
-  if (cell == nullptr) return std::nullopt;
-  RodSpec rods;
-  rods.thread = text((*cell)["thread"]);
-  rods.projection = length((*cell)["projection"]);
-  rods.strength = optional_text(cell->find("strength"));
-  rods.fixed = (*cell)["fixed"].get<bool>();
-  rods.locknut = (*cell)["locknut"].get<bool>();
-  rods.washer = word((*cell)["washer"], washer_words);
-  rods.within = length((*cell)["within"]);
-  rods.bore = optional_length(cell->find("bore"));
-  const Cell& at = (*cell)["at"];
-  const auto pairs = at.get<std::vector<std::vector<Length>>>().value;
-  for (std::size_t i = 0; i < pairs.size(); ++i) rods.at.push_back({first<2>(pairs[i]), at.entry_places[i], true});
-  return rods;
-}
-
-std::vector<KeepClearSpec> keep_clear(const Cell* cell) {
-  std::vector<KeepClearSpec> zones;
-  if (cell == nullptr) return zones;
-  for (const Cell& entry : cell->entries) {
-    zones.push_back({word(entry["face"], face_words), lengths<2>(entry["at"]), lengths<2>(entry["size"]),
-                     length(entry["depth"]), text(entry["why"])});
-  }
-  return zones;
 }
 
 std::vector<KeepApartSpec> keep_apart(const Cell* cell) {
@@ -153,24 +66,6 @@ std::vector<KeepApartSpec> keep_apart(const Cell* cell) {
     all.push_back({entry.place, text(entry["what"]), text(entry["from"]), length(entry["least"]), text(entry["why"])});
   }
   return all;
-}
-
-FootStripSpec foot_strips(const Cell& cell) { return {length(cell["width"]), word(cell["sides"], strip_words)}; }
-
-ItemSpec item(const std::string& name, const Cell& cell) {
-  ItemSpec item;
-  item.name = name;
-  item.place = cell.place;
-  item.size = lengths<3>(cell["size"]);
-  const auto& within = cell["size"].within;
-  std::copy_n(within.begin(), std::min(within.size(), item.size_within.size()), item.size_within.begin());
-  item.mass = cell["mass"].get<Mass>();
-  item.swelling = length(cell["swelling"]);
-  item.rods = rods(cell.find("rods"));
-  if (const Cell* strips = cell.find("foot_strips")) item.foot_strips = foot_strips(*strips);
-  item.keep_clear = keep_clear(cell.find("keep_clear"));
-  item.mounts = item_mounts(cell.find("mounts"));
-  return item;
 }
 
 FrameSpec frame(const Cell& cell) {
@@ -310,6 +205,7 @@ FaceSpec face(const Cell& cell) {
   face.openings = openings(cell.find("openings"));
   face.lugs = mounts(cell.find("lugs"));
   face.earth = earth_studs(cell.find("earth"));
+  read_closing(cell, face);
   return face;
 }
 
@@ -395,7 +291,7 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.title = title != nullptr ? *text(*title) : spec.name;
   spec.revision = *text(root["revision"]);
   spec.units = *word(root["units"], unit_words);
-  for (const auto& [item_name, cell] : root["item"].children) spec.items.push_back(item(item_name, cell));
+  for (const auto& [item_name, cell] : root["item"].children) spec.items.push_back(read_item(item_name, cell));
   spec.sections = own_sections(root.find("section"), spec.units);
   for (const auto& [box_name, cell] : root["box"].children) {
     spec.boxes.push_back(box(box_name, cell));

@@ -206,7 +206,7 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE.closed_by", Type::word, Need::filled, "open", none, "open, plate, cover",
      "plate: welded on; cover: screwed on and removable; at the bottom only on legs that point up"},
     {"box.NAME.face.FACE.style", Type::word, Need::filled, "flat", none, "flat, flanged",
-     "of a cover: flat lies on the frame; flanged, at the front and the back, laps round it and is screwed from the sides"},
+     "of a cover: flat lies on the frame; flanged laps round it and is screwed from the sides: the front and the back over the top, all three over the sides, a cover before a neighbour's flange beginning behind it"},
     {"box.NAME.face.FACE.thickness", Type::length, Need::filled, "2 mm", sheet_range, "",
      "thickness of the plate or cover"},
     {"box.NAME.face.FACE.screws", Type::table, Need::filled, "", none, "", "the screws of a cover"},
@@ -378,8 +378,8 @@ const std::vector<Rule> other_rows{
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> rows;
-    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &stiffening_rows(), &weld_rows(),
-                             &join_rows, &other_rows, &finish_rows(), &fixing_rows()})
+    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &closing_rows(), &stiffening_rows(),
+                             &weld_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows()})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

@@ -84,6 +84,8 @@ struct Rule {
 [[nodiscard]] const std::vector<Rule>& weld_rows();
 /// Those of what is held by screws and studs beside the covers' own keys; part of rules().
 [[nodiscard]] const std::vector<Rule>& fixing_rows();
+/// Those of how plates and flanges are made; part of rules().
+[[nodiscard]] const std::vector<Rule>& closing_rows();
 
 /// The table as a tree by the parts of the keys.
 struct Node {

@@ -52,10 +52,26 @@ class Slips {
       diagnostics_.add(say<"no-effect">(face.seal->place, key + "seal",
                                         "only a cover of style \"flat\" on an outward landing holds one"));
     }
+    closing(key, face, flanged);
     if (!cover || flanged) idle(face.landing_width, key + "landing_width", "only a cover of style \"flat\" has it");
   }
 
  private:
+  void closing(const std::string& key, const FaceSpec& face, bool flanged) {
+    if (*face.closed_by != Closure::plate) idle(face.set, key + "set", "only a plate has it");
+    constexpr std::string_view no_flanges = "only a cover of style \"flanged\" has it";
+    constexpr std::string_view no_angle = "only a cover with flanges = \"angle\" has it";
+    const bool angle = flanged && *face.flanges == Flanges::angle;
+    if (!flanged) idle(face.flanges, key + "flanges", no_flanges);
+    if (!flanged) idle(face.notch_gap, key + "notch_gap", no_flanges);
+    if (!angle) idle(face.flange_section, key + "flange_section", no_angle);
+    if (!angle) idle(face.flange_corners, key + "flange_corners", no_angle);
+    if (angle) idle(face.flange_depth, key + "flange_depth", "flanges of angle reach as far as their section");
+    if (face.bend && (!flanged || *face.flanges != Flanges::bent)) {
+      diagnostics_.add(say<"no-effect">(face.bend->place, key + "bend", "only a cover with flanges = \"bent\" has it"));
+    }
+  }
+
   void not_of_a_cover(const std::string& key, const FaceSpec& face) {
     constexpr std::string_view why = "only a cover has it, and closed_by is not \"cover\"";
     idle(face.style, key + "style", why);

@@ -3,126 +3,19 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <string>
 #include <vector>
 
 #include "fitup/spec.h"
 #include "spec/spec_lines.h"
+#include "spec/spec_writer.h"
 
 namespace fitup {
 
 namespace {
 
-using spec::decimal;
-
-std::string words(Length length) { return decimal(length.mm(), 6) + " mm"; }
-std::string words(Mass mass) { return decimal(mass.kg(), 9) + " kg"; }
-std::string words(bool yes) { return yes ? "true" : "false"; }
-std::string words(int number) { return fmt::format("{}", number); }
-std::string words(double number) { return fmt::format("{}", number); }
-std::string words(const std::string& text) { return "\"" + text + "\""; }
-std::string words(Face face) { return std::string(to_text(face)); }
-std::string words(OpeningIn in) { return in == OpeningIn::face ? "face" : "rod plate"; }
-std::string words(OpeningKind kind) {
-  constexpr std::array<std::string_view, 6> names{"round", "rectangle", "slot", "gland", "drain", "hose"};
-  return std::string(names[static_cast<std::size_t>(kind)]);
-}
-std::string words(Making making) { return std::string(error_of(making).word); }
-
-std::string words(FinishKind kind) {
-  constexpr std::array<std::string_view, 4> names{"none", "paint", "powder", "zinc"};
-  return std::string(names[static_cast<std::size_t>(kind)]);
-}
-std::string words(UnitSystem units) { return units == UnitSystem::mm_kg ? "mm" : "in"; }
-std::string words(DxfRelease release) { return release == DxfRelease::r2000 ? "r2000" : "r12"; }
-std::string words(Corners corners) {
-  return corners == Corners::coped ? "coped" : corners == Corners::butted ? "butted" : "mitred";
-}
-std::string words(LongSide side) { return side == LongSide::standing ? "standing" : "flat"; }
-std::string words(Slope slope) { return slope == Slope::none ? "none" : slope == Slope::rising ? "rising" : "falling"; }
-std::string words(Legs legs) { return legs == Legs::down ? "down" : "up"; }
-std::string words(CoverStyle style) { return style == CoverStyle::flat ? "flat" : "flanged"; }
-std::string words(HoleClass hole) {
-  return hole == HoleClass::close ? "close" : hole == HoleClass::medium ? "medium" : "loose";
-}
-std::string words(Fixing fixing) {
-  return fixing == Fixing::none ? "none" : fixing == Fixing::bolted ? "bolted" : "welded";
-}
-std::string words(Closure closure) {
-  return closure == Closure::open ? "open" : closure == Closure::plate ? "plate" : "cover";
-}
-
-std::string words(WeldSides sides) { return sides == WeldSides::clear ? "clear" : "all"; }
-std::string words(Landing landing) { return landing == Landing::inward ? "inward" : "outward"; }
-std::string words(BoltedTo bolted) {
-  return bolted == BoltedTo::this_box ? "this" : bolted == BoltedTo::other_box ? "other" : "neither";
-}
-std::string words(ScrewFixing fixing) {
-  constexpr std::array<std::string_view, 6> names{"tapped", "nut", "locknut", "weld nut", "insert", "nut strip"};
-  return std::string(names[static_cast<std::size_t>(fixing)]);
-}
-std::string words(Vents vents) { return vents == Vents::none ? "none" : "ends"; }
-std::string words(HoleShape shape) { return shape == HoleShape::round ? "round" : "slot"; }
-std::string words(RodWasher washer) { return washer == RodWasher::plain ? "plain" : "large"; }
-std::string words(MountKind kind) { return kind == MountKind::plate ? "plate" : "angle"; }
-std::string words(Along along) {
-  return along == Along::left_right ? "left right" : along == Along::front_back ? "front back" : "top bottom";
-}
-
-template <std::size_t N>
-std::string words(const std::array<Length, N>& lengths);
-
-template <class List>
-std::string listed(const List& list) {
-  std::string out;
-  for (const auto& entry : list) out += (out.empty() ? "" : ", ") + words(entry);
-  return out;
-}
-template <std::size_t N>
-std::string words(const std::array<Length, N>& lengths) {
-  return "(" + listed(lengths) + ")";
-}
-
-template <class T>
-std::string words(const std::vector<T>& list) {
-  return "[" + listed(list) + "]";
-}
-
-class Writer {
- public:
-  template <class T>
-  void line(const std::string& key, const T& value) {
-    lines_.push_back(key + " = " + words(value));
-  }
-  template <class T>
-  void line(const std::string& key, const Sourced<T>& value) {
-    line(key, value.value);
-  }
-  void line(const std::string& key, const Measured& value) {
-    line(key, value.value);
-    line(key + ".within", value.within);
-  }
-  template <class T>
-  void line(const std::string& key, const std::optional<T>& value) {
-    if (value) line(key, *value);
-  }
-
-  void add(std::vector<std::string> lines) { lines_.insert(lines_.end(), lines.begin(), lines.end()); }
-
-  [[nodiscard]] std::string sorted() {
-    std::sort(lines_.begin(), lines_.end());
-    std::string out;
-    for (const std::string& line : lines_) out += line + "\n";
-    return out;
-  }
-
- private:
-  std::vector<std::string> lines_;
-};
-
-/// Entries of a list keep their order when the lines are sorted.
-std::string numbered(const std::string& key, std::size_t index) { return fmt::format("{}.{:03}", key, index + 1); }
+using spec::numbered;
+using spec::Writer;
 
 void write_from(Writer& out, const std::string& key, const CountedFrom& from) {
   if (from.right) out.line(key + ".from_right", true);
@@ -290,6 +183,17 @@ void write_joined(Writer& out, const std::string& key, const BoxSpec& box) {
   out.line(key + ".bearers.screw", box.bearers->screw);
 }
 
+void write_closing(Writer& out, const std::string& key, const FaceSpec& face) {
+  out.line(key + ".set", face.set);
+  out.line(key + ".flanges", face.flanges);
+  out.line(key + ".flange_section", face.flange_section);
+  out.line(key + ".flange_corners", face.flange_corners);
+  out.line(key + ".notch_gap", face.notch_gap);
+  if (!face.bend) return;
+  out.line(key + ".bend.radius", face.bend->radius);
+  out.line(key + ".bend.k", face.bend->k);
+}
+
 void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
   out.line(key + ".entry", face.entry);
   out.line(key + ".closed_by", face.closed_by);
@@ -315,6 +219,7 @@ void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
   }
   if (face.lugs) write_mounts(out, key + ".lugs", *face.lugs);
   out.add(spec::fixing_lines(key, face));
+  write_closing(out, key, face);
 }
 
 void write_box(Writer& out, const BoxSpec& box) {

@@ -4,7 +4,7 @@
 judge_dxf.py JOBDIR    reads JOBDIR/flat/order.csv; exit status 0: nothing found, 1: found, printed.
 
 For each row: the auditor of ezdxf finds nothing (on both of its ways of reading), the unit is the millimetre or
-the inch, in R12 as the note says, only circles and closed polylines lie on CUT, only lines on MARK and texts on NOTE, one colour throughout, no two
+the inch, in R12 as the note says, only circles and closed polylines lie on CUT, only lines on MARK and BEND and texts on NOTE, one colour throughout, no two
 contours on the same place, the lower left at the origin; area, size, cut length, piercings and drilled holes
 as measured here are those of the list.
 """
@@ -19,7 +19,7 @@ from ezdxf import bbox, recover
 from ezdxf.audit import Auditor
 from ezdxf.math import bulge_to_arc
 
-ALLOWED = {"CUT": {"CIRCLE", "LWPOLYLINE", "POLYLINE"}, "MARK": {"LINE"}, "NOTE": {"TEXT"}}
+ALLOWED = {"CUT": {"CIRCLE", "LWPOLYLINE", "POLYLINE"}, "MARK": {"LINE"}, "BEND": {"LINE"}, "NOTE": {"TEXT"}}
 BY_LAYER = 256
 ADDED_ON_READING = {"Defpoints"}  # by ezdxf itself
 COLOUR = 7

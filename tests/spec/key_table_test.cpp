@@ -61,6 +61,10 @@ Keys full_spec() {
           {"box.main.face.front.landing", "\"outward\""},
           {"box.main.face.front.seal.width", "\"15 mm\""},
           {"box.main.face.front.seal.thickness", "\"6 mm\""},
+          {"box.main.face.back.closed_by", "\"cover\""},
+          {"box.main.face.back.style", "\"flanged\""},
+          {"box.main.face.back.flanges", "\"bent\""},
+          {"box.main.face.back.bend.radius", "\"2 mm\""},
           {"box.main.face.front.openings.kind", "\"round\""},
           {"box.main.face.front.openings.at", "[200, 100]"},
           {"box.main.face.front.openings.diameter", "20"},
@@ -140,7 +144,8 @@ std::string concrete(std::string_view key) {
   replace("section.NAME", "section.rim");
   replace("box.NAME", "box.main");
   replace("as_built.NAME", "as_built.main");
-  replace("FACE", "front");
+  // One cover cannot have a seal and bent flanges.
+  replace("FACE", key.find(".bend") == std::string_view::npos ? "front" : "back");
   return out;
 }
 

@@ -1,0 +1,186 @@
+// Sheets that are bent: allowance, body and pattern.
+// Entry: bend_allowance_mm, bent_prisms, in_pattern.
+#include "plan/bends.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "fitup/tolerances.h"
+
+namespace fitup::plan {
+
+namespace {
+
+// A bend's own directions in the pattern: along its line, and out from what stays to the flange.
+struct Lines {
+  Vec2 from;
+  Vec2 run;
+  Vec2 out;
+  double length = 0;
+  double zone = 0;
+
+  explicit Lines(const Bend& bend) : from(bend.from), length(norm(bend.to - bend.from)), zone(bend.zone_mm) {
+    run = (1 / length) * (bend.to - bend.from);
+    out = {run.y, -run.x};
+  }
+  [[nodiscard]] double along(Vec2 p) const { return dot(p - from, run); }
+  /// From where the zone begins.
+  [[nodiscard]] double beyond(Vec2 p) const { return dot(p - from, out) + zone / 2; }
+  /// Where it begins, at the start of its line.
+  [[nodiscard]] Vec2 foot() const { return from - (zone / 2) * out; }
+  [[nodiscard]] bool in_flange(Vec2 p) const {
+    const double a = along(p);
+    return beyond(p) > zone - tolerance::contact_mm && a > -tolerance::contact_mm && a < length + tolerance::contact_mm;
+  }
+};
+
+// What of a polygon of straight edges lies where `height` is not negative; it stays in one piece.
+template <class Height>
+std::vector<Vec2> kept(const std::vector<Vec2>& polygon, const Height& height) {
+  std::vector<Vec2> out;
+  const auto add = [&out](Vec2 p) {
+    if (out.empty() || norm(out.back() - p) > tolerance::coincident_mm) out.push_back(p);
+  };
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Vec2 a = polygon[i];
+    const Vec2 b = polygon[(i + 1) % polygon.size()];
+    const double ha = height(a);
+    const double hb = height(b);
+    const bool in_a = ha >= -tolerance::coincident_mm;
+    const bool in_b = hb >= -tolerance::coincident_mm;
+    if (in_a) add(a);
+    if (in_a != in_b && std::abs(ha) > tolerance::coincident_mm && std::abs(hb) > tolerance::coincident_mm) {
+      add(a + (ha / (ha - hb)) * (b - a));
+    }
+  }
+  while (out.size() > 1 && norm(out.back() - out.front()) <= tolerance::coincident_mm) out.pop_back();
+  return out;
+}
+
+std::vector<Vec2> corners_of(const Loop& loop) {
+  std::vector<Vec2> out;
+  for (const Vertex& v : loop.vertices) out.push_back(v.at);
+  return out;
+}
+
+std::vector<Loop> all_holes(const Flat& flat) {
+  std::vector<Loop> holes = flat.profile.holes;
+  for (const DrilledHole& d : flat.drilled) holes.push_back(Loop::circle(d.at, d.diameter_mm / 2));
+  return holes;
+}
+
+Vec3 in_space(Vec2 v, double z = 0) { return {v.x, v.y, z}; }
+
+Prism base_of(const Flat& flat) {
+  std::vector<Vec2> polygon = corners_of(flat.profile.outer);
+  for (const Bend& bend : flat.bends) {
+    const Lines lines(bend);
+    polygon = kept(polygon, [&](Vec2 p) { return -lines.beyond(p); });
+  }
+  Profile profile{Loop::polygon(polygon), {}};
+  for (const Loop& hole : all_holes(flat)) {
+    const Vec2 middle = hole.bounds().middle();
+    const bool stays = std::all_of(flat.bends.begin(), flat.bends.end(),
+                                   [&](const Bend& bend) { return !Lines(bend).in_flange(middle); });
+    if (stays) profile.holes.push_back(hole);
+  }
+  return {std::move(profile), Pose{}, flat.thickness_mm};
+}
+
+// The pattern beyond the zone, turned up as it lies: its x away from the bend, its y along it.
+Loop turned_up(const Loop& loop, const Lines& lines) {
+  Loop out = loop;
+  for (Vertex& v : out.vertices) v.at = {lines.beyond(v.at) - lines.zone, lines.along(v.at)};
+  return out;
+}
+
+Prism flange_of(const Flat& flat, const Bend& bend) {
+  const Lines lines(bend);
+  auto polygon = kept(corners_of(flat.profile.outer), [&](Vec2 p) { return lines.beyond(p) - lines.zone; });
+  polygon = kept(polygon, [&](Vec2 p) { return lines.along(p); });
+  polygon = kept(polygon, [&](Vec2 p) { return lines.length - lines.along(p); });
+  Profile profile{turned_up(Loop::polygon(polygon), lines), {}};
+  for (const Loop& hole : all_holes(flat)) {
+    if (lines.in_flange(hole.bounds().middle())) profile.holes.push_back(turned_up(hole, lines));
+  }
+  const double t = flat.thickness_mm;
+  const double r = bend.radius_mm;
+  const Vec2 foot = lines.foot() + (bend.up ? r + t : r) * lines.out;
+  const Pose pose =
+      Pose::at(in_space(foot, bend.up ? t + r : -r), bend.up ? axis::z : axis::minus_z, in_space(lines.run));
+  return {std::move(profile), pose, t};
+}
+
+Prism quarter_of(const Flat& flat, const Bend& bend) {
+  const Lines lines(bend);
+  const double t = flat.thickness_mm;
+  const double r = bend.radius_mm;
+  const double quarter = std::tan(M_PI / 8);
+  Loop loop;
+  if (bend.up) {
+    loop.vertices = {{{r, 0}}, {{r + t, 0}, quarter}, {{0, r + t}}, {{0, r}, -quarter}};
+  } else {
+    loop.vertices = {{{0, -r}}, {{0, -r - t}, quarter}, {{r + t, 0}}, {{r, 0}, -quarter}};
+  }
+  // x runs out, y down.
+  const Pose pose = Pose::at(in_space(lines.foot(), bend.up ? t + r : -r), in_space(lines.out), axis::minus_z);
+  return {{loop, {}}, pose, lines.length};
+}
+
+}  // namespace
+
+double din_6935_k(double radius_mm, double thickness_mm) {
+  const double share = radius_mm / thickness_mm;
+  return (share > 5 ? 1 : 0.65 + 0.5 * std::log10(share)) / 2;
+}
+
+double bend_allowance_mm(double angle_deg, double radius_mm, double k, double thickness_mm) {
+  return M_PI / 180 * angle_deg * (radius_mm + k * thickness_mm);
+}
+
+double least_flange_mm(double radius_mm, double thickness_mm) {
+  const double t = thickness_mm;
+  const double opening = t < 3 ? 6 * t : t <= 8 ? 8 * t : t <= 10 ? 10 * t : 12 * t;
+  return std::max(0.7 * opening, 2 * t + radius_mm);
+}
+
+double hole_to_bend_mm(double thickness_mm) { return 2 * thickness_mm; }
+
+std::vector<Prism> bent_prisms(const Flat& flat) {
+  std::vector<Prism> out{base_of(flat)};
+  for (const Bend& bend : flat.bends) {
+    out.push_back(quarter_of(flat, bend));
+    out.push_back(flange_of(flat, bend));
+  }
+  return out;
+}
+
+std::optional<Vec2> in_pattern(const Flat& flat, Vec3 local, Vec3 direction) {
+  const auto parallel = [&](Vec3 to) { return std::abs(std::abs(dot(direction, to)) - 1) < tolerance::direction; };
+  if (parallel(axis::z)) return Vec2{local.x, local.y};
+  const double t = flat.thickness_mm;
+  for (const Bend& bend : flat.bends) {
+    const Lines lines(bend);
+    const Vec2 at{local.x, local.y};
+    const double wall = lines.beyond(at) - bend.radius_mm;  // from its inner face
+    const double rise = (bend.up ? local.z - t : -local.z) - bend.radius_mm;
+    const bool here = parallel(in_space(lines.out)) && rise > 0 && wall > -t && wall < 2 * t;
+    if (here) return lines.foot() + lines.along(at) * lines.run + (lines.zone + rise) * lines.out;
+  }
+  return std::nullopt;
+}
+
+std::optional<double> from_bends_mm(const Flat& flat, Vec2 at) {
+  std::optional<double> nearest;
+  for (const Bend& bend : flat.bends) {
+    const Lines lines(bend);
+    const double a = lines.along(at);
+    const double beside = std::max({-a, a - lines.length, 0.0});
+    const double off = std::max(-lines.beyond(at), lines.beyond(at) - lines.zone);
+    const double distance = beside > 0 ? std::hypot(beside, std::max(off, 0.0)) : off;
+    if (!nearest || distance < *nearest) nearest = distance;
+  }
+  return nearest;
+}
+
+}  // namespace fitup::plan

@@ -1,0 +1,76 @@
+// What flanged covers take of the faces beside them.
+// Entry: edge_of, lapped_mm, flange_row_mm, needs_strip, meets_end.
+#include "plan/flange_edges.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "fitup/tolerances.h"
+#include "plan/face_axes.h"
+#include "plan/screw_fixing.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double behind_flange_mm = 2;  // what lies beside a flange begins as far behind it
+constexpr double middle_row_mm = 12;    // a flange's screws from the face of the frame; in its middle if less deep
+constexpr double edge_distance = 1.2;   // of a hole's centre from an edge, in hole diameters (common practice)
+
+}  // namespace
+
+int flange_rank(Face face) {
+  if (axis_of(face) == 1) return 0;
+  if (face == Face::top) return 1;
+  return face == Face::bottom ? 3 : 2;
+}
+
+CoverEdge edge_of(const BoxSpec& box, Face cover, Face neighbour) {
+  if (neighbour == Face::bottom && axis_of(cover) != 2) return CoverEdge::level;
+  if (!is_flanged(box, neighbour) || flange_rank(neighbour) > flange_rank(cover)) return CoverEdge::laps;
+  return edge_of(box, neighbour, cover) == CoverEdge::laps ? CoverEdge::behind : CoverEdge::level;
+}
+
+double lapped_mm(const BoxSpec& box, Face face, Face neighbour) {
+  if (axis_of(face) == axis_of(neighbour) || !is_flanged(box, neighbour)) return 0;
+  if (edge_of(box, neighbour, face) != CoverEdge::laps) return 0;
+  return box.face(neighbour).flange_depth->mm() + behind_flange_mm;
+}
+
+double flange_row_mm(const Build& build, Face face) {
+  const FaceSpec& f = build.box_spec().face(face);
+  const Thread& thread = *tables::find_thread(*f.screws.thread);
+  const Host& upright = build.shell.upright[face == Face::back ? high : low][low];
+  const auto hold = hold_of(*f.screws.fixing, thread, upright.depth_mm(axis::x));
+  const double hole = hold ? hold->hole_mm : thread.tap_drill_mm;
+  const double round = std::max(upright.root_mm, upright.round_mm);
+  const double clear = round > 0 ? std::ceil(round + hole / 2 - tolerance::contact_mm) : 0;
+  return std::max({std::min(middle_row_mm, f.flange_depth->mm() / 2), edge_distance * thread.tap_drill_mm, clear});
+}
+
+bool needs_strip(const Build& build, Face end, Face side) {
+  const auto& face = build.shell.upright_face[side_of(end)][side_of(side)];
+  return !face && is_flanged(build.box_spec(), side) && edge_of(build.box_spec(), side, end) == CoverEdge::laps;
+}
+
+bool meets_end(const Build& build, Face face, const Host& host, const Box3& sheet) {
+  const Shell& shell = build.shell;
+  const FrameSpec& frame = build.box_spec().frame;
+  for (const Side depth : {low, high}) {
+    const bool top = host.id == shell.top[depth].id;
+    if (axis_of(face) != 0 || (!top && host.id != shell.bottom[depth].id)) continue;
+    const Section* section =
+        build.spec.section(top && !frame.top_section->empty() ? *frame.top_section : *frame.section);
+    if (section->shape != SectionShape::angle) return true;
+    const double t = section->thickness_mm;
+    Box3 standing = host.box;
+    (depth == low ? standing.high.y : standing.low.y) = depth == low ? t : shell.size.y - t;
+    Box3 lying = host.box;
+    lying.high.z = top ? shell.size.z : shell.deck_mm;
+    lying.low.z = lying.high.z - t;
+    return face_each_other(sheet, standing, axis::x) || face_each_other(sheet, lying, axis::x);
+  }
+  return true;
+}
+
+}  // namespace fitup::plan

@@ -1,0 +1,27 @@
+#pragma once
+// What flanged covers take of the faces beside them, decided from the spec and the frame before any of them stands.
+// Private to the plan.
+
+#include "plan/build.h"
+
+namespace fitup::plan {
+
+/// How a flanged cover ends towards a neighbouring face. laps: its flange lies over that face. behind: the neighbour's
+/// flange lies over this one, and the sheet begins behind it. level: the sheet ends with the frame.
+enum class CoverEdge { laps, behind, level };
+[[nodiscard]] CoverEdge edge_of(const BoxSpec& box, Face cover, Face neighbour);
+
+/// Of two flanged covers that meet, the one with the lower rank laps the other.
+[[nodiscard]] int flange_rank(Face face);
+
+/// From the neighbour's side, what its flange takes of this face with a little room behind it; 0 if none laps it.
+[[nodiscard]] double lapped_mm(const BoxSpec& box, Face face, Face neighbour);
+
+/// Whether a sheet on the left or the right lies on the sawn end of a ring's front or back member, which is an angle:
+/// on one of its two legs. True of anything else.
+[[nodiscard]] bool meets_end(const Build& build, Face face, const Host& host, const Box3& sheet);
+
+/// Whether strips for the flange of the left or the right face's cover stand in the opening of the front or the back.
+[[nodiscard]] bool needs_strip(const Build& build, Face end, Face side);
+
+}  // namespace fitup::plan

@@ -1,0 +1,35 @@
+// The rows of the key table for how plates and the flanges of covers are made.
+// Entry: closing_rows.
+
+#include "spec/keys.h"
+
+namespace fitup::spec {
+
+const std::vector<Rule>& closing_rows() {
+  constexpr Range none{};
+  // A row stays a row.
+  // clang-format off
+  static const std::vector<Rule> rows{
+      {"box.NAME.face.FACE.set", Type::word, Need::filled, "outside", none, "outside, inside, inset",
+       "of a plate: welded on the frame; inside, behind the members' legs and clear of their roots, the clearance counted from "
+       "it; inset, between the members, flush with them"},
+      {"box.NAME.face.FACE.flanges", Type::word, Need::filled, "flat", none, "flat, angle, bent",
+       "of a flanged cover: flat, strips welded to the sheet; bent, the sheet itself bent up; angle, lengths of angle, is not "
+       "built yet"},
+      {"box.NAME.face.FACE.flange_section", Type::angle, Need::filled, "L 30x30x3", none, "",
+       "angle that flanges of angle are cut from; how far they reach follows from it"},
+      {"box.NAME.face.FACE.flange_corners", Type::word, Need::filled, "mitred", none, "mitred, butted",
+       "how flanges of angle meet: sawn off at 45 degrees, or square, the sides' before the others"},
+      {"box.NAME.face.FACE.bend", Type::table, Need::may, "", none, "", "how bent flanges are bent up"},
+      {"box.NAME.face.FACE.bend.radius", Type::length, Need::may, "", {0.2, 50}, "",
+       "inside radius of the bends; without it as much as the sheet is thick (common practice for mild steel)"},
+      {"box.NAME.face.FACE.bend.k", Type::number, Need::may, "", {0.1, 0.5}, "",
+       "K factor: how far from the inside of the bend the neutral axis lies, in thicknesses; without it DIN 6935 decides"},
+      {"box.NAME.face.FACE.notch_gap", Type::length, Need::filled, "2 mm", {0, 50}, "",
+       "free space round feet, lugs and rod plates' screws that a flange welded on is notched for"},
+  };
+  // clang-format on
+  return rows;
+}
+
+}  // namespace fitup::spec

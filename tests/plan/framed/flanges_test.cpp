@@ -1,0 +1,110 @@
+// Flanged covers at any face, bent ones, and plates set in: where they stand, in closed form.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "plan/framed/planned.h"
+
+namespace fitup {
+namespace {
+
+using test::box_of;
+using test::find_instance;
+using test::instances_of;
+using test::plan_demo;
+using test::Planned;
+
+// The demo's frame: 984 x 518 x 329 of L 40x40x4, root radius 6; sheet 2, gap 2.
+Planned with(const std::string& face, const std::string& keys,
+             std::vector<std::pair<std::string, std::string>> more = {}) {
+  more.push_back({"style = \"flanged\"", "style = \"flanged\", flange_depth = 25"});
+  more.push_back({"left  = {", face + " = { " + keys + " }\nleft  = {"});
+  return plan_demo(more);
+}
+
+Box3 box(const Planned& planned, const std::string& name) {
+  const Instance* found = find_instance(*planned.result.plan, name);
+  return found == nullptr ? Box3{} : box_of(*planned.result.plan, *found);
+}
+
+// Its sheet begins behind the front's flange (25 + 2) and laps gap and sheet (4) beyond the other three sides.
+TEST(FlangedCover, at_the_top_laps_the_sides_and_the_back_behind_the_front_s_flange) {
+  const Planned planned = with("top", "closed_by = \"cover\", style = \"flanged\", flange_depth = 25");
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  const Box3 sheet = box(planned, "top cover sheet");
+  EXPECT_NEAR(sheet.low.x, -4, 1e-9);
+  EXPECT_NEAR(sheet.high.x, 984 + 4, 1e-9);
+  EXPECT_NEAR(sheet.low.y, 27, 1e-9);
+  EXPECT_NEAR(sheet.high.y, 518 + 4, 1e-9);
+  const Box3 flange = box(planned, "top cover flange left");
+  EXPECT_NEAR(flange.low.x, -4, 1e-9);
+  EXPECT_NEAR(flange.high.x, -2, 1e-9);
+  EXPECT_NEAR(flange.low.z, 329 - 25, 1e-9);
+  EXPECT_NEAR(flange.high.z, 329, 1e-9);
+  EXPECT_EQ(find_instance(*planned.result.plan, "top cover flange front"), nullptr);
+  // Plates and the flat back begin 2 mm below its flange.
+  EXPECT_NEAR(box(planned, "left plate").high.z, 329 - 27, 1e-9);
+  EXPECT_NEAR(box(planned, "back cover sheet").high.z, 329 - 27, 1e-9);
+}
+
+// DIN 6935, r = t = 2: k = 0.325, zone pi/2 (2 + 0.65). From where the sheet is flat, r - gap = 0 inside the frame's
+// edge, the pattern runs on over the zone and the flange's flat length 30 - 2.
+TEST(BentCover, has_the_pattern_that_its_body_is_bent_from) {
+  const Planned planned = plan_demo({{"style = \"flanged\"", "style = \"flanged\", flanges = \"bent\""}});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  const Plan& plan = *planned.result.plan;
+  const Instance* sheet = find_instance(plan, "front cover sheet");
+  ASSERT_NE(sheet, nullptr);
+  const Part& part = plan.parts[sheet->part];
+  const auto& flat = std::get<Flat>(part.form);
+  const double zone = M_PI / 2 * (2 + 0.325 * 2);
+  const Vec2 size = flat.profile.bounds().size();
+  EXPECT_NEAR(size.x, 984 + 2 * (zone + 28), 1e-9);
+  EXPECT_NEAR(size.y, 329 - 2 + zone + 28, 1e-9);  // held back 2 mm at the bottom, where it has no flange
+  ASSERT_EQ(flat.bends.size(), 3U);
+  double bent = 0;
+  for (const Bend& bend : flat.bends) bent += norm(bend.to - bend.from);
+  EXPECT_NEAR(bent, 2 * (329 - 2 - 2) + 984 - 2 * 2, 1e-9);  // one thickness of relief beyond each meeting bend
+  EXPECT_NEAR(flat.profile.area_mm2() * 2 - volume_mm3(part), bent * M_PI / 2 * 4 * (0.325 - 0.5), 1e-6);
+  const Box3 body = box_of(plan, *sheet);
+  EXPECT_NEAR(body.low.x, -4, 1e-6);
+  EXPECT_NEAR(body.high.y, 30, 1e-6);
+  EXPECT_NEAR(body.high.z, 329 + 4, 1e-6);
+  EXPECT_TRUE(instances_of(plan, Role::cover_flange).empty());
+}
+
+// 4 of wall and 2 of plate, 4 of wall and 3 of plate: the inside stays 976 wide.
+TEST(PlateSetIn, behind_the_uprights_makes_the_frame_as_much_wider) {
+  const Planned planned = plan_demo(
+      {{"left  = { closed_by = \"plate\", thickness = 2 }", "left = { closed_by = \"plate\", set = \"inside\" }"},
+       {"right = { closed_by = \"plate\", thickness = 2 }",
+        "right = { closed_by = \"plate\", thickness = 3, set = \"inside\" }"},
+       {"rod_plates = { thickness = 3, clearance_hole = \"loose\", front = \"bolted\", back = \"welded\", "
+        "screw = \"M4\" }",
+        ""}});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  EXPECT_NEAR(planned.result.plan->frame_size.x, 984 + 5, 1e-9);
+  const Box3 left = box(planned, "left plate");
+  EXPECT_NEAR(left.low.x, 4, 1e-9);
+  EXPECT_NEAR(left.high.x, 6, 1e-9);
+  EXPECT_NEAR(left.low.z, 40, 1e-9);                  // on the lying leg
+  EXPECT_NEAR(left.high.z, 329 - (4 + 6 + 1), 1e-9);  // thickness, root and cope gap below the heel
+  EXPECT_NEAR(box(planned, "block 1").low.x, 4 + 2 + 8, 1e-9);
+}
+
+TEST(PlateSetIn, between_the_members_leaves_the_weld_its_gap) {
+  const Planned planned = plan_demo(
+      {{"left  = { closed_by = \"plate\", thickness = 2 }", "left = { closed_by = \"plate\", set = \"inset\" }"}});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  const Box3 left = box(planned, "left plate");
+  EXPECT_NEAR(left.low.x, 0, 1e-9);
+  EXPECT_NEAR(left.low.y, 41, 1e-9);
+  EXPECT_NEAR(left.high.y, 518 - 41, 1e-9);
+  EXPECT_NEAR(left.low.z, 41, 1e-9);
+  EXPECT_NEAR(left.high.z, 329 - 41, 1e-9);
+  EXPECT_NEAR(planned.result.plan->frame_size.x, 984, 1e-9);
+}
+
+}  // namespace
+}  // namespace fitup
