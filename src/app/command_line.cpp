@@ -18,6 +18,7 @@
 #include "diag/words.h"
 #include "fitup/spec.h"
 #include "output/joint_lists.h"
+#include "spec/quantity_parser.h"
 
 namespace fitup::app {
 
@@ -46,6 +47,9 @@ struct Raw {
   std::string word;
   std::string name;
   std::string kind;
+  std::vector<std::string> files;
+  std::string thickness;
+  std::string material;
 };
 
 template <class T>
@@ -119,6 +123,12 @@ struct Parser {
     if (name == "compare") {
       command.add_option("SPEC", raw.spec_files)->expected(0, -1);
       command.add_option("--set", raw.sets)->allow_extra_args(false);
+      command.add_option("--units", raw.units);
+    }
+    if (name == "inspect") {
+      command.add_option("FILE", raw.files)->expected(0, -1);
+      command.add_option("--thickness", raw.thickness);
+      command.add_option("--material", raw.material);
       command.add_option("--units", raw.units);
     }
     if (name == "make" || name == "check") add_spec_options(command, raw);
@@ -339,6 +349,47 @@ Complaint read_begin(const Raw& raw, BeginRequest& request) {
   return {};
 }
 
+Complaint read_thickness(const std::string& text, UnitSystem units, std::optional<double>& thickness_mm) {
+  constexpr double thickest_mm = 100;
+  if (text.empty()) return {};
+  Diagnostics ignored;
+  const auto quantity = spec::evaluate(
+      {text, {}, false, false}, units, [](std::string_view, const Place&) { return std::nullopt; }, ignored);
+  const auto length = quantity ? spec::as_length(*quantity) : std::nullopt;
+  if (length && length->mm() > 0 && length->mm() <= thickest_mm) {
+    thickness_mm = length->mm();
+    return {};
+  }
+  return fmt::format(
+      "--thickness is {}; give the thickness of the sheet, such as 3, \"1/8 in\" or \"11 ga\", {} mm at most",
+      diag::in_quotes(text), thickest_mm);
+}
+
+Complaint read_material(const std::string& name, std::optional<Material>& material) {
+  if (name.empty()) return {};
+  if (const Material* found = tables::find_material(name)) {
+    material = *found;
+    return {};
+  }
+  std::vector<std::string> known;
+  for (const Material& m : tables::materials()) known.push_back(m.name);
+  const std::string near = diag::nearest(name, known);
+  return fmt::format("--material does not know {}{}; it takes {}", diag::in_quotes(name),
+                     near.empty() ? near : fmt::format("; did you mean \"{}\"?", near), fmt::join(known, ", "));
+}
+
+Complaint read_inspect(const Raw& raw, InspectRequest& request) {
+  if (raw.files.empty()) return "inspect needs the name of a file, for example: fitup inspect plate.dxf";
+  std::optional<UnitSystem> units;
+  if (auto complaint = read_units(raw.units, units)) return complaint;
+  request.units = units.value_or(UnitSystem::mm_kg);
+  if (auto complaint = read_thickness(raw.thickness, request.units, request.options.thickness_mm)) return complaint;
+  if (auto complaint = read_material(raw.material, request.options.material)) return complaint;
+  request.common = raw.common;
+  request.files = raw.files;
+  return {};
+}
+
 /// Also where parsing stopped early, or took the word as another option's value.
 bool asks_for_json(const std::vector<std::string>& arguments) {
   return std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
@@ -365,6 +416,8 @@ CommandLine to_request(const Raw& raw, const std::string& command) {
     request = SchemaRequest{raw.common};
   } else if (command == "begin") {
     complaint = read_begin(raw, request.emplace<BeginRequest>());
+  } else if (command == "inspect") {
+    complaint = read_inspect(raw, request.emplace<InspectRequest>());
   } else {
     complaint = fmt::format("name a command: {}", fmt::join(command_names(), ", "));
   }
@@ -375,7 +428,8 @@ CommandLine to_request(const Raw& raw, const std::string& command) {
 }  // namespace
 
 const std::vector<std::string>& command_names() {
-  static const std::vector<std::string> names{"make", "check", "compare", "begin", "explain", "tables", "schema"};
+  static const std::vector<std::string> names{"make",    "check",  "compare", "begin",
+                                              "explain", "tables", "schema",  "inspect"};
   return names;
 }
 

@@ -19,6 +19,7 @@ namespace fitup::app {
 [[nodiscard]] Outcome list_tables(const TablesRequest& request);
 [[nodiscard]] Outcome schema(const SchemaRequest& request);
 [[nodiscard]] Outcome begin(const BeginRequest& request);
+[[nodiscard]] Outcome inspect_files(const InspectRequest& request);
 [[nodiscard]] Outcome version(const VersionRequest& request);
 [[nodiscard]] Outcome help(const HelpRequest& request);
 

@@ -21,6 +21,7 @@ Commands
   explain [KEY]    what a key of the spec means: type, unit, default, range
   tables [WORD]    the built-in sections, threads, screws, eyes and materials, with their sources
   schema           a JSON Schema of the spec, for editors
+  inspect FILE     judge a STEP, DXF or STL file from anywhere, as a shop would that is to cut or print it
 
 Options
   --version        print the version
@@ -165,6 +166,28 @@ An editor that knows it completes keys and marks slips while a spec is written.
   -h, --help           print this
 )";
 
+constexpr std::string_view inspect = R"(fitup inspect: judge STEP, DXF and STL files from anywhere
+
+Usage: fitup inspect FILE... [options]
+
+  --thickness T        of the sheet (3, "1/8 in", "11 ga"): judges holes, slots and webs of a DXF against it
+  --material NAME      of 'fitup tables materials'; with the thickness, or for a solid, the mass is told
+  --units mm|in        units of what is printed, and of a thickness without a unit (default: mm)
+  -q, --quiet          only what needs attention
+  --json               one JSON object on standard output, messages on standard error
+  --no-color           no colour (so does a NO_COLOR in the environment)
+  -h, --help           print this
+
+What it looks at
+  DXF    unit and whether it makes sense, layers, outlines open, doubled or crossing and by how much, splines,
+         circles drawn as short lines, text where it would be cut, smallest hole, slot and web, cut length
+  STL    closed, turned one way, size, volume
+  STEP   schema, unit, solids and whether they are closed, names, volume
+
+What a shop would refuse fails (exit status 1), what it would ask about is marginal; each says how to mend it.
+No file can bring the program down: what is too much to look at is said.
+)";
+
 }  // namespace
 
 std::string help_text(std::string_view command) {
@@ -175,6 +198,7 @@ std::string help_text(std::string_view command) {
   if (command == "begin") return std::string(begin);
   if (command == "tables") return std::string(tables);
   if (command == "schema") return std::string(schema);
+  if (command == "inspect") return std::string(inspect);
   return std::string(program);
 }
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "fitup/inspect.h"
 #include "fitup/job.h"
 #include "fitup/spec.h"
 
@@ -79,6 +80,13 @@ struct BeginRequest {
   std::string kind;  // a word of starter_kinds()
 };
 
+struct InspectRequest {
+  Common common;
+  std::vector<std::string> files;
+  InspectOptions options;
+  UnitSystem units = UnitSystem::mm_kg;  // of what is printed
+};
+
 struct VersionRequest {
   Common common;
 };
@@ -89,6 +97,6 @@ struct HelpRequest {
 };
 
 using Request = std::variant<MakeRequest, MakeTogetherRequest, CheckRequest, CompareRequest, ExplainRequest,
-                             TablesRequest, SchemaRequest, BeginRequest, VersionRequest, HelpRequest>;
+                             TablesRequest, SchemaRequest, BeginRequest, InspectRequest, VersionRequest, HelpRequest>;
 
 }  // namespace fitup::app

@@ -25,6 +25,7 @@ struct Dispatch {
   Outcome operator()(const TablesRequest& request) const { return list_tables(request); }
   Outcome operator()(const SchemaRequest& request) const { return schema(request); }
   Outcome operator()(const BeginRequest& request) const { return begin(request); }
+  Outcome operator()(const InspectRequest& request) const { return inspect_files(request); }
   Outcome operator()(const VersionRequest& request) const { return version(request); }
   Outcome operator()(const HelpRequest& request) const { return help(request); }
 };

@@ -122,7 +122,7 @@ TEST_P(WrongCommandLine, SaysWhatIsWrongAndHowToMendIt) {
 INSTANTIATE_TEST_SUITE_P(
     Cases, WrongCommandLine,
     testing::Values(
-        Wrong{"NoCommand", {}, "name a command: make, check, compare, begin, explain, tables, schema"},
+        Wrong{"NoCommand", {}, "name a command: make, check, compare, begin, explain, tables, schema, inspect"},
         Wrong{"MisspelledCommand", {"mkae", "a.toml"}, "there is no command \"mkae\"; did you mean \"make\"?"},
         Wrong{"MisspelledOption", {"make", "a.toml", "--onyl", "step"}, "did you mean \"--only\"?"},
         Wrong{"OptionOfAnotherCommand", {"check", "a.toml", "--anyway"}, "there is no option \"--anyway\""},
@@ -142,6 +142,10 @@ INSTANTIATE_TEST_SUITE_P(
         Wrong{"SetWithoutValue", {"check", "a.toml", "--set", "gap"}, "write it as key=value"},
         Wrong{"SetWithoutName", {"check", "a.toml", "--set", "=3"}, "write it as key=value"},
         Wrong{"OptionWithoutItsValue", {"make", "a.toml", "--show"}, "--show"},
+        Wrong{"NothingToInspect", {"inspect"}, "inspect needs the name of a file"},
+        Wrong{"ThicknessOfNoUnit", {"inspect", "a.dxf", "--thickness", "3 kg"}, "--thickness is \"3 kg\""},
+        Wrong{"NegativeThickness", {"inspect", "a.dxf", "--thickness=-3"}, "give the thickness of the sheet"},
+        Wrong{"UnknownMaterial", {"inspect", "a.dxf", "--material", "S235"}, "did you mean \"S235JR\"?"},
         Wrong{"NoSuffixNoFolder", {"make", "a.spec"}, "name it with -o DIR"}),
     [](const auto& tested) { return tested.param.name; });
 

@@ -18,15 +18,16 @@ ALLOWED = {
     "remedies": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads"},
     "output": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads"},
     "compare": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads", "output"},
+    "inspect": {"base", "geometry", "tables", "plan", "solid", "checks", "output"},
     "app": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads", "remedies",
-            "output", "compare"},
+            "output", "compare", "inspect"},
 }
 
 # Which folder answers for each public header.
 HEADER_OF = {
     "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "making": "base", "diagnostic": "diag", "geometry": "geometry",
     "tables": "tables", "welded_sizes": "tables", "spec": "spec", "spec_items": "spec", "layout": "layout", "plan": "plan", "pattern": "plan", "sequence": "plan", "model": "solid", "findings": "checks",
-    "seams": "checks", "weight": "loads", "loads": "loads", "remedies": "remedies", "job": "output",
+    "seams": "checks", "weight": "loads", "loads": "loads", "remedies": "remedies", "job": "output", "inspect": "inspect",
 }
 
 # Libraries that one folder keeps to itself.

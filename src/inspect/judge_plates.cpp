@@ -1,0 +1,217 @@
+// Measures plates and their cut-outs, and judges them against a thickness.
+// Entry: judge_plates.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <optional>
+#include <set>
+
+#include "inspect/judge_drawing.h"
+
+namespace fitup::inspect {
+
+namespace {
+
+using geometry::NarrowKind;
+using geometry::NarrowPlace;
+
+const std::string narrow_source = "common practice: the thickness at least; up to 1.5 times it ask the shop";
+constexpr double asked_share = 1.5;
+constexpr std::size_t most_measured = 2000;
+// A round contour of less than this share of the largest plate's area, beside it, is a hole that lies outside.
+constexpr double stray_share = 0.05;
+
+Vec3 in_space(Vec2 p) { return {p.x, p.y, 0}; }
+
+struct Totals {
+  double area_mm2 = 0;
+  double length_mm = 0;
+  std::size_t contours = 0;
+  std::size_t holes = 0;
+  Box2 box;
+};
+
+Totals totals_of(const std::vector<Profile>& profiles) {
+  Totals t;
+  for (const Profile& p : profiles) {
+    t.area_mm2 += p.area_mm2();
+    t.length_mm += p.perimeter_mm();
+    t.contours += 1 + p.holes.size();
+    t.holes += p.holes.size();
+    const Box2 b = p.bounds();
+    t.box.add(b.low);
+    t.box.add(b.high);
+  }
+  return t;
+}
+
+void state(Report& report, const Totals& t, std::size_t plates, const InspectOptions& options) {
+  report.number("size x", t.box.size().x, "mm");
+  report.number("size y", t.box.size().y, "mm");
+  report.number("parts", static_cast<double>(plates));
+  report.number("cut-outs", static_cast<double>(t.holes));
+  report.number("piercings", static_cast<double>(t.contours));
+  report.number("cut length", t.length_mm, "mm");
+  report.number("area", t.area_mm2, "mm2");
+  if (options.thickness_mm) report.number("thickness", *options.thickness_mm, "mm");
+  if (options.thickness_mm && options.material) {
+    report.words("material", options.material->name);
+    report.number("mass", t.area_mm2 * *options.thickness_mm * 1e-9 * options.material->density_kg_per_m3, "kg");
+  }
+}
+
+/// The narrow places of all plates, alike plates looked at once.
+class Measured {
+ public:
+  void add(const Profile& profile, std::optional<double> up_to_mm) {
+    const Box2 b = profile.bounds();
+    const auto grid = [](double v) { return std::llround(v * 100); };
+    const auto key = std::tuple(grid(profile.area_mm2()), grid(profile.perimeter_mm()), grid(b.size().x),
+                                grid(b.size().y), static_cast<long long>(profile.holes.size()));
+    if (!seen_.insert(key).second) return;
+    if (seen_.size() > most_measured) {
+      complete_ = false;
+      return;
+    }
+    const auto search = up_to_mm ? geometry::narrow_places(profile, *up_to_mm) : smallest(profile, norm(b.size()));
+    complete_ = complete_ && search.complete;
+    places_.insert(places_.end(), search.places.begin(), search.places.end());
+    for (const geometry::InnerCorner& c : geometry::inner_corners(profile)) {
+      sharp_ += c.radius_mm == 0 ? 1 : 0;
+      if (c.radius_mm > 0 && c.radius_mm < least_radius_) least_radius_ = c.radius_mm;
+    }
+  }
+
+  [[nodiscard]] const NarrowPlace* least(NarrowKind kind) const {
+    const NarrowPlace* found = nullptr;
+    for (const NarrowPlace& p : places_) {
+      if (p.kind == kind && (found == nullptr || p.width_mm < found->width_mm)) found = &p;
+    }
+    return found;
+  }
+  [[nodiscard]] std::size_t below(NarrowKind kind, double width_mm) const {
+    return static_cast<std::size_t>(std::count_if(places_.begin(), places_.end(), [&](const NarrowPlace& p) {
+      return p.kind == kind && p.width_mm < width_mm - 1e-9;
+    }));
+  }
+  [[nodiscard]] bool complete() const { return complete_; }
+  [[nodiscard]] std::size_t sharp() const { return sharp_; }
+  [[nodiscard]] double least_radius() const { return least_radius_; }
+
+ private:
+  /// Wider and wider until something of each kind is found.
+  static geometry::NarrowSearch smallest(const Profile& profile, double size_mm) {
+    geometry::NarrowSearch search;
+    constexpr double widest_mm = 100;
+    for (double up_to = 2; up_to <= widest_mm; up_to *= 4) {
+      search = geometry::narrow_places(profile, std::min(up_to, size_mm));
+      const auto has = [&](NarrowKind kind) {
+        return std::any_of(search.places.begin(), search.places.end(), [&](const auto& p) { return p.kind == kind; });
+      };
+      if (!search.complete || up_to >= size_mm || (has(NarrowKind::hole) && has(NarrowKind::web))) break;
+    }
+    return search;
+  }
+
+  std::set<std::tuple<long long, long long, long long, long long, long long>> seen_;
+  std::vector<NarrowPlace> places_;
+  bool complete_ = true;
+  std::size_t sharp_ = 0;
+  double least_radius_ = 1e300;
+};
+
+struct Kind {
+  NarrowKind kind;
+  std::string_view check;
+  std::string_view one;
+  std::string_view many;
+  std::string_view mend;
+};
+constexpr Kind kinds[] = {
+    {NarrowKind::hole, "smallest hole", "hole", "holes", "make it larger, or mark its centre and drill it"},
+    {NarrowKind::slot, "smallest slot", "slot", "slots", "make it wider, or cut it another way"},
+    {NarrowKind::web, "smallest web", "web", "webs", "move the cut-outs farther apart or away from the edge"}};
+
+void judge_narrow(Report& report, const Measured& measured, const Kind& kind, double thickness_mm) {
+  const NarrowPlace* least = measured.least(kind.kind);
+  const double asked_mm = asked_share * thickness_mm;
+  if (least == nullptr || least->width_mm >= asked_mm - 1e-9) {
+    report.pass(std::string(kind.check), fmt::format("no {} is narrower than 1.5 times the thickness", kind.one));
+    return;
+  }
+  const bool fails = least->width_mm < thickness_mm - 1e-9;
+  const std::size_t count = measured.below(kind.kind, fails ? thickness_mm : asked_mm);
+  Finding& finding = report.find(
+      std::string(kind.check), fails ? Verdict::fail : Verdict::marginal,
+      fmt::format("{} narrower than {} of {:.4g} mm, the smallest {:.4g} mm; {}",
+                  counted(count, fmt::format("{} is", kind.one), fmt::format("{} are", kind.many)),
+                  fails ? "the thickness" : "1.5 times the thickness", thickness_mm, least->width_mm, kind.mend),
+      least->width_mm, fails ? thickness_mm : asked_mm, narrow_source);
+  finding.at = in_space(least->at);
+}
+
+void judge_parts(Report& report, const Judged& judged, const std::vector<Profile>& profiles) {
+  const auto& plates = judged.nesting.plates;
+  const double largest = profiles.front().outer.area_mm2();
+  std::size_t stray = 0;
+  std::size_t inside = 0;
+  Vec2 at;
+  for (std::size_t i = 1; i < plates.size(); ++i) {
+    inside += plates[i].in_cut_out ? 1 : 0;
+    if (plates[i].in_cut_out || !plates[i].holes.empty() || !geometry::round_loop(profiles[i].outer)) continue;
+    if (profiles[i].outer.area_mm2() > stray_share * largest) continue;
+    if (stray++ == 0) at = profiles[i].bounds().middle();
+  }
+  if (stray > 0) {
+    Finding& finding =
+        report.find("inside", Verdict::fail,
+                    fmt::format("{} outside every outline and would be cut as a loose disc; move it into the "
+                                "part, or delete it",
+                                counted(stray, "round hole lies", "round holes lie")));
+    finding.at = in_space(at);
+  } else {
+    report.pass("inside", "every cut-out lies inside an outline");
+  }
+  if (plates.size() - stray > 1) {
+    report.find(
+        "one part", Verdict::marginal,
+        fmt::format("there are {} in the file{}; one part a file, with the quantity beside it, is what most ask for",
+                    counted(plates.size() - stray, "part"),
+                    inside > 0 ? fmt::format(", {} of them in the cut-out of another", inside) : ""));
+  }
+}
+
+}  // namespace
+
+void judge_plates(Report& report, const Judged& judged, const InspectOptions& options) {
+  const auto& contours = judged.contours.closed;
+  if (contours.empty()) return;
+  if (!judged.nesting.complete) {
+    report.find("inside", Verdict::not_checked,
+                "there are too many contours beside each other to tell what lies in what");
+    return;
+  }
+  std::vector<Profile> profiles;
+  profiles.reserve(judged.nesting.plates.size());
+  for (const Plate& plate : judged.nesting.plates) profiles.push_back(profile_of(plate, contours));
+  if (profiles.empty()) return;
+  state(report, totals_of(profiles), profiles.size(), options);
+  judge_parts(report, judged, profiles);
+  Measured measured;
+  const auto up_to = options.thickness_mm ? std::optional(asked_share * *options.thickness_mm) : std::nullopt;
+  for (const Profile& p : profiles) measured.add(p, up_to);
+  for (const Kind& kind : kinds) {
+    const NarrowPlace* least = measured.least(kind.kind);
+    if (least != nullptr) report.number(std::string(kind.check), least->width_mm, "mm");
+    if (options.thickness_mm) judge_narrow(report, measured, kind, *options.thickness_mm);
+  }
+  if (measured.least_radius() < 1e300) report.number("smallest inner radius", measured.least_radius(), "mm");
+  if (measured.sharp() > 0) report.number("sharp inner corners", static_cast<double>(measured.sharp()));
+  if (!measured.complete()) {
+    report.find("smallest web", Verdict::not_checked, "there are too many outlines to measure every web");
+  }
+}
+
+}  // namespace fitup::inspect
