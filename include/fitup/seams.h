@@ -22,8 +22,8 @@ enum class SeamKind { fillet, butt, edge };
 [[nodiscard]] std::string_view to_text(SeamKind kind);
 
 /// laid: the bead stands there. ground_flush: laid, and ground off to the parts' faces. left_free: not laid, because
-/// something else of the finished box stands there. Where it stands so near that nobody could lay a bead at all, there
-/// is no seam.
+/// something else of the finished box stands there, comes past on its way in, is turned there with a tool, or keeps a
+/// stated distance. Where something stands so near that nobody could lay a bead at all, there is no seam.
 enum class SeamState { laid, ground_flush, left_free };
 [[nodiscard]] std::string_view to_text(SeamState state);  // "laid", "ground flush", "left free"
 
@@ -32,7 +32,8 @@ struct Seam {
   SeamKind kind = SeamKind::fillet;
   SeamState state = SeamState::laid;
   std::optional<InstanceId> because;  // of left_free or ground_flush: what stands there; none: the spec has it ground
-  Vec3 from;                          // the path, along the edge of the contact; of a ring both are its middle
+  bool passes = false;  // what it is left for does not stand there: it comes past, is turned, or keeps off
+  Vec3 from;            // the path, along the edge of the contact; of a ring both are its middle
   Vec3 to;
   double ring_diameter_mm = 0;  // of the edge that a ring runs round; else 0
   double length_mm = 0;         // of the path
@@ -56,7 +57,9 @@ struct Seams {
 /// What a joint wants of seam: EN 1993-1-8, 4.5.1, lets a shorter fillet carry nothing (from memory).
 inline constexpr double least_seam_mm = 30;
 
-/// The seams of all weld joints, on the sides and in the size that their rules say.
+/// The seams of all weld joints, on the sides and in the size that their rules say. Where a rule leaves the side free,
+/// none of them stands in the finished box, in the way of what is put in later, in a tool's room, or nearer than what
+/// is to be kept apart, as far as that can be had by leaving beads away.
 [[nodiscard]] Seams seams_of(const Plan& plan);
 
 /// Whether something of the weld is left to hold: laid, or ground flush over a root gap or a bevel that it fills.

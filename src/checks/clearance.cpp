@@ -3,6 +3,7 @@
 #include "checks/clearance.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 #include <utility>
 
@@ -16,7 +17,8 @@ namespace fitup::checks {
 
 namespace {
 
-using Pair = std::pair<InstanceId, InstanceId>;
+/// Of things; a bead is of the groups of both its parts.
+using Pair = std::pair<Thing, Thing>;
 
 struct Candidate {
   double at_least_mm = 0;
@@ -52,21 +54,71 @@ class Search {
     return out;
   }
 
+  /// Where no closed form says how near a bead is, it counts as near as its box.
+  [[nodiscard]] std::vector<KeepFree> beads(const KeptApart& rule) const {
+    std::vector<KeepFree> found;
+    const Vec3 all_round{rule.least_mm, rule.least_mm, rule.least_mm};
+    for (const Candidate& c : candidates(rule)) {
+      if (c.at_least_mm >= rule.least_mm - tolerance::contact_mm) break;
+      for (const auto& [one, other] : {c.pair, Pair{c.pair.second, c.pair.first}}) {
+        const Bead* bead = scene_.bead_of(one);
+        if (bead == nullptr || !scene_.may_give_way(*bead)) continue;
+        const auto exact = nearest(scene_.body(one), scene_.body(other), rule.least_mm);
+        if (exact && exact->mm >= rule.least_mm - tolerance::contact_mm) continue;
+        const Box3& box = scene_.body(other).outer.box;
+        found.push_back({bead->seam, {box.low - all_round, box.high + all_round}, scene_.owner(other)});
+      }
+    }
+    return found;
+  }
+
  private:
   static constexpr double no_limit = 1e300;
+
+  /// With the beads of its parts, each as what stands out of that part.
+  struct Member {
+    Thing thing = 0;
+    InstanceId part = 0;
+  };
+  [[nodiscard]] std::vector<Member> members(const std::vector<InstanceId>& parts) const {
+    std::vector<Member> all;
+    for (const InstanceId part : parts) all.push_back({part, part});
+    for (std::size_t i = 0; i < scene_.beads().size(); ++i) {
+      for (const InstanceId part : {scene_.beads()[i].a, scene_.beads()[i].b}) {
+        if (std::binary_search(parts.begin(), parts.end(), part)) all.push_back({scene_.thing_of_bead(i), part});
+      }
+    }
+    return all;
+  }
+
+  // A bead is free to touch its own two parts, and what the part that it stands out of is joined to.
+  [[nodiscard]] bool is_exempt(const Member& a, const Member& b) const {
+    if (a.part == b.part || joined_.contains(std::minmax(a.part, b.part))) return true;
+    const auto is_own = [&](const Member& bead, const Member& other) {
+      const Bead* known = scene_.bead_of(bead.thing);
+      return known != nullptr && (known->a == other.part || known->b == other.part);
+    };
+    return a.thing == b.thing || is_own(a, b) || is_own(b, a);
+  }
 
   [[nodiscard]] std::vector<Candidate> candidates(const KeptApart& rule) const {
     std::vector<Candidate> all;
     std::set<Pair> seen;
-    for (const InstanceId a : rule.parts) {
-      for (const InstanceId b : rule.others) {
-        const Pair pair = std::minmax(a, b);
-        if (a == b || joined_.contains(pair) || !seen.insert(pair).second) continue;
+    const std::vector<Member> others = members(rule.others);
+    for (const Member& one : members(rule.parts)) {
+      for (const Member& other : others) {
+        const Thing a = one.thing;
+        const Thing b = other.thing;
+        if (is_exempt(one, other) || !seen.insert(std::minmax(a, b)).second) continue;
         all.push_back({distance_mm(scene_.body(a).outer.box, scene_.body(b).outer.box), {a, b}});
       }
     }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Candidate& a, const Candidate& b) { return a.at_least_mm < b.at_least_mm; });
+    // Of a part and a bead at its edge that are as near, the part is named.
+    const auto key = [&](const Candidate& c) {
+      const bool bead = scene_.bead_of(c.pair.first) != nullptr || scene_.bead_of(c.pair.second) != nullptr;
+      return std::pair(std::round(c.at_least_mm / tolerance::snap_mm), bead);
+    };
+    std::stable_sort(all.begin(), all.end(), [&](const Candidate& a, const Candidate& b) { return key(a) < key(b); });
     return all;
   }
 
@@ -77,7 +129,7 @@ class Search {
       return;
     }
     if (found->mm < least_mm - tolerance::contact_mm) ++out.too_near;
-    if (out.pair && found->mm >= out.nearest.mm) return;
+    if (out.pair && found->mm >= out.nearest.mm - tolerance::snap_mm) return;
     out.pair = pair;
     out.nearest = *found;
   }
@@ -109,7 +161,8 @@ Finding blank(const KeptApart& rule) {
 }
 
 void name_parts(const Scene& scene, Pair pair, Finding& f) {
-  f.parts = {scene.label(pair.first), scene.label(pair.second)};
+  f.parts = scene.labels(pair.first);
+  for (std::string& label : scene.labels(pair.second)) f.parts.push_back(std::move(label));
 }
 
 std::string groups(const KeptApart& rule) { return fmt::format("{} from {} ({})", rule.what, rule.from, rule.why); }
@@ -117,7 +170,8 @@ std::string groups(const KeptApart& rule) { return fmt::format("{} from {} ({})"
 Finding of_undecided(const Scene& scene, const KeptApart& rule, Pair pair) {
   Finding f = blank(rule);
   name_parts(scene, pair, f);
-  f.message = fmt::format("{}: how far {} stands from {} is not decided", groups(rule), f.parts[0], f.parts[1]);
+  f.message = fmt::format("{}: how far {} stands from {} is not decided", groups(rule), scene.words(pair.first),
+                          scene.words(pair.second));
   return f;
 }
 
@@ -134,14 +188,25 @@ Finding of_tightest(const Scene& scene, const KeptApart& rule, const Tightest& t
   f.at = tightest.nearest.at;
   const bool keeps = tightest.too_near == 0;
   f.verdict = keeps ? Verdict::pass : Verdict::fail;
-  f.message =
-      fmt::format("{}: {} stands {} mm from {}, {} mm {}", groups(rule), f.parts[0], length_text(*f.value), f.parts[1],
-                  length_text(rule.least_mm), keeps ? "are enough; no pair is nearer" : "are wanted");
+  f.message = fmt::format("{}: {} stands {} mm from {}, {} mm {}", groups(rule), scene.words(tightest.pair->first),
+                          length_text(*f.value), scene.words(tightest.pair->second), length_text(rule.least_mm),
+                          keeps ? "are enough; no pair is nearer" : "are wanted");
   if (tightest.too_near > 1) f.message += fmt::format("; {} pairs are too near", grouped(tightest.too_near));
   return f;
 }
 
 }  // namespace
+
+std::vector<KeepFree> beads_too_near(const Scene& scene) {
+  CheckStats unused;
+  const Search search(scene, unused);
+  std::vector<KeepFree> all;
+  for (const KeptApart& rule : scene.plan().kept_apart) {
+    const auto some = search.beads(rule);
+    all.insert(all.end(), some.begin(), some.end());
+  }
+  return all;
+}
 
 std::vector<Finding> check_clearance(const Scene& scene, CheckStats& stats) {
   std::vector<Finding> findings;

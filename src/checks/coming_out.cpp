@@ -34,11 +34,12 @@ bool is_cover(const Plan& plan, const Step& step) {
 }  // namespace
 
 ComingOut::ComingOut(const Scene& scene, const Ways& ways, const std::map<std::size_t, Passage>& passages)
-    : plan_(scene.plan()),
+    : scene_(scene),
+      plan_(scene.plan()),
       ways_(ways),
       passages_(passages),
       step_of_(plan_.instances.size(), 0),
-      complete_(ways.things(), false) {
+      complete_(scene.things(), false) {
   std::vector<bool> off(plan_.steps.size(), false);
   for (std::size_t s = 0; s < plan_.steps.size(); ++s) {
     const Step& step = plan_.steps[s];
@@ -53,14 +54,16 @@ ComingOut::ComingOut(const Scene& scene, const Ways& ways, const std::map<std::s
 std::vector<InstanceId> ComingOut::blocks_of(std::size_t step) const {
   const auto passage = passages_.find(step);
   if (passage == passages_.end()) return {};
-  std::vector<Thing> movers = plan_.steps[step].adds;
+  std::vector<InstanceId> movers = plan_.steps[step].adds;
   for (const std::size_t with : plan_.steps[step].with) {
     movers.insert(movers.end(), plan_.steps[with].adds.begin(), plan_.steps[with].adds.end());
   }
   Standing rest = complete_;
   ways_.put(rest, movers, false);
   std::vector<InstanceId> by;
-  for (const Block& block : ways_.all_blocks(movers, rest, passage->second)) by.push_back(ways_.owner(block.by));
+  for (const Block& block : ways_.all_blocks(ways_.with_beads(movers), rest, passage->second)) {
+    by.push_back(came_with(block.by));
+  }
   // What is screwed on goes along, and through nothing.
   for (const Joint& joint : plan_.joints) {
     if (joint.kind != JointKind::thread) continue;
@@ -69,6 +72,12 @@ std::vector<InstanceId> ComingOut::blocks_of(std::size_t step) const {
     }
   }
   return by;
+}
+
+InstanceId ComingOut::came_with(Thing t) const {
+  const Bead* bead = scene_.bead_of(t);
+  if (bead == nullptr) return scene_.owner(t);
+  return step_of_[bead->a] > step_of_[bead->b] ? bead->a : bead->b;
 }
 
 bool ComingOut::take_off(std::size_t step, std::set<std::size_t>& on_the_way, std::set<std::size_t>& off,

@@ -27,10 +27,13 @@ class ComingOut {
   [[nodiscard]] First before(std::size_t step) const;
 
  private:
+  /// The instance whose step brought a thing; of a bead the later of its two.
+  [[nodiscard]] InstanceId came_with(Thing t) const;
   [[nodiscard]] std::vector<InstanceId> blocks_of(std::size_t step) const;
   [[nodiscard]] bool take_off(std::size_t step, std::set<std::size_t>& on_the_way, std::set<std::size_t>& off,
                               InstanceId& by) const;
 
+  const Scene& scene_;
   const Plan& plan_;
   const Ways& ways_;
   const std::map<std::size_t, Passage>& passages_;

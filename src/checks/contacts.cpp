@@ -6,19 +6,13 @@
 #include <atomic>
 #include <thread>
 
+#include "checks/give_way.h"
 #include "checks/near.h"
-#include "checks/seams.h"
 #include "fitup/tolerances.h"
 
 namespace fitup::checks {
 
 namespace {
-
-// Beads that were laid where they are clear need no second look.
-bool is_open(const Scene& scene, const Bead& bead) {
-  const Plan& plan = scene.plan();
-  return weld_rule(plan, plan.joints[scene.seams().all[bead.seam].joint]).all_sides;
-}
 
 bool is_own(const Scene& scene, Thing thing, const Bead& bead) {
   const Plan& plan = scene.plan();
@@ -26,18 +20,21 @@ bool is_own(const Scene& scene, Thing thing, const Bead& bead) {
   return owner == bead.a || owner == bead.b;
 }
 
+// Of those that are laid as the spec says: what gives way was laid where it is clear.
 void sort_beads(const Scene& scene, Contacts& contacts) {
   const std::size_t others = scene.thing_of_bead(0);
-  for (std::size_t i = 0; i < scene.beads().size(); ++i) {
-    const Bead& bead = scene.beads()[i];
-    if (!is_open(scene, bead)) continue;
-    const Thing b = scene.thing_of_bead(i);
-    for (Thing a = 0; a < others; ++a) {
-      // What only touches is no fault.
-      if (is_own(scene, a, bead) || apart(scene.body(a).outer.box, scene.body(b).outer.box, -tolerance::contact_mm))
-        continue;
+  std::vector<Box3> boxes;
+  for (Thing t = 0; t < scene.things(); ++t) {
+    const Bead* bead = scene.bead_of(t);
+    boxes.push_back(bead == nullptr || !scene.may_give_way(*bead) ? scene.body(t).outer.box : Box3{});
+  }
+  // What only touches is no fault.
+  for (const auto& [a, b] : near_pairs(boxes, -tolerance::contact_mm)) {
+    if (a < others && b >= others && !is_own(scene, a, *scene.bead_of(b))) contacts.beads.push_back({a, b, {}});
+  }
+  for (const auto& [a, b] : beads_of_two_wholes(scene)) {
+    if (!scene.may_give_way(*scene.bead_of(a)) && !scene.may_give_way(*scene.bead_of(b)))
       contacts.beads.push_back({a, b, {}});
-    }
   }
 }
 

@@ -11,6 +11,7 @@
 
 #include "checks/coming_out.h"
 #include "checks/order.h"
+#include "checks/seams.h"
 #include "checks/ways.h"
 #include "fitup/tolerances.h"
 
@@ -32,10 +33,26 @@ class Insertion {
         plan_(scene.plan()),
         ways_(scene),
         from_(standing_from(plan_)),
-        standing_(ways_.things(), false),
+        standing_(scene.things(), false),
         stop_(stop) {}
 
+  /// Goes through all steps as `run` does; of what is blocked by beads alone that may be left away says which.
+  std::vector<KeepFree> beads() {
+    gathers_ = true;
+    through_the_steps();
+    return std::move(free_);
+  }
+
   std::vector<Finding> run() {
+    through_the_steps();
+    if (!stopped()) come_out();
+    if (std::none_of(findings_.begin(), findings_.end(), [](const Finding& f) { return f.verdict == Verdict::fail; }))
+      findings_.push_back(all_in());
+    return std::move(findings_);
+  }
+
+ private:
+  void through_the_steps() {
     for (std::size_t s = 0; s < plan_.steps.size() && !stopped(); ++s) {
       if (plan_.steps[s].kind != StepKind::place) {
         put_if_standing(s);
@@ -47,13 +64,8 @@ class Insertion {
         bring_items(std::move(group));
       }
     }
-    if (!stopped()) come_out();
-    if (std::none_of(findings_.begin(), findings_.end(), [](const Finding& f) { return f.verdict == Verdict::fail; }))
-      findings_.push_back(all_in());
-    return std::move(findings_);
   }
 
- private:
   [[nodiscard]] bool stopped() const { return stop_ && stop_(); }
   [[nodiscard]] bool brings_item(std::size_t s) const { return holds_item(plan_, plan_.steps[s]); }
   void put_if_standing(std::size_t s) {
@@ -61,8 +73,8 @@ class Insertion {
   }
   void put(std::size_t s, bool there) { ways_.put(standing_, plan_.steps[s].adds, there); }
 
-  [[nodiscard]] std::vector<Thing> movers(std::size_t s) const {
-    std::vector<Thing> all = plan_.steps[s].adds;
+  [[nodiscard]] std::vector<InstanceId> movers(std::size_t s) const {
+    std::vector<InstanceId> all = plan_.steps[s].adds;
     for (const std::size_t with : plan_.steps[s].with) {
       all.insert(all.end(), plan_.steps[with].adds.begin(), plan_.steps[with].adds.end());
     }
@@ -70,16 +82,16 @@ class Insertion {
   }
 
   /// All that stands there but the movers.
-  [[nodiscard]] Standing without(const std::vector<Thing>& movers) const {
+  [[nodiscard]] Standing without(const std::vector<InstanceId>& movers) const {
     Standing rest = standing_;
     ways_.put(rest, movers, false);
     return rest;
   }
 
   void bring_one(std::size_t s) {
-    const auto all = movers(s);
-    ways_.put(standing_, all, true);
-    const Standing rest = without(all);
+    ways_.put(standing_, movers(s), true);
+    const auto all = ways_.with_beads(movers(s));
+    const Standing rest = without(movers(s));
     std::vector<Block> blocks;
     for (const Vec3 way : plan_.steps[s].ways) {
       const auto block = ways_.first_block(all, rest, way);
@@ -124,8 +136,8 @@ class Insertion {
 
   std::optional<Passage> passage_of(std::size_t s, std::vector<Block>& known) {
     const auto& ways = plan_.steps[s].ways;
-    const auto all = movers(s);
-    const Standing rest = without(all);
+    const auto all = ways_.with_beads(movers(s));
+    const Standing rest = without(movers(s));
     const bool first = known.empty();
     for (std::size_t w = 0; w < ways.size(); ++w) {
       // What stood in the way and still stands there does so still.
@@ -162,6 +174,7 @@ class Insertion {
 
   // The way on which least is in the way, of those that are decided if there is one.
   void blocked(std::size_t s, const std::vector<Block>& blocks) {
+    if (gathers_) return gather(s);
     std::size_t best = 0;
     Ways::Across least{from_afar_mm, {}};
     for (std::size_t w = 0; w < blocks.size(); ++w) {
@@ -178,12 +191,51 @@ class Insertion {
     say_blocked(s, plan_.steps[s].ways[best]);
   }
 
+  // The way, over something or not, on which nothing is met but beads that may be left away, and the fewest of them.
+  void gather(std::size_t s) {
+    const auto all = ways_.with_beads(movers(s));
+    const Standing rest = without(movers(s));
+    std::vector<KeepFree> least;
+    const auto gives_way = [&](Thing t) {
+      const Bead* bead = scene_.bead_of(t);
+      return bead != nullptr && scene_.may_give_way(*bead);
+    };
+    std::vector<Thing> fewer = all;
+    std::erase_if(fewer, gives_way);
+    Standing others = rest;
+    for (Thing t = 0; t < others.size(); ++t) others[t] = others[t] && !gives_way(t);
+    for (const Vec3 way : plan_.steps[s].ways) {
+      std::optional<Passage> passage = Passage{way, 0, 0};
+      if (ways_.first_block(fewer, others, way)) passage = ways_.passage_over(fewer, others, way);
+      if (!passage) continue;
+      std::vector<KeepFree> free;
+      for (const Block& block : ways_.all_blocks(all, rest, *passage)) free.push_back(bead_to_leave(block, *passage));
+      if (least.empty() || free.size() < least.size()) least = std::move(free);
+    }
+    free_.insert(free_.end(), least.begin(), least.end());
+  }
+
+  // The bead that stands there, where what moves comes past; or the one that moves along, where it comes past the
+  // other.
+  [[nodiscard]] KeepFree bead_to_leave(const Block& block, const Passage& passage) const {
+    constexpr double far_mm = 1e6;
+    const auto swept = [&](Thing t, double sign) {
+      Box3 box = scene_.body(t).outer.box;
+      const Vec3 far = sign * (Vec3{0, 0, passage.lift_mm} - far_mm * passage.way);
+      box.add({box.low + far, box.high + far});
+      return box;
+    };
+    const Bead* bead = scene_.bead_of(block.by);
+    if (bead != nullptr && scene_.may_give_way(*bead))
+      return {bead->seam, swept(block.mover, 1), scene_.owner(block.mover)};
+    return {scene_.bead_of(block.mover)->seam, swept(block.by, -1), scene_.owner(block.by)};
+  }
+
   // Of all that is in the way, what asks for most.
   void say_blocked(std::size_t s, Vec3 way) {
-    const auto all = movers(s);
     Block block;
     Ways::Across across{-1, {}};
-    for (const Block& one : ways_.all_blocks(all, without(all), way)) {
+    for (const Block& one : ways_.all_blocks(ways_.with_beads(movers(s)), without(movers(s)), way)) {
       if (!one.sure) continue;
       const auto by = ways_.across(one, way);
       const bool more = by.by_mm > across.by_mm + band;
@@ -193,16 +245,29 @@ class Insertion {
     }
     Finding f = blank(s, Verdict::fail);
     f.value = across.by_mm;
-    f.parts = {scene_.label(ways_.owner(block.mover)), scene_.label(ways_.owner(block.by))};
-    f.cause = scene_.kinds(ways_.owner(block.mover), ways_.owner(block.by));
+    name_parts(block, f);
     f.at = met_at(block, way);
     f.message = fmt::format(
         "{} does not come to its place along {}{}: {} meets {} {} mm before it, by {} mm (free when {} passes that far "
         "along {})",
         plan_.steps[s].what, way_text(way), plan_.steps[s].ways.size() > 1 ? ", the least blocked of its ways" : "",
-        ways_.words(block.mover), ways_.words(block.by), length_text(block.before_mm), length_text(across.by_mm),
-        ways_.words(block.mover), way_text(across.direction));
+        scene_.words(block.mover), scene_.words(block.by), length_text(block.before_mm), length_text(across.by_mm),
+        scene_.words(block.mover), way_text(across.direction));
     findings_.push_back(std::move(f));
+  }
+
+  // Where a bead is in the way, how the parts are welded decides it.
+  void name_parts(const Block& block, Finding& f) const {
+    f.parts = scene_.labels(block.mover);
+    for (std::string& label : scene_.labels(block.by)) f.parts.push_back(std::move(label));
+    f.cause = scene_.cause(block.mover, block.by);
+    for (const Thing t : {block.mover, block.by}) {
+      const Bead* bead = scene_.bead_of(t);
+      if (bead == nullptr) continue;
+      const WeldRule& rule = weld_rule(plan_, plan_.joints[scene_.seams().all[bead->seam].joint]);
+      f.key = rule.key;
+      f.place = rule.place;
+    }
   }
 
   // The middle of what the two have in common where the mover would be just inside the other.
@@ -214,10 +279,9 @@ class Insertion {
 
   void not_decided(std::size_t s, const Block& block) {
     Finding f = blank(s, Verdict::not_checked);
-    f.parts = {scene_.label(ways_.owner(block.mover)), scene_.label(ways_.owner(block.by))};
-    f.cause = scene_.kinds(ways_.owner(block.mover), ways_.owner(block.by));
+    name_parts(block, f);
     f.message = fmt::format("{}: not decided whether it comes to its place past {}: no exact rule knows their shapes",
-                            plan_.steps[s].what, ways_.words(block.by));
+                            plan_.steps[s].what, scene_.words(block.by));
     findings_.push_back(std::move(f));
   }
 
@@ -296,12 +360,19 @@ class Insertion {
   Standing standing_;
   const std::function<bool()>& stop_;
   std::vector<Finding> findings_;
+  bool gathers_ = false;
+  std::vector<KeepFree> free_;
   std::map<std::size_t, Passage> passages_;           // of the steps that come to their places
   std::vector<std::size_t> taken_out_;                // of the items looked at
   std::map<std::size_t, std::set<std::size_t>> out_;  // of each item what must be off or out before it
 };
 
 }  // namespace
+
+std::vector<KeepFree> beads_on_ways(const Scene& scene) {
+  if (scene.plan().steps.empty() || scene.beads().empty()) return {};
+  return Insertion(scene, {}).beads();
+}
 
 std::vector<Finding> check_insertion(const Scene& scene, const std::function<bool()>& stop) {
   if (scene.plan().steps.empty()) return {};

@@ -82,18 +82,15 @@ Finding of_zone(const Scene& scene, const PairAnswer& pair) {
 Finding of_bead(const Scene& scene, const PairAnswer& pair) {
   Finding f = blank(scene, pair);
   const Plan& plan = scene.plan();
-  const Bead& bead = scene.beads()[pair.b - scene.thing_of_bead(0)];
-  const bool is_zone = pair.a >= plan.instances.size();
-  const Zone* zone = is_zone ? &plan.zones[pair.a - plan.instances.size()] : nullptr;
-  const InstanceId other = zone != nullptr ? zone->owner : pair.a;
+  const Bead& bead = *scene.bead_of(pair.b);
   const WeldRule& rule = weld_rule(plan, plan.joints[scene.seams().all[bead.seam].joint]);
   f.key = rule.key;
   f.place = rule.place;
-  f.parts = {scene.label(other), scene.label(bead.a), scene.label(bead.b)};
-  f.cause = "bead " + scene.kinds(bead.a, bead.b) + " " + std::to_string(plan.instances[other].part);
-  const std::string what =
-      zone != nullptr ? fmt::format("the space kept clear for {} ({})", f.parts[0], zone->why) : f.parts[0];
-  const std::string weld = fmt::format("the weld bead of {} and {}", f.parts[1], f.parts[2]);
+  f.parts = scene.labels(pair.a);
+  for (std::string& label : scene.labels(pair.b)) f.parts.push_back(std::move(label));
+  f.cause = "bead " + scene.kinds(bead.a, bead.b) + " " + std::to_string(plan.instances[scene.owner(pair.a)].part);
+  const std::string what = scene.words(pair.a);
+  const std::string weld = scene.words(pair.b);
   if (f.verdict == Verdict::not_checked) {
     f.message = fmt::format("{} and {}: not decided whether they overlap: {}", what, weld, pair.answer.trouble);
     return f;

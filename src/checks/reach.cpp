@@ -9,6 +9,7 @@
 
 #include "checks/contacts.h"
 #include "checks/order.h"
+#include "checks/seams.h"
 #include "checks/tool_room.h"
 #include "checks/ways.h"
 #include "fitup/tolerances.h"
@@ -28,7 +29,7 @@ PlacedBody room_body(const Prism& prism) { return place(Body{{prism}, {prism}, t
 
 /// What is worst in a tool's room.
 struct Taken {
-  InstanceId by = 0;
+  Thing by = 0;
   double by_mm = 0;
   Vec3 direction;  // moves the tool out of it
   Vec3 at;
@@ -44,13 +45,31 @@ class Reach {
     }
   }
 
+  /// Of the first tool that would find room if beads were left away that may be: those beads. None where one finds room
+  /// as it is.
+  [[nodiscard]] std::vector<KeepFree> beads_in(const Turned& turned) const {
+    const auto any_bead = [&](const ToolRoom& room) {
+      const auto beside = near(room, turned);
+      return std::any_of(beside.begin(), beside.end(), [&](Thing t) { return scene_.bead_of(t) != nullptr; });
+    };
+    if (std::none_of(turned.tools.begin(), turned.tools.end(), any_bead)) return {};
+    for (const ToolRoom& room : turned.tools) {
+      if (!taken_of(room, near(room, turned))) return {};
+    }
+    for (const ToolRoom& room : turned.tools) {
+      const auto beads = beads_of(room, turned);
+      if (!beads.empty()) return beads;
+    }
+    return {};
+  }
+
   /// Nothing where a tool finds room.
   [[nodiscard]] std::optional<Finding> look(const Turned& turned) const {
     if (!turned.known) return no_tool(turned.id);
     std::optional<Taken> least;
     const ToolRoom* tool = nullptr;
     for (const ToolRoom& room : turned.tools) {
-      const auto taken = taken_of(room, turned);
+      const auto taken = taken_of(room, near(room, turned));
       if (!taken) return std::nullopt;
       if (least && (taken->sure && !least->sure)) continue;
       if (least && taken->sure == least->sure && taken->by_mm >= least->by_mm - band) continue;
@@ -73,7 +92,7 @@ class Reach {
   [[nodiscard]] bool leans_past(const ToolRoom& room, const Turned& turned) const {
     const PlacedBody body = room_body(room.column);
     const Vec3 out = room.column.pose.z();
-    for (const InstanceId i : near(room, turned)) {
+    for (const Thing i : near(room, turned)) {
       if (decide(body, scene_.body(i)) != Decision::overlap) continue;
       const double length = room.column.length_mm;
       const auto stop = stop_of(body, scene_.body(i), out, length).sure_mm;
@@ -83,7 +102,7 @@ class Reach {
   }
 
   /// How far the tool must go aside to be free of the thing.
-  [[nodiscard]] double aside_mm(const PlacedBody& tool, InstanceId by, Vec3 out) const {
+  [[nodiscard]] double aside_mm(const PlacedBody& tool, Thing by, Vec3 out) const {
     double least = 1e300;
     for (const Vec3 way : {axis::x, axis::minus_x, axis::y, axis::minus_y, axis::z, axis::minus_z}) {
       if (std::abs(dot(way, out)) < 0.5) least = std::min(least, free_after(tool, by, way, least));
@@ -98,7 +117,43 @@ class Reach {
     return on_bench(step) ? step_of_[i] == step : from_[i] <= step;
   }
 
-  [[nodiscard]] std::vector<InstanceId> near(const ToolRoom& room, const Turned& turned) const {
+  // Both of a bead's parts: it is laid when the later one comes.
+  [[nodiscard]] bool is_laid(const Bead& bead, std::size_t step) const {
+    return stands_there(bead.a, step) && stands_there(bead.b, step);
+  }
+
+  /// The beads that a tool would meet if it were alone with them; none where something else is in its room.
+  [[nodiscard]] std::vector<KeepFree> beads_of(const ToolRoom& room, const Turned& turned) const {
+    std::vector<Thing> beads;
+    std::vector<Thing> others;
+    for (const Thing t : near(room, turned)) {
+      const Bead* bead = scene_.bead_of(t);
+      (bead != nullptr && scene_.may_give_way(*bead) ? beads : others).push_back(t);
+    }
+    if (taken_of(room, others)) return {};
+    std::vector<KeepFree> found = met_in(room.column, beads, turned.id);
+    if (!room.swing) return found;
+    std::optional<std::vector<KeepFree>> least;
+    for (double from = 0; from < 360; from += swing_step_deg) {
+      const Prism swing = swing_room(room, from);
+      if (!is_free(swing, others)) continue;
+      auto met = met_in(swing, beads, turned.id);
+      if (!least || met.size() < least->size()) least = std::move(met);
+    }
+    if (least) found.insert(found.end(), least->begin(), least->end());
+    return found;
+  }
+
+  [[nodiscard]] std::vector<KeepFree> met_in(const Prism& room, const std::vector<Thing>& beads,
+                                             InstanceId turned) const {
+    std::vector<KeepFree> met;
+    for (const Thing t : beads) {
+      if (!is_free(room, {t})) met.push_back({scene_.bead_of(t)->seam, room.bounds(), turned});
+    }
+    return met;
+  }
+
+  [[nodiscard]] std::vector<Thing> near(const ToolRoom& room, const Turned& turned) const {
     const std::size_t step = step_of_[turned.id];
     Box3 box = room.column.bounds();
     if (room.swing) {
@@ -106,17 +161,20 @@ class Reach {
       const Box3 disc = Prism{{Loop::circle({}, r), {}}, room.column.pose, room.column.length_mm}.bounds();
       box.add(disc);
     }
-    std::vector<InstanceId> found;
+    std::vector<Thing> found;
     for (InstanceId i = 0; i < plan_.instances.size(); ++i) {
       if (!stands_there(i, step) || apart(box, scene_.body(i).outer.box, 0)) continue;
       if (std::find(turned.in_the_tool.begin(), turned.in_the_tool.end(), i) != turned.in_the_tool.end()) continue;
       found.push_back(i);
     }
+    for (std::size_t i = 0; i < scene_.beads().size(); ++i) {
+      const Thing t = scene_.thing_of_bead(i);
+      if (!apart(box, scene_.body(t).outer.box, 0) && is_laid(scene_.beads()[i], step)) found.push_back(t);
+    }
     return found;
   }
 
-  [[nodiscard]] std::optional<Taken> taken_of(const ToolRoom& room, const Turned& turned) const {
-    const auto beside = near(room, turned);
+  [[nodiscard]] std::optional<Taken> taken_of(const ToolRoom& room, const std::vector<Thing>& beside) const {
     if (auto taken = worst_in(room.column, beside)) return taken;
     if (!room.swing) return std::nullopt;
     std::optional<Taken> least;
@@ -130,18 +188,18 @@ class Reach {
     return least;
   }
 
-  [[nodiscard]] bool is_free(const Prism& room, const std::vector<InstanceId>& beside) const {
+  [[nodiscard]] bool is_free(const Prism& room, const std::vector<Thing>& beside) const {
     const PlacedBody body = room_body(room);
-    return std::all_of(beside.begin(), beside.end(), [&](InstanceId i) {
+    return std::all_of(beside.begin(), beside.end(), [&](Thing i) {
       const Decision d = decide(body, scene_.body(i));
       return d == Decision::clear || d == Decision::touch;
     });
   }
 
-  [[nodiscard]] std::optional<Taken> worst_in(const Prism& room, const std::vector<InstanceId>& beside) const {
+  [[nodiscard]] std::optional<Taken> worst_in(const Prism& room, const std::vector<Thing>& beside) const {
     const PlacedBody body = room_body(room);
     std::optional<Taken> worst;
-    for (const InstanceId i : beside) {
+    for (const Thing i : beside) {
       const Decision d = decide(body, scene_.body(i));
       if (d == Decision::clear || d == Decision::touch) continue;
       const Taken taken = out_of(body, i, d == Decision::overlap);
@@ -151,7 +209,7 @@ class Reach {
   }
 
   /// How far it must go along the way to be free, to 1e-4 mm; some more than `enough_mm` where it is more.
-  [[nodiscard]] double free_after(const PlacedBody& tool, InstanceId by, Vec3 way, double enough_mm) const {
+  [[nodiscard]] double free_after(const PlacedBody& tool, Thing by, Vec3 way, double enough_mm) const {
     const auto free = [&](double t) {
       const Decision d = decide(moved(tool, t * way), scene_.body(by));
       return d == Decision::clear || d == Decision::touch;
@@ -171,7 +229,7 @@ class Reach {
   }
 
   /// The least way out of the thing, along X, Y or Z, to and fro.
-  [[nodiscard]] Taken out_of(const PlacedBody& tool, InstanceId by, bool sure) const {
+  [[nodiscard]] Taken out_of(const PlacedBody& tool, Thing by, bool sure) const {
     Taken best{by, 1e300, {}, common_box(tool, scene_.body(by)).middle(), sure};
     for (const Vec3 way : {axis::x, axis::minus_x, axis::y, axis::minus_y, axis::z, axis::minus_z}) {
       const double by_mm = free_after(tool, by, way, best.by_mm);
@@ -192,6 +250,17 @@ class Reach {
     return f;
   }
 
+  // Where a bead is in the way, how the parts are welded decides it.
+  void name_other(Thing other, InstanceId id, Finding& f) const {
+    for (std::string& label : scene_.labels(other)) f.parts.push_back(std::move(label));
+    f.cause = scene_.cause(id, other);
+    const Bead* bead = scene_.bead_of(other);
+    if (bead == nullptr) return;
+    const WeldRule& rule = weld_rule(plan_, plan_.joints[scene_.seams().all[bead->seam].joint]);
+    f.key = rule.key;
+    f.place = rule.place;
+  }
+
   [[nodiscard]] std::string moment(InstanceId id) const {
     const Step& step = plan_.steps[step_of_[id]];
     return on_bench(step_of_[id]) ? "on the bench, when " + step.what + " is made up"
@@ -200,8 +269,7 @@ class Reach {
 
   [[nodiscard]] Finding not_reached(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
     Finding f = blank(id, Verdict::fail);
-    f.parts.push_back(scene_.label(taken.by));
-    f.cause = scene_.kinds(id, taken.by);
+    name_other(taken.by, id, f);
     f.value = taken.by_mm;
     f.limit = band;
     f.unit = "mm";
@@ -210,7 +278,7 @@ class Reach {
     f.message = fmt::format(
         "{} is not reached {}: {} needs the room that {} takes by {} mm (free when it moves that "
         "far along {}); no other tool does better",
-        scene_.label(id), moment(id), tool.words, scene_.label(taken.by), length_text(taken.by_mm),
+        scene_.label(id), moment(id), tool.words, scene_.words(taken.by), length_text(taken.by_mm),
         way_text(Vec3{} - taken.direction));
     return f;
   }
@@ -222,7 +290,7 @@ class Reach {
     f.message = fmt::format(
         "{} is reached {} only by a key with a ball end that leans: {} takes {} mm of the straight "
         "one's room",
-        scene_.label(id), moment(id), scene_.label(taken.by), length_text(taken.by_mm));
+        scene_.label(id), moment(id), scene_.words(taken.by), length_text(taken.by_mm));
     return f;
   }
 
@@ -231,16 +299,15 @@ class Reach {
     Finding f = not_reached(id, tool, taken);
     f.verdict = Verdict::marginal;
     f.message = fmt::format("{}: {} finds no room beside {}, by {} mm; it must be held with the fingers or with pliers",
-                            scene_.label(id), tool.words, scene_.label(taken.by), length_text(taken.by_mm));
+                            scene_.label(id), tool.words, scene_.words(taken.by), length_text(taken.by_mm));
     return f;
   }
 
   [[nodiscard]] Finding not_decided(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
     Finding f = blank(id, Verdict::not_checked);
-    f.parts.push_back(scene_.label(taken.by));
-    f.cause = scene_.kinds(id, taken.by);
+    name_other(taken.by, id, f);
     f.message = fmt::format("{}: not decided whether {} finds room beside {}: no exact rule knows its shape",
-                            scene_.label(id), tool.words, scene_.label(taken.by));
+                            scene_.label(id), tool.words, scene_.words(taken.by));
     return f;
   }
 
@@ -285,6 +352,18 @@ std::vector<Turned> all_turned(const Scene& scene) {
 }
 
 }  // namespace
+
+std::vector<KeepFree> beads_in_tool_rooms(const Scene& scene) {
+  if (scene.plan().steps.empty() || scene.beads().empty()) return {};
+  const Reach reach(scene);
+  std::vector<KeepFree> all;
+  for (const Turned& turned : all_turned(scene)) {
+    if (!turned.known) continue;
+    const auto some = reach.beads_in(turned);
+    all.insert(all.end(), some.begin(), some.end());
+  }
+  return all;
+}
 
 std::vector<Finding> check_reach(const Scene& scene, int cores, const std::function<bool()>& stop) {
   if (scene.plan().steps.empty()) return {};

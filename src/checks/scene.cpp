@@ -5,6 +5,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
+#include "checks/give_way.h"
 #include "checks/seams.h"
 #include "fitup/tolerances.h"
 
@@ -15,6 +18,9 @@ namespace {
 constexpr double band = tolerance::contact_mm;
 // What the kernel's integration leaves of nothing.
 constexpr double no_volume_mm3 = 1e-7;
+// Each time beads are left away, something that came past them may be met by the next; more than a few are not behind
+// each other.
+constexpr int most_rounds = 6;
 
 double largest_face_mm2(const Box3& box) {
   const Vec3 s = box.size();
@@ -71,14 +77,52 @@ Scene::Scene(const Plan& plan, Judge judge) : plan_(plan), judge_(std::move(judg
   bodies_.reserve(plan.instances.size() + plan.zones.size());
   for (const Instance& instance : plan.instances) bodies_.push_back(place(bodies[instance.part], instance.pose));
   for (const Zone& zone : plan.zones) bodies_.push_back(body_of_box(zone.box));
-  seams_ = checks::seams_of(plan, bodies_);
-  beads_ = beads_of(plan, seams_);
-  for (const Bead& bead : beads_) bodies_.push_back(place(Body{{bead.prism}, {bead.prism}, true, {}}, Pose{}));
   for (const Joint& joint : plan.joints) {
     if (joint.kind != JointKind::thread) continue;
     double& major = thread_major_mm_[std::minmax(joint.a, joint.b)];
     major = std::max(major, joint.major_mm);
   }
+  lay(checks::seams_of(plan, bodies_));
+  for (int i = 0; i < most_rounds; ++i) {
+    const auto free = in_the_way(*this);
+    if (free.empty()) break;
+    Seams fewer = std::move(seams_);
+    leave_free(fewer, free);
+    lay(std::move(fewer));
+  }
+}
+
+void Scene::lay(Seams seams) {
+  seams_ = std::move(seams);
+  beads_ = beads_of(plan_, seams_);
+  bodies_.resize(thing_of_bead(0));
+  for (const Bead& bead : beads_) bodies_.push_back(body_of_bead(bead.prism));
+}
+
+bool Scene::may_give_way(const Bead& bead) const {
+  return !weld_rule(plan_, plan_.joints[seams_.all[bead.seam].joint]).all_sides;
+}
+
+InstanceId Scene::owner(Thing t) const {
+  if (t < plan_.instances.size()) return t;
+  const Bead* bead = bead_of(t);
+  return bead != nullptr ? std::max(bead->a, bead->b) : plan_.zones[t - plan_.instances.size()].owner;
+}
+
+std::string Scene::words(Thing t) const {
+  if (t < plan_.instances.size()) return label(t);
+  if (const Bead* bead = bead_of(t)) return fmt::format("the weld bead of {} and {}", label(bead->a), label(bead->b));
+  const Zone& zone = plan_.zones[t - plan_.instances.size()];
+  return fmt::format("the space kept clear for {} ({})", label(zone.owner), zone.why);
+}
+
+std::vector<std::string> Scene::labels(Thing t) const {
+  if (const Bead* bead = bead_of(t)) return {label(bead->a), label(bead->b)};
+  return {label(owner(t))};
+}
+
+std::string Scene::cause(Thing a, Thing b) const {
+  return kinds(owner(a), owner(b)) + (bead_of(a) != nullptr || bead_of(b) != nullptr ? " bead" : "");
 }
 
 std::string Scene::label(InstanceId id) const {

@@ -42,13 +42,29 @@ class Scene {
   [[nodiscard]] const PlacedBody& body(Thing t) const { return bodies_[t]; }
   [[nodiscard]] const Seams& seams() const { return seams_; }
   [[nodiscard]] const std::vector<Bead>& beads() const { return beads_; }
+  [[nodiscard]] std::size_t things() const { return bodies_.size(); }
   [[nodiscard]] Thing thing_of_bead(std::size_t bead) const {
     return plan_.instances.size() + plan_.zones.size() + bead;
   }
+  /// None for what is no bead.
+  [[nodiscard]] const Bead* bead_of(Thing t) const {
+    return t < thing_of_bead(0) ? nullptr : &beads_[t - thing_of_bead(0)];
+  }
+  /// Whether the bead may be left away where something comes past: its rule leaves the side free.
+  [[nodiscard]] bool may_give_way(const Bead& bead) const;
+  /// The instance that a thing is, that a zone belongs to, or the later of a bead's two.
+  [[nodiscard]] InstanceId owner(Thing t) const;
+  /// "ANG03 left bottom ring member", "the space kept clear for ITM01 block 2 (connector)", "the weld bead of ... and
+  /// ..."
+  [[nodiscard]] std::string words(Thing t) const;
+  /// Of its instances.
+  [[nodiscard]] std::vector<std::string> labels(Thing t) const;
   /// "ANG03 left bottom ring member"
   [[nodiscard]] std::string label(InstanceId id) const;
   /// Which two kinds of part meet, for findings that have one cause: the parts and the later one's key.
   [[nodiscard]] std::string kinds(InstanceId a, InstanceId b) const;
+  /// The same of two things.
+  [[nodiscard]] std::string cause(Thing a, Thing b) const;
   /// The longest piece of axis that a round of the one shares with a coaxial hole of the other.
   [[nodiscard]] double coaxial_length_mm(Thing a, Thing b) const;
   [[nodiscard]] PairOptions options(Thing a, Thing b) const;
@@ -58,6 +74,7 @@ class Scene {
   [[nodiscard]] Answer decide(Thing a, Thing b, Vec3 shift = {}) const;
 
  private:
+  void lay(Seams seams);
   [[nodiscard]] Answer by_judge(Thing a, Thing b, Vec3 shift) const;
   [[nodiscard]] double thread_volume_mm3(Thing a, Thing b) const;
 

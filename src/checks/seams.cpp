@@ -7,8 +7,10 @@
 #include <variant>
 
 #include "checks/bead_section.h"
+#include "checks/blocked_seams.h"
 #include "checks/joint_seams.h"
 #include "checks/rules.h"
+#include "checks/scene.h"
 #include "fitup/tolerances.h"
 
 namespace fitup::checks {
@@ -19,11 +21,6 @@ constexpr double band = tolerance::contact_mm;
 
 // A slit that is no wider takes no bead: no wire reaches into it (common practice).
 constexpr double slit_mm = 1.25;
-// A bead that runs askew is looked at in pieces of this length.
-constexpr double piece_mm = 2;
-// Of the joint's depth, as ISO 9692-1 prepares a single bevel with its root face (from memory).
-constexpr double bevel_share = 0.5;
-
 double thickness_mm(const Part& part) {
   if (const auto* flat = std::get_if<Flat>(&part.form)) return flat->thickness_mm;
   if (const auto* member = std::get_if<Member>(&part.form)) return member->section.thickness_mm;
@@ -72,12 +69,6 @@ std::optional<Offered> offered(const Plan& plan, const WeldTask& task) {
   return square;
 }
 
-/// A stretch of a seam's path in which something else stands.
-struct Blocked {
-  Interval along;
-  InstanceId by = 0;
-};
-
 class InTheWay {
  public:
   InTheWay(const Plan& plan, const std::vector<PlacedBody>& bodies) : plan_(plan), bodies_(bodies) {}
@@ -98,16 +89,12 @@ class InTheWay {
  private:
   // Of a bead that runs askew only boxes are known: it is looked at in short pieces, each as large as its box.
   [[nodiscard]] std::vector<Blocked> of_slanted(const Seam& seam) const {
-    const auto pieces = static_cast<std::size_t>(std::ceil(seam.length_mm / piece_mm));
-    const Vec3 way = (1 / seam.length_mm) * (seam.to - seam.from);
     std::vector<Blocked> found;
-    for (std::size_t i = 0; i < pieces; ++i) {
-      const double low = static_cast<double>(i) * seam.length_mm / static_cast<double>(pieces);
-      const double high = static_cast<double>(i + 1) * seam.length_mm / static_cast<double>(pieces);
-      Prism piece = seam.bead;
-      piece.pose = seam.bead.pose.moved(low * way);
-      piece.length_mm = high - low;
+    double low = 0;
+    for (const Prism& piece : in_pieces(seam.bead)) {
+      const double high = low + piece.length_mm;
       if (const auto by = first_in(body_of_box(place(piece, {}).box), seam)) found.push_back({{low, high}, *by});
+      low = high;
     }
     return merged(std::move(found));
   }
@@ -140,72 +127,9 @@ class InTheWay {
     }
   }
 
-  // Of a ring all: a bead that goes round part of a boss is no ring.
-  [[nodiscard]] static Interval stretch(const Seam& seam, const Box3& box) {
-    if (seam.ring_diameter_mm > 0) return {0, seam.length_mm};
-    const Vec3 way = (1 / seam.length_mm) * (seam.to - seam.from);
-    const double low = dot(box.low - seam.from, way);
-    const double high = dot(box.high - seam.from, way);
-    return {std::max(0.0, std::min(low, high)), std::min(seam.length_mm, std::max(low, high))};
-  }
-
-  static std::vector<Blocked> merged(std::vector<Blocked> found) {
-    std::sort(found.begin(), found.end(), [](const Blocked& a, const Blocked& b) {
-      return a.along.low != b.along.low ? a.along.low < b.along.low : a.by < b.by;
-    });
-    std::vector<Blocked> out;
-    for (const Blocked& b : found) {
-      if (out.empty() || b.along.low > out.back().along.high + band) {
-        out.push_back(b);
-      } else {
-        out.back().along.high = std::max(out.back().along.high, b.along.high);
-      }
-    }
-    return out;
-  }
-
   const Plan& plan_;
   const std::vector<PlacedBody>& bodies_;
 };
-
-Seam piece_of(const Seam& seam, Interval along) {
-  Seam piece = seam;
-  if (seam.ring_diameter_mm > 0) return piece;
-  const Vec3 way = (1 / seam.length_mm) * (seam.to - seam.from);
-  piece.from = seam.from + along.low * way;
-  piece.to = seam.from + along.high * way;
-  piece.length_mm = piece.bead.length_mm = along.length();
-  piece.bead.pose = seam.bead.pose.moved(along.low * way);
-  return piece;
-}
-
-Seam not_laid(const Seam& seam, Interval along, InstanceId because) {
-  Seam piece = piece_of(seam, along);
-  piece.state = seam.kind == SeamKind::fillet ? SeamState::left_free : SeamState::ground_flush;
-  piece.because = because;
-  return piece;
-}
-
-// A free stretch that is too short for a bead is left like the one before it.
-std::vector<Seam> around(const Seam& seam, const std::vector<Blocked>& blocked) {
-  std::vector<Blocked> all;
-  double at = 0;
-  for (const Blocked& b : blocked) {
-    const bool joins = b.along.low - at < least_lengths * seam.size_mm;
-    all.push_back({{joins ? at : b.along.low, b.along.high}, b.by});
-    at = b.along.high;
-  }
-  if (!all.empty() && seam.length_mm - at < least_lengths * seam.size_mm) all.back().along.high = seam.length_mm;
-  std::vector<Seam> out;
-  at = 0;
-  for (const Blocked& b : all) {
-    if (b.along.low > at) out.push_back(piece_of(seam, {at, b.along.low}));
-    out.push_back(not_laid(seam, b.along, b.by));
-    at = b.along.high;
-  }
-  if (seam.length_mm > at) out.push_back(piece_of(seam, {at, seam.length_mm}));
-  return out;
-}
 
 class AllSeams {
  public:
@@ -294,8 +218,7 @@ class AllSeams {
     if (rule.grind_flush && seam.state == SeamState::laid && is_outside(plan_, seam)) {
       seam.state = SeamState::ground_flush;
     }
-    if (seam.state == SeamState::ground_flush && seam.kind == SeamKind::edge)
-      seam.bevel_mm = bevel_share * seam.size_mm;
+    bevel_where_flush(seam);
     seams_.all.push_back(std::move(seam));
   }
 
@@ -326,14 +249,7 @@ std::string_view to_text(SeamState state) {
   return state == SeamState::laid ? "laid" : state == SeamState::ground_flush ? "ground flush" : "left free";
 }
 
-Seams seams_of(const Plan& plan) {
-  std::vector<checks::PlacedBody> bodies;
-  std::vector<Body> of_parts;
-  for (const Part& part : plan.parts) of_parts.push_back(body_of(part));
-  for (const Instance& i : plan.instances) bodies.push_back(checks::place(of_parts[i.part], i.pose));
-  for (const Zone& zone : plan.zones) bodies.push_back(checks::body_of_box(zone.box));
-  return checks::seams_of(plan, bodies);
-}
+Seams seams_of(const Plan& plan) { return checks::Scene(plan, {}).seams(); }
 
 bool holds(const Seam& seam) {
   return seam.state == SeamState::laid || (seam.state == SeamState::ground_flush && seam.kind != SeamKind::fillet);

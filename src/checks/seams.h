@@ -8,6 +8,18 @@
 
 namespace fitup::checks {
 
+/// A bead as what stands there. One that runs askew is known by the boxes of short pieces.
+[[nodiscard]] PlacedBody body_of_bead(const Prism& bead);
+
+/// A stretch of a seam in which there is to be no bead: where it lies in the box.
+struct KeepFree {
+  std::size_t seam = 0;  // of Seams::all
+  Box3 room;
+  InstanceId of = 0;
+};
+/// Fillets are left away there, caps ground flush.
+void leave_free(Seams& seams, std::vector<KeepFree> wanted);
+
 /// `bodies`: of the plan's instances, then of its zones.
 [[nodiscard]] Seams seams_of(const Plan& plan, const std::vector<PlacedBody>& bodies);
 

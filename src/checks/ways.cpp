@@ -46,7 +46,8 @@ std::vector<std::size_t> standing_from(const Plan& plan) {
   return by_instance;
 }
 
-Ways::Ways(const Scene& scene) : scene_(scene), spaces_(scene.plan().instances.size()) {
+Ways::Ways(const Scene& scene)
+    : scene_(scene), spaces_(scene.plan().instances.size()), beads_(scene.plan().instances.size()) {
   const Plan& plan = scene.plan();
   for (std::size_t z = 0; z < plan.zones.size(); ++z) {
     const InstanceId owner = plan.zones[z].owner;
@@ -55,18 +56,11 @@ Ways::Ways(const Scene& scene) : scene_(scene), spaces_(scene.plan().instances.s
       spaces_[owner].push_back(plan.instances.size() + z);
     }
   }
-}
-
-InstanceId Ways::owner(Thing t) const {
-  const Plan& plan = scene_.plan();
-  return t < plan.instances.size() ? t : plan.zones[t - plan.instances.size()].owner;
-}
-
-std::string Ways::words(Thing t) const {
-  const Plan& plan = scene_.plan();
-  if (t < plan.instances.size()) return scene_.label(t);
-  const Zone& zone = plan.zones[t - plan.instances.size()];
-  return fmt::format("the space kept clear for {} ({})", scene_.label(zone.owner), zone.why);
+  for (std::size_t i = 0; i < scene.beads().size(); ++i) {
+    for (const InstanceId part : {scene.beads()[i].a, scene.beads()[i].b}) {
+      beads_[part].push_back(scene.thing_of_bead(i));
+    }
+  }
 }
 
 void Ways::put(Standing& standing, const std::vector<InstanceId>& instances, bool there) const {
@@ -74,6 +68,21 @@ void Ways::put(Standing& standing, const std::vector<InstanceId>& instances, boo
     standing[i] = there;
     for (const Thing space : spaces_[i]) standing[space] = there;
   }
+  for (const InstanceId i : instances) {
+    for (const Thing bead : beads_[i]) {
+      standing[bead] = standing[scene_.bead_of(bead)->a] && standing[scene_.bead_of(bead)->b];
+    }
+  }
+}
+
+std::vector<Thing> Ways::with_beads(const std::vector<InstanceId>& instances) const {
+  Standing moves(scene_.things(), false);
+  put(moves, instances, true);
+  std::vector<Thing> all = instances;
+  for (Thing t = scene_.thing_of_bead(0); t < moves.size(); ++t) {
+    if (moves[t]) all.push_back(t);
+  }
+  return all;
 }
 
 Box3 Ways::box_of(const std::vector<Thing>& movers) const {

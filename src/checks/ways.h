@@ -33,12 +33,9 @@ class Ways {
  public:
   explicit Ways(const Scene& scene);
 
-  [[nodiscard]] std::size_t things() const { return scene_.plan().instances.size() + scene_.plan().zones.size(); }
-  /// "the space kept clear for ITM01 block 2 (connector)" for a zone.
-  [[nodiscard]] std::string words(Thing t) const;
-  /// The instance that a thing is, or that a zone belongs to.
-  [[nodiscard]] InstanceId owner(Thing t) const;
-  /// With the spaces kept clear for items.
+  /// With the beads between them.
+  [[nodiscard]] std::vector<Thing> with_beads(const std::vector<InstanceId>& instances) const;
+  /// With the spaces kept clear for items, and the beads between what stands there.
   void put(Standing& standing, const std::vector<InstanceId>& instances, bool there) const;
 
   /// All that the movers meet, each with what it meets. Pairs that overlap in their places are left out: that is
@@ -68,6 +65,7 @@ class Ways {
 
   const Scene& scene_;
   std::vector<std::vector<Thing>> spaces_;  // index: InstanceId; of items
+  std::vector<std::vector<Thing>> beads_;   // index: InstanceId; at which it has a part
 };
 
 /// The step by which an instance stands in its place: a joined box's frame is made elsewhere and comes with its box.

@@ -26,6 +26,7 @@ struct Sum {
   double holds_mm = 0;
   double ground_mm = 0;                     // of fillets that hold nothing any more
   std::map<InstanceId, double> blocked_mm;  // by what stands there
+  std::map<InstanceId, double> passed_mm;   // by what comes past
   [[nodiscard]] double wanted_mm() const { return std::min(least_seam_mm, least_share * offered_mm); }
 };
 
@@ -38,6 +39,8 @@ Sum sum_of(const Seams& seams, std::size_t joint) {
     sum.offered_mm += seam.length_mm;
     if (holds(seam)) {
       sum.holds_mm += seam.length_mm;
+    } else if (seam.because && seam.passes) {
+      sum.passed_mm[*seam.because] += seam.length_mm;
     } else if (seam.because) {
       sum.blocked_mm[*seam.because] += seam.length_mm;
     } else {
@@ -84,6 +87,10 @@ std::string reasons(const Scene& scene, const Sum& sum) {
   for (const auto& [id, mm] : sum.blocked_mm) {
     text += fmt::format("{}{} stands in the way of {} mm", text.empty() ? "" : "; ", scene.label(id), length_text(mm));
   }
+  for (const auto& [id, mm] : sum.passed_mm) {
+    text += fmt::format("{}{} needs {} mm left free, to come past, to be turned or to keep its distance",
+                        text.empty() ? "" : "; ", scene.label(id), length_text(mm));
+  }
   if (sum.ground_mm > 0) {
     text += fmt::format(
         "{}{} mm of fillet outside are ground off and hold nothing: bevel the edge and weld it there, make room for a "
@@ -114,7 +121,9 @@ Finding too_little(const Scene& scene, std::size_t joint, const Sum& sum) {
   f.value = sum.holds_mm;
   f.limit = sum.wanted_mm();
   f.source = source;
-  for (const auto& [id, mm] : sum.blocked_mm) f.parts.push_back(scene.label(id));
+  for (const auto* by : {&sum.blocked_mm, &sum.passed_mm}) {
+    for (const auto& [id, mm] : *by) f.parts.push_back(scene.label(id));
+  }
   f.message = fmt::format("{} and {} keep {} mm of seam that holds, of {} mm that they offer, and want {} mm: {}",
                           f.parts[0], f.parts[1], amount_text(sum.holds_mm), length_text(sum.offered_mm),
                           length_text(*f.limit), reasons(scene, sum));

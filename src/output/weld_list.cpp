@@ -50,7 +50,8 @@ std::string state_words(SeamState state) {
 std::string because_words(const Plan& plan, const Seam& seam) {
   if (seam.because) {
     const Instance& other = plan.instances.at(*seam.because);
-    return plan.parts.at(other.part).mark + " " + other.name;
+    return plan.parts.at(other.part).mark + " " + other.name +
+           (seam.passes ? " comes past, is turned or keeps its distance" : "");
   }
   return seam.state == SeamState::ground_flush ? "the spec has it ground" : "";
 }

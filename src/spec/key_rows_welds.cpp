@@ -14,8 +14,8 @@ const std::vector<Rule>& weld_rows() {
       {"box.NAME.welds.leg", Type::length, Need::may, "", {1, 30}, "",
        "leg of a fillet; without it the thickness of the thinner part (common practice), less where a face is narrower"},
       {"box.NAME.welds.sides", Type::word, Need::filled, "clear", none, "clear, all",
-       "clear: a bead is laid on the sides where nothing of the finished box stands in it; all: on each side that the parts "
-       "offer"},
+       "clear: a bead is laid on the sides where nothing of the finished box stands in it, comes past, is turned there or "
+       "keeps a stated distance; all: on each side that the parts offer"},
       {"box.NAME.welds.grind_flush", Type::yes_no, Need::filled, "false", none, "",
        "whether all beads outside the frame are ground off, so that its faces are plain; a fillet that is ground off holds "
        "nothing"},

@@ -222,7 +222,6 @@ const std::set<std::string> only_by_hand{
     "{} does not come out again alone, the covers off: {} stands in its way and cannot be taken out before it",
     "{}: not decided whether {} finds room beside {}: no exact rule knows its shape",
     "{}: the tables have no tool for it, so it is not asked whether one reaches it",
-    "{}: how far {} stands from {} is not decided",
     "{} and {}: not decided whether they overlap: {}",
     "{}: not decided whether it enters {}: {}",
     "{} and {}: not decided whether they meet in their {} joint",

@@ -9,7 +9,7 @@ build=$root/build/speed
 
 bash "$root/src/cmake/install-packages.sh" test
 cmake -C "$root/src/cmake/release.cmake" -S "$root" -B "$build" -G Ninja -DFITUP_TESTS=ON -DFITUP_BENCHMARKS=ON >/dev/null
-cmake --build "$build" -j "$(nproc)" --target fitup stages_speed bare_kernel
+cmake --build "$build" -j "$(nproc)" --target fitup stages_speed checks_speed bare_kernel
 
 status=0
 for spec in "${specs[@]}"; do
@@ -17,5 +17,6 @@ for spec in "${specs[@]}"; do
   python3 "$root/tests/speed/whole_runs.py" "$build/src/app/fitup" "$build/tests/speed/bare_kernel" "$spec" || status=$?
   "$build/tests/speed/stages_speed" "$spec" --benchmark_counters_tabular=true 2>&1 |
     grep -v "^Run on\|^  L\|CPU Caches\|^\*\*\*"
+  "$build/tests/speed/checks_speed" "$spec" || status=$?
 done
 exit "$status"

@@ -4,12 +4,10 @@
 #include <benchmark/benchmark.h>
 
 #include <chrono>
-#include <fstream>
 #include <iostream>
 #include <map>
 #include <memory>
 #include <optional>
-#include <sstream>
 #include <utility>
 #include <vector>
 
@@ -21,56 +19,15 @@
 #include "fitup/model.h"
 #include "fitup/plan.h"
 #include "fitup/spec.h"
+#include "speed/job.h"
 
 namespace {
 
 using namespace fitup;
-
-/// The spec's text and what it leads to, made once.
-struct Job {
-  std::string name;
-  std::string text;
-  Spec spec;
-  std::optional<Layout> layout;
-  std::optional<Plan> plan;
-  std::optional<Model> model;
-};
+using speed::Job;
+using speed::text_of;
 
 std::unique_ptr<Job> job;
-
-Result<std::string> text_of(const std::string& path) {
-  std::ifstream file(path);
-  if (!file) return Failure{Failure::Kind::file, "reading " + path, "cannot be opened"};
-  std::ostringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
-std::unique_ptr<Job> make_job(const std::string& file_name) {
-  auto text = text_of(file_name);
-  if (!text) return nullptr;
-  auto made = std::make_unique<Job>();
-  made->name = file_name;
-  made->text = *text;
-  SpecResult spec = read_spec(made->name, made->text, {}, text_of);
-  if (!spec.spec) {
-    return nullptr;
-  }
-  made->spec = *std::move(spec.spec);
-  made->layout = lay_out(made->spec);
-  if (made->layout) {
-    made->plan = make_plan(*made->layout).plan;
-  }
-  if (!made->plan) {
-    return nullptr;
-  }
-  auto model = build_model(*made->plan);
-  if (!model) {
-    return nullptr;
-  }
-  made->model = std::move(model).value();
-  return made;
-}
 
 void text_to_spec(benchmark::State& state) {
   for (auto _ : state) {
@@ -240,7 +197,7 @@ BENCHMARK(overlap_by_kernel)->Unit(benchmark::kMillisecond)->Iterations(1);
 
 int main(int count, char** values) {
   benchmark::Initialize(&count, values);
-  job = make_job(count > 1 ? values[1] : FITUP_EXAMPLES "/park-locomotive/front-box.toml");
+  job = speed::make_job(count > 1 ? values[1] : FITUP_EXAMPLES "/park-locomotive/front-box.toml");
   if (!job) {
     std::cerr << "the spec leads to no model; see `fitup check`\n";
     return 1;

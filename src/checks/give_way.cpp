@@ -1,0 +1,73 @@
+// Asks insertion, reach and clearance, and beads that lie on each other.
+// Entry: in_the_way.
+#include "checks/give_way.h"
+
+#include <algorithm>
+#include <numeric>
+
+#include "checks/clearance.h"
+#include "checks/insertion.h"
+#include "checks/near.h"
+#include "checks/reach.h"
+#include "fitup/tolerances.h"
+
+namespace fitup::checks {
+
+namespace {
+
+/// Of each instance, the first of all that are welded to it.
+std::vector<InstanceId> wholes_of(const Plan& plan) {
+  std::vector<InstanceId> whole(plan.instances.size());
+  std::iota(whole.begin(), whole.end(), InstanceId{0});
+  const auto first = [&](InstanceId i) {
+    while (whole[i] != i) i = whole[i] = whole[whole[i]];
+    return i;
+  };
+  for (const Joint& joint : plan.joints) {
+    if (joint.kind != JointKind::weld) continue;
+    const auto [low, high] = std::minmax(first(joint.a), first(joint.b));
+    whole[high] = low;
+  }
+  for (InstanceId i = 0; i < whole.size(); ++i) whole[i] = first(i);
+  return whole;
+}
+
+// The later one gives way, as of a cover and the frame that it lies on.
+std::vector<KeepFree> beads_on_beads(const Scene& scene) {
+  std::vector<KeepFree> found;
+  for (const auto& [low, high] : beads_of_two_wholes(scene)) {
+    const auto d = scene.by_rules(low, high);
+    if (d != Decision::overlap && d != Decision::unsure) continue;
+    const Bead* later = scene.bead_of(scene.owner(low) > scene.owner(high) ? low : high);
+    const Bead* earlier = scene.bead_of(later == scene.bead_of(low) ? high : low);
+    if (!scene.may_give_way(*later)) std::swap(later, earlier);
+    if (!scene.may_give_way(*later)) continue;
+    const Thing other = later == scene.bead_of(low) ? high : low;
+    found.push_back({later->seam, scene.body(other).outer.box, scene.owner(other)});
+  }
+  return found;
+}
+
+}  // namespace
+
+std::vector<std::pair<Thing, Thing>> beads_of_two_wholes(const Scene& scene) {
+  const auto whole = wholes_of(scene.plan());
+  std::vector<Box3> boxes;
+  for (std::size_t i = 0; i < scene.beads().size(); ++i) boxes.push_back(scene.body(scene.thing_of_bead(i)).outer.box);
+  std::vector<std::pair<Thing, Thing>> pairs;
+  for (const auto& [a, b] : near_pairs(boxes, -tolerance::contact_mm)) {
+    if (whole[scene.beads()[a].a] != whole[scene.beads()[b].a])
+      pairs.emplace_back(scene.thing_of_bead(a), scene.thing_of_bead(b));
+  }
+  return pairs;
+}
+
+std::vector<KeepFree> in_the_way(const Scene& scene) {
+  auto all = beads_on_ways(scene);
+  for (const auto& more : {beads_in_tool_rooms(scene), beads_too_near(scene), beads_on_beads(scene)}) {
+    all.insert(all.end(), more.begin(), more.end());
+  }
+  return all;
+}
+
+}  // namespace fitup::checks
