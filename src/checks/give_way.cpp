@@ -25,8 +25,9 @@ std::vector<InstanceId> wholes_of(const Plan& plan) {
   };
   for (const Joint& joint : plan.joints) {
     if (joint.kind != JointKind::weld) continue;
-    const auto [low, high] = std::minmax(first(joint.a), first(joint.b));
-    whole[high] = low;
+    const InstanceId one = first(joint.a);
+    const InstanceId other = first(joint.b);
+    whole[std::max(one, other)] = std::min(one, other);
   }
   for (InstanceId i = 0; i < whole.size(); ++i) whole[i] = first(i);
   return whole;

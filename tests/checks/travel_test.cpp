@@ -172,5 +172,67 @@ TEST(Stop, IsWhatTheKernelFindsWhereTheBodyIsSteppedThroughGeneratedScenes) {
   EXPECT_GT(free, 30);
 }
 
+/// How many of the scenes come out differently with these rules: another verdict, or stopped elsewhere.
+int spoiled(const checks::Rules& rules) {
+  generated::Random random(20261125);
+  int differ = 0;
+  for (int i = 0; i < 3000; ++i) {
+    const Scene scene = draw(random);
+    const auto right = checks::stop_of(placed(scene.mover), placed(scene.other), scene.way);
+    const auto wrong =
+        checks::stop_of(placed(scene.mover), placed(scene.other), scene.way, checks::from_afar_mm, {0, rules});
+    const bool same_place = right.sure_mm && wrong.sure_mm && std::abs(*right.sure_mm - *wrong.sure_mm) < 1e-3;
+    if (right.decision() != wrong.decision() || (right.decision() == Decision::overlap && !same_place)) ++differ;
+  }
+  return differ;
+}
+
+// More scenes of the kind that the kernel has judged above: they notice each rule that is made wrong.
+TEST(Stop, ComesOutDifferentlyWithARuleThatIsWrong) {
+  using checks::Rules;
+  using geometry::Contact;
+  EXPECT_EQ(spoiled(Rules{}), 0);
+  const auto with = [](auto&& spoil) {
+    Rules rules;
+    spoil(rules);
+    return spoiled(rules);
+  };
+  const auto no_quick = [](const geometry::Region&, const geometry::Region&, double) {
+    return std::optional<Contact>();
+  };
+  EXPECT_GT(
+      with([](Rules& r) { r.spans = [](geometry::Interval, geometry::Interval, double) { return Contact::clear; }; }),
+      0);
+  EXPECT_GT(with([](Rules& r) {
+              r.discs = [](const auto& a, const auto& b, double) -> std::optional<Contact> {
+                return a.disc() && b.disc() ? std::optional(Contact::clear) : std::nullopt;
+              };
+            }),
+            0);
+  EXPECT_GT(with([](Rules& r) {
+              r.rectangles = [](const auto& a, const auto& b, double) -> std::optional<Contact> {
+                return a.rectangle() && b.rectangle() ? std::optional(Contact::clear) : std::nullopt;
+              };
+            }),
+            0);
+  EXPECT_GT(with([&](Rules& r) {
+              r.discs = no_quick;
+              r.rectangles = no_quick;
+              r.regions = [](const auto& a, const auto& b, double band) {
+                return geometry::relate(geometry::Region({a.profile().outer, {}}),
+                                        geometry::Region({b.profile().outer, {}}), band);
+              };
+            }),
+            0)
+      << "regions without their holes";
+  EXPECT_GT(with([](Rules& r) {
+              r.shadow = [](const geometry::Region& region, geometry::Axis2 across, geometry::Interval) {
+                return geometry::shadow(region, across, {-1e4, 1e4});
+              };
+            }),
+            0)
+      << "shadows of the whole";
+}
+
 }  // namespace
 }  // namespace fitup
