@@ -54,9 +54,14 @@ enum class Role {
   nut_strip,
   mount_strip,
   stud,
-  edge_strip
+  edge_strip,
+  wall,
+  rib,
+  doubler
 };
 [[nodiscard]] std::string_view to_text(Role role);
+/// What a frame begins with: a member of a ring, or a wall of plate.
+[[nodiscard]] inline bool is_ring_or_wall(Role role) { return role == Role::ring_member || role == Role::wall; }
 
 /// Who makes it: `cut` flat parts come from the laser, `sawn` members and rounds from bars.
 enum class Source { cut, sawn, bought, stand_in, printed };
@@ -305,6 +310,7 @@ struct Plan {
   std::vector<StripSeat> seats;
   std::vector<InstanceId> trued;  // made anew to the frame as it was measured
   std::vector<Step> steps;        // as steps_of gives them
+  std::vector<SetUp> set_up;      // plates that find their own places, in the order in which they do
 };
 
 struct Layout;

@@ -29,4 +29,10 @@ struct Step {
   std::string key;                 // that decides how it comes: "box.main.face.front.entry"
 };
 
+/// A plate that finds its place in those that stand there by then, along a straight way, before anything is welded.
+struct SetUp {
+  InstanceId part = 0;
+  Vec3 way;
+};
+
 }  // namespace fitup

@@ -256,6 +256,19 @@ struct AsBuiltFace {
   [[nodiscard]] bool complete() const { return across_low && across_high && up_low && up_high && (rising || falling); }
 };
 
+/// framed: rolled sections, and plates on them. plate: cut sheet only, whose parts find their places in each other.
+enum class BuildKind { framed, plate };
+/// How far tabs reach through the face that they come out of: short of it for a plug weld, level with it, or beyond.
+enum class Tabs { short_of, flush, proud };
+
+/// The sheets of a box that is built from plates.
+struct PlatesSpec {
+  Place place;
+  std::optional<Sourced<Length>> thickness{};  // absent: as the frame's section or uprights
+  std::optional<Sourced<Length>> border{};     // width of the strips round openings; absent: the section's leg
+  Sourced<Tabs> tabs{};
+};
+
 struct BoxSpec {
   std::string name;
   Place place;
@@ -276,6 +289,8 @@ struct BoxSpec {
   std::optional<BearersSpec> bearers;
   std::optional<MountSpec> feet;
   WeldsSpec welds{};
+  Sourced<BuildKind> build{};
+  PlatesSpec plates{};
   std::array<std::optional<Sourced<Length>>, 6> bay{};   // free room before each face, where it is stated; index: Face
   std::array<std::optional<AsBuiltFace>, 6> as_built{};  // index: Face; complete() in a sound Spec
   [[nodiscard]] const FaceSpec& face(Face f) const { return faces[static_cast<std::size_t>(f)]; }

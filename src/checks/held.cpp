@@ -45,7 +45,7 @@ Groups joined(const Plan& plan) {
 
 std::optional<InstanceId> first_of_frame(const Plan& plan) {
   for (InstanceId i = 0; i < plan.instances.size(); ++i) {
-    if (plan.parts[plan.instances[i].part].role == Role::ring_member) return i;
+    if (is_ring_or_wall(plan.parts[plan.instances[i].part].role)) return i;
   }
   return std::nullopt;
 }

@@ -12,6 +12,7 @@
 #include "checks/coming_out.h"
 #include "checks/order.h"
 #include "checks/seams.h"
+#include "checks/setting_up.h"
 #include "checks/ways.h"
 #include "fitup/tolerances.h"
 
@@ -44,6 +45,7 @@ class Insertion {
   }
 
   std::vector<Finding> run() {
+    findings_ = check_setting_up(scene_, ways_);
     through_the_steps();
     if (!stopped()) come_out();
     if (std::none_of(findings_.begin(), findings_.end(), [](const Finding& f) { return f.verdict == Verdict::fail; }))

@@ -74,7 +74,8 @@ std::string note_of(const Part& part) {
 
 LoadState state_of(Role role) {
   static const std::set<Role> frame{Role::ring_member, Role::upright, Role::cross_bar, Role::brace,
-                                    Role::gusset,      Role::landing, Role::cap,       Role::boss};
+                                    Role::gusset,      Role::landing, Role::cap,       Role::boss,
+                                    Role::wall,        Role::rib,     Role::doubler};
   static const std::set<Role> items{Role::item, Role::rod};
   if (role == Role::eye) return LoadState::as_lifted;
   if (items.contains(role)) return LoadState::loaded;

@@ -51,13 +51,27 @@ std::optional<double> BearerBolts::on_leg(const Section& s, double leg_mm, const
   return std::nullopt;
 }
 
+namespace {
+
+// Of a plate a strip as wide as it is offered: flat, without a root.
+Section section_of(const Part& part, const Box3& strip) {
+  if (const auto* member = std::get_if<Member>(&part.form)) return member->section;
+  Section flat;
+  flat.shape = SectionShape::flat;
+  flat.leg_a_mm = strip.size().y;
+  flat.thickness_mm = strip.size().z;
+  return flat;
+}
+
+}  // namespace
+
 bool BearerBolts::find_seats() {
   const auto across = on_leg(bearer_, bearer_.leg_a_mm, fmt::format("a bearer of {}", bearer_.designation), 0);
   if (!across) return false;
   across_mm_ = *across;
   for (const Side depth : {low, high}) {
     const Host& host = seat_.lying[depth];
-    const auto& leg = std::get<Member>(build_.draft.part(host.id).form).section;
+    const Section leg = section_of(build_.draft.part(host.id), host.box);
     if (leg.shape == SectionShape::tube) {
       build_.diagnostics.add(diag::say<"bearers-no-face">(spec_.bolted_to.place, box_.spec().name,
                                                           to_text(below_ ? Face::top : Face::bottom),

@@ -135,8 +135,11 @@ InstanceId add_plate(Build& build, const PlateSpec& plate, const Box3& box, Vec3
 /// Front-left-bottom corner of a placed item in frame coordinates, and its size.
 [[nodiscard]] Box3 item_box(const Build& build, std::size_t item);
 
-// The steps, in the order in which they are taken. The first is a way of building, the others are shared.
+// The steps, in the order in which they are taken. The first is one of two ways of building, by `build`; the others are
+// shared.
 bool build_frame(Build& build);
+bool build_of_sections(Build& build);
+bool build_of_plates(Build& build);
 /// Whether something that stands in the box needs rails; asked once the frame's plan size and decks are known, with
 /// floor_mm where rails would put it.
 [[nodiscard]] bool needs_rails(const Build& build);

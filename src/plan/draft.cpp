@@ -3,6 +3,7 @@
 #include "plan/draft.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <string_view>
 #include <utility>
@@ -114,6 +115,8 @@ void Draft::add_loose(Part part, int count) {
 }
 
 void Draft::join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double largest_gap_mm, double major_mm) {
+  const std::array<long, 3> way{std::lround(normal.x * 1e3), std::lround(normal.y * 1e3), std::lround(normal.z * 1e3)};
+  if (!joined_.insert({a, b, kind, way}).second) return;
   Joint joint{a, b, kind, normal, largest_gap_mm, major_mm};
   if (!weld_rules.empty()) joint.weld_rule = weld_rules.size() - 1;
   joints_.push_back(joint);
@@ -156,6 +159,7 @@ InstanceId Draft::absorb(const Draft& other, Vec3 by) {
     tip.out_at = tip.out_at + by;
     screw_tips.push_back(std::move(tip));
   }
+  for (const SetUp& set : other.set_up) set_up.push_back({set.part + first, set.way});
   absorb_fits(other, first, by);
   for (const auto& [id, trued] : other.trued_) true_up(id + first, trued.pose.moved(by), trued.flat);
   absorb_loose(other);
@@ -221,6 +225,7 @@ Plan Draft::finish(bool as_built) const {
   plan.patterns = patterns;
   plan.stacks = stacks;
   plan.seats = seats;
+  plan.set_up = set_up;
   for (const auto& [id, trued] : trued_) {
     if (trued.flat) plan.trued.push_back(id);
   }

@@ -2,10 +2,12 @@
 // A Plan in the making: every instance still has a part of its own, so that holes can be added; finishing
 // finds which parts are one. Private to the plan.
 
+#include <array>
 #include <map>
 #include <optional>
 #include <set>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -41,6 +43,7 @@ class Draft {
   InstanceId add(Part part, const Pose& pose, std::string name, const Origin& origin);
   /// A part that stands nowhere: a printed aid.
   void add_loose(Part part, int count);
+  /// The same once more changes nothing.
   void join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double largest_gap_mm = 0, double major_mm = 0);
 
   /// Takes over all of another draft, moved. What is instance i there is here i more than what this returns.
@@ -69,6 +72,7 @@ class Draft {
   std::vector<Zone> zones;
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
+  std::vector<SetUp> set_up;
   std::vector<ScrewTip> screw_tips;  // of those that end level with it or beyond
 
   /// Parts that a proper rotation carries onto each other become one, under the mark of the first and what their
@@ -92,6 +96,7 @@ class Draft {
   std::vector<Instance> instances_;
   std::set<std::string> names_;  // of the instances
   std::vector<Joint> joints_;
+  std::set<std::tuple<InstanceId, InstanceId, JointKind, std::array<long, 3>>> joined_;
   std::vector<Part> loose_;
   std::map<InstanceId, Trued> trued_;
 };

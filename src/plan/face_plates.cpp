@@ -10,6 +10,7 @@
 #include "plan/flanged_cover.h"
 #include "plan/flat_cover.h"
 #include "plan/outward_landing.h"
+#include "plan/plate/walls.h"
 #include "plan/plate_set_in.h"
 
 namespace fitup::plan {
@@ -131,6 +132,10 @@ void add_face_plate(Build& build, Face face) {
 }  // namespace
 
 Box3 panel_box(const Build& build, Face face) {
+  if (is_of_plates(build.box_spec()) && *build.box_spec().face(face).closed_by == Closure::plate) {
+    const auto& wall = std::get<Flat>(build.draft.part(*build.panels[index(face)]).form);
+    return Prism{wall.profile, build.draft.instance(*build.panels[index(face)]).pose, wall.thickness_mm}.bounds();
+  }
   return outside_of(build, face, build.box_spec().face(face).thickness->mm()).box;
 }
 
@@ -138,7 +143,8 @@ void add_face_plates(Build& build) {
   const BoxSpec& spec = build.box_spec();
   std::array<bool, 6> laps{true, true, true, true, true, true};  // index: Face of the cover
   for (const Face face : all_faces) {
-    if (*spec.face(face).closed_by != Closure::plate) continue;
+    // A box of plates has its walls already.
+    if (*spec.face(face).closed_by != Closure::plate || build.panels[index(face)]) continue;
     bool all = true;
     for (const Face cover : all_faces) {
       const bool over = *spec.face(face).set == PlateSet::outside;

@@ -16,6 +16,7 @@
 #include "plan/mount_bolt.h"
 #include "plan/mount_welds.h"
 #include "plan/patterns.h"
+#include "plan/plate/walls.h"
 #include "plan/room.h"
 #include "plan/size_words.h"
 
@@ -75,10 +76,7 @@ class Mounts {
   [[nodiscard]] const FaceSpec& spec_of(Face face) const { return build_.box_spec().face(face); }
   [[nodiscard]] bool is_cover(Face face) const { return *spec_of(face).closed_by == Closure::cover; }
   // How far a face's surface stands out before the frame.
-  [[nodiscard]] double plate_mm(Face face) const {
-    const bool outside = *spec_of(face).set == PlateSet::outside;
-    return *spec_of(face).closed_by == Closure::plate && outside ? spec_of(face).thickness->mm() : 0;
-  }
+  [[nodiscard]] double plate_mm(Face face) const { return laid_on_mm(build_.box_spec(), face); }
   [[nodiscard]] int other_axis(int out) const { return 3 - square_ - out; }
   [[nodiscard]] double half_width_mm() const { return spec_.width->mm() / 2; }
   // Along an axis, `mm` beyond the frame at that side.

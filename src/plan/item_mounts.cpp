@@ -13,6 +13,7 @@
 #include "plan/hardware.h"
 #include "plan/holes.h"
 #include "plan/item_holes.h"
+#include "plan/plate/walls.h"
 
 namespace fitup::plan {
 
@@ -86,7 +87,8 @@ class HeldFace {
   }
   // What the item would have to be moved by to lie on the plate: to the plate's inner side, which is the frame's face.
   [[nodiscard]] double gap_mm(const Hole& hole) const {
-    const double inner = side_of(face_) == low ? 0 : along(build_.shell.size, n_);
+    const double wall = within_mm(build_);
+    const double inner = side_of(face_) == low ? wall : along(build_.shell.size, n_) - wall;
     return sign() * (inner - along(hole.at, n_));
   }
   [[nodiscard]] bool on_plate(const Hole& hole) const {

@@ -8,8 +8,10 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/boss_fit.h"
 #include "plan/hardware.h"
 #include "plan/holes.h"
+#include "plan/loose_hardware.h"
 
 namespace fitup::plan {
 
@@ -18,7 +20,6 @@ namespace {
 constexpr double from_end_mm = 60;  // by rule: a boss's edge from the frame's end, clear of seams and flanges
 constexpr double from_cut_mm = 20;  // and from the member's cut end, clear of its weld
 constexpr double step_mm = 5;       // places and heights are rounded up to this
-constexpr double fit_mm = 0.25;     // radial gap of the boss in its hole, before welding
 constexpr double above_leg_mm = 4;  // stands proud for a fillet weld above
 constexpr double least_rim_mm = 3;  // steel that stays between the hole and the leg's toe
 
@@ -42,9 +43,13 @@ class LiftPoints {
     } else {
       add_by_rule();
     }
+    const auto bosses = static_cast<int>(build_.draft.lift_points.size());
+    if (in_aluminium() && bosses > 0) list_wire_inserts(build_, *tables::find_thread(*spec_.thread), bosses);
   }
 
  private:
+  [[nodiscard]] bool in_aluminium() const { return !tables::find_material(material_of(build_))->steel; }
+
   // On the left and the right top member, as near their ends as they may: the load hangs from far apart.
   void add_by_rule() {
     const Shell& shell = build_.shell;
@@ -54,15 +59,15 @@ class LiftPoints {
       const bool tube = host.wall_mm > 0;
       if (tube && !fits_in_wall(host)) return;
       // In the middle of a tube's wall.
-      const double from_heel = tube ? leg / 2 : std::ceil(shell.top_root_mm + diameter_ / 2 + fit_mm);
-      if (!tube && from_heel + diameter_ / 2 + fit_mm + least_rim_mm > leg) {
+      const double from_heel = tube ? leg / 2 : std::ceil(shell.top_root_mm + diameter_ / 2 + boss_fit_mm);
+      if (!tube && from_heel + diameter_ / 2 + boss_fit_mm + least_rim_mm > leg) {
         build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
                                                           build_.in_words(leg), build_.in_words(shell.top_root_mm)));
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
       const double y = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2, step_mm);
-      const double needed = 2 * y + diameter_ + 2 * fit_mm + least_rim_mm;
+      const double needed = 2 * y + diameter_ + 2 * boss_fit_mm + least_rim_mm;
       if (shell.size.y < needed) {
         build_.diagnostics.add(diag::say<"box-too-shallow">(spec_.thread.place, build_.in_words(shell.size.y),
                                                             build_.in_words(diameter_), build_.at_least(needed)));
@@ -76,7 +81,7 @@ class LiftPoints {
   bool fits_in_wall(const Host& host) {
     const double flat = host.box.size().x - 2 * host.round_mm;
     const double inside = host.box.size().z - host.wall_mm;
-    const double needed = diameter_ + 2 * fit_mm;
+    const double needed = diameter_ + 2 * boss_fit_mm;
     if (needed <= flat + tolerance::contact_mm && height_ - above_leg_mm < inside - host.wall_mm) return true;
     build_.diagnostics.add(diag::say<"boss-not-in-tube">(
         spec_.thread.place, build_.in_words(diameter_), build_.in_words(height_), build_.in_words(needed),
@@ -98,7 +103,7 @@ class LiftPoints {
 
   void add(InstanceId host, Vec2 at) {
     const Shell& shell = build_.shell;
-    const double hole = diameter_ + 2 * fit_mm;
+    const double hole = diameter_ + 2 * boss_fit_mm;
     const Vec3 top{at.x, at.y, shell.size.z + above_leg_mm};
     const std::string name = fmt::format("lift boss {}", build_.draft.lift_points.size() + 1);
     const auto problem = make_hole(
@@ -108,10 +113,11 @@ class LiftPoints {
       return;
     }
     const Thread& thread = *tables::find_thread(*spec_.thread);
-    const InstanceId id =
-        build_.draft.add(lift_boss(thread, diameter_, height_, material_of(build_)),
-                         along({top.x, top.y, top.z - height_}, axis::z), name, {"lifting", spec_.place, "frame"});
-    build_.draft.join(id, host, JointKind::weld, axis::x, fit_mm);
+    Part boss = lift_boss(thread, diameter_, height_, material_of(build_));
+    if (in_aluminium()) boss.size += ", for a wire insert";
+    const InstanceId id = build_.draft.add(std::move(boss), along({top.x, top.y, top.z - height_}, axis::z), name,
+                                           {"lifting", spec_.place, "frame"});
+    build_.draft.join(id, host, JointKind::weld, axis::x, boss_fit_mm);
     build_.draft.lift_points.push_back({id, top, *spec_.thread});
     if (*spec_.eyes) add_eye(id, top, thread);
   }

@@ -1,5 +1,5 @@
 // Bolts of feet and lugs and drill bushes for the list of bought parts; whether loose nuts can be held.
-// Entry: list_mount_bolts, list_drill_bushes, check_loose_nuts.
+// Entry: list_mount_bolts, list_wire_inserts, list_drill_bushes, check_loose_nuts.
 #include "plan/loose_hardware.h"
 
 #include <algorithm>
@@ -18,6 +18,7 @@ namespace {
 
 constexpr double two_threads = 2;  // beyond the nut (common practice)
 constexpr double length_step_mm = 5;
+constexpr double insert_diameters = 1.5;  // length of a wire insert in aluminium (common practice)
 constexpr double bush_length_mm = 12;
 
 Part loose(std::string mark, std::string name, std::string size, double diameter_mm, double length_mm) {
@@ -69,6 +70,14 @@ void list_mount_bolts(Build& build, const MountSpec& spec, const std::string& no
                                           build.in_words(piece_mm + (*spec.grip)->mm()), set),
                               thread.major_mm, length),
                         count);
+}
+
+void list_wire_inserts(Build& build, const Thread& thread, int count) {
+  const double length = insert_diameters * thread.major_mm;
+  build.draft.add_loose(
+      loose("INS-" + thread.size, "wire thread insert",
+            fmt::format("{} x {} mm, stainless steel", thread.size, plain(length)), thread.major_mm, length),
+      count);
 }
 
 void list_drill_bushes(Build& build, double outside_mm, double drill_mm, int count) {

@@ -19,6 +19,8 @@
 #include "plan/nut_strip.h"
 #include "plan/outside.h"
 #include "plan/patterns.h"
+#include "plan/plate/doublers.h"
+#include "plan/plate/touching.h"
 #include "plan/plate_set_in.h"
 #include "plan/rail_sag.h"
 #include "plan/vents.h"
@@ -36,6 +38,7 @@ bool plan_box(plan::Build& build) {
   plan::add_rail_fits(build, rails);
   // What closes the top leaves room for them.
   if (plan::stands_for_itself(build.box_spec())) plan::add_lift_points(build);
+  plan::add_doublers(build);
   plan::add_face_plates(build);
   plan::add_covers(build, rails);
   plan::add_nut_strips(build);
@@ -48,6 +51,7 @@ bool plan_box(plan::Build& build) {
   plan::add_openings(build);
   plan::add_mounts(build);
   plan::add_earth_studs(build);
+  plan::let_touch(build);
   plan::add_vents(build);
   plan::notch_flanges(build);
   plan::add_printed_aids(build);
@@ -99,6 +103,7 @@ class Whole {
     if (other != nullptr) {
       plan::Build whole{spec, box, draft_, diagnostics_, {}, {}, {}};
       plan::add_bearers(whole, standing, *other);
+      plan::let_touch(whole);
     }
     boxes_.push_back(standing);
   }

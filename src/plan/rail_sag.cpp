@@ -188,11 +188,13 @@ void add_rail_fits(Build& build, const std::vector<Host>& rails) {
   std::vector<Sag> sags;
   for (std::size_t i = 0; i < boxes.size(); ++i) {
     const Vec3 size = boxes[i].size();
+    const auto* member = std::get_if<Member>(&build.draft.part(bars[i].id).form);
+    if (member == nullptr) continue;  // a rib stands along its rail
     const double span = (rails_across(build) ? size.y : size.x) + 2 * build.shell.weld_gap_mm;
     const double load = loads.on_bar_n(boxes[i], boxes);
     const Pose& pose = build.draft.pose(bars[i].id);
     const Leg upright = std::abs(pose.x().z) > 0.5 ? Leg::a : Leg::b;
-    const Section& section = std::get<Member>(build.draft.part(bars[i].id).form).section;
+    const Section& section = member->section;
     sags.push_back({i, span, load, sag_mm(load, span, inertia_mm4(section, upright))});
   }
   if (auto fit = worst_of(build, sags, bars)) build.draft.fits.push_back(*std::move(fit));

@@ -108,7 +108,7 @@ class Sequence {
   // The far rod plate is welded last, on dummy rods: after the frame, before the items.
   void weld_frame(const PlacedFrame& frame) {
     const auto first = std::find_if(plan_.instances.begin(), plan_.instances.end(), [&](const Instance& i) {
-      return plan_.parts[i.part].role == Role::ring_member && box_in(i.key) == frame.box;
+      return is_ring_or_wall(plan_.parts[i.part].role) && box_in(i.key) == frame.box;
     });
     if (first == plan_.instances.end()) return;
     const auto id = static_cast<InstanceId>(first - plan_.instances.begin());
@@ -164,7 +164,7 @@ class Sequence {
   /// The box that an instance moves with: a part welded to a frame goes with that frame.
   std::string of(InstanceId i) {
     for (const InstanceId other : members_[whole(i)]) {
-      if (role(other) == Role::ring_member) return box_in(instance(other).key);
+      if (is_ring_or_wall(role(other))) return box_in(instance(other).key);
     }
     if (const auto item = item_of(i)) return box_in(instance(*item).key);
     return box_in(instance(i).key);

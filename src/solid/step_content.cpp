@@ -19,9 +19,12 @@ Colour colour_of(Role role) {
     case Role::cross_bar:
     case Role::brace:
     case Role::gusset:
+    case Role::wall:
+    case Role::rib:
     case Role::cap: return {0.45, 0.48, 0.51};
     case Role::rail:
     case Role::landing:
+    case Role::doubler:
     case Role::bearer:
     case Role::foot:
     case Role::lug:

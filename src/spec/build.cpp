@@ -11,6 +11,7 @@
 #include "spec/build_fixings.h"
 #include "spec/build_items.h"
 #include "spec/build_joined.h"
+#include "spec/build_plates.h"
 #include "spec/build_sections.h"
 #include "spec/build_stiffening.h"
 #include "spec/build_welds.h"
@@ -224,6 +225,7 @@ BoxSpec box(const std::string& name, const Cell& cell) {
   if (const Cell* outside = cell.find("outside")) box.outside = lengths<3>(*outside);
   for (const Face f : all_faces) box.faces[static_cast<std::size_t>(f)] = face(cell["face"][to_text(f)]);
   box.welds = read_welds(cell["welds"]);
+  read_plates(cell, box);
   read_joined(cell, box);
   return box;
 }

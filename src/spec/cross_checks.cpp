@@ -13,6 +13,7 @@
 #include "diag/catalogue.h"
 #include "diag/words.h"
 #include "fitup/tables.h"
+#include "spec/build_plates.h"
 #include "spec/build_stiffening.h"
 #include "spec/file_pattern.h"
 
@@ -105,7 +106,9 @@ class Checks {
   }
 
   // The sections' tables, the welds and a thread of one diameter are those of steel.
-  void frame_material(const Sourced<std::string>& material) {
+  void frame_material(const BoxSpec& box) {
+    if (*box.build == BuildKind::plate) return;
+    const Sourced<std::string>& material = box.frame.material;
     const Material* known = tables::find_material(*material);
     if (known == nullptr || known->steel) return;
     std::string steels;
@@ -184,7 +187,8 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
     const Cell& cell = root["box"][box.name];
     check_rows(box, cell, checks);
     check_clearances(box, cell, checks);
-    checks.frame_material(box.frame.material);
+    checks.frame_material(box);
+    check_build(box, diagnostics);
     if (cell["frame"]["braces"].sound) check_stiffening(box, diagnostics);
   }
   if (spec.lifting && root["lifting"].sound) checks.lift_places(*spec.lifting);

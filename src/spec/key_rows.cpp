@@ -138,7 +138,7 @@ const std::vector<Rule> box_rows{
      "of such a hole; without it 6 mm and a fifth of the tube's mean side, in whole mm (common practice)"},
     {"box.NAME.frame.cope_gap", Type::length, Need::filled, "1 mm", {0.2, 10}, "",
      "gap between a member's end and the member it yields to, filled by the weld"},
-    {"box.NAME.frame.material", Type::material, Need::filled, "S235JR", none, "", "steel of the frame, its plates and covers; no aluminium, whose threads and welds follow other rules"},
+    {"box.NAME.frame.material", Type::material, Need::filled, "S235JR", none, "", "material of the frame, its plates and covers: a steel; of a box that is built from plates also an aluminium alloy"},
     {"box.NAME.clearance", Type::table, Need::must, "", none, "",
      "free space from the items' bodies to the inside of the frame; the bottom follows from the rails; where outside gives "
      "the size, what is left out takes what remains: of two of one direction, each half"},
@@ -379,7 +379,7 @@ const std::vector<Rule>& rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> rows;
     for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &closing_rows(), &stiffening_rows(),
-                             &weld_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows()})
+                             &weld_rows(), &plate_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows()})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

@@ -82,6 +82,7 @@ struct Rule {
 [[nodiscard]] const std::vector<Rule>& stiffening_rows();
 /// Those of how a box is welded; part of rules().
 [[nodiscard]] const std::vector<Rule>& weld_rows();
+[[nodiscard]] const std::vector<Rule>& plate_rows();
 /// Those of what is held by screws and studs beside the covers' own keys; part of rules().
 [[nodiscard]] const std::vector<Rule>& fixing_rows();
 /// Those of how plates and flanges are made; part of rules().

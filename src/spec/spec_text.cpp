@@ -247,6 +247,10 @@ void write_box(Writer& out, const BoxSpec& box) {
   out.line(key + ".welds.leg", box.welds.leg);
   out.line(key + ".welds.sides", box.welds.sides);
   out.line(key + ".welds.grind_flush", box.welds.grind_flush);
+  out.line(key + ".build", box.build);
+  out.line(key + ".plates.thickness", box.plates.thickness);
+  out.line(key + ".plates.border", box.plates.border);
+  out.line(key + ".plates.tabs", box.plates.tabs);
   write_joined(out, key, box);
   for (const Face face : all_faces) write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
 }

@@ -48,6 +48,8 @@ std::string words(Closure closure) {
   return closure == Closure::open ? "open" : closure == Closure::plate ? "plate" : "cover";
 }
 
+std::string words(BuildKind build) { return build == BuildKind::plate ? "plate" : "framed"; }
+std::string words(Tabs tabs) { return tabs == Tabs::short_of ? "short" : tabs == Tabs::flush ? "flush" : "proud"; }
 std::string words(WeldSides sides) { return sides == WeldSides::clear ? "clear" : "all"; }
 std::string words(Landing landing) { return landing == Landing::inward ? "inward" : "outward"; }
 std::string words(PlateSet set) {

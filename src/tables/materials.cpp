@@ -14,6 +14,7 @@ std::vector<Material> all_materials() {
           {"A36", 7850, "ASTM A36; density 7850 kg/m3 (490 lb/ft3 is the custom of the trade)"},
           {"1.4301", 7900, "EN 10088-1, density from memory (AISI 304 sheets often say 8000 kg/m3)"},
           {"5052-H32", 2680, "ASTM B209; density as published in data sheets", false},
+          {"5083-H111", 2660, "EN 573-3, EN 485-2; density as published in data sheets", false},
           {"6061-T6", 2700, "ASTM B209; density as published in data sheets", false},
           {"6082-T6", 2700, "EN 755-2; density as published in data sheets", false},
           {"6060-T66", 2700, "EN 755-2; density from memory of the handbook", false},

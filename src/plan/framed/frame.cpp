@@ -1,5 +1,5 @@
 // The welded frame of angle: bottom ring, top ring, flat uprights in the side planes, each end cut derived.
-// Entry: build_frame.
+// Entry: build_of_sections.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -369,7 +369,7 @@ class Frame {
 
 }  // namespace
 
-bool build_frame(Build& build) {
+bool build_of_sections(Build& build) {
   const FrameSpec& spec = build.box_spec().frame;
   const Section* angle = build.spec.section(*spec.section);
   const Section* flat = build.spec.section(*spec.uprights);

@@ -1,0 +1,56 @@
+// How a box is built, and its sheets, from checked cells.
+// Entry: read_plates, check_build.
+
+#include "spec/build_plates.h"
+
+#include <array>
+#include <utility>
+
+#include "diag/catalogue.h"
+
+namespace fitup::spec {
+
+namespace {
+
+using diag::say;
+
+std::optional<Sourced<Length>> length(const Cell* cell) {
+  return cell == nullptr ? std::nullopt : std::optional(cell->get<Length>());
+}
+
+}  // namespace
+
+void read_plates(const Cell& cell, BoxSpec& box) {
+  const auto build = cell["build"].get<std::string>();
+  box.build = {*build == "plate" ? BuildKind::plate : BuildKind::framed, build.place, build.given};
+  const Cell& plates = cell["plates"];
+  box.plates.place = plates.place;
+  box.plates.thickness = length(plates.find("thickness"));
+  box.plates.border = length(plates.find("border"));
+  const auto tabs = plates["tabs"].get<std::string>();
+  box.plates.tabs = {*tabs == "flush"   ? Tabs::flush
+                     : *tabs == "proud" ? Tabs::proud
+                                        : Tabs::short_of,
+                     tabs.place, tabs.given};
+}
+
+void check_build(const BoxSpec& box, Diagnostics& diagnostics) {
+  const std::string of_box = "box." + box.name;
+  const auto idle = [&](const Place& place, const std::string& key, const char* why) {
+    diagnostics.add(say<"no-effect">(place, of_box + key, why));
+  };
+  if (*box.build == BuildKind::framed) {
+    constexpr const char* why = "the box is framed; say build = \"plate\" to build it from plates";
+    if (box.plates.thickness) idle(box.plates.thickness->place, ".plates.thickness", why);
+    if (box.plates.border) idle(box.plates.border->place, ".plates.border", why);
+    if (box.plates.tabs.given) idle(box.plates.tabs.place, ".plates.tabs", why);
+    return;
+  }
+  constexpr const char* why = "the box is built from plates, which have no such members";
+  const FrameSpec& frame = box.frame;
+  if (frame.cross_bars) idle(frame.cross_bars->place, ".frame.cross_bars", why);
+  if (frame.braces) idle(frame.braces->place, ".frame.braces", why);
+  if (frame.gussets) idle(frame.gussets->place, ".frame.gussets", why);
+}
+
+}  // namespace fitup::spec
