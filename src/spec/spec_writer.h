@@ -31,6 +31,8 @@ namespace fitup::spec {
 [[nodiscard]] std::string words(HoleClass hole);
 [[nodiscard]] std::string words(Fixing fixing);
 [[nodiscard]] std::string words(Closure closure);
+[[nodiscard]] std::string words(BuildKind build);
+[[nodiscard]] std::string words(Tabs tabs);
 [[nodiscard]] std::string words(WeldSides sides);
 [[nodiscard]] std::string words(Landing landing);
 [[nodiscard]] std::string words(PlateSet set);
