@@ -10,8 +10,6 @@ const std::vector<Rule>& plate_rows() {
   // A row stays a row.
   // clang-format off
   static const std::vector<Rule> rows{
-      {"box.NAME.build", Type::word, Need::filled, "framed", none, "framed, plate",
-       "framed: welded from rolled sections; plate: from cut sheet only, whose tabs and slots find their own places"},
       {"box.NAME.plates", Type::table, Need::filled, "", none, "", "the sheets of a box that is built from plates"},
       {"box.NAME.plates.thickness", Type::length, Need::may, "", {1.5, 20}, "",
        "thickness of walls, floor and top; without it that of the frame's section or uprights, of the thicker"},
