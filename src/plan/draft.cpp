@@ -116,7 +116,8 @@ void Draft::add_loose(Part part, int count) {
 
 void Draft::join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double largest_gap_mm, double major_mm) {
   const std::array<long, 3> way{std::lround(normal.x * 1e3), std::lround(normal.y * 1e3), std::lround(normal.z * 1e3)};
-  if (!joined_.insert({a, b, kind, way}).second) return;
+  // Each screw joins for itself.
+  if (kind != JointKind::bolted && !joined_.insert({a, b, kind, way}).second) return;
   Joint joint{a, b, kind, normal, largest_gap_mm, major_mm};
   if (!weld_rules.empty()) joint.weld_rule = weld_rules.size() - 1;
   joints_.push_back(joint);

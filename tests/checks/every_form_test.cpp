@@ -187,6 +187,18 @@ Plan on_its_way(const Prism& bar, bool after) {
   return plan;
 }
 
+/// A cube that finds its place below another one, from above or from below.
+Plan setting_up(Vec3 way) {
+  Plan plan = two_cubes({0, 0, -10}, JointKind::weld);
+  plan.set_up = {{0, axis::minus_z}, {1, way}};
+  Step weld;
+  weld.kind = StepKind::weld;
+  weld.what = "cubes";
+  weld.adds = {0, 1};
+  plan.steps = {weld};
+  return plan;
+}
+
 Prism askew_bar() {
   const double c = std::sqrt(0.5);
   return {generated::box({-5, -30}, {5, 30}), Pose::at({0, 0, 0}, {c, c, 0}, axis::z), 50};
@@ -207,9 +219,10 @@ Plan in_a_pocket() {
 // What no spec comes to, since the plan is refused before or the parts are such that a rule decides.
 std::vector<Finding> said_by_hand() {
   std::vector<Finding> said;
-  for (const Plan& plan : {askew(), two_cubes({0, 0, 12}, JointKind::weld), two_cubes({0, 0, -12}, JointKind::weld),
-                           two_cubes({10, 0, 10}, JointKind::weld), short_screw(), loose(), one_cube(),
-                           on_its_way(askew_bar(), false), on_its_way(cube(10), true), in_a_pocket()}) {
+  for (const Plan& plan :
+       {askew(), two_cubes({0, 0, 12}, JointKind::weld), two_cubes({0, 0, -12}, JointKind::weld),
+        two_cubes({10, 0, 10}, JointKind::weld), short_screw(), loose(), one_cube(), on_its_way(askew_bar(), false),
+        on_its_way(cube(10), true), in_a_pocket(), setting_up(axis::z), setting_up(axis::minus_z)}) {
     add(plan, said);
   }
   return said;
@@ -219,6 +232,8 @@ const std::set<std::string> only_by_hand{
     "{} and {} are to be welded, and there is no edge of their contact where a bead finds room",
     "{} and {}: where their seams lie was not worked out, for they do not face each other along an axis",
     "{}: not decided whether it comes to its place past {}: no exact rule knows their shapes",
+    "{} does not find its place along {}: it meets {} {} mm before it, by {} mm",
+    "{} plates find their places in each other one after another: {}",
     "{} does not come out again alone, the covers off: {} stands in its way and cannot be taken out before it",
     "{}: not decided whether {} finds room beside {}: no exact rule knows its shape",
     "{}: the tables have no tool for it, so it is not asked whether one reaches it",
