@@ -108,7 +108,7 @@ void ask_what_if(const PipelineInput& input, PipelineResult& result, const std::
   constexpr std::string_view what = "asking what measurements decide";
   say(what);
   result.findings = with_what_if({input.file_name, input.text, input.overrides, read_spec_file}, *result.spec,
-                                 *result.plan, *std::move(result.findings), interrupt_requested);
+                                 *result.plan, *std::move(result.findings), interrupt_requested, input.cores);
   (void)stopped(what, result);
 }
 

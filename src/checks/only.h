@@ -7,7 +7,7 @@
 
 namespace fitup::checks {
 
-/// What check_by_rules finds of this check: for "insertion" and "reach" without asking the others.
+/// What check_by_rules finds of this check: where that is possible without asking the others.
 [[nodiscard]] Findings check_only(const Plan& plan, std::string_view check);
 
 }  // namespace fitup::checks

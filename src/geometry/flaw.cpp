@@ -1,6 +1,7 @@
 // Why a profile cannot be a plate: every pair of edges and every hole is looked at.
 // Entry: flaw_in.
 #include <algorithm>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -42,8 +43,10 @@ std::optional<std::string> flaw_in_loop(const Loop& loop) {
 }
 
 std::optional<std::string> meeting(const Loop& a, const Loop& b) {
+  const Box2 whole = b.bounds();
   for (const Edge& ea : a.edges()) {
     const Box2 ba = ea.bounds();
+    if (geometry::apart(ba, whole, tolerance::contact_mm)) continue;
     for (const Edge& eb : b.edges()) {
       if (geometry::apart(ba, eb.bounds(), tolerance::contact_mm)) continue;
       const geometry::NearestPlace nearest = geometry::nearest_place(ea, eb);
@@ -57,6 +60,9 @@ std::optional<std::string> meeting(const Loop& a, const Loop& b) {
 
 std::optional<std::string> flaw_in(const Profile& profile) {
   if (auto flaw = flaw_in_loop(profile.outer)) return flaw;
+  std::vector<Box2> boxes;
+  boxes.reserve(profile.holes.size());
+  for (const Loop& hole : profile.holes) boxes.push_back(hole.bounds());
   for (std::size_t i = 0; i < profile.holes.size(); ++i) {
     const Loop& hole = profile.holes[i];
     if (auto flaw = flaw_in_loop(hole)) return flaw;
@@ -65,6 +71,7 @@ std::optional<std::string> flaw_in(const Profile& profile) {
       return "a hole lies outside the outline " + at(hole.vertices.front().at);
     }
     for (std::size_t j = 0; j < i; ++j) {
+      if (geometry::apart(boxes[i], boxes[j], tolerance::contact_mm)) continue;
       const Loop& other = profile.holes[j];
       if (auto flaw = meeting(other, hole)) return flaw;
       if (geometry::side_of(other, hole.vertices.front().at) == Side::inside ||

@@ -141,6 +141,8 @@ Vec2 Region::find_inner_point() const {
     }
     std::sort(at.begin(), at.end());
     for (std::size_t i = 0; i + 1 < at.size(); ++i) {
+      // The outline is no farther than the piece's own ends.
+      if ((at[i + 1] - at[i]) / 2 <= depth) continue;
       const Vec2 middle{(at[i] + at[i + 1]) / 2, y};
       const double d = distance_to_outline_mm(middle);
       if (d > depth && contains(middle)) {
@@ -153,10 +155,26 @@ Vec2 Region::find_inner_point() const {
 }
 
 Region Region::moved(Vec2 by) const {
-  Profile p = profile_;
-  p.outer = p.outer.moved(by);
-  for (Loop& hole : p.holes) hole = hole.moved(by);
-  return Region(std::move(p));
+  Region result = *this;
+  result.profile_.outer = profile_.outer.moved(by);
+  for (Loop& hole : result.profile_.holes) hole = hole.moved(by);
+  for (Stretch& s : result.outline_) {
+    s.edge.from = s.edge.from + by;
+    s.edge.to = s.edge.to + by;
+    s.arc.centre = s.arc.centre + by;
+    s.box = {s.box.low + by, s.box.high + by};
+  }
+  for (Monotone& m : result.monotone_) {
+    m.from = m.from + by;
+    m.to = m.to + by;
+    m.centre = m.centre + by;
+  }
+  result.bounds_ = {bounds_.low + by, bounds_.high + by};
+  result.inner_ = inner_ + by;
+  if (disc_) result.disc_->centre = disc_->centre + by;
+  if (rectangle_) result.rectangle_ = result.bounds_;
+  for (Circle& hole : result.round_holes_) hole.centre = hole.centre + by;
+  return result;
 }
 
 }  // namespace fitup::geometry

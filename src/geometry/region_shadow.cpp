@@ -13,7 +13,13 @@ namespace {
 // Pieces that meet but for rounding are one.
 constexpr double speck_mm = 1e-9;
 
+// Off a line by more than rounding.
+constexpr double beside_mm = 1e-6;
+
 double along(Axis2 axis, Vec2 p) { return axis == Axis2::x ? p.x : p.y; }
+bool reaches(const Stretch& s, Axis2 axis, Interval strip) {
+  return along(axis, s.box.high) >= strip.low - beside_mm && along(axis, s.box.low) <= strip.high + beside_mm;
+}
 Axis2 other(Axis2 axis) { return axis == Axis2::x ? Axis2::y : Axis2::x; }
 Vec2 direction(Axis2 axis) { return axis == Axis2::x ? Vec2{1, 0} : Vec2{0, 1}; }
 
@@ -32,6 +38,7 @@ std::vector<double> cuts_of(const Stretch& s, Axis2 across, Interval strip) {
 void add_outline(const Region& region, Axis2 across, Interval strip, std::vector<Interval>& out) {
   const Axis2 onto = other(across);
   for (const Stretch& s : region.outline()) {
+    if (!reaches(s, across, strip)) continue;
     const auto cuts = cuts_of(s, across, strip);
     for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
       const double at = along(across, s.at((cuts[i] + cuts[i + 1]) / 2));
@@ -48,10 +55,14 @@ void add_side(const Region& region, Axis2 across, double side, std::vector<Inter
   const Axis2 onto = other(across);
   std::vector<double> at;
   for (const Stretch& s : region.outline()) {
+    if (!reaches(s, across, {side, side})) continue;
     std::vector<double> hits;
     cross_line(s, side * direction(across), direction(onto), hits);
     for (const double h : hits) at.push_back(along(onto, s.at(h)));
-    for (const Vec2 end : {s.edge.from, s.edge.to}) at.push_back(along(onto, end));
+    // An edge that runs along the side crosses it nowhere.
+    for (const Vec2 end : {s.edge.from, s.edge.to}) {
+      if (std::abs(along(across, end) - side) <= beside_mm) at.push_back(along(onto, end));
+    }
   }
   std::sort(at.begin(), at.end());
   for (std::size_t i = 0; i + 1 < at.size(); ++i) {

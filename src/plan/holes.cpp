@@ -10,7 +10,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
-#include "geometry/region.h"
+#include "geometry/intersect.h"
 #include "plan/bends.h"
 #include "plan/coat.h"
 #include "plan/tube.h"
@@ -30,9 +30,10 @@ double web_mm(double thickness_mm) { return std::min(thickness_mm, widest_web_mm
 
 // How far a point inside the loop stands from its outline; negative outside.
 double depth_in_mm(const Loop& loop, Vec2 at) {
-  const geometry::Region region(Profile{loop, {}});
-  const double distance = region.distance_to_outline_mm(at);
-  return region.contains(at) ? distance : -distance;
+  if (const auto circle = loop.as_circle()) return circle->radius - norm(at - circle->centre);
+  double distance = 1e300;
+  for (const Edge& edge : loop.edges()) distance = std::min(distance, geometry::distance_mm(edge, at));
+  return geometry::side_of(loop, at) == geometry::Side::inside ? distance : -distance;
 }
 
 Problem too_near_edge(const Build& build, const Loop& outline, Vec2 at, double diameter_mm, double thickness_mm,

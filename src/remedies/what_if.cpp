@@ -3,17 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <map>
-#include <set>
 #include <utility>
 
 #include "checks/contacts.h"
-#include "checks/overlap.h"
-#include "checks/scene.h"
 #include "fitup/layout.h"
 #include "fitup/remedies.h"
+#include "remedies/measured.h"
 
 namespace fitup {
 
@@ -21,16 +17,17 @@ namespace {
 
 // What a size that says nothing was measured to (common practice for a rule or a tape).
 constexpr double unsaid_mm = 0.5;
-// Instances that are planned again in one run: about 40 times a box of 275.
-constexpr std::size_t most_planned = 11000;
+// A measurement costs two to four plans; of the whole a hundred heavy items with their rods may have six, so that the
+// run takes seconds, and a box of 275 instances as many as there are.
+constexpr std::size_t most_planned = 25000;
+constexpr std::size_t least_asked = 6;
+constexpr std::size_t most_asked_of_any = 40;
 // The list is short.
 constexpr std::size_t most_listed = 5;
-constexpr std::array<double, 3> shares{0.25, 0.5, 0.75};
 
 /// A number of the spec that was measured.
 struct Measurement {
   std::string key;  // as --set takes it
-  std::string said;
   double now_mm = 0;
   double within_mm = 0;
   bool given = true;
@@ -61,7 +58,7 @@ void add_rods(const ItemSpec& item, double clear_mm, std::vector<Measurement>& a
   for (std::size_t i = 0; i < item.rods->at.size(); ++i) {
     for (std::size_t axis = 0; axis < 2; ++axis) {
       const std::string key = fmt::format("item.{}.rods.at.{}.{}", item.name, i + 1, axis + 1);
-      all.push_back({key, key, (*item.rods->at[i])[axis].mm(), item.rods->within->mm(), item.rods->within.given});
+      all.push_back({key, (*item.rods->at[i])[axis].mm(), item.rods->within->mm(), item.rods->within.given});
     }
   }
 }
@@ -73,7 +70,7 @@ std::vector<Measurement> measurements(const Spec& spec, const Plan& plan) {
     for (std::size_t axis = 0; axis < 3; ++axis) {
       const auto& within = item.size_within[axis];
       const std::string key = fmt::format("item.{}.size.{}", item.name, axis + 1);
-      all.push_back({key, key, (*item.size)[axis].mm(), within ? within->mm() : unsaid_mm, within.has_value()});
+      all.push_back({key, (*item.size)[axis].mm(), within ? within->mm() : unsaid_mm, within.has_value()});
     }
     add_rods(item, least_clear_mm(plan), all);
   }
@@ -83,140 +80,109 @@ std::vector<Measurement> measurements(const Spec& spec, const Plan& plan) {
 class WhatIf {
  public:
   WhatIf(const SpecSource& source, const Plan& plan, const std::function<bool()>& stop)
-      : source_(source), plan_(plan), stop_(stop), before_(overlaps_of(plan)) {
-    for (const Joint& joint : plan.joints) {
-      if (joint.kind != JointKind::slip) gives_way_.insert(std::minmax(joint.a, joint.b));
-      for (const auto& [rod, other] : {std::pair(joint.a, joint.b), std::pair(joint.b, joint.a)}) {
-        const bool on_rod =
-            role_of(rod) == Role::rod && (role_of(other) == Role::nut || role_of(other) == Role::washer);
-        if (on_rod) on_rods_.insert(other);
-      }
-    }
-  }
+      : source_(source), as_planned_(plan), stop_(stop) {}
 
-  [[nodiscard]] bool spent() const { return planned_ >= most_planned || (stop_ && stop_()); }
+  [[nodiscard]] bool stopped() const { return stop_ && stop_(); }
 
-  /// Off by all of its tolerance, either way; then the least share of it with which the same happens.
-  std::optional<Delicate> ask(const Measurement& m) {
+  /// Off by all of its tolerance, either way; then the least quarter of it with which something breaks.
+  [[nodiscard]] std::optional<Delicate> ask(const Measurement& m) const {
     for (const double sign : {1.0, -1.0}) {
-      auto worst = breaks(m, sign * m.within_mm);
+      if (stopped()) return std::nullopt;
+      std::optional<Broke> least = breaks(m, sign * m.within_mm);
+      if (!least) continue;
+      const bool by_half = closer(m, sign * 0.5 * m.within_mm, least);
+      closer(m, sign * (by_half ? 0.25 : 0.75) * m.within_mm, least);
+      const auto worst = as_planned_.worst(least->plan, least->pairs);
       if (!worst) continue;
-      Delicate delicate{m.said, sign * m.within_mm, m.within_mm, m.given, worst->check, words_of(*worst), worst->parts};
-      for (const double share : shares) {
-        if (spent()) break;
-        const double off = sign * share * m.within_mm;
-        const auto already = breaks(m, off);
-        if (!already) continue;
-        delicate = {m.said, off, m.within_mm, m.given, already->check, words_of(*already), already->parts};
-        break;
-      }
-      return delicate;
+      return Delicate{m.key, least->off_mm, m.within_mm, m.given, worst->check, words_of(*worst), worst->parts};
     }
     return std::nullopt;
   }
 
  private:
+  struct Broke {
+    double off_mm = 0;
+    Plan plan;
+    remedies::Broken pairs;
+  };
+
   static std::string words_of(const Finding& f) {
     if (f.parts.size() < 2 || !f.value) return f.message;
     return fmt::format("{} runs {:.2f} mm into {}", f.parts[0], *f.value, f.parts[1]);
   }
 
-  using Pairs = std::map<std::set<std::string>, double>;
-
-  static std::vector<Finding> overlapping(const Plan& plan) {
-    const checks::Scene scene(plan, {});
-    auto all = checks::check_overlap(scene, checks::find_contacts(scene, 1), 1);
-    std::erase_if(all, [](const Finding& f) { return f.verdict != Verdict::fail; });
-    return all;
-  }
-  static std::set<std::string> pair_of(const Finding& f) { return {f.parts.begin(), f.parts.end()}; }
-  static Pairs overlaps_of(const Plan& plan) {
-    Pairs pairs;
-    for (const Finding& f : overlapping(plan)) pairs[pair_of(f)] = f.value.value_or(0);
-    return pairs;
+  bool closer(const Measurement& m, double off_mm, std::optional<Broke>& least) const {
+    if (stopped()) return false;
+    auto nearer = breaks(m, off_mm);
+    if (!nearer) return false;
+    least = std::move(nearer);
+    return true;
   }
 
-  std::optional<Finding> breaks(const Measurement& m, double off_mm) {
-    const auto real = as_measured(m.key, m.now_mm + off_mm);
-    if (!real) return std::nullopt;
-    std::optional<Finding> worst;
-    for (const Finding& f : overlapping(*real)) {
-      if (before_.contains(pair_of(f)) || meets_as_stated(f)) continue;
-      if (!worst || f.value.value_or(0) > worst->value.value_or(0)) worst = f;
-    }
-    return worst;
+  [[nodiscard]] std::optional<Broke> breaks(const Measurement& m, double off_mm) const {
+    auto measured = as_measured(m.key, m.now_mm + off_mm);
+    if (!measured || stopped()) return std::nullopt;
+    auto pairs = as_planned_.broken(*measured, stop_);
+    if (pairs.empty()) return std::nullopt;
+    return Broke{off_mm, *std::move(measured), std::move(pairs)};
   }
 
-  // What is stated to meet is pressed or drawn together.
-  [[nodiscard]] bool meets_as_stated(const Finding& f) const {
-    std::vector<InstanceId> ids;
-    for (InstanceId i = 0; i < plan_.instances.size(); ++i) {
-      const std::string name = plan_.parts[plan_.instances[i].part].mark + " " + plan_.instances[i].name;
-      if (std::find(f.parts.begin(), f.parts.end(), name) != f.parts.end()) ids.push_back(i);
-    }
-    return ids.size() == 2 && gives_way_.contains(std::minmax(ids[0], ids[1]));
-  }
-
-  [[nodiscard]] Role role_of(InstanceId id) const { return plan_.parts[plan_.instances[id].part].role; }
-  [[nodiscard]] bool comes_with_an_item(InstanceId id) const {
-    return role_of(id) == Role::item || role_of(id) == Role::rod || on_rods_.contains(id);
-  }
-
-  /// All that is made as it is planned; items, rods and what is on these as they would stand with another measure,
-  /// their row about the middle that it has.
-  std::optional<Plan> as_measured(const std::string& key, double mm) {
-    planned_ += plan_.instances.size();
+  [[nodiscard]] std::optional<Plan> as_measured(const std::string& key, double mm) const {
     std::vector<Override> overrides = source_.overrides;
     std::erase_if(overrides, [&](const Override& o) { return o.key == key; });
     overrides.push_back({key, fmt::format("{:.6f} mm", mm)});
     const SpecResult read = read_spec(source_.file_name, source_.text, overrides, source_.files);
-    if (!read.spec) return std::nullopt;
-    const Layout layout = lay_out(*read.spec);
-    const PlanResult other = make_plan(layout);
-    if (!other.plan || other.plan->instances.size() != plan_.instances.size()) return std::nullopt;
-    return put_together(*other.plan);
-  }
-
-  [[nodiscard]] Plan put_together(const Plan& other) const {
-    Plan out = plan_;
-    const Vec3 larger = other.frame_size - plan_.frame_size;
-    const Vec3 back{-larger.x / 2, -larger.y / 2, 0};
-    std::map<PartId, PartId> taken;
-    for (InstanceId i = 0; i < out.instances.size(); ++i) {
-      Instance& instance = out.instances[i];
-      const Instance& moved = other.instances[i];
-      if (instance.name != moved.name || !comes_with_an_item(i)) continue;
-      const auto [part, added] = taken.try_emplace(moved.part, out.parts.size());
-      if (added) out.parts.push_back(other.parts[moved.part]);
-      instance.part = part->second;
-      instance.pose = moved.pose.moved(back);
-    }
-    return out;
+    if (!read.spec || stopped()) return std::nullopt;
+    const PlanResult other = make_plan(lay_out(*read.spec));
+    return other.plan ? as_planned_.with_items_of(*other.plan) : std::nullopt;
   }
 
   const SpecSource& source_;
-  const Plan& plan_;
+  remedies::AsPlanned as_planned_;
   const std::function<bool()>& stop_;
-  Pairs before_;
-  std::set<std::pair<InstanceId, InstanceId>> gives_way_;
-  std::set<InstanceId> on_rods_;  // nuts and washers
-  std::size_t planned_ = 0;
 };
+
+/// How many measurements of a plan of so many instances are tried: what each costs grows with the plan.
+std::size_t most_asked(std::size_t instances) {
+  return std::clamp(most_planned / std::max<std::size_t>(instances, 1), least_asked, most_asked_of_any);
+}
+
+/// What is said of the measurements beyond those that were tried.
+Finding not_tried(std::size_t tried, std::size_t all) {
+  Finding f;
+  f.check = "what-if";
+  f.verdict = Verdict::not_checked;
+  f.message = fmt::format(
+      "of {} measurements the first {} were tried, in the order of the spec's items; what the others would break "
+      "by their tolerance was not asked",
+      all, tried);
+  return f;
+}
+
+std::vector<Delicate> most_delicate_first(std::vector<Delicate> all) {
+  const auto share = [](const Delicate& d) { return std::abs(d.off_mm) / d.within_mm; };
+  std::stable_sort(all.begin(), all.end(), [&](const Delicate& a, const Delicate& b) {
+    return std::pair(share(a), std::abs(a.off_mm)) < std::pair(share(b), std::abs(b.off_mm));
+  });
+  if (all.size() > most_listed) all.resize(most_listed);
+  return all;
+}
 
 }  // namespace
 
 Findings with_what_if(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
-                      const std::function<bool()>& stop) {
-  WhatIf what_if(source, plan, stop);
-  for (const Measurement& m : measurements(spec, plan)) {
-    if (what_if.spent()) break;
-    if (auto delicate = what_if.ask(m)) findings.delicate.push_back(*std::move(delicate));
+                      const std::function<bool()>& stop, int cores) {
+  std::vector<Measurement> all = measurements(spec, plan);
+  if (all.empty() || (stop && stop())) return findings;
+  const std::size_t tried = std::min(all.size(), most_asked(plan.instances.size()));
+  if (tried < all.size()) findings.all.push_back(not_tried(tried, all.size()));
+  const WhatIf what_if(source, plan, stop);
+  std::vector<std::optional<Delicate>> answers(tried);
+  checks::for_each_index(tried, cores, [&](std::size_t i) { answers[i] = what_if.ask(all[i]); });
+  for (auto& answer : answers) {
+    if (answer) findings.delicate.push_back(*std::move(answer));
   }
-  const auto share = [](const Delicate& d) { return std::abs(d.off_mm) / d.within_mm; };
-  std::stable_sort(findings.delicate.begin(), findings.delicate.end(), [&](const Delicate& a, const Delicate& b) {
-    return std::pair(share(a), std::abs(a.off_mm)) < std::pair(share(b), std::abs(b.off_mm));
-  });
-  if (findings.delicate.size() > most_listed) findings.delicate.resize(most_listed);
+  findings.delicate = most_delicate_first(std::move(findings.delicate));
   return findings;
 }
 
