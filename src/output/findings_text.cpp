@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <numeric>
 
+#include "output/finding_picture.h"
 #include "output/findings_files.h"
 #include "output/text.h"
 #include "output/units.h"
@@ -56,7 +58,7 @@ std::string joined(const std::vector<std::string>& parts) {
   return text;
 }
 
-std::string paragraph(const Finding& f, const PaperUnits& units) {
+std::string paragraph(const Finding& f, const std::string& picture, const PaperUnits& units) {
   std::string text = line(to_text(f.verdict), fmt::format("{}: {}", f.check, units.sentence(f.message)));
   if (const std::string m = measured(f, units); !m.empty()) text += line("  measured", m);
   if (!f.parts.empty()) text += line("  parts", joined(f.parts));
@@ -66,6 +68,7 @@ std::string paragraph(const Finding& f, const PaperUnits& units) {
   }
   if (!f.key.empty()) text += line("  key", f.key);
   if (f.remedy) text += line("  to mend", output::remedy_text(*f.remedy));
+  if (!picture.empty()) text += line("  picture", picture);
   return text;
 }
 
@@ -90,20 +93,26 @@ std::string summary(const Findings& findings) {
                      count(findings, Verdict::pass));
 }
 
-}  // namespace
-
-std::string findings_text(const Findings& findings, UnitSystem system) {
-  const PaperUnits units(system);
-  std::vector<Finding> sorted = findings.all;
-  std::stable_sort(sorted.begin(), sorted.end(),
-                   [](const Finding& a, const Finding& b) { return badness(a.verdict) < badness(b.verdict); });
+/// `pictures`: the path of each finding's, empty where there is none.
+std::string text_with(const std::vector<std::string>& pictures, const Findings& findings, const PaperUnits& units) {
+  std::vector<std::size_t> sorted(findings.all.size());
+  std::iota(sorted.begin(), sorted.end(), std::size_t{0});
+  std::stable_sort(sorted.begin(), sorted.end(), [&](std::size_t a, std::size_t b) {
+    return badness(findings.all[a].verdict) < badness(findings.all[b].verdict);
+  });
   std::string text = summary(findings) + "\n";
-  for (const Finding& f : sorted) text += "\n" + paragraph(f, units);
+  for (const std::size_t i : sorted) text += "\n" + paragraph(findings.all[i], pictures[i], units);
   if (const auto delicate = output::delicate_lines(findings, units); !delicate.empty()) {
     text += "\n";
     for (const std::string& l : delicate) text += wrapped(l, 2) + "\n";
   }
   return text;
+}
+
+}  // namespace
+
+std::string findings_text(const Findings& findings, UnitSystem system) {
+  return text_with(std::vector<std::string>(findings.all.size()), findings, PaperUnits(system));
 }
 
 namespace output {
@@ -165,7 +174,7 @@ std::string findings_text_file(const Findings& findings, const JobInfo& info, Re
   } else if (release == Release::written_anyway) {
     text += "A check fails: the files to cut, print and drill from were written because --anyway was given.\n\n";
   }
-  return text + findings_text(findings, info.units) + "\n" + cautions();
+  return text + text_with(picture_paths(findings), findings, PaperUnits(info.units)) + "\n" + cautions();
 }
 
 }  // namespace output

@@ -7,6 +7,7 @@
 
 #include "fitup/job.h"
 #include "output/bench_lists.h"
+#include "output/finding_picture.h"
 #include "output/findings_files.h"
 #include "output/flat_drawing.h"
 #include "output/job_json.h"
@@ -141,6 +142,7 @@ class JobWriter {
     add(output::findings_page, output::findings_text_file(findings_, info_, release_), FileGroup::checks);
     add(output::weight_list, output::write_csv(output::weight_rows(plan_, info_)), FileGroup::checks);
     add(output::weld_list, output::write_csv(output::weld_rows(plan_, info_)), FileGroup::checks);
+    for (JobFile& picture : output::finding_pictures(plan_, findings_, info_)) files_.push_back(std::move(picture));
     return add(output::assembly_picture, output::assembly_svg(plan_, model_, info_), FileGroup::checks);
   }
 

@@ -9,6 +9,7 @@
 #include <map>
 #include <set>
 
+#include "output/finding_picture.h"
 #include "output/labels.h"
 #include "output/paths.h"
 
@@ -61,7 +62,7 @@ class ReadBack {
         {weight_list, flaw_in_weight_list}};
     if (const auto judge = judges.find(file.path); judge != judges.end()) return judge->second(file.bytes, from_);
     if (file.path == assembly_step) return flaw_in_assembly_step(file.bytes, from_.plan, from_.model, from_.info);
-    if (file.path == assembly_picture) return flaw_in_picture(file.bytes, from_.info);
+    if (file.path.ends_with(".svg")) return flaw_in_picture(file.bytes, from_.info);
     return flaw_in_part_file(file, part_of_.at(file.path));
   }
 
@@ -89,7 +90,12 @@ std::set<std::string> paths_of_job(const Origins& from) {
   const bool made = release_of(from.findings, from.options) != Release::withheld;
   std::set<std::string> paths{job_list};
   if (chosen(FileGroup::step)) paths.insert(assembly_step);
-  if (chosen(FileGroup::checks)) paths.insert({findings_list, findings_page, weld_list, weight_list, assembly_picture});
+  if (chosen(FileGroup::checks)) {
+    paths.insert({findings_list, findings_page, weld_list, weight_list, assembly_picture});
+    for (const std::string& picture : picture_paths(from.findings)) {
+      if (!picture.empty()) paths.insert(picture);
+    }
+  }
   if (!made) return paths;
   if (chosen(FileGroup::dxf)) paths.insert(order_list);
   if (chosen(FileGroup::stl)) paths.insert(print_list);
