@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <nlohmann/json.hpp>
@@ -14,6 +15,7 @@
 #include "app/show.h"
 #include "app/spec_file.h"
 #include "app/terminal.h"
+#include "app/waiting.h"
 #include "diag/words.h"
 #include "fitup/job.h"
 #include "output/finish_words.h"
@@ -70,6 +72,7 @@ Result<WrittenJob> write_job(const PipelineResult& result, const MakeRequest& re
   progress.say("reading them back");
   const Status same = read_back(*files, *result.plan, *result.model, *result.findings, info, options);
   if (!same) return same.error();
+  const Undisturbed writing;
   if (interrupt_requested()) return Failure{Failure::Kind::interrupted, "make", "stopped as asked"};
   progress.say("putting the job folder in its place");
   const auto before = job_in_folder(*request.folder);
@@ -88,6 +91,10 @@ Failure about_folder(Failure failure, const std::string& folder) {
 
 namespace {
 
+bool is_picture_of_finding(const JobFile& file) {
+  return file.path.starts_with("checks/") && file.path.ends_with(".svg");
+}
+
 void report_files(Outcome& outcome, const MakeRequest& request, const WrittenJob& job) {
   const std::filesystem::path folder(*request.folder);
   for (const JobFile& file : job.files) {
@@ -97,6 +104,10 @@ void report_files(Outcome& outcome, const MakeRequest& request, const WrittenJob
   outcome.last_line = fmt::format("wrote {} files to {}{}\n", job.files.size(), folder.generic_string(), only);
   if (outcome.status == ExitStatus::check_failed && !request.anyway) {
     outcome.last_line += "without the files for cutting and printing, because a check failed (--anyway writes them)\n";
+  }
+  if (const auto pictures = std::count_if(job.files.begin(), job.files.end(), is_picture_of_finding); pictures > 0) {
+    outcome.last_line += fmt::format("{} of what is listed above in {}\n", pictures == 1 ? "a picture" : "pictures",
+                                     (folder / "checks").generic_string());
   }
   outcome.last_line += job.replaced;
 }

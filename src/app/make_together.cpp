@@ -7,6 +7,7 @@
 
 #include "app/commands.h"
 #include "app/make_one.h"
+#include "app/waiting.h"
 #include "output/joint_lists.h"
 
 namespace fitup::app {
@@ -84,6 +85,8 @@ void write_lists(Outcome& outcome, const MakeTogetherRequest& request, const std
 
 Outcome make_together(const MakeTogetherRequest& request) {
   Outcome outcome{.command = "make"};
+  // The lists over all must follow what became of each job, so that all is ended in order.
+  const Undisturbed in_order;
   const auto time = time_of_files(outcome);
   if (!time) return outcome;
   const std::string folder = (fs::path(request.folder) / output::joint_folder).generic_string();

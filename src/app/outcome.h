@@ -56,8 +56,8 @@ void add_error(Outcome& outcome, ExitStatus status, std::string id, std::string 
 /// The `--json` object, with a newline at its end.
 [[nodiscard]] std::string to_json(const Outcome& outcome);
 
-/// What people read on standard output.
-[[nodiscard]] std::string to_people(const Outcome& outcome, const Common& common, bool colour);
+/// What people read on standard output, in lines of at most `width` characters where words allow it.
+[[nodiscard]] std::string to_people(const Outcome& outcome, const Common& common, bool colour, std::size_t width = 110);
 
 /// What goes to standard error: every diagnostic with its place.
 [[nodiscard]] std::string messages(const Outcome& outcome, bool colour);

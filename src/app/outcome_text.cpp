@@ -17,7 +17,10 @@ namespace {
 
 using output::PaperUnits;
 
-constexpr std::size_t page_width = 110;
+// Parts of one finding that are named before the rest is counted: --json and findings.txt name all.
+constexpr std::size_t most_parts = 6;
+// A limit no larger than what counts as contact says nothing that could be measured.
+constexpr double no_limit_mm = 1e-3;
 constexpr std::array<Verdict, 4> worst_first{Verdict::fail, Verdict::marginal, Verdict::not_checked, Verdict::pass};
 
 std::string_view colour_of(Verdict verdict) {
@@ -37,7 +40,7 @@ std::string verdict_cell(Verdict verdict, std::size_t width, bool colour) {
 }
 
 /// Breaks at spaces so that no line is wider than the page, later lines indented.
-std::string wrapped(std::string_view text, std::size_t indent) {
+std::string wrapped(std::string_view text, std::size_t indent, std::size_t page_width) {
   std::string out;
   std::size_t column = indent;
   while (!text.empty()) {
@@ -65,6 +68,13 @@ std::string text_place(const Finding& finding, const SourceTexts& sources) {
   return finding.key.empty() ? where : fmt::format("{}, {}", where, finding.key);
 }
 
+std::string parts_in_words(const std::vector<std::string>& parts) {
+  const std::size_t named = std::min(parts.size(), most_parts);
+  std::string text = "parts: ";
+  for (std::size_t i = 0; i < named; ++i) text += (i == 0 ? "" : "; ") + parts[i];
+  return named == parts.size() ? text : fmt::format("{}; and {} more", text, parts.size() - named);
+}
+
 /// What a reader needs to act; a pass needs none of it.
 std::vector<std::string> details(const Finding& finding, const SourceTexts& sources, const PaperUnits& units) {
   std::vector<std::string> lines;
@@ -72,11 +82,12 @@ std::vector<std::string> details(const Finding& finding, const SourceTexts& sour
   const bool named = std::all_of(finding.parts.begin(), finding.parts.end(), [&](const std::string& part) {
     return finding.message.find(part) != std::string::npos;
   });
-  if (!named) lines.push_back(fmt::format("parts: {}", fmt::join(finding.parts, "; ")));
+  if (!named) lines.push_back(parts_in_words(finding.parts));
   if (finding.value) {
     std::string line = "measured " + units.measure(*finding.value, finding.unit);
-    if (finding.limit) line += ", limit " + units.measure(*finding.limit, finding.unit);
-    if (!finding.source.empty()) line += fmt::format(" ({})", finding.source);
+    const bool contact = finding.limit && *finding.limit > 0 && *finding.limit <= no_limit_mm && finding.unit == "mm";
+    if (finding.limit && !contact) line += ", limit " + units.measure(*finding.limit, finding.unit);
+    if (!finding.source.empty() && !contact) line += fmt::format(" ({})", finding.source);
     lines.push_back(line);
   }
   if (finding.at)
@@ -98,7 +109,7 @@ std::string counts(const Findings& findings) {
   return fmt::format("{}", fmt::join(parts, ", "));
 }
 
-std::string findings_table(const Outcome& outcome, const Common& common, bool colour) {
+std::string findings_table(const Outcome& outcome, const Common& common, bool colour, std::size_t width) {
   const Findings& findings = *outcome.findings;
   const PaperUnits units(outcome.units);
   std::vector<const Finding*> rows;
@@ -114,9 +125,9 @@ std::string findings_table(const Outcome& outcome, const Common& common, bool co
   std::string text;
   for (const Finding* row : rows) {
     text += fmt::format("{}  {:<{}}  {}\n", verdict_cell(row->verdict, verdict_width, colour), row->check, check_width,
-                        wrapped(units.sentence(row->message), indent));
+                        wrapped(units.sentence(row->message), indent, width));
     for (const std::string& line : details(*row, outcome.sources, units)) {
-      text += fmt::format("{}{}\n", std::string(indent, ' '), wrapped(line, indent));
+      text += fmt::format("{}{}\n", std::string(indent, ' '), wrapped(line, indent, width));
     }
   }
   return text;
@@ -124,22 +135,22 @@ std::string findings_table(const Outcome& outcome, const Common& common, bool co
 
 }  // namespace
 
-std::string to_people(const Outcome& outcome, const Common& common, bool colour) {
+std::string to_people(const Outcome& outcome, const Common& common, bool colour, std::size_t width) {
   if (!outcome.jobs.empty()) {
     std::string text;
     for (const Outcome& job : outcome.jobs) {
-      const std::string part = to_people(job, common, colour);
+      const std::string part = to_people(job, common, colour, width);
       text += part + (part.empty() || common.quiet ? "" : "\n");
     }
     return common.quiet ? text : text + outcome.last_line;
   }
   if (outcome.text_only || !outcome.findings) return outcome.text;
-  std::string table = findings_table(outcome, common, colour);
+  std::string table = findings_table(outcome, common, colour, width);
   if (common.quiet) return table;
   std::string text = outcome.text + "\n" + table;
   if (!table.empty()) text += "\n";
   for (const std::string& line : output::delicate_lines(*outcome.findings, PaperUnits(outcome.units))) {
-    text += wrapped(line, 2) + "\n";
+    text += wrapped(line, 2, width) + "\n";
   }
   if (!outcome.findings->delicate.empty()) text += "\n";
   return text + counts(*outcome.findings) + "\n" + outcome.last_line;

@@ -3,6 +3,7 @@
 #include "app/run.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <variant>
 
 #include "app/command_line.h"
@@ -11,6 +12,8 @@
 #include "app/outcome.h"
 #include "app/signals.h"
 #include "app/terminal.h"
+#include "app/waiting.h"
+#include "fitup/job.h"
 
 namespace fitup::app {
 
@@ -38,10 +41,22 @@ Outcome outcome_of_usage(const UsageError& error) {
   return outcome;
 }
 
+bool is_long(const Request& request) {
+  return std::holds_alternative<MakeRequest>(request) || std::holds_alternative<MakeTogetherRequest>(request) ||
+         std::holds_alternative<CheckRequest>(request);
+}
+
+Outcome outcome_of_interrupt(const Request& request) {
+  const bool checks = std::holds_alternative<CheckRequest>(request);
+  Outcome outcome{.command = checks ? "check" : "make"};
+  add_failure(outcome, {Failure::Kind::interrupted, outcome.command, "stopped as asked"});
+  return outcome;
+}
+
 int print(const Outcome& outcome, const Common& common) {
   print_message(messages(outcome, wants_colour(Stream::error, common)));
   const std::string text =
-      common.json ? to_json(outcome) : to_people(outcome, common, wants_colour(Stream::output, common));
+      common.json ? to_json(outcome) : to_people(outcome, common, wants_colour(Stream::output, common), output_width());
   if (print_result(text)) return static_cast<int>(outcome.status);
   print_message("error: standard output could not be written; is the disk full? [file-trouble]\n");
   return static_cast<int>(ExitStatus::file_trouble);
@@ -55,7 +70,13 @@ int run(const std::vector<std::string>& arguments) {
   if (const auto* error = std::get_if<UsageError>(&line)) return print(outcome_of_usage(*error), error->common);
   const Request& request = std::get<Request>(line);
   const Common common = std::visit([](const auto& r) { return r.common; }, request);
-  return print(std::visit(Dispatch{}, request), common);
+  if (!is_long(request)) return print(std::visit(Dispatch{}, request), common);
+  const auto outcome =
+      wait_for([&request] { return std::visit(Dispatch{}, request); }, interrupt_requested, Progress::tick);
+  if (outcome) return print(*outcome, common);
+  Progress::clear();
+  // What was left still reads what stands here: the process ends without unwinding any of it.
+  std::_Exit(print(outcome_of_interrupt(request), common));
 }
 
 int internal_error(const std::vector<std::string>& arguments, const std::string& reason) {
