@@ -43,12 +43,13 @@ Outcome outcome_of_usage(const UsageError& error) {
 
 bool is_long(const Request& request) {
   return std::holds_alternative<MakeRequest>(request) || std::holds_alternative<MakeTogetherRequest>(request) ||
-         std::holds_alternative<CheckRequest>(request);
+         std::holds_alternative<CheckRequest>(request) || std::holds_alternative<CompareRequest>(request);
 }
 
 Outcome outcome_of_interrupt(const Request& request) {
   const bool checks = std::holds_alternative<CheckRequest>(request);
-  Outcome outcome{.command = checks ? "check" : "make"};
+  const bool compares = std::holds_alternative<CompareRequest>(request);
+  Outcome outcome{.command = checks ? "check" : compares ? "compare" : "make"};
   add_failure(outcome, {Failure::Kind::interrupted, outcome.command, "stopped as asked"});
   return outcome;
 }

@@ -130,7 +130,7 @@ std::string advice(const Pattern& pattern) {
   for (const IsoHole hole : classes) {
     const Pattern larger = with_holes(pattern, hole);
     if (share(tried(larger)) < enough) continue;
-    return fmt::format("; {} holes of ISO 273 ({}) are the smallest that do in 99 of 100", words(hole),
+    return fmt::format("; {} holes of ISO 273 ({}) are the smallest that do in 99 percent", words(hole),
                        sizes_in_words(holes_of(larger)));
   }
   const Pattern loosest = with_holes(pattern, IsoHole::loose);
@@ -171,7 +171,7 @@ Finding finding_of(const Plan& plan, const Pattern& pattern) {
   f.key = pattern.class_key.empty() ? pattern.key : pattern.class_key;
   f.place = pattern.place;
   f.message = fmt::format(
-      "{}: all go together in {} of 100 drawn by lot ({} to {} with 95 percent confidence); holes of {}, {}; {}",
+      "{}: all go together in {} percent of the trials ({} to {} with 95 percent confidence); holes of {}, {}; {}",
       pattern.name, percent(chance), percent(low), percent(high), sizes_in_words(holes), making_in_words(holes),
       worst_case_in_words(holes));
   if (f.verdict != Verdict::pass) f.message += advice(pattern);

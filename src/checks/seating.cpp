@@ -41,8 +41,9 @@ Finding finding_of(const Plan& plan, const StripSeat& seat) {
   f.key = seat.key;
   f.place = seat.place;
   f.message = fmt::format(
-      "of a foot strip {} mm wide of {}, {} mm stand on {} when the rail is {} mm and the item {} mm off its place",
-      length_text(strip), f.parts[0], length_text(left), f.parts[1], length_text(rail_off_mm),
+      "{} mm of the {} mm wide foot strip of {} stay on {} when the rail is off its place by {} mm and the item by {} "
+      "mm",
+      length_text(left), length_text(strip), f.parts[0], f.parts[1], length_text(rail_off_mm),
       length_text(seat.item_shift_mm));
   return f;
 }

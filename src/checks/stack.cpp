@@ -63,6 +63,10 @@ double swelling_of(const RowStack& stack) {
   return sum;
 }
 
+std::string swelling_in_words(double mm) {
+  return mm > 0 ? fmt::format("{} mm of swelling and ", length_text(mm)) : "";
+}
+
 // The frame's own tolerance comes to it: it is welded.
 Finding in_space(const Plan& built, const RowStack& stack) {
   std::vector<double> within;
@@ -77,9 +81,9 @@ Finding in_space(const Plan& built, const RowStack& stack) {
   Finding f = finding_of(built, stack, growth, stack.free_mm);
   f.message = fmt::format(
       "{}: {} things in {} mm leave {} mm; they may be longer by {} mm at worst and {} mm "
-      "statistically, with {} mm of swelling and the welded frame's {} mm (ISO 13920-B)",
+      "statistically, {}the welded frame's {} mm (ISO 13920-B) included",
       stack.name, stack.pieces.size(), length_text(stack.space_mm), length_text(stack.free_mm),
-      length_text(growth.worst_mm), length_text(growth.statistical_mm), length_text(swelling_of(stack)),
+      length_text(growth.worst_mm), length_text(growth.statistical_mm), swelling_in_words(swelling_of(stack)),
       length_text(frame));
   if (unsaid > 0) {
     f.message += fmt::format("; {} of them do not say what they were measured within: {} mm is taken (common practice)",

@@ -210,5 +210,40 @@ TEST(Clearances, LargerOnesNeverMakeAnOverlapWorse) {
   EXPECT_GE(overlapping, 10);
 }
 
+/// The worst verdict of a check, and the least amount that it measured.
+std::pair<int, double> worst_of(const Plan& plan, const std::string& check) {
+  std::pair<int, double> worst{0, 1e300};
+  for (const Finding& f : check_by_rules(plan).all) {
+    if (f.check != check) continue;
+    worst.first = std::max(worst.first, f.verdict == Verdict::fail ? 2 : f.verdict == Verdict::marginal ? 1 : 0);
+    worst.second = std::min(worst.second, f.value.value_or(1e300));
+  }
+  return worst;
+}
+
+// Blocks, and swollen ones, between the sides: with more room to the left or the right neither the distance that is
+// kept to the plates nor what a row leaves becomes less, and no verdict worse.
+TEST(Clearances, LargerOnesNeverMakeADistanceOrARowFail) {
+  const auto text = text_of(test::sound_box()) + "\n[[keep_apart]]\nwhat = \"block\"\nfrom = \"plates\"\nleast = 12\n";
+  for (const int swelling : {0, 5}) {
+    for (const std::string side : {"left", "right"}) {
+      for (const std::string check : {"clearance", "stack"}) {
+        std::pair<int, double> before{2, -1e300};
+        for (const int mm : {2, 5, 8, 14}) {
+          const auto box = planned(
+              "sound.toml", text,
+              {{"box.main.clearance." + side, std::to_string(mm)}, {"item.block.swelling", std::to_string(swelling)}});
+          ASSERT_TRUE(box->plan);
+          const auto now = worst_of(*box->plan, check);
+          EXPECT_LE(now.first, before.first) << check << " " << side << " " << mm;
+          EXPECT_GE(now.second, before.second - 1e-6) << check << " " << side << " " << mm;
+          before = now;
+        }
+        EXPECT_LT(before.second, 1e300) << check << " said nothing";
+      }
+    }
+  }
+}
+
 }  // namespace
 }  // namespace fitup

@@ -132,12 +132,10 @@ TEST(Examples, ToBeginWithRaiseNoFalseAlarm) {
 // The comparison itself: each way in which findings can differ from what is expected is noticed.
 class Surprises : public testing::Test {
  protected:
-  const nlohmann::json fail_ = {{"check", "overlap"},
-                                {"verdict", "fail"},
-                                {"value", 0.2},
-                                {"remedy", nullptr},
-                                {"parts", {"ITM01 block 1", "FLT02 left front upright"}}};
-  const Expectation fits_{"overlap", "fail", {"upright", "block"}, 0.2, 1e-3, {}, {}, {}, true};
+  const nlohmann::json fail_ = {{"check", "overlap"}, {"verdict", "fail"},
+                                {"value", 0.2},       {"place", {3.9, 480, 155}},
+                                {"remedy", nullptr},  {"parts", {"ITM01 block 1", "FLT02 left front upright"}}};
+  const Expectation fits_{"overlap", "fail", {"upright", "block"}, 0.2, 1e-3, {3.9, 480, 155}, {}, {}, {}, true};
 };
 
 TEST_F(Surprises, AreNoneWhenAllIsAsExpected) {
@@ -155,10 +153,12 @@ TEST_F(Surprises, NoticeAnotherCheckVerdictPartOrAmount) {
   twice.parts = {"upright", "left front"};  // both pieces are of the same part
   Expectation amount = fits_;
   amount.amount = 0.21;
+  Expectation place = fits_;
+  place.place[2] = 155.02;
   Expectation remedy = fits_;
   remedy.remedy_key = "box.main.clearance.left";
   remedy.remedy_value = "8.2";
-  for (const Expectation& wrong : {check, verdict, part, twice, amount, remedy}) {
+  for (const Expectation& wrong : {check, verdict, part, twice, amount, place, remedy}) {
     EXPECT_THAT(surprises({{wrong}, true}, nlohmann::json::array({fail_})), ElementsAre(HasSubstr("missing")));
   }
 }

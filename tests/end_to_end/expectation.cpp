@@ -31,7 +31,7 @@ T need(const toml::table& table, std::string_view key, const std::filesystem::pa
 }
 
 Expectation read_expectation(const toml::table& table, const std::filesystem::path& file) {
-  allow_only(table, {"check", "verdict", "parts", "amount", "tolerance", "remedy"}, file);
+  allow_only(table, {"check", "verdict", "parts", "amount", "tolerance", "place", "remedy"}, file);
   Expectation expectation;
   expectation.whole = true;
   expectation.check = need<std::string>(table, "check", file);
@@ -42,6 +42,10 @@ Expectation read_expectation(const toml::table& table, const std::filesystem::pa
   if (table.contains("amount")) {
     expectation.amount = need<double>(table, "amount", file);
     expectation.tolerance = need<double>(table, "tolerance", file);
+  }
+  if (const auto* place = table["place"].as_array()) {
+    for (const auto& coordinate : *place) expectation.place.push_back(coordinate.value<double>().value());
+    if (expectation.place.size() != 3) throw std::runtime_error(file.string() + ": a place has X, Y and Z");
   }
   if (const auto* remedy = table["remedy"].as_table()) {
     expectation.remedy_key = need<std::string>(*remedy, "key", file);
@@ -64,6 +68,13 @@ bool named(const std::vector<std::string>& pieces, std::vector<std::string> part
   return false;
 }
 
+bool is_there(const std::vector<double>& wanted, const nlohmann::json& place) {
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    if (!place.is_array() || std::abs(place.at(i).get<double>() - wanted[i]) > place_tolerance_mm) return false;
+  }
+  return true;
+}
+
 bool describes(const Expectation& e, const nlohmann::json& finding) {
   if (finding.at("check") != e.check || finding.at("verdict") != e.verdict) return false;
   if (!named(e.parts, finding.at("parts").get<std::vector<std::string>>())) return false;
@@ -71,6 +82,7 @@ bool describes(const Expectation& e, const nlohmann::json& finding) {
     const auto& value = finding.at("value");
     if (!value.is_number() || std::abs(value.get<double>() - *e.amount) > e.tolerance) return false;
   }
+  if (!is_there(e.place, finding.at("place"))) return false;
   const auto& remedy = finding.at("remedy");
   if (!e.remedy_key) return !e.whole || remedy.is_null();
   return remedy.is_object() && remedy.at("key") == *e.remedy_key && remedy.at("value") == *e.remedy_value;
@@ -79,6 +91,7 @@ bool describes(const Expectation& e, const nlohmann::json& finding) {
 std::string in_words(const Expectation& e) {
   std::string text = fmt::format("{} {} naming [{}]", e.verdict, e.check, fmt::join(e.parts, "; "));
   if (e.amount) text += fmt::format(", {} within {}", *e.amount, e.tolerance);
+  if (!e.place.empty()) text += fmt::format(", at {}", fmt::join(e.place, ", "));
   if (e.remedy_key) text += fmt::format(", remedy {} = {}", *e.remedy_key, *e.remedy_value);
   return text;
 }

@@ -9,6 +9,8 @@
 
 namespace fitup::test {
 
+inline constexpr double place_tolerance_mm = 0.01;
+
 /// One `[[expect]]`: some finding of this check and verdict that names all these parts (each a piece of a part's
 /// text, each found in a part of its own), with this amount.
 struct Expectation {
@@ -17,6 +19,7 @@ struct Expectation {
   std::vector<std::string> parts;
   std::optional<double> amount;
   double tolerance = 0;
+  std::vector<double> place;              // X, Y, Z in mm, to place_tolerance_mm; empty: not said
   std::optional<std::string> remedy_key;  // absent: of a case, the finding has none
   std::optional<std::string> remedy_value;
   std::optional<std::string> too_little;  // a step nearer to what stands in the spec: this finding, or another, stays
