@@ -107,9 +107,11 @@ Findings check_by_rules(const Plan& plan) {
 
 Findings checks::check_only(const Plan& plan, std::string_view check) {
   using OfPlan = std::vector<Finding> (*)(const Plan&);
-  static const std::map<std::string_view, OfPlan> of_plan{{"lift", check_lift},     {"finish", check_finish},
-                                                          {"as-built", check_fits}, {"hole-fit", check_hole_fit},
-                                                          {"stack", check_stack},   {"seating", check_seating}};
+  static const std::map<std::string_view, OfPlan> of_plan{{"finish", check_finish},
+                                                          {"as-built", check_fits},
+                                                          {"hole-fit", check_hole_fit},
+                                                          {"stack", check_stack},
+                                                          {"seating", check_seating}};
   Findings findings;
   if (const auto known = of_plan.find(check); known != of_plan.end()) {
     findings.all = known->second(plan);
