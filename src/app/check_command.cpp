@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
 #include <set>
 #include <utility>
 
@@ -55,6 +56,15 @@ Outcome outcome_of(std::string command, PipelineResult& result, std::optional<Un
   return outcome;
 }
 
+namespace {
+
+bool to_be_shown(const Findings& findings) {
+  return std::any_of(findings.all.begin(), findings.all.end(),
+                     [](const Finding& f) { return f.verdict == Verdict::fail || f.verdict == Verdict::marginal; });
+}
+
+}  // namespace
+
 Outcome check(const CheckRequest& request) {
   auto text = read_spec_file(request.spec_file);
   if (!text) {
@@ -66,7 +76,11 @@ Outcome check(const CheckRequest& request) {
   PipelineResult result =
       run_pipeline({request.spec_file, std::move(text).value(), request.overrides, Stage::findings, request.cores},
                    [&progress](std::string_view what) { progress.say(what); });
-  return outcome_of("check", result, request.units);
+  Outcome outcome = outcome_of("check", result, request.units);
+  if (outcome.findings && to_be_shown(*outcome.findings)) {
+    outcome.last_line = fmt::format("a picture of each: fitup make {} --only checks\n", request.spec_file);
+  }
+  return outcome;
 }
 
 }  // namespace fitup::app
