@@ -43,13 +43,15 @@ Outcome outcome_of_usage(const UsageError& error) {
 
 bool is_long(const Request& request) {
   return std::holds_alternative<MakeRequest>(request) || std::holds_alternative<MakeTogetherRequest>(request) ||
-         std::holds_alternative<CheckRequest>(request) || std::holds_alternative<CompareRequest>(request);
+         std::holds_alternative<CheckRequest>(request) || std::holds_alternative<CompareRequest>(request) ||
+         std::holds_alternative<InspectRequest>(request);
 }
 
 Outcome outcome_of_interrupt(const Request& request) {
-  const bool checks = std::holds_alternative<CheckRequest>(request);
-  const bool compares = std::holds_alternative<CompareRequest>(request);
-  Outcome outcome{.command = checks ? "check" : compares ? "compare" : "make"};
+  Outcome outcome{.command = "make"};
+  if (std::holds_alternative<CheckRequest>(request)) outcome.command = "check";
+  if (std::holds_alternative<CompareRequest>(request)) outcome.command = "compare";
+  if (std::holds_alternative<InspectRequest>(request)) outcome.command = "inspect";
   add_failure(outcome, {Failure::Kind::interrupted, outcome.command, "stopped as asked"});
   return outcome;
 }
