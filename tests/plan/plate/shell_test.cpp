@@ -98,7 +98,7 @@ TEST(PlateDemo, SetsUpEachWallAndRibOnceAndTheWallsOverAllElse) {
   ASSERT_TRUE(p.result.plan) << p.said();
   const Plan& plan = *p.result.plan;
   std::set<InstanceId> seen;
-  for (const SetUp& set : plan.set_up) {
+  for (const fitup::SetUp& set : plan.set_up) {
     EXPECT_TRUE(seen.insert(set.part).second);
     EXPECT_NEAR(norm(set.way), 1, 1e-12);
   }
