@@ -48,10 +48,11 @@ ReadSide from_spec(const std::string& path, const std::vector<Override>& overrid
     add_failure(out.outcome, text.error());
     return out;
   }
-  PipelineResult result = run_pipeline({path, std::move(text).value(), overrides, Stage::plan, 1},
+  PipelineResult result = run_pipeline({path, *text, overrides, Stage::plan, 1},
                                        [&progress](std::string_view what) { progress.say(what); });
   if (result.plan && result.spec) {
     out.side = compare::side_of(*result.plan, job_info(*result.spec, {}), with_overrides(path, overrides));
+    out.side->prices = read_prices(path, *text, overrides, read_spec_file);
   }
   out.outcome = outcome_of("compare", result);
   out.outcome.text.clear();

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "compare/costs.h"
 #include "compare/match.h"
 
 namespace fitup::compare {
@@ -105,6 +106,7 @@ std::vector<Total> totals_of(const Side& a, const Side& b) {
   sums.add_seams("seams_not_worked_out", "joints whose seams are not worked out", Measure::count,
                  [](const SeamTotals& s) { return static_cast<double>(s.not_worked_out); });
   add_others(sums);
+  for (const Total& cost : costs_of(a, b)) sums.totals.push_back(cost);
   return sums.totals;
 }
 

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "fitup/job.h"
+#include "fitup/prices.h"
 #include "output/job_summary.h"
 
 namespace fitup::compare {
@@ -23,6 +24,7 @@ struct Side {
   std::string version;                   // of the program that planned it
   std::string finish;                    // in words; empty: none
   UnitSystem units = UnitSystem::mm_kg;  // of its lists
+  std::optional<Prices> prices;          // of a spec; a folder keeps none
   output::JobSizes sizes;
   output::JobSummary parts;
 };
@@ -39,7 +41,7 @@ struct Change {
   std::optional<output::PartLine> b;
 };
 
-enum class Measure { count, length, mass };
+enum class Measure { count, length, mass, money };
 
 /// What a side comes to in one respect.
 struct Total {

@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "compare/words.h"
+#include "output/text.h"
 
 namespace fitup::compare {
 namespace {
@@ -90,6 +91,7 @@ std::string value_words(double value, Measure measure, const PaperUnits& units) 
   switch (measure) {
     case Measure::length: return units.length(value);
     case Measure::mass: return units.mass(value);
+    case Measure::money: return output::fixed(value, 2);
     case Measure::count: return fmt::format("{:.0f}", value);
   }
   return {};

@@ -67,18 +67,25 @@ Status readable(const fs::path& folder, const output::JobList& job) {
   return Done{};
 }
 
+void take(Side& side, const JobInfo& info) {
+  side.name = info.name;
+  side.revision = info.revision;
+  side.spec_hash = info.spec_hash;
+  side.version = info.version;
+  side.finish = info.finish;
+  side.units = info.units;
+}
+
 }  // namespace
 
 Side side_of(const Plan& plan, const JobInfo& info, std::string path) {
-  return {std::move(path),
-          info.name,
-          info.revision,
-          info.spec_hash,
-          info.version,
-          output::finish_words(plan, output::PaperUnits(UnitSystem::mm_kg)),
-          info.units,
-          output::job_sizes_of(plan),
-          output::summary_of(plan)};
+  Side side;
+  side.path = std::move(path);
+  take(side, info);
+  side.finish = output::finish_words(plan, output::PaperUnits(UnitSystem::mm_kg));
+  side.sizes = output::job_sizes_of(plan);
+  side.parts = output::summary_of(plan);
+  return side;
 }
 
 Result<Side> read_job_folder(const fs::path& folder) {
@@ -91,16 +98,12 @@ Result<Side> read_job_folder(const fs::path& folder) {
     return refused(folder, "its job.json is damaged or of another program; make the folder anew with 'fitup make'");
   }
   if (auto good = readable(folder, *job); !good) return good.error();
-  const JobInfo& info = job->info;
-  return Side{folder.generic_string(),
-              info.name,
-              info.revision,
-              info.spec_hash,
-              info.version,
-              info.finish,
-              info.units,
-              job->sizes,
-              *std::move(job->summary)};
+  Side side;
+  side.path = folder.generic_string();
+  take(side, job->info);
+  side.sizes = job->sizes;
+  side.parts = *std::move(job->summary);
+  return side;
 }
 
 }  // namespace fitup::compare

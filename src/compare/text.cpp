@@ -172,12 +172,19 @@ std::string difference_cell(const Total& total, const PaperUnits& units) {
   return total.b > total.a ? "+" + words : words;
 }
 
+std::string currency_of(const Side& a, const Side& b) {
+  const std::string in_a = a.prices ? a.prices->currency : std::string();
+  const std::string in_b = b.prices ? b.prices->currency : in_a;
+  return in_a.empty() || in_a == in_b ? in_b : in_a + " and " + in_b;
+}
+
 std::string totals_text(const Comparison& comparison, const Side& a, const Side& b, const PaperUnits& units) {
   Table table;
   table.add({"", "A", "B", "B less A"});
   for (const Total& total : comparison.totals) {
     if (total.a == 0 && total.b == 0) continue;
-    const std::string_view unit = unit_word(total.measure, units);
+    const std::string unit =
+        total.measure == Measure::money ? currency_of(a, b) : std::string(unit_word(total.measure, units));
     table.add({unit.empty() ? total.what : fmt::format("{}, {}", total.what, unit),
                value_words(total.a, total.measure, units), value_words(total.b, total.measure, units),
                difference_cell(total, units)});

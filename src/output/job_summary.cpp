@@ -40,12 +40,14 @@ Part without_holes(Part part) {
   return part;
 }
 
-/// A member end for end without turning it. A flat part is its own mirror image, turned over; of others no hand is
-/// told.
+/// A member end for end without turning it, a bent part bent the other way. A part that stays flat is its own mirror
+/// image, turned over; of others no hand is told.
 Part mirror_image(Part part) {
   if (auto* member = std::get_if<Member>(&part.form)) {
     std::swap(member->start, member->end);
     for (MemberHole& hole : member->holes) hole.along_mm = member->length_mm - hole.along_mm;
+  } else if (auto* flat = std::get_if<Flat>(&part.form)) {
+    for (Bend& bend : flat->bends) bend.up = !bend.up;
   }
   return part;
 }
@@ -85,6 +87,7 @@ void describe(PartLine& line, const Flat& flat) {
   HoleCounter holes;
   for (const Loop& hole : flat.profile.holes) holes.add(hole);
   for (const DrilledHole& hole : flat.drilled) holes.add_round("drilled hole", hole.purpose, hole.diameter_mm);
+  for (const Bend& bend : flat.bends) holes.add_round("bend of radius", {}, bend.radius_mm);
   line.holes = holes.counts();
   if (line.source != to_text(Source::cut)) return;
   line.cut_mm = flat.profile.perimeter_mm();

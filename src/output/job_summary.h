@@ -12,11 +12,12 @@
 
 namespace fitup::output {
 
-/// Openings of one kind and size in one piece of a part.
+/// Openings, or bends, of one kind and size in one piece of a part.
 struct HoleCount {
-  std::string what;                 // "hole", "cut-out", "drilled hole"
-  std::string purpose;              // "tap M4"
-  std::array<double, 2> size_mm{};  // of a round one its diameter twice, else the sides of its bounds, longer first
+  std::string what;     // "hole", "cut-out", "drilled hole", "bend of radius"
+  std::string purpose;  // "tap M4"
+  std::array<double, 2>
+      size_mm{};  // of a round one its diameter twice, of a bend its radius, else the sides of its bounds, longer first
   std::size_t count = 0;
   bool operator==(const HoleCount&) const = default;
 };

@@ -9,6 +9,7 @@ namespace {
 
 constexpr Range none{};
 constexpr Range size_range{0, 20000, true};  // mm
+constexpr Range price{0, 1e6};
 
 // A row stays a row.
 // clang-format off
@@ -76,6 +77,20 @@ const std::vector<Rule> rows{
       {"as_built.NAME.FACE.diagonal_falling", Type::measured, Need::may, "", size_range, "",
        "the other one: from the left top (left and right face: front top; top and bottom: left back) to the one opposite",
        Hand::diagonal},
+      {"prices", Type::table, Need::may, "", none, "",
+       "what things cost: `fitup compare` then says what either side costs, of that alone which has a price"},
+      {"prices.currency", Type::text, Need::may, "", none, "", "of all prices, in words: \"EUR\""},
+      {"prices.material", Type::number, Need::may, "", price, "",
+       "of what is cut and sawn, for each kg (in a spec in inches: lb) as it is built in, waste not counted"},
+      {"prices.cut", Type::number, Need::may, "", price, "",
+       "of cutting, for each metre (in a spec in inches: foot) of contour"},
+      {"prices.piercing", Type::number, Need::may, "", price, "", "of each piercing"},
+      {"prices.seam", Type::number, Need::may, "", price, "",
+       "of welding, for each metre (in a spec in inches: foot) of seam that is laid"},
+      {"prices.bought", Type::tables, Need::may, "", none, "", "what is bought, an entry for each kind that has a price"},
+      {"prices.bought.part", Type::text, Need::must, "", none, "",
+       "which part: its mark in bought.csv, \"SCR-M4x8\", or the size that it is ordered by, \"M4 x 8 ISO 7380-1\""},
+      {"prices.bought.each", Type::number, Need::must, "", price, "", "price of one piece"},
 };
 // clang-format on
 

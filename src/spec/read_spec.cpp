@@ -5,9 +5,11 @@
 
 #include "diag/catalogue.h"
 #include "diag/words.h"
+#include "fitup/prices.h"
 #include "fitup/spec.h"
 #include "spec/build.h"
 #include "spec/build_fixings.h"
+#include "spec/build_prices.h"
 #include "spec/build_sections.h"
 #include "spec/cross_checks.h"
 #include "spec/joined.h"
@@ -68,6 +70,23 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   diagnostics.sort();
   if (!diagnostics.has_errors()) result.spec = std::move(spec);
   return result;
+}
+
+std::optional<Prices> read_prices(std::string file_name, std::string text, const std::vector<Override>& overrides,
+                                  const SpecFiles& files) {
+  Diagnostics diagnostics;  // said by read_spec already
+  SourceTexts sources{{std::move(file_name), spec::without_mark(std::move(text))}};
+  const int arguments = 1;
+  if (!overrides.empty()) sources.push_back(spec::text_of(overrides));
+  spec::MergedText merged = spec::read_merged(sources, files, spec::hand_of(overrides, arguments), diagnostics);
+  if (!merged.root) return std::nullopt;
+  if (!overrides.empty()) spec::apply_overrides(overrides, arguments, *merged.root, diagnostics);
+  const UnitSystem units = spec::units_of(*merged.root, UnitSystem::mm_kg);
+  spec::Sizes sizes(merged.root->find("sizes"), units, overrides.empty() ? std::optional<int>() : arguments,
+                    diagnostics);
+  sizes.evaluate_all();
+  const spec::Cell cells = spec::validate(*merged.root, sizes, diagnostics);
+  return spec::build_prices(cells.find("prices"), units);
 }
 
 }  // namespace fitup

@@ -197,6 +197,34 @@ TEST(Comparison, PartsOfOneShapeUnderSeveralMarksCountTogether) {
   for (const Change& change : both.changes) EXPECT_EQ(change.kind, ChangeKind::elsewhere);
 }
 
+double priced(const Comparison& both, const std::string& key) { return total(both, key, &Total::a); }
+
+// Two plates of 2 x 325 x 486: 4.95963 kg, 3.244 m of contour, two piercings; nine screws; 2.5 m of seam.
+TEST(Comparison, CostsAreOfWhatHasAPriceAlone) {
+  Side a = side({flat("PLT01", "side plate", {2, 325, 486}, 2), bought("M4 x 8", 9), bought("M5 x 8", 3)});
+  a.parts.seams.laid_mm = 2000;
+  a.parts.seams.ground_flush_mm = 500;
+  for (const Total& row : compared(a, a).totals) EXPECT_NE(row.measure, Measure::money) << row.key;
+  a.prices = Prices{"EUR", 2, 1.5, 0.25, 10, {{"M4 x 8", 0.1}}};
+  // Without prices of its own the other side is reckoned with these.
+  Side b = a;
+  b.prices.reset();
+  const Comparison both = compared(a, b);
+  EXPECT_TRUE(both.nothing_differs());
+  EXPECT_NEAR(priced(both, "cost_of_material"), 2 * 4.95963, 1e-9);
+  EXPECT_NEAR(priced(both, "cost_of_cutting"), 1.5 * 3.244, 1e-9);
+  EXPECT_NEAR(priced(both, "cost_of_piercing"), 0.5, 1e-9);
+  EXPECT_NEAR(priced(both, "cost_of_welding"), 25, 1e-9);
+  EXPECT_NEAR(priced(both, "cost_of_bought_parts"), 0.9, 1e-9);
+  EXPECT_NEAR(priced(both, "cost"), 2 * 4.95963 + 1.5 * 3.244 + 0.5 + 25 + 0.9, 1e-9);
+  EXPECT_EQ(priced(both, "bought_without_price"), 3);
+  b.parts.parts[0].quantity = 1;
+  EXPECT_THAT(comparison_text(compared(a, b), a, b, UnitSystem::mm_kg, false),
+              testing::ContainsRegex("cost of material, EUR +9\\.92 +4\\.96 +-4\\.96\n"));
+  a.prices = Prices{"EUR", 2, {}, {}, {}, {}};
+  for (const Total& row : compared(a, b).totals) EXPECT_STRNE(row.key, "cost_of_cutting");
+}
+
 /// What is added is gone, and each change is read backwards.
 void expect_mirrored(const Side& a, const Side& b) {
   const Comparison there = compared(a, b);

@@ -54,6 +54,45 @@ TEST(JobFolder, CountsContoursHolesAndPlacesToDrill) {
                                  testing::Field(&output::HoleCount::count, 2U))));
 }
 
+/// A sheet of 100 x 50 x 2 whose right end is bent up beyond x = 70, with a hole near its front edge.
+Flat bracket() {
+  Flat flat;
+  flat.profile = {Loop::rectangle({0, 0}, {100, 50}), {Loop::circle({20, 10}, 3)}};
+  flat.thickness_mm = 2;
+  flat.bends = {{{70, 0}, {70, 50}, 4, 2, true}};
+  return flat;
+}
+
+Side side_with(Flat flat) {
+  Plan plan;
+  Part part;
+  part.mark = "PLT01";
+  part.name = "bracket";
+  part.role = Role::face_plate;
+  part.source = Source::cut;
+  part.material = "S235JR";
+  part.form = std::move(flat);
+  plan.parts.push_back(std::move(part));
+  plan.instances.push_back({0, Pose{}, "bracket", "", {}, ""});
+  return side_of(plan, JobInfo{}, "");
+}
+
+// Seen in a mirror that stands at y = 25 the hole is near the back edge; the sheet is bent up as before.
+TEST(JobFolder, TellsTheHandOfABentSheetAndNoneOfAFlatOne) {
+  Flat mirrored = bracket();
+  mirrored.profile.holes = {Loop::circle({20, 40}, 3)};
+  const Comparison bent = compared(side_with(bracket()), side_with(mirrored));
+  ASSERT_EQ(bent.changes.size(), 1U);
+  EXPECT_EQ(bent.changes[0].kind, ChangeKind::other_hand);
+  Flat straight = bracket();
+  straight.bends.clear();
+  mirrored.bends.clear();
+  EXPECT_TRUE(compared(side_with(straight), side_with(mirrored)).changes.empty());
+  const Comparison unbent = compared(side_with(bracket()), side_with(straight));
+  ASSERT_EQ(unbent.changes.size(), 1U);
+  EXPECT_THAT(differences(unbent.changes[0], UnitSystem::mm_kg), testing::Contains("bend of radius 2 mm: 1 -> 0"));
+}
+
 TEST(JobFolder, WithoutAJobIsRefused) {
   const sample::Folder folder;
   EXPECT_THAT(reason(folder.path()), HasSubstr("there is no job.json in it; give a spec"));

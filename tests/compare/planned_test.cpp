@@ -86,6 +86,23 @@ TEST(PlannedComparison, WiderOuterRailsAreTheRailsChanged) {
   EXPECT_NEAR(growth(both, "cut_mm"), 2 * 2 * 2, 1e-9);
 }
 
+// In a spec in inches a price is for a pound and a foot: of the same box the same sum.
+TEST(PlannedComparison, PricesFollowTheUnitsOfTheirSpec) {
+  const std::string prices = "\n[prices]\nmaterial = 2\ncut = 1.5\nbought = [{ part = \"SCR-M4x8\", each = 0.1 }]\n";
+  const auto metric = read_prices(demo_path(), test::text_of(demo_path()) + prices);
+  ASSERT_TRUE(metric);
+  EXPECT_DOUBLE_EQ(*metric->per_kg, 2);
+  ASSERT_EQ(metric->bought.size(), 1U);
+  EXPECT_EQ(metric->bought[0].part, "SCR-M4x8");
+  const std::string inches = std::string(FITUP_EXAMPLES) + "/orchard-sprayer/battery-box.toml";
+  const auto imperial = read_prices(inches, test::text_of(inches) + prices, {{"prices.material", "3"}});
+  ASSERT_TRUE(imperial);
+  EXPECT_DOUBLE_EQ(*imperial->per_kg, 3 / 0.45359237);
+  EXPECT_DOUBLE_EQ(*imperial->per_m_cut, 1.5 / 0.3048);
+  EXPECT_FALSE(imperial->per_piercing);
+  EXPECT_FALSE(read_prices(demo_path(), test::text_of(demo_path())));
+}
+
 std::string in_the_other_hand(const std::string& of) {
   return "fitup = 1\nname = \"other\"\ntitle = \"other\"\nrevision = \"A\"\nunits = \"mm\"\nstart_from = \"" + of +
          "\"\nopposite_hand = \"left-right\"\n";

@@ -106,6 +106,9 @@ Keys full_spec() {
           {"print.bush", "\"12 mm\""},
           {"finish.kind", "\"powder\""},
           {"finish.thickness", "\"0.1 mm\""},
+          {"prices.material", "2.5"},
+          {"prices.bought.part", "\"SCR-M4x8\""},
+          {"prices.bought.each", "0.05"},
           {"keep_apart.what", "\"block\""},
           {"keep_apart.from", "\"frame\""},
           {"keep_apart.least", "\"5 mm\""},
@@ -124,7 +127,8 @@ std::string toml_of(const Keys& keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
     if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" ||
-        table == "keep_apart" || table == "box.main.face.front.openings" || table == "box.main.face.front.earth") {
+        table == "keep_apart" || table == "prices.bought" || table == "box.main.face.front.openings" ||
+        table == "box.main.face.front.earth") {
       std::string& entry = lists[table];
       entry += (entry.empty() ? "" : ", ") + key.substr(dot + 1) + " = " + value;
     } else {
