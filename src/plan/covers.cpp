@@ -217,14 +217,6 @@ bool can_lie_flat(Build& build, Face face) {
   return !toes;
 }
 
-void add_flanged(Build& build, Face face, const std::vector<Host>& rails) {
-  const FaceSpec& spec = build.box_spec().face(face);
-  if (*spec.flanges != Flanges::angle) return add_flanged_cover(build, face, rails);
-  build.diagnostics.add(
-      diag::say<"face-not-offered">(spec.flanges.place, to_text(face), "a cover with flanges of angle",
-                                    "flanges are welded flats or the sheet bent up", "flanges = \"flat\" or \"bent\""));
-}
-
 }  // namespace
 
 void add_covers(Build& build, const std::vector<Host>& rails) {
@@ -232,7 +224,7 @@ void add_covers(Build& build, const std::vector<Host>& rails) {
     const FaceSpec& spec = build.box_spec().face(face);
     if (*spec.closed_by != Closure::cover) continue;
     if (*spec.style == CoverStyle::flanged) {
-      add_flanged(build, face, rails);
+      add_flanged_cover(build, face, rails);
       continue;
     }
     if (*spec.style == CoverStyle::flat && *spec.landing == Landing::outward) {

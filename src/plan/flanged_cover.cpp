@@ -1,4 +1,4 @@
-// Covers with flanges that lap round the frame: welded flats, or the sheet itself bent up.
+// Covers with flanges that lap round the frame: welded flats, lengths of angle, or the sheet itself bent up.
 // Entry: add_flanged_cover.
 #include "plan/flanged_cover.h"
 
@@ -9,6 +9,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/angle_flanges.h"
 #include "plan/bent_cover.h"
 #include "plan/flange_hold.h"
 #include "plan/flat_cover.h"
@@ -158,17 +159,10 @@ class FlangedCover {
     const double to = f_.at_edge(rim.run, high, f_.flange_begins_mm(rim, f_.rim_at(rim.run, high)));
     const Box3 bounds = f_.box(f_.on_face(rim.run, from, f_.at_edge(rim.across, rim.side, -f_.out)),
                                f_.on_face(rim.run, to, f_.at_edge(rim.across, rim.side, -f_.gap)), 0, f_.reach);
-    InstanceId flange = sheet_;
+    const InstanceId flange = f_.bent ? sheet_ : f_.angle != nullptr ? add_angle(f_, rim) : add_strip(rim, bounds);
     if (!f_.bent) {
-      const bool top = rim.beside == Face::top;
-      const std::string name =
-          whole ? (top ? "top flange" : std::string(to_text(rim.beside)) + " flange") : "side flange";
-      flange = add_plate(
-          f_.build, {f_.mark(whole ? (rim.side == high ? 2 : 3) : 1), name, Role::cover_flange, material_of(f_.build)},
-          bounds, unit(rim.across, high), fmt::format("{} cover flange {}", f_.word, to_text(rim.beside)),
-          cover_origin());
       lie_on_frame(flange, bounds, rim);
-      f_.build.draft.join(flange, sheet_, JointKind::weld, Vec3{} - f_.inward());
+      f_.build.draft.join(flange, sheet_, JointKind::weld, f_.angle != nullptr ? f_.inward() : Vec3{} - f_.inward());
       if (!whole) weld_ends(flange, rim);
       flanges_[static_cast<std::size_t>(rim.beside)] = flange;
     }
@@ -176,10 +170,24 @@ class FlangedCover {
     if (host) screw_flange(flange, rim, *host);
   }
 
+  InstanceId add_strip(const CoverRim& rim, const Box3& bounds) {
+    const bool whole = rim.across == f_.v;
+    const bool top = rim.beside == Face::top;
+    const std::string name =
+        whole ? (top ? "top flange" : std::string(to_text(rim.beside)) + " flange") : "side flange";
+    return add_plate(f_.build,
+                     {f_.mark(whole ? (rim.side == high ? 2 : 3) : 1), name, Role::cover_flange, material_of(f_.build)},
+                     bounds, unit(rim.across, high), fmt::format("{} cover flange {}", f_.word, to_text(rim.beside)),
+                     cover_origin());
+  }
+
   void weld_ends(InstanceId flange, const CoverRim& rim) {
     for (const Side side : {low, high}) {
       const auto& other = flanges_[static_cast<std::size_t>(face_at(rim.run, side))];
-      if (other) f_.build.draft.join(flange, *other, JointKind::weld, unit(rim.run, side));
+      if (!other) continue;
+      const bool angles = f_.angle != nullptr;
+      f_.build.draft.join(flange, *other, JointKind::weld, angles ? towards_whole(f_, rim, side) : unit(rim.run, side),
+                          angles ? f_.build.box_spec().frame.cope_gap->mm() : 0);
     }
   }
 
@@ -194,16 +202,17 @@ class FlangedCover {
   }
 
   void screw_flange(InstanceId flange, const CoverRim& rim, const FlangeHold& hold) {
-    const double first = f_.t + f_.gap;
+    const double first = f_.wall + f_.gap;
     const double over = f_.at_edge(rim.across, rim.side, -first);
     const double into = hold.host.depth_mm(f_.onto(rim));
     for (const double at : f_.places(rim, hold.host, hold.from_end)) {
       screw(std::string(to_text(rim.beside)), f_.point(f_.on_face(rim.run, at, over), hold.row_mm), f_.onto(rim),
-            {{flange, 0, f_.t}, {hold.host.id, first, first + into}}, rim.run);
+            {{flange, 0, f_.wall}, {hold.host.id, first, first + into}}, rim.run);
     }
   }
 
   bool flanges_hold_screws() {
+    if (f_.angle != nullptr) return can_have_angles(f_);
     const double least = f_.ring_row_mm() + f_.edge_mm();
     if (f_.reach < least - tolerance::contact_mm) {
       f_.build.diagnostics.add(diag::say<"flange-too-shallow">(

@@ -33,9 +33,11 @@ FlangedFace::FlangedFace(Build& of, Face which)
       u(n == 0 ? 1 : 0),
       v(n == 2 ? 1 : 2),
       bent(*spec.flanges == Flanges::bent),
+      angle(*spec.flanges == Flanges::angle ? of.spec.section(*spec.flange_section) : nullptr),
       t(spec.thickness->mm()),
+      wall(angle != nullptr ? angle->thickness_mm : t),
       gap(spec.gap->mm()),
-      out(gap + t),
+      out(gap + wall),
       reach(spec.flange_depth->mm()),
       radius(spec.bend && spec.bend->radius ? (*spec.bend->radius)->mm() : t) {
   for (const auto& [across, side] : {std::pair{v, high}, {v, low}, {u, low}, {u, high}}) {
@@ -74,14 +76,18 @@ const CoverRim& FlangedFace::rim_at(int across, Side side) const {
 }
 
 double FlangedFace::sheet_edge_mm(const CoverRim& rim) const {
-  if (rim.kind == CoverEdge::laps) return -out;
+  // In an angle it ends where the fillet does.
+  if (rim.kind == CoverEdge::laps) return angle != nullptr ? angle->root_radius_mm - gap : -out;
   return std::max(hold_back_mm, lapped_mm(build.box_spec(), face, rim.beside));
 }
 
 double FlangedFace::flange_end_mm(const CoverRim& rim) const {
   if (rim.kind != CoverEdge::laps) return sheet_edge_mm(rim);
+  if (angle != nullptr && rim.across == v && *spec.flange_corners == FlangeCorners::butted) return beside_whole_mm();
   return bent ? tangent_mm() + relief_mm() : -gap;
 }
+
+double FlangedFace::beside_whole_mm() const { return angle->leg_a_mm - out + build.box_spec().frame.cope_gap->mm(); }
 
 double FlangedFace::yields_mm(const CoverRim& rim, const CoverRim& end) const {
   return flange_rank(end.beside) < flange_rank(face) ? lapped_mm(build.box_spec(), rim.beside, end.beside) : 0;
@@ -110,6 +116,8 @@ std::vector<double> FlangedFace::places(const CoverRim& rim, const Host& host, d
   const bool lapping = rim.kind == CoverEdge::laps;
   const auto end_mm = [&](Side side) {
     const CoverRim& end = rim_at(rim.run, side);
+    // Heads on the sheet stand beside the legs that lie on it, and their beads.
+    if (angle != nullptr && !lapping && end.kind == CoverEdge::laps) return angle->leg_a_mm - out + wall;
     return std::max(flange_end_mm(end), lapping && end.kind != CoverEdge::laps ? yields_mm(rim, end) : -1e9);
   };
   const double flange_low = at_edge(rim.run, low, end_mm(low)) + edge_mm();

@@ -33,7 +33,9 @@ class FlangedFace {
   int u;
   int v;
   bool bent;
+  const Section* angle;        // that the flanges are cut from; null where they are of sheet
   double t;                    // thickness
+  double wall;                 // thickness of the flanges
   double gap;                  // between frame and flange
   double out;                  // from the frame to the outside of the flange
   double reach;                // of a flange, from the frame's face
@@ -65,6 +67,8 @@ class FlangedFace {
   [[nodiscard]] double sheet_edge_mm(const CoverRim& rim) const;
   /// The same to where a flange that ends at this rim ends.
   [[nodiscard]] double flange_end_mm(const CoverRim& rim) const;
+  /// The same to where an angle that is butted against one that runs whole ends.
+  [[nodiscard]] double beside_whole_mm() const;
   /// How far a flange stays behind the end of its rim for another cover's that laps the same face.
   [[nodiscard]] double yields_mm(const CoverRim& rim, const CoverRim& end) const;
   /// Where a flange begins: whole as the sheet, between two others, or behind another cover's.

@@ -90,7 +90,9 @@ void notch_flanges(Build& build) {
     if (!is_flanged(build.box_spec(), face)) continue;
     const std::string key = build.key("face." + std::string(to_text(face)));
     for (InstanceId id = 0; id < build.draft.size(); ++id) {
-      const bool flange = build.draft.part(id).role == Role::cover_flange && build.draft.instance(id).key == key;
+      const Part& part = build.draft.part(id);
+      const bool flat = part.role == Role::cover_flange && std::holds_alternative<Flat>(part.form);
+      const bool flange = flat && build.draft.instance(id).key == key;
       if (flange) notch(build, id, build.box_spec().face(face));
     }
   }

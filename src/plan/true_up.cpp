@@ -192,6 +192,13 @@ void true_up(Build& build) {
           closed.flanges.place, to_text(face), fmt::format("as_built.{}.{}", build.box_spec().name, to_text(face))));
       continue;
     }
+    if (is_flanged(build.box_spec(), face) && *closed.flanges == Flanges::angle && !measured->as_planned()) {
+      build.diagnostics.add(diag::say<"face-not-offered">(
+          closed.flanges.place, to_text(face), "a cover with flanges of angle",
+          "it is not made anew to a measured frame",
+          fmt::format("flanges = \"flat\", or leave as_built.{}.{} out", build.box_spec().name, to_text(face))));
+      continue;
+    }
     if (!measured->as_planned()) FaceTrueUp(build, *measured).run();
     add_as_built_fits(build, *measured);
   }

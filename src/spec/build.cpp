@@ -299,6 +299,7 @@ Spec build(const Cell& root, const std::string& file_name) {
     spec.boxes.push_back(box(box_name, cell));
     choose_uprights(spec, spec.boxes.back().frame);
     choose_corners(spec, spec.boxes.back().frame);
+    choose_flanges(spec, spec.boxes.back());
   }
   spec.lifting = lifting(root.find("lifting"));
   spec.print = print(root["print"]);

@@ -1,7 +1,9 @@
 // How plates and the flanges of covers are made, from checked cells.
-// Entry: read_closing.
+// Entry: read_closing, choose_flanges.
 
 #include "spec/build_closing.h"
+
+#include <algorithm>
 
 namespace fitup::spec {
 
@@ -36,6 +38,16 @@ void read_closing(const Cell& cell, FaceSpec& face) {
   face.notch_gap = cell["notch_gap"].get<Length>();
   if (const Cell* bend = cell.find("bend")) {
     face.bend = BendSpec{bend->place, optional<Length>(bend->find("radius")), optional<double>(bend->find("k"))};
+  }
+}
+
+void choose_flanges(const Spec& spec, BoxSpec& box) {
+  for (FaceSpec& face : box.faces) {
+    const bool flanged = *face.closed_by == Closure::cover && *face.style == CoverStyle::flanged;
+    const Section* section = spec.section(*face.flange_section);
+    if (!flanged || *face.flanges != Flanges::angle || section == nullptr) continue;
+    const double reach = section->leg_b_mm - section->thickness_mm - face.thickness->mm();
+    face.flange_depth = {Length::mm(std::max(reach, 0.0)), face.flange_section.place, false};
   }
 }
 

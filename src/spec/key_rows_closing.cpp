@@ -14,12 +14,12 @@ const std::vector<Rule>& closing_rows() {
        "of a plate: welded on the frame; inside, behind the members' legs and clear of their roots, the clearance counted from "
        "it; inset, between the members, flush with them"},
       {"box.NAME.face.FACE.flanges", Type::word, Need::filled, "flat", none, "flat, angle, bent",
-       "of a flanged cover: flat, strips welded to the sheet; bent, the sheet itself bent up; angle, lengths of angle, is not "
-       "built yet"},
+       "of a flanged cover: flat, strips welded to the sheet; angle, lengths of angle, one leg welded on the sheet, the other "
+       "over the frame; bent, the sheet itself bent up"},
       {"box.NAME.face.FACE.flange_section", Type::angle, Need::filled, "L 30x30x3", none, "",
        "angle that flanges of angle are cut from; how far they reach follows from it"},
       {"box.NAME.face.FACE.flange_corners", Type::word, Need::filled, "mitred", none, "mitred, butted",
-       "how flanges of angle meet: sawn off at 45 degrees, or square, the sides' before the others"},
+       "how flanges of angle meet: sawn off at 45 degrees, or square, the sides' before the legs of those that run whole"},
       {"box.NAME.face.FACE.bend", Type::table, Need::may, "", none, "", "how bent flanges are bent up"},
       {"box.NAME.face.FACE.bend.radius", Type::length, Need::may, "", {0.2, 50}, "",
        "inside radius of the bends; without it as much as the sheet is thick (common practice for mild steel)"},

@@ -48,6 +48,37 @@ TEST(FlangedCover, at_the_top_laps_the_sides_and_the_back_behind_the_front_s_fla
   EXPECT_NEAR(box(planned, "back cover sheet").high.z, 329 - 27, 1e-9);
 }
 
+// L 30x30x3 (EN 10056-1: root radius 5) round a sheet of 2 with a gap of 2: outside 2 + 3 = 5 beyond the frame; its
+// other leg reaches 30 - 3 - 2 = 25 over it. The sheet ends where the fillet does, 5 - 2 = 3 inside the frame's edge.
+TEST(AngleFlange, lies_on_the_sheet_with_one_leg_and_laps_the_frame_with_the_other) {
+  const Planned planned = plan_demo({{"style = \"flanged\"", "style = \"flanged\", flanges = \"angle\""}});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  const Plan& plan = *planned.result.plan;
+  const Box3 sheet = box(planned, "front cover sheet");
+  EXPECT_NEAR(sheet.low.x, 3, 1e-9);
+  EXPECT_NEAR(sheet.high.z, 329 - 3, 1e-9);
+  const Box3 top = box(planned, "front cover flange top");
+  EXPECT_NEAR(top.low.y, -2 - 3, 1e-9);
+  EXPECT_NEAR(top.high.y, 25, 1e-9);
+  EXPECT_NEAR(top.high.z, 329 + 5, 1e-9);
+  EXPECT_NEAR(top.low.z, 329 + 5 - 30, 1e-9);
+  // Mitred ends stand half the weld gap of 1 behind the corner's plane: 1 / sqrt 2 along the heel.
+  EXPECT_NEAR(top.low.x, -5 + std::sqrt(0.5), 1e-5);
+  const Instance* left = find_instance(plan, "front cover flange left");
+  ASSERT_NE(left, nullptr);
+  const auto& member = std::get<Member>(plan.parts[left->part].form);
+  EXPECT_NE(member.start.mitre.has_value(), member.end.mitre.has_value());  // its lower end is square
+  EXPECT_NEAR(box(planned, "front cover flange left").low.z, 2, 1e-9);
+}
+
+TEST(AngleFlange, butted_ends_before_the_leg_of_the_one_that_runs_whole) {
+  const Planned planned =
+      plan_demo({{"style = \"flanged\"", "style = \"flanged\", flanges = \"angle\", flange_corners = \"butted\""}});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  EXPECT_NEAR(box(planned, "front cover flange top").low.x, -5, 1e-9);
+  EXPECT_NEAR(box(planned, "front cover flange left").high.z, 329 + 5 - 30 - 1, 1e-9);  // a weld gap of 1 below it
+}
+
 // DIN 6935, r = t = 2: k = 0.325, zone pi/2 (2 + 0.65). From where the sheet is flat, r - gap = 0 inside the frame's
 // edge, the pattern runs on over the zone and the flange's flat length 30 - 2.
 TEST(BentCover, has_the_pattern_that_its_body_is_bent_from) {

@@ -1,0 +1,105 @@
+// Flanges of covers that are lengths of angle.
+// Entry: can_have_angles, add_angle, towards_whole.
+#include "plan/angle_flanges.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
+#include "plan/end_cut.h"
+#include "plan/flat_cover.h"
+#include "plan/size_words.h"
+
+namespace fitup::plan {
+
+namespace {
+
+bool mitred(const FlangedFace& f) { return *f.spec.flange_corners == FlangeCorners::mitred; }
+double weld_gap_mm(const FlangedFace& f) { return f.build.box_spec().frame.cope_gap->mm(); }
+
+// Half the gap, along the heel, on the snap grid.
+double behind_mitre_mm(const FlangedFace& f) {
+  return std::round(weld_gap_mm(f) / std::sqrt(2.0) / tolerance::snap_mm) * tolerance::snap_mm;
+}
+
+bool refuse(const FlangedFace& f, const Place& place, const std::string& why, std::string_view choice) {
+  f.build.diagnostics.add(diag::say<"face-not-offered">(place, f.word, "a cover with flanges of angle", why, choice));
+  return false;
+}
+
+// From the frame's edge inwards to where the heel's line ends.
+double heel_end_mm(const FlangedFace& f, const CoverRim& rim, const CoverRim& end) {
+  if (end.kind != CoverEdge::laps) return f.flange_begins_mm(rim, end);
+  if (mitred(f)) return behind_mitre_mm(f) - f.out;
+  return rim.across == f.v ? -f.out : f.beside_whole_mm();
+}
+
+}  // namespace
+
+bool can_have_angles(const FlangedFace& f) {
+  const Place& place = f.spec.flange_section.place;
+  if (f.angle->leg_a_mm != f.angle->leg_b_mm) {
+    return refuse(f, place, "of an unequal one it is not known which leg laps the frame", "an equal angle");
+  }
+  const double least = std::max(f.ring_row_mm(), f.side_row_mm()) + f.edge_mm();
+  if (f.reach < least - tolerance::contact_mm) {
+    return refuse(
+        f, place,
+        fmt::format("its legs reach {} over the frame, and the screws in them need {}", f.build.in_words(f.reach),
+                    f.build.in_words(least)),
+        fmt::format("an angle with legs of at least {}", f.build.at_least(least + f.t + f.angle->thickness_mm)));
+  }
+  if (f.face != Face::top) return true;
+  for (const LiftPoint& point : f.build.draft.lift_points) {
+    const double half = boss_cut_out_mm(f.build, point) / 2;
+    for (const CoverRim& rim : f.rims) {
+      const double at = along(point.at, rim.across);
+      const double from_edge = rim.side == low ? at : f.size(rim.across) - at;
+      const bool under = rim.kind == CoverEdge::laps && from_edge - half < f.angle->leg_a_mm - f.out;
+      if (!under) continue;
+      return refuse(f, place, "its legs would lie where the lift bosses stand",
+                    "flanges = \"flat\" or \"bent\", or bosses farther from the edge (lifting.at)");
+    }
+  }
+  return true;
+}
+
+InstanceId add_angle(const FlangedFace& f, const CoverRim& rim) {
+  const Section& section = *f.angle;
+  const CoverRim& first = f.rim_at(rim.run, low);
+  const CoverRim& last = f.rim_at(rim.run, high);
+  const double over = f.at_edge(rim.across, rim.side, -f.out);
+  const double outside = -f.t - section.thickness_mm;
+  Vec3 a = f.point(f.on_face(rim.run, f.at_edge(rim.run, low, heel_end_mm(f, rim, first)), over), outside);
+  Vec3 b = f.point(f.on_face(rim.run, f.at_edge(rim.run, high, heel_end_mm(f, rim, last)), over), outside);
+  // Leg A lies on the sheet, leg B laps the frame: a proper pose runs from the end that makes it so.
+  const Vec3 lying = f.onto(rim);
+  const bool forward = dot(cross(lying, f.inward()), b - a) > 0;
+  Member member{section, norm(b - a), square_cut(section), square_cut(section), {}};
+  const bool at_first = mitred(f) && first.kind == CoverEdge::laps;
+  const bool at_last = mitred(f) && last.kind == CoverEdge::laps;
+  if (forward ? at_first : at_last) member.start.mitre = Leg::a;
+  if (forward ? at_last : at_first) member.end.mitre = Leg::a;
+  Part part;
+  const bool whole = rim.across == f.v;
+  part.mark = fmt::format("ANG{}", f.mark(whole ? (rim.side == high ? 2 : 3) : 1).substr(3));
+  part.name = (whole ? std::string(to_text(rim.beside)) : std::string("side")) + " flange angle";
+  part.role = Role::cover_flange;
+  part.source = Source::sawn;
+  part.material = material_of(f.build);
+  part.size = fmt::format("{} x {} mm", section.designation, plain(member.length_mm));
+  part.form = member;
+  return f.build.draft.add(std::move(part), Pose::at(forward ? a : b, lying, f.inward()),
+                           fmt::format("{} cover flange {}", f.word, to_text(rim.beside)), f.origin(f.word + " cover"));
+}
+
+Vec3 towards_whole(const FlangedFace& f, const CoverRim& between, Side end) {
+  const Vec3 way = unit(between.run, end);
+  if (!mitred(f)) return way;
+  return std::sqrt(0.5) * (way + unit(between.across, between.side == low ? high : low));
+}
+
+}  // namespace fitup::plan
