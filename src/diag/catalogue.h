@@ -150,7 +150,7 @@ inline constexpr Entry catalogue[] = {
     {"box-too-shallow",   Stage::plan, Severity::error, "the box is {} deep; two lift bosses {} across on each side, clear of the corners, need at least {}; give their places in lifting.at, or make the box deeper"},
     {"no-spacer",         Stage::plan, Severity::warning, "no spacer is printed for {}: {} less print.fit of {} leaves {}, and at least {} can be printed; make print.fit smaller"},
     {"no-drill-guide",    Stage::plan, Severity::warning, "no drill guide is printed for {}: {}"},
-    {"thread-too-short",  Stage::plan, Severity::error, "{} is {} thick; an {} thread in steel needs at least {} (one diameter); choose a smaller thread or a thicker section{}"},
+    {"thread-too-short",  Stage::plan, Severity::error, "{} is {} thick; an {} thread in {} needs at least {} ({}); choose a smaller thread or a thicker section{}"},
     {"no-room-for-fixing", Stage::plan, Severity::error, "{} for {}, of {} in {}, {}; set {} to another fixing, or choose another thread or more room"},
     {"fixing-not-made",   Stage::plan, Severity::error, "{}: there is none for {} in the tables; choose a metric thread from M3 to M10, or leave that key out"},
     {"plate-impossible",  Stage::plan, Severity::error, "the {} rod plate cannot be cut: {}; move the rods, the zones that are kept clear, or the items apart"},

@@ -131,9 +131,11 @@ bool threads_enough(Build& build, const ScrewPlace& place, const Thread& thread,
                                                in_tube(build, place.layers.back().instance)
                                                    ? "\"insert\""
                                                    : "\"nut\", \"locknut\", \"weld nut\" or \"insert\"");
+  const bool steel = threaded_material(build, place).steel;
   build.diagnostics.add(
       diag::say<"thread-too-short">(place.thread_place, build.draft.instance(place.layers.back().instance).name,
-                                    build.in_words(engagement), thread.size, build.in_words(needed), others));
+                                    build.in_words(engagement), thread.size, steel ? "steel" : "aluminium",
+                                    build.in_words(needed), steel ? "one diameter" : "two diameters", others));
   return false;
 }
 
