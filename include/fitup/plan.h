@@ -12,6 +12,7 @@
 
 #include "fitup/diagnostic.h"
 #include "fitup/geometry.h"
+#include "fitup/load_rules.h"
 #include "fitup/pattern.h"
 #include "fitup/sequence.h"
 #include "fitup/tables.h"
@@ -311,6 +312,7 @@ struct Plan {
   std::vector<InstanceId> trued;  // made anew to the frame as it was measured
   std::vector<Step> steps;        // as steps_of gives them
   std::vector<SetUp> set_up;      // plates that find their own places, in the order in which they do
+  LoadRules load_rules{};
 };
 
 struct Layout;

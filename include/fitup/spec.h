@@ -13,6 +13,7 @@
 
 #include "fitup/diagnostic.h"
 #include "fitup/formats.h"
+#include "fitup/load_rules.h"
 #include "fitup/making.h"
 #include "fitup/quantity.h"
 #include "fitup/result.h"
@@ -365,6 +366,7 @@ struct Spec {
   FinishSpec finish{};
   MakingSpec making{};
   std::vector<KeepApartSpec> keep_apart{};
+  LoadRules load_rules{};
   [[nodiscard]] const ItemSpec* item(std::string_view name) const;
   /// Own ones first, then the tables'.
   [[nodiscard]] const Section* section(std::string_view name) const;

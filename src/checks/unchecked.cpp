@@ -15,10 +15,7 @@ struct Question {
 
 constexpr std::array<Question, 2> open_questions{{
     {"cut-rules", "whether the cutter takes every hole, slot, web and sheet size"},
-    {"loads",
-     "what frame, bosses, welds and fasteners carry, what holds the items down, and how the whole hangs (of lifting, "
-     "lift looks at the eyes "
-     "alone)"},
+    {"loads", "what plates, covers, screws and seams carry, and whether seals stay pressed between their screws"},
 }};
 
 }  // namespace

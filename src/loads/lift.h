@@ -1,12 +1,33 @@
 #pragma once
-// Check "lift": the whole's mass against what the eyes are rated for, two of them carrying. Nothing else of lifting.
+// Checks "lift" (eyes and slings) and "balance" (centre of mass and tilt): the whole as a rigid load on its lift
+// points, with legs of equal length from one hook.
 
 #include <vector>
 
 #include "fitup/findings.h"
+#include "fitup/load_rules.h"
+#include "fitup/weight.h"
 
 namespace fitup::loads {
 
-[[nodiscard]] std::vector<Finding> check_lift(const Plan& plan);
+/// What each lift point takes, the worst of the loaded and the empty whole.
+struct LiftLoads {
+  std::vector<double> vertical_kg;  // of each point, at rest: its worst share
+  double within_kg = 0;             // how far the worst may be off
+  std::size_t worst = 0;            // index of the point that takes the most
+  double dynamic = 1;
+  double angle_deg = 0;
+  [[nodiscard]] double worst_kg() const { return dynamic * vertical_kg[worst]; }
+  /// Along the sling.
+  [[nodiscard]] double tension_kg() const;
+};
+/// Precondition: there are lift points.
+[[nodiscard]] LiftLoads lift_loads(const Plan& plan, const Weights& weights, const LoadRules& rules);
+
+[[nodiscard]] std::vector<Finding> check_lift(const Plan& plan, const Weights& weights, const LoadRules& rules);
+[[nodiscard]] std::vector<Finding> check_balance(const Plan& plan, const Weights& weights, const LoadRules& rules);
+
+/// "BOS01 lift boss 1".
+[[nodiscard]] std::string label_of(const Plan& plan, InstanceId id);
 
 }  // namespace fitup::loads

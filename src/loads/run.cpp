@@ -7,6 +7,9 @@
 #include "fitup/loads.h"
 #include "fitup/seams.h"
 #include "fitup/weight.h"
+#include "loads/boss.h"
+#include "loads/frame_check.h"
+#include "loads/hold_down.h"
 #include "loads/lift.h"
 #include "loads/weight_check.h"
 
@@ -14,7 +17,7 @@ namespace fitup {
 
 namespace {
 
-constexpr std::array<std::string_view, 2> load_checks{"lift", "weight"};
+constexpr std::array<std::string_view, 6> load_checks{"balance", "bosses", "frame", "hold-down", "lift", "weight"};
 
 void append(std::vector<Finding>& all, std::vector<Finding> more) {
   all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
@@ -23,6 +26,13 @@ void append(std::vector<Finding>& all, std::vector<Finding> more) {
 void add_loads(Findings& findings, const Plan& plan) {
   append(findings.all, check_loads(plan));
   checks::sort_worst_first(findings.all);
+}
+
+std::vector<Finding> check_statics(const Plan& plan, const Weights& weights) {
+  if (plan.frames.empty()) return {};
+  const auto model = loads::frame_model(plan);
+  if (!model) return {};
+  return loads::check_frame(plan, *model, loads::frame_cases(plan, *model, weights, plan.load_rules));
 }
 
 }  // namespace
@@ -34,7 +44,12 @@ bool is_load_check(std::string_view check) {
 std::vector<Finding> check_loads(const Plan& plan) {
   const Seams seams = seams_of(plan);
   const Weights weights = weigh(plan, seams);
-  std::vector<Finding> all = loads::check_lift(plan);
+  const LoadRules& rules = plan.load_rules;
+  std::vector<Finding> all = loads::check_lift(plan, weights, rules);
+  append(all, loads::check_balance(plan, weights, rules));
+  append(all, loads::check_bosses(plan, seams, weights, rules));
+  append(all, loads::check_hold_down(plan, weights, rules));
+  append(all, check_statics(plan, weights));
   append(all, loads::check_weight(plan, weights));
   return all;
 }

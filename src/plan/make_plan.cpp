@@ -132,6 +132,7 @@ class Whole {
     }
     plan.coat = plan::coat_of(spec, plan);
     plan.kept_apart = plan::kept_apart(spec, plan);
+    plan.load_rules = spec.load_rules;
     plan.steps = steps_of(plan);
     return plan;
   }

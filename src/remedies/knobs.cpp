@@ -32,6 +32,14 @@ class Knobs {
       eye_sizes();
       return std::move(knobs_);
     }
+    if (what_.check == "hold-down") {
+      // In quotes: as a bare word of --set it would be a number.
+      const auto quoted = [](std::string_view word) { return fmt::format("\"{}\"", word); };
+      std::vector<std::string> words;
+      for (const char* word : {"4.6", "5.6", "8.8", "10.9"}) words.push_back(quoted(word));
+      knobs_.push_back(word_knob("loads.bolts", quoted(spec_.load_rules.bolts.word), std::move(words)));
+      return std::move(knobs_);
+    }
     if (what_.check == "hole-fit") {
       holes();
       return std::move(knobs_);
@@ -171,7 +179,7 @@ class Knobs {
     const RailsSpec& rails = box.rails;
     if (rails.at) rail_places(**rails.at, key + ".at");
     seats(box, key);
-    if (what_.check == "rails") add(key + ".thickness", *rails.thickness);
+    if (what_.check == "rails" || what_.check == "frame") add(key + ".thickness", *rails.thickness);
   }
 
   /// Another bar under what sags, unless their places are given.

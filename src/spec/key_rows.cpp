@@ -379,8 +379,9 @@ const std::vector<Rule> other_rows{
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> rows;
-    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &closing_rows(), &stiffening_rows(),
-                             &weld_rows(), &plate_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows()})
+    for (const auto* part :
+         {&top_rows, &item_rows, &section_rows, &box_rows, &closing_rows(), &stiffening_rows(), &weld_rows(),
+          &plate_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows(), &load_rows()})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

@@ -87,6 +87,8 @@ struct Rule {
 [[nodiscard]] const std::vector<Rule>& fixing_rows();
 /// Those of how plates and flanges are made; part of rules().
 [[nodiscard]] const std::vector<Rule>& closing_rows();
+/// How the whole is lifted, and [loads].
+[[nodiscard]] const std::vector<Rule>& load_rows();
 
 /// The table as a tree by the parts of the keys.
 struct Node {

@@ -265,6 +265,20 @@ void write_lifting(Writer& out, const LiftingSpec& lifting) {
   write_from(out, "lifting.at", lifting.at_from);
 }
 
+void write_loads(Writer& out, const Spec& spec) {
+  const LoadRules& rules = spec.load_rules;
+  if (spec.lifting) {
+    out.line("lifting.sling_angle", rules.sling_angle_deg);
+    out.line("lifting.dynamic", rules.dynamic);
+    out.line("lifting.standard", std::string(factors_of(rules.lift).word));
+  }
+  for (const Face f : all_faces) {
+    out.line("loads.thrown." + std::string(to_text(f)), rules.thrown_g[static_cast<std::size_t>(f)]);
+  }
+  if (!rules.thrown_why.empty()) out.line("loads.why", rules.thrown_why);
+  out.line("loads.bolts", std::string(rules.bolts.word));
+}
+
 void write_aids(Writer& out, const Spec& spec) {
   out.line("print.fit", spec.print.fit);
   out.line("print.hole_allowance", spec.print.hole_allowance);
@@ -327,6 +341,7 @@ std::string to_text(const Spec& spec) {
   out.line("making.holes", spec.making.holes);
   out.line("making.drilled", spec.making.drilled);
   write_keep_apart(out, spec);
+  write_loads(out, spec);
   return out.sorted();
 }
 

@@ -1,0 +1,214 @@
+// Thread, weld and leg at the lift point that takes the most.
+// Entry: check_bosses.
+#include "loads/boss.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include "fitup/tables.h"
+#include "loads/formulas.h"
+#include "loads/strength.h"
+
+namespace fitup::loads {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double gravity = 9.80665;      // m/s2
+constexpr double eye_tensile_mpa = 410;  // of the least that forged eyes of C15E have (from memory)
+
+double throat_mm(const Seam& ring) {
+  return ring.kind == SeamKind::fillet ? ring.size_mm * std::sqrt(0.5) : ring.size_mm;
+}
+
+class Boss {
+ public:
+  Boss(const Plan& plan, const Seams& seams, const LiftLoads& loads, const LoadRules& rules)
+      : plan_(plan), seams_(seams), factors_(factors_of(rules.lift)), point_(plan.lift_points[loads.worst]) {
+    const double up = loads.worst_kg() * gravity;
+    const Eye& eye = *tables::find_eye(point_.thread);
+    const double ring_middle = eye.height_mm - eye.ring_outer_mm / 2;
+    pull_ = {up, up * std::tan(loads.angle_deg * pi / 180), ring_middle};
+    find_host();
+  }
+
+  std::vector<Finding> findings() {
+    std::vector<Finding> all;
+    thread(all);
+    if (host_ == nullptr) return all;
+    weld(all);
+    leg(all);
+    return all;
+  }
+
+ private:
+  [[nodiscard]] const Part& part(InstanceId id) const { return plan_.parts[plan_.instances[id].part]; }
+
+  void find_host() {
+    for (std::size_t j = 0; j < plan_.joints.size(); ++j) {
+      const Joint& joint = plan_.joints[j];
+      if (joint.kind != JointKind::weld || (joint.a != point_.boss && joint.b != point_.boss)) continue;
+      const InstanceId other = joint.a == point_.boss ? joint.b : joint.a;
+      if (const auto* member = std::get_if<Member>(&part(other).form)) {
+        host_ = member;
+        host_id_ = other;
+        joint_ = j;
+      }
+    }
+  }
+
+  [[nodiscard]] Finding about(const char* key) const {
+    Finding f;
+    f.check = "bosses";
+    f.parts.push_back(label_of(plan_, point_.boss));
+    if (host_ != nullptr) f.parts.push_back(label_of(plan_, host_id_));
+    f.at = point_.at;
+    f.key = key;
+    f.place = plan_.instances[point_.boss].place;
+    return f;
+  }
+
+  static Verdict verdict(double value, double limit) { return value > limit ? Verdict::fail : Verdict::pass; }
+
+  void unknown(std::vector<Finding>& all, std::string message) const {
+    Finding f = about("lifting");
+    f.message = std::move(message);
+    all.push_back(std::move(f));
+  }
+
+  void thread(std::vector<Finding>& all) const {
+    const Eye& eye = *tables::find_eye(point_.thread);
+    const Thread& size = *tables::find_thread(point_.thread);
+    const double shared = std::min(eye.shank_mm, height_mm());
+    const auto strength = strength_of(part(point_.boss).material, diameter_mm());
+    if (!strength) {
+      unknown(all, fmt::format("the strength of {} is in no table: the thread of the boss is not checked",
+                               part(point_.boss).material));
+      return;
+    }
+    const ThreadStrength s = thread_strength(size, shared, eye_tensile_mpa, strength->tensile_mpa);
+    Finding f = about("lifting.boss_height");
+    f.value = factors_.on_rupture * pull_.up_n;
+    f.limit = std::min(s.inner_n, s.outer_n);
+    f.unit = "N";
+    f.source = "FED-STD-H28 (from memory), shear at 0.6 of the tensile strength; " + std::string(factors_.word);
+    f.verdict = verdict(*f.value, *f.limit);
+    f.message = fmt::format(
+        "{} mm of {} thread shared with the boss strip at {:.0f} N in the boss and {:.0f} N on the eye; {} times the "
+        "pull of "
+        "{:.0f} N ({}, rupture) is {:.0f} N",
+        shared, size.size, s.inner_n, s.outer_n, factors_.on_rupture, pull_.up_n, factors_.word, *f.value);
+    all.push_back(std::move(f));
+  }
+
+  void weld(std::vector<Finding>& all) const {
+    std::vector<Seam> rings;
+    for (const Seam& seam : seams_.all) {
+      if (seam.joint == joint_ && holds(seam) && seam.ring_diameter_mm > 0) rings.push_back(seam);
+    }
+    const auto strength = strength_of(part(host_id_).material, host_->section.thickness_mm);
+    if (rings.empty() || !strength) {
+      unknown(all, "the weld of the boss has no bead round it that was worked out: it is not checked");
+      return;
+    }
+    Finding f = about("lifting.boss_diameter");
+    f.value = factors_.on_rupture * ring_weld_mpa(pull_, rings);
+    f.limit = weld_strength_en_mpa(strength->tensile_mpa, strength->weld_beta, 1);
+    f.unit = "MPa";
+    f.source =
+        "strength of a fillet's throat: EN 1993-1-8, 4.5.3.3 without its partial factor; " + std::string(factors_.word);
+    f.verdict = verdict(*f.value, *f.limit);
+    f.message = fmt::format(
+        "round the boss {} beads hold {:.0f} N up and {:.0f} N across at {:.0f} mm above them; {} times the stress in "
+        "their "
+        "throats ({}, rupture) is {:.0f} MPa, of {:.0f} MPa",
+        rings.size(), pull_.up_n, pull_.across_n, pull_.lever_mm, factors_.on_rupture, factors_.word, *f.value,
+        *f.limit);
+    all.push_back(std::move(f));
+  }
+
+  void leg(std::vector<Finding>& all) const {
+    const Section& section = host_->section;
+    const auto strength = strength_of(part(host_id_).material, section.thickness_mm);
+    if (section.shape != SectionShape::angle || !strength) {
+      unknown(all, "how the wall or bar bends that the boss stands in is not checked: only legs of angles are");
+      return;
+    }
+    Finding f = about("lifting.thread");
+    f.key = plan_.instances[host_id_].key;
+    f.value = leg_bending_mpa(pull_, arm_mm(), diameter_mm(), section.thickness_mm);
+    f.limit = strength->yield_mpa / factors_.on_yield;
+    f.unit = "MPa";
+    f.source = fmt::format("{:.0f} MPa ({}) over {}, {}, yield", strength->yield_mpa, strength->source,
+                           factors_.on_yield, factors_.word);
+    f.verdict = verdict(*f.value, *f.limit);
+    f.message = fmt::format(
+        "the boss stands {:.1f} mm from the root in a leg of {} mm; pulled up with {:.0f} N the leg bends with {:.0f} "
+        "MPa, as "
+        "a strip clamped along its root over the boss's width and 45 degrees to either side, its section plastic; "
+        "{:.0f} MPa "
+        "are allowed. A plate as thick as the leg, welded on under the boss, quarters that",
+        arm_mm(), section.thickness_mm, pull_.up_n, *f.value, *f.limit);
+    all.push_back(std::move(f));
+  }
+
+  // From the boss's middle to where the root's radius ends, along the leg that lies level.
+  [[nodiscard]] double arm_mm() const {
+    const Pose& pose = plan_.instances[host_id_].pose;
+    const Vec3 at = pose.local(point_.at);
+    const double from_heel = std::abs(pose.y().z) > 0.5 ? at.x : at.y;
+    return std::max(0.0, from_heel - host_->section.thickness_mm - host_->section.root_radius_mm);
+  }
+
+  [[nodiscard]] Vec3 boss_size() const {
+    Box3 box;
+    for (const Prism& p : std::get<Solidform>(part(point_.boss).form).prisms) box.add(p.bounds());
+    return box.size();
+  }
+  [[nodiscard]] double diameter_mm() const { return boss_size().x; }
+  [[nodiscard]] double height_mm() const { return boss_size().z; }
+
+  const Plan& plan_;
+  const Seams& seams_;
+  const LiftFactors& factors_;
+  const LiftPoint& point_;
+  EyePull pull_;
+  const Member* host_ = nullptr;
+  InstanceId host_id_ = 0;
+  std::size_t joint_ = 0;
+};
+
+}  // namespace
+
+double leg_bending_mpa(const EyePull& pull, double arm_mm, double width_mm, double thickness_mm) {
+  // The pull across turns the boss the other way about than the pull up; with a steeper sling it is less, so that
+  // either alone may decide.
+  const double up = pull.up_n * arm_mm;
+  const double moment = std::max(up, std::abs(pull.across_n * pull.lever_mm - up));
+  return moment / (width_mm + 2 * arm_mm) / (thickness_mm * thickness_mm / 4);
+}
+
+double ring_weld_mpa(const EyePull& pull, const std::vector<Seam>& rings) {
+  double area = 0;
+  double modulus = 0;
+  for (const Seam& ring : rings) {
+    const double d = ring.ring_diameter_mm;
+    area += pi * d * throat_mm(ring);
+    modulus += pi / 4 * d * d * throat_mm(ring);
+  }
+  const double up = pull.up_n / area + pull.across_n * pull.lever_mm / modulus;
+  return std::hypot(up, pull.across_n / area);
+}
+
+std::vector<Finding> check_bosses(const Plan& plan, const Seams& seams, const Weights& weights,
+                                  const LoadRules& rules) {
+  if (plan.lift_points.empty() || tables::find_eye(plan.lift_points.front().thread) == nullptr) return {};
+  const LiftLoads loads = lift_loads(plan, weights, rules);
+  if (loads.vertical_kg[loads.worst] <= 0) return {};
+  return Boss(plan, seams, loads, rules).findings();
+}
+
+}  // namespace fitup::loads

@@ -1,0 +1,30 @@
+#pragma once
+// Check "bosses": what holds an eye: the thread in its boss, the boss's weld, the leg that the boss stands in.
+
+#include <vector>
+
+#include "fitup/findings.h"
+#include "fitup/load_rules.h"
+#include "fitup/seams.h"
+#include "loads/lift.h"
+
+namespace fitup::loads {
+
+/// Forces on a boss, N; the sling pulls at the middle of the eye's ring.
+struct EyePull {
+  double up_n = 0;
+  double across_n = 0;
+  double lever_mm = 0;  // of the pull across, above the middle of the leg
+};
+
+/// A leg as a strip that is clamped along the root, pulled at `arm_mm` from there. What a boss of `width_mm` brings in
+/// spreads at 45 degrees (common practice); the section is plastic (EN 1993-1-1, 6.2.5: a solid plate is of class 1).
+[[nodiscard]] double leg_bending_mpa(const EyePull& pull, double arm_mm, double width_mm, double thickness_mm);
+
+/// The largest stress in the throats of the rings round a boss: pull, and the moment of the pull across.
+[[nodiscard]] double ring_weld_mpa(const EyePull& pull, const std::vector<Seam>& rings);
+
+[[nodiscard]] std::vector<Finding> check_bosses(const Plan& plan, const Seams& seams, const Weights& weights,
+                                                const LoadRules& rules);
+
+}  // namespace fitup::loads

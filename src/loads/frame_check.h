@@ -1,0 +1,30 @@
+#pragma once
+// Check "frame": stress and deflection of members and rails, standing, lifted and thrown.
+
+#include <string>
+#include <vector>
+
+#include "fitup/findings.h"
+#include "fitup/load_rules.h"
+#include "fitup/weight.h"
+#include "loads/frame_loads.h"
+
+namespace fitup::loads {
+
+/// One state in which the frame is looked at.
+struct FrameCase {
+  std::string words;  // "lifted on 2 legs"
+  Frame frame;        // with supports
+  LoadCase load;
+  double factor = 1;  // on yield
+  std::string factor_words;
+  bool level = false;  // at rest on its corners
+};
+/// Standing on its four corners; lifted in each way that it may hang; thrown to each side that is stated.
+[[nodiscard]] std::vector<FrameCase> frame_cases(const Plan& plan, const FrameModel& model, const Weights& weights,
+                                                 const LoadRules& rules);
+
+[[nodiscard]] std::vector<Finding> check_frame(const Plan& plan, const FrameModel& model,
+                                               const std::vector<FrameCase>& cases);
+
+}  // namespace fitup::loads

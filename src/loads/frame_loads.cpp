@@ -1,0 +1,95 @@
+// Masses to line and node loads.
+// Entry: loads_of.
+#include "loads/frame_loads.h"
+
+#include <algorithm>
+
+#include "fitup/weight.h"
+
+namespace fitup::loads {
+
+namespace {
+
+class Loading {
+ public:
+  Loading(const Plan& plan, const FrameModel& model, Vec3 per_kg_n, Bearing bearing)
+      : plan_(plan), model_(model), per_kg_(per_kg_n), bearing_(bearing) {
+    for (std::size_t i = 0; i < model.pieces.size(); ++i) pieces_[model.pieces[i].of].push_back(i);
+    for (const Joint& j : plan.joints) {
+      if (j.kind != JointKind::bearing) continue;
+      note_seat(j.a, j.b);
+      note_seat(j.b, j.a);
+    }
+  }
+
+  LoadCase run() {
+    for (InstanceId i = 0; i < plan_.instances.size(); ++i) {
+      const Part& part = plan_.parts[plan_.instances[i].part];
+      if (part.source == Source::printed || part.mass_kg <= 0) continue;
+      if (pieces_.contains(i)) {
+        along(i, part.mass_kg * per_kg_);
+      } else if (seats_.contains(i)) {
+        for (const InstanceId rail : seats_[i]) {
+          on_rail(rail, (part.mass_kg / static_cast<double>(seats_[i].size())) * per_kg_, i);
+        }
+      } else {
+        at_nearest(plan_.instances[i].pose.point(centre_of(part)), part.mass_kg * per_kg_);
+      }
+    }
+    return std::move(load_);
+  }
+
+ private:
+  void note_seat(InstanceId item, InstanceId rail) {
+    const Role role = plan_.parts[plan_.instances[item].part].role;
+    if (role == Role::item && pieces_.contains(rail)) seats_[item].push_back(rail);
+  }
+
+  [[nodiscard]] double length_of(InstanceId beam) const {
+    double sum = 0;
+    for (const std::size_t p : pieces_.at(beam)) sum += model_.pieces[p].to_mm - model_.pieces[p].from_mm;
+    return sum;
+  }
+
+  void along(InstanceId beam, Vec3 force) {
+    for (const std::size_t p : pieces_.at(beam)) load_.lines.push_back({p, (1 / length_of(beam)) * force, false});
+  }
+
+  void on_rail(InstanceId rail, Vec3 force, InstanceId item) {
+    if (bearing_ == Bearing::even) {
+      along(rail, force);
+      return;
+    }
+    const auto line = *centroid_line(plan_, rail);
+    Box3 box;
+    const Instance& instance = plan_.instances[item];
+    for (const Prism& p : body_of(plan_.parts[instance.part]).outer) {
+      box.add(Prism{p.profile, instance.pose * p.pose, p.length_mm}.bounds());
+    }
+    for (const Vec3 corner : {box.low, box.high}) {
+      const double along = std::clamp(line.along(corner), 0.0, line.length_mm());
+      at_nearest(line.at(along), 0.5 * force);
+    }
+  }
+
+  void at_nearest(Vec3 at, Vec3 force) {
+    const std::size_t node = model_.nearest_node(at);
+    load_.nodes.push_back({node, force, cross(at - model_.frame.nodes[node], force)});
+  }
+
+  const Plan& plan_;
+  const FrameModel& model_;
+  Vec3 per_kg_;
+  Bearing bearing_;
+  std::map<InstanceId, std::vector<std::size_t>> pieces_;
+  std::map<InstanceId, std::vector<InstanceId>> seats_;
+  LoadCase load_;
+};
+
+}  // namespace
+
+LoadCase loads_of(const Plan& plan, const FrameModel& model, Vec3 per_kg_n, Bearing bearing) {
+  return Loading(plan, model, per_kg_n, bearing).run();
+}
+
+}  // namespace fitup::loads

@@ -1,0 +1,249 @@
+// Members, rails and bosses of a Plan to nodes, pieces and rigid links.
+// Entry: frame_model.
+#include "loads/frame_model.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <variant>
+
+namespace fitup::loads {
+
+namespace {
+
+// Joints of one corner are one node: nearer along a member than this many times its larger leg.
+constexpr double one_corner = 1.1;
+
+bool is_beam(const Part& part) {
+  switch (part.role) {
+    case Role::ring_member:
+    case Role::upright:
+    case Role::cross_bar:
+    case Role::bearer:
+    case Role::rail: return true;
+    default: return false;
+  }
+}
+
+struct Nearest {
+  double on_a_mm = 0;
+  double on_b_mm = 0;
+};
+
+Nearest nearest(const CentroidLine& a, const CentroidLine& b) {
+  const Vec3 u = (1 / a.length_mm()) * (a.to - a.from);
+  const Vec3 v = (1 / b.length_mm()) * (b.to - b.from);
+  const Vec3 w = a.from - b.from;
+  const double uv = dot(u, v);
+  const double det = 1 - uv * uv;
+  if (det < 1e-6) {
+    // Side by side: in the middle of where they lie beside each other.
+    const double b0 = a.along(b.from), b1 = a.along(b.to);
+    const double low = std::max(0.0, std::min(b0, b1)), high = std::min(a.length_mm(), std::max(b0, b1));
+    const double s = (low + high) / 2;
+    return {s, b.along(a.at(s))};
+  }
+  const double s = std::clamp((uv * dot(v, w) - dot(u, w)) / det, 0.0, a.length_mm());
+  const double t = std::clamp(b.along(a.at(s)), 0.0, b.length_mm());
+  return {s, t};
+}
+
+/// A place on a beam where something joins it.
+struct Station {
+  InstanceId of = 0;
+  double along_mm = 0;
+  std::size_t node = 0;
+};
+
+class Modelling {
+ public:
+  explicit Modelling(const Plan& plan) : plan_(plan) {
+    for (InstanceId i = 0; i < plan.instances.size(); ++i) {
+      const Part& part = plan.parts[plan.instances[i].part];
+      if (!is_beam(part)) continue;
+      const auto line = centroid_line(plan, i);
+      const auto section = section_of(part);
+      if (!line || !section || line->length_mm() <= 0) continue;
+      lines_.emplace(i, *line);
+      model_.sections.emplace(i, properties_of(*section));
+      reach_.emplace(i, one_corner * std::max(section->leg_a_mm, section->leg_b_mm));
+    }
+  }
+
+  std::optional<FrameModel> run() {
+    for (const Joint& joint : plan_.joints) {
+      if (joint.kind == JointKind::weld || joint.kind == JointKind::bolted) join(joint.a, joint.b);
+    }
+    if (stations_.empty()) return std::nullopt;
+    gather();
+    place_nodes();
+    cut_pieces();
+    if (model_.frame.members.empty()) return std::nullopt;
+    return std::move(model_);
+  }
+
+ private:
+  std::size_t find(std::size_t n) {
+    while (same_[n] != n) n = same_[n] = same_[same_[n]];
+    return n;
+  }
+
+  std::size_t station(InstanceId of, double along_mm) {
+    stations_.push_back({of, along_mm, stations_.size()});
+    same_.push_back(same_.size());
+    return same_.size() - 1;
+  }
+
+  void join(InstanceId a, InstanceId b) {
+    if (lines_.contains(b) && !lines_.contains(a)) std::swap(a, b);
+    if (!lines_.contains(a)) return;
+    if (lines_.contains(b)) {
+      const Nearest at = nearest(lines_.at(a), lines_.at(b));
+      const std::size_t one = station(a, at.on_a_mm);
+      const std::size_t two = station(b, at.on_b_mm);
+      same_[find(two)] = find(one);
+      return;
+    }
+    if (plan_.parts[plan_.instances[b].part].role != Role::boss) return;
+    const Vec3 at = plan_.instances[b].pose.origin();
+    bosses_[b] = station(a, std::clamp(lines_.at(a).along(at), 0.0, lines_.at(a).length_mm()));
+  }
+
+  // What joins one member within a corner's reach is one node; a boss keeps its own place.
+  void gather() {
+    std::map<InstanceId, std::vector<std::size_t>> of;
+    for (std::size_t i = 0; i < stations_.size(); ++i) of[stations_[i].of].push_back(i);
+    for (auto& [id, all] : of) {
+      std::sort(all.begin(), all.end(),
+                [this](std::size_t a, std::size_t b) { return stations_[a].along_mm < stations_[b].along_mm; });
+      for (std::size_t i = 1; i < all.size(); ++i) {
+        if (is_boss(all[i]) || is_boss(all[i - 1])) continue;
+        if (stations_[all[i]].along_mm - stations_[all[i - 1]].along_mm <= corner_reach(id, all, i)) {
+          same_[find(all[i])] = find(all[i - 1]);
+        }
+      }
+    }
+  }
+
+  // Rails side by side along a member are joints of their own; near an end all is one corner.
+  [[nodiscard]] double corner_reach(InstanceId id, const std::vector<std::size_t>& all, std::size_t i) const {
+    const double near = stations_[all[i]].along_mm;
+    const double end = lines_.at(id).length_mm();
+    return near <= reach_.at(id) || stations_[all[i - 1]].along_mm >= end - reach_.at(id) ? reach_.at(id) : 1;
+  }
+
+  [[nodiscard]] bool is_boss(std::size_t station) const {
+    return std::any_of(bosses_.begin(), bosses_.end(), [&](const auto& b) { return b.second == station; });
+  }
+
+  void place_nodes() {
+    std::map<std::size_t, std::vector<Vec3>> places;
+    for (std::size_t i = 0; i < stations_.size(); ++i) {
+      places[find(i)].push_back(lines_.at(stations_[i].of).at(stations_[i].along_mm));
+    }
+    std::map<std::size_t, std::size_t> node;
+    for (const auto& [root, at] : places) {
+      node[root] = model_.frame.nodes.size();
+      Vec3 sum;
+      for (const Vec3 p : at) sum = sum + p;
+      model_.frame.nodes.push_back((1 / static_cast<double>(at.size())) * sum);
+    }
+    for (std::size_t i = 0; i < stations_.size(); ++i) stations_[i].node = node[find(i)];
+    for (const auto& [boss, station] : bosses_) {
+      // At the boss itself: what pulls there does so beside the centroid.
+      model_.node_of[boss] = stations_[station].node;
+      const Vec3 at = plan_.instances[boss].pose.origin();
+      Vec3& place = model_.frame.nodes[stations_[station].node];
+      place = {at.x, at.y, place.z};
+    }
+  }
+
+  void cut_pieces() {
+    std::map<InstanceId, std::vector<const Station*>> of;
+    for (const Station& s : stations_) of[s.of].push_back(&s);
+    for (auto& [id, all] : of) {
+      std::stable_sort(all.begin(), all.end(),
+                       [](const Station* a, const Station* b) { return a->along_mm < b->along_mm; });
+      for (std::size_t i = 1; i < all.size(); ++i) add_piece(id, *all[i - 1], *all[i]);
+    }
+  }
+
+  void add_piece(InstanceId id, const Station& from, const Station& to) {
+    if (from.node == to.node || to.along_mm - from.along_mm < 1e-3) return;
+    const CentroidLine& line = lines_.at(id);
+    FrameMember m{from.node,
+                  to.node,
+                  line.y,
+                  model_.sections.at(id).beam(),
+                  {},
+                  line.at(from.along_mm) - model_.frame.nodes[from.node],
+                  line.at(to.along_mm) - model_.frame.nodes[to.node]};
+    model_.frame.members.push_back(m);
+    model_.pieces.push_back({id, from.along_mm, to.along_mm});
+  }
+
+  const Plan& plan_;
+  std::map<InstanceId, CentroidLine> lines_;
+  std::map<InstanceId, double> reach_;
+  std::vector<Station> stations_;
+  std::vector<std::size_t> same_;
+  std::map<InstanceId, std::size_t> bosses_;
+  FrameModel model_;
+};
+
+}  // namespace
+
+double CentroidLine::along(Vec3 at) const { return dot(at - from, to - from) / length_mm(); }
+
+Vec3 CentroidLine::at(double along_mm) const { return from + (along_mm / length_mm()) * (to - from); }
+
+std::optional<Section> section_of(const Part& part) {
+  if (const auto* member = std::get_if<Member>(&part.form)) return member->section;
+  const auto* flat = std::get_if<Flat>(&part.form);
+  if (flat == nullptr) return std::nullopt;
+  const Vec2 size = flat->profile.bounds().size();
+  Section strip;
+  strip.shape = SectionShape::flat;
+  strip.designation = part.size;
+  strip.leg_a_mm = std::min(size.x, size.y);
+  strip.thickness_mm = flat->thickness_mm;
+  return strip;
+}
+
+std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id) {
+  const Part& part = plan.parts[plan.instances[id].part];
+  const Pose& pose = plan.instances[id].pose;
+  if (const auto* member = std::get_if<Member>(&part.form)) {
+    const Vec2 c = properties_of(member->section).centroid;
+    return CentroidLine{pose.point({c.x, c.y, 0}), pose.point({c.x, c.y, member->length_mm}), pose.x()};
+  }
+  const auto* flat = std::get_if<Flat>(&part.form);
+  if (flat == nullptr) return std::nullopt;
+  // A strip as a section: its width along the beam's y, its thickness along z = x cross y.
+  const Box2 box = flat->profile.bounds();
+  const double up = flat->thickness_mm / 2;
+  const Vec2 mid = box.middle();
+  if (box.size().x >= box.size().y) {
+    return CentroidLine{pose.point({box.low.x, mid.y, up}), pose.point({box.high.x, mid.y, up}), pose.y()};
+  }
+  return CentroidLine{pose.point({mid.x, box.low.y, up}), pose.point({mid.x, box.high.y, up}), pose.x()};
+}
+
+std::optional<FrameModel> frame_model(const Plan& plan) { return Modelling(plan).run(); }
+
+std::size_t FrameModel::nearest_node(Vec3 at) const {
+  const auto nearer = [&at](Vec3 a, Vec3 b) { return norm(a - at) < norm(b - at); };
+  return static_cast<std::size_t>(std::min_element(frame.nodes.begin(), frame.nodes.end(), nearer) -
+                                  frame.nodes.begin());
+}
+
+std::optional<std::size_t> FrameModel::piece_at(InstanceId of, double along_mm) const {
+  std::optional<std::size_t> last;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    if (pieces[i].of != of) continue;
+    if (!last || along_mm >= pieces[i].from_mm) last = i;
+  }
+  return last;
+}
+
+}  // namespace fitup::loads

@@ -1,0 +1,53 @@
+#pragma once
+// The steel of a Plan as a space frame: members and rails along their centroids, rigid where they are welded together.
+//
+// What it leaves out: face plates, covers and rod plates stiffen nothing; holes, end cuts and how soft a joint is count
+// for nothing; no warping. Where two are welded their centroid lines are joined by a rigid link at their nearest
+// points.
+
+#include <map>
+#include <optional>
+#include <vector>
+
+#include "fitup/plan.h"
+#include "loads/frame_solver.h"
+#include "loads/section_properties.h"
+
+namespace fitup::loads {
+
+/// A piece of an instance between two places where others join it.
+struct FramePiece {
+  InstanceId of = 0;
+  double from_mm = 0;  // along the instance
+  double to_mm = 0;
+};
+
+struct FrameModel {
+  Frame frame;                     // without supports
+  std::vector<FramePiece> pieces;  // by member of the frame
+  std::map<InstanceId, SectionProperties> sections;
+  std::map<InstanceId, std::size_t> node_of;  // lift bosses, by instance
+  /// The node that is nearest to a place.
+  [[nodiscard]] std::size_t nearest_node(Vec3 at) const;
+  /// The piece of an instance that holds a place along it; nothing where the instance is none of the frame's.
+  [[nodiscard]] std::optional<std::size_t> piece_at(InstanceId of, double along_mm) const;
+};
+
+/// Those of `frames` together with what they are joined by. Nothing where no members are welded together.
+[[nodiscard]] std::optional<FrameModel> frame_model(const Plan& plan);
+
+/// Where an instance's centroid line begins and where it ends, its local y, and how far along it a place lies.
+struct CentroidLine {
+  Vec3 from;
+  Vec3 to;
+  Vec3 y;
+  [[nodiscard]] double length_mm() const { return norm(to - from); }
+  [[nodiscard]] double along(Vec3 at) const;
+  [[nodiscard]] Vec3 at(double along_mm) const;
+};
+[[nodiscard]] std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id);
+
+/// The section of a member, or of a flat part that is a strip (a rail): its width by its thickness.
+[[nodiscard]] std::optional<Section> section_of(const Part& part);
+
+}  // namespace fitup::loads

@@ -1,0 +1,82 @@
+// Strengths by the product standards' least values, and threads by their shear areas.
+// Entry: strength_of, thread_strength.
+#include "loads/strength.h"
+
+#include <algorithm>
+#include <array>
+
+namespace fitup::loads {
+
+namespace {
+
+struct Row {
+  std::string_view material;
+  double up_to_mm;
+  double yield_mpa;
+  double tensile_mpa;
+  double weld_beta;
+  const char* source;
+};
+
+constexpr const char* en_10025 = "EN 10025-2, least values";
+constexpr const char* astm = "ASTM, least values";
+constexpr const char* en_755 = "EN 755-2, least values";
+
+constexpr std::array<Row, 12> table{{
+    {"S235JR", 16, 235, 360, 0.8, en_10025},
+    {"S235JR", 40, 225, 360, 0.8, en_10025},
+    {"S275JR", 16, 275, 410, 0.85, en_10025},
+    {"S275JR", 40, 265, 410, 0.85, en_10025},
+    {"S355J2", 16, 355, 470, 0.9, en_10025},
+    {"S355J2", 40, 345, 470, 0.9, en_10025},
+    {"A36", 200, 250, 400, 0.8, astm},
+    {"1.4301", 75, 210, 520, 1, "EN 10088-2, least values (from memory)"},
+    {"5052-H32", 75, 160, 215, 1, "ASTM B209, least values (from memory)"},
+    {"6061-T6", 25, 240, 260, 1, "EN 755-2, least values"},
+    {"6082-T6", 5, 250, 290, 1, en_755},
+    {"6060-T66", 3, 160, 215, 1, en_755},
+}};
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double shear_share = 0.6;
+constexpr double tan_30 = 0.57735;
+
+double minor_mm(const Thread& t) { return t.major_mm - 1.082532 * t.pitch_mm; }
+double pitch_diameter_mm(const Thread& t) { return t.major_mm - 0.649519 * t.pitch_mm; }
+
+double inner_per_mm(const Thread& t) {
+  return pi / t.pitch_mm * t.major_mm * (t.pitch_mm / 2 + tan_30 * (t.major_mm - pitch_diameter_mm(t)));
+}
+
+double outer_per_mm(const Thread& t) {
+  return pi / t.pitch_mm * minor_mm(t) * (t.pitch_mm / 2 + tan_30 * (pitch_diameter_mm(t) - minor_mm(t)));
+}
+
+}  // namespace
+
+std::optional<Strength> strength_of(std::string_view material, double thickness_mm) {
+  for (const Row& row : table) {
+    if (row.material == material && thickness_mm <= row.up_to_mm) {
+      return Strength{row.yield_mpa, row.tensile_mpa, row.weld_beta, row.source};
+    }
+  }
+  return std::nullopt;
+}
+
+ThreadStrength thread_strength(const Thread& thread, double shared_mm, double bolt_tensile_mpa,
+                               double tapped_tensile_mpa) {
+  ThreadStrength s;
+  s.inner_mm2 = shared_mm * inner_per_mm(thread);
+  s.outer_mm2 = shared_mm * outer_per_mm(thread);
+  s.inner_n = s.inner_mm2 * shear_share * tapped_tensile_mpa;
+  s.outer_n = s.outer_mm2 * shear_share * bolt_tensile_mpa;
+  s.tensile_n = thread.stress_area_mm2 * bolt_tensile_mpa;
+  return s;
+}
+
+double needed_engagement_mm(const Thread& thread, double bolt_tensile_mpa, double tapped_tensile_mpa) {
+  const ThreadStrength s = thread_strength(thread, 1, bolt_tensile_mpa, tapped_tensile_mpa);
+  return s.tensile_n / std::min(s.inner_n, s.outer_n);
+}
+
+}  // namespace fitup::loads

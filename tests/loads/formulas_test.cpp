@@ -1,0 +1,118 @@
+// Closed forms against the worked examples and tables that published them.
+#include "loads/formulas.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+
+namespace fitup::loads {
+namespace {
+
+constexpr double inch = 25.4;
+constexpr double pound = 4.4482216;
+constexpr double psi = pound / (inch * inch);
+constexpr double e70_mpa = 70000 * psi;
+
+// W01, W02 (a published sling page): 120 in of sling at a height of 96 in: 1.25; at 60 degrees 1.155.
+TEST(Sling, FactorsAreThoseOfAPublishedTable) {
+  EXPECT_NEAR(sling_factor(3048, 2438.4), 1.25, 1e-9);
+  EXPECT_NEAR(1200 * sling_factor(120, 96), 1500, 1e-6);
+  EXPECT_NEAR(sling_factor_from_horizontal(60), 1.155, 1.155e-3);
+  EXPECT_NEAR(sling_factor_from_horizontal(45), 1.414, 1.414e-3);
+  EXPECT_NEAR(sling_factor_from_horizontal(30), 2, 1e-9);
+}
+
+/// Navier's series of a simply supported plate: deflection and moment in the middle.
+PlateFactors navier(double a_over_b) {
+  constexpr double nu = 0.3;
+  double w = 0, mx = 0, my = 0;
+  for (int m = 1; m < 120; m += 2) {
+    for (int n = 1; n < 120; n += 2) {
+      const double kx = m / a_over_b, ky = n;
+      const double sign = ((m + n) / 2) % 2 == 1 ? 1 : -1;
+      const double q = 16 / (std::pow(std::numbers::pi, 2) * m * n) * sign;
+      const double d = std::pow(kx * kx + ky * ky, 2);
+      w += q / (std::pow(std::numbers::pi, 4) * d);
+      mx += q / (std::pow(std::numbers::pi, 2) * d) * (kx * kx + nu * ky * ky);
+      my += q / (std::pow(std::numbers::pi, 2) * d) * (ky * ky + nu * kx * kx);
+    }
+  }
+  return {6 * std::max(mx, my), 12 * (1 - nu * nu) * w};
+}
+
+// W09, and the other rows: Roark's table 11.4 case 1a against Navier's series (within what the table rounds).
+TEST(Plate, SimplySupportedIsNaviersSeries) {
+  EXPECT_NEAR(plate_factors(PlateEdges::all_supported, 1)->beta, 0.2874, 0.2874e-3);
+  for (const double a_over_b : {1.0, 1.2, 1.4, 1.6, 1.8, 2.0, 3.0, 4.0, 5.0}) {
+    const auto table = plate_factors(PlateEdges::all_supported, a_over_b);
+    EXPECT_NEAR(table->beta, navier(a_over_b).beta, 1e-3) << a_over_b;
+    EXPECT_NEAR(table->alpha, navier(a_over_b).alpha, 1e-3) << a_over_b;
+  }
+  EXPECT_FALSE(plate_factors(PlateEdges::all_supported, 0.9)) << "b is the shorter side";
+}
+
+// W11: fixed edges, a square.
+TEST(Plate, WithFixedEdges) {
+  EXPECT_NEAR(plate_factors(PlateEdges::all_fixed, 1)->beta, 0.3078, 0.3078 * 2e-3);
+  EXPECT_NEAR(plate_factors(PlateEdges::all_fixed, 1)->alpha, 0.0138, 0.0138 * 2e-3);
+  EXPECT_NEAR(plate_factors(PlateEdges::all_fixed, 100)->beta, 0.5, 1e-9);
+}
+
+// W12 (a worked page on Roark's table 26 case 2a): a 15 in, b 12 in, t 1/4 in, 100 psi: 165900 psi and 0.664 in, with
+// beta 0.72 and alpha 0.15 as read there from between the rows.
+TEST(Plate, WithOneFreeEdge) {
+  const auto p = plate_bending(PlateEdges::one_free, 15 * inch, 12 * inch, 0.25 * inch, 100 * psi, 30e6 * psi);
+  EXPECT_NEAR(p->stress_mpa / psi, 165900, 165900 * 2e-3);
+  EXPECT_NEAR(p->deflection_mm / inch, 0.664, 0.664 * 2e-3);
+}
+
+TEST(Plate, BeyondHalfItsThicknessTheMembraneCarriesToo) {
+  const double t = 2, side = 400, e = 210000;
+  const auto small = [&](double q) {
+    return plate_bending(PlateEdges::all_supported, side, side, t, q, e)->deflection_mm;
+  };
+  // Little pressure: plain bending. Much: the membrane alone.
+  EXPECT_NEAR(square_plate_large_deflection_mm(side, t, 1e-7, e), small(1e-7), 1e-3 * small(1e-7));
+  const double much = 10;
+  EXPECT_NEAR(square_plate_large_deflection_mm(side, t, much, e), 0.802 * 200 * std::cbrt(much * 200 / (e * t)), 0.2);
+  EXPECT_LT(square_plate_large_deflection_mm(side, t, 0.005, e), small(0.005));
+}
+
+// EN 1993-1-8 (a published weld example: 261.73 MPa for S355 with fu 510; the others computed from the code's formula).
+TEST(Weld, StrengthOfTheSimplifiedMethod) {
+  EXPECT_NEAR(weld_strength_en_mpa(510, 0.9), 261.73, 0.01);
+  EXPECT_NEAR(weld_strength_en_mpa(360, 0.8), 207.85, 0.01);
+  // The same example: 200 kN on two seams of 298 mm, a = 3: 335.6 N/mm of 785.2 N/mm.
+  EXPECT_NEAR(200000.0 / (2 * 298), 335.6, 0.1);
+  EXPECT_NEAR(3 * weld_strength_en_mpa(510, 0.9), 785.2, 0.1);
+}
+
+// W15 (Shigley, table 9-6): 3/8 in of E70 fillet over 4 in: 22.28 kip.
+TEST(Weld, AllowableOfATextbook) {
+  const double throat = 0.375 * inch / std::sqrt(2.0);
+  const double force = weld_allowable_aws_mpa(e70_mpa) * throat * 4 * inch;
+  EXPECT_NEAR(force / pound / 1000, 22.28, 22.28 * 2e-3);
+}
+
+// W16 (published lecture notes on AISC J2): two 10 in along and 8 in across, 3/16 in, E70: 121.10 kip. A line of 3/4 in
+// over 8 in: 133.62 kip along its length, 200.4 kip across.
+TEST(Weld, GroupsOfAisc) {
+  EXPECT_NEAR(weld_group_aisc_n(3 * inch / 16, 20 * inch, 8 * inch, e70_mpa) / pound / 1000, 121.10, 0.05);
+  EXPECT_NEAR(weld_line_aisc_n(0.75 * inch, 8 * inch, e70_mpa, 0) / pound / 1000, 133.62, 0.05);
+  EXPECT_NEAR(weld_line_aisc_n(0.75 * inch, 8 * inch, e70_mpa, 90) / pound / 1000, 200.4, 0.1);
+}
+
+// AWS D1.1 table 7.7.
+TEST(Weld, LeastLegByThickness) {
+  EXPECT_EQ(least_leg_mm(6), 3);
+  EXPECT_EQ(least_leg_mm(2), 2) << "need not exceed the thinner part";
+  EXPECT_EQ(least_leg_mm(10), 5);
+  EXPECT_EQ(least_leg_mm(25), 8);
+}
+
+// W27: a container of 60 kg on four attachments at 40 g.
+TEST(HoldDown, ForceOnAnAttachment) { EXPECT_NEAR(attachment_force_n(60, 40, 4), 5884, 5.884); }
+
+}  // namespace
+}  // namespace fitup::loads

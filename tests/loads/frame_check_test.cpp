@@ -1,0 +1,114 @@
+// The frame's model of whole boxes: nothing is lost, all is in balance, and simple bounds by hand.
+#include "loads/frame_check.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "checks/planned.h"
+
+namespace fitup::loads {
+namespace {
+
+constexpr double gravity = 9.80665;
+
+std::unique_ptr<const test::Planned> example(const std::string& name, const std::vector<Override>& overrides = {}) {
+  const auto path = std::filesystem::path(FITUP_EXAMPLES) / name;
+  return test::planned(path.string(), test::text_of(path), overrides);
+}
+
+const std::vector<std::string> examples{"park-locomotive/front-box.toml", "park-locomotive/rear-box.toml",
+                                        "park-locomotive/front-box-with-lower.toml", "orchard-sprayer/battery-box.toml",
+                                        "cabin-inverter/cabinet.toml"};
+
+TEST(FrameModel, CarriesAllThatIsInThePlan) {
+  for (const std::string& name : examples) {
+    const auto made = example(name);
+    const auto model = frame_model(*made->plan);
+    ASSERT_TRUE(model) << name;
+    double kg = 0;
+    for (const Instance& i : made->plan->instances) {
+      const Part& part = made->plan->parts[i.part];
+      if (part.source != Source::printed) kg += part.mass_kg;
+    }
+    for (const Bearing bearing : {Bearing::even, Bearing::ends}) {
+      const LoadCase load = loads_of(*made->plan, *model, {0, 0, -gravity}, bearing);
+      double down = 0;
+      for (const NodeLoad& n : load.nodes) down -= n.force.z;
+      for (const LineLoad& l : load.lines) {
+        down -= l.force_per_mm.z * (model->pieces[l.member].to_mm - model->pieces[l.member].from_mm);
+      }
+      EXPECT_NEAR(down, kg * gravity, 1e-6 * down) << name;
+    }
+  }
+}
+
+TEST(FrameCheck, ReactionsBalanceTheLoadOnEveryExample) {
+  for (const std::string& name : examples) {
+    const auto made =
+        example(name, {{"loads.thrown.front", "2"}, {"loads.thrown.left", "1"}, {"loads.why", "\"a law\""}});
+    ASSERT_TRUE(made->plan) << name;
+    const Plan& plan = *made->plan;
+    const Weights weights = weigh(plan, seams_of(plan));
+    const auto model = frame_model(plan);
+    const auto cases = frame_cases(plan, *model, weights, plan.load_rules);
+    EXPECT_GE(cases.size(), 6U) << name;
+    for (const FrameCase& c : cases) {
+      const auto solver = FrameSolver::factor(c.frame);
+      ASSERT_TRUE(solver) << name << ": " << c.words;
+      const Balance b = balance_of(c.frame, c.load, solver->solve(c.load));
+      EXPECT_LT(norm(b.force), 1e-9 * b.load_n) << name << ": " << c.words;
+      EXPECT_LT(norm(b.moment), 1e-9 * b.lever_nmm) << name << ": " << c.words;
+    }
+  }
+}
+
+// What hangs on its worst points balances by itself: what keeps it in place takes next to nothing.
+TEST(FrameCheck, ALiftNeedsNothingElseToHoldIt) {
+  const auto made = example("park-locomotive/front-box.toml");
+  const Plan& plan = *made->plan;
+  const Weights weights = weigh(plan, seams_of(plan));
+  const auto model = frame_model(plan);
+  for (const FrameCase& c : frame_cases(plan, *model, weights, plan.load_rules)) {
+    if (!c.words.starts_with("lifted")) continue;
+    const FrameResult result = FrameSolver::factor(c.frame)->solve(c.load);
+    const double weight = weights.whole(LoadState::loaded).kg * gravity;
+    EXPECT_LT(norm(result.reaction[0]), 1e-6 * weight) << c.words;
+    // Of a metre's lever: the shares are of the centre of mass, a member's pieces end short of its own.
+    EXPECT_LT(norm(result.reaction_moment[0]), 0.01 * weight * 1000) << c.words;
+  }
+}
+
+// Of the demo's inner rails each carries a block in halves (23 kg and a half of two plates, 1.1 kg): W over a free span
+// of 438 mm. Built in, W L / 12; free, W L / 8: its stress in a section of 50 x 5 lies between the two.
+TEST(FrameCheck, TheRailsStressLiesBetweenBuiltInAndFree) {
+  const auto made = example("park-locomotive/front-box.toml");
+  const Plan& plan = *made->plan;
+  const auto model = frame_model(plan);
+  FrameCase standing;
+  for (const FrameCase& c : frame_cases(plan, *model, weigh(plan, seams_of(plan)), plan.load_rules)) {
+    if (c.words.starts_with("standing")) {
+      standing = c;
+      break;
+    }
+  }
+  const auto solver = FrameSolver::factor(standing.frame);
+  const FrameResult result = solver->solve(standing.load);
+  double most = 0;
+  for (std::size_t p = 0; p < model->pieces.size(); ++p) {
+    const Instance& rail = plan.instances[model->pieces[p].of];
+    if (plan.parts[rail.part].role != Role::rail) continue;
+    for (const double share : {0.0, 0.5, 1.0}) {
+      most = std::max(
+          most, stress_mpa(model->sections.at(model->pieces[p].of), solver->inner(standing.load, result, p, share)));
+    }
+  }
+  const double moment = (23 + 1.1) * gravity * 438;
+  const double modulus = 50 * 25 / 6.0;
+  EXPECT_GT(most, 0.8 * moment / 24 / modulus);
+  EXPECT_LT(most, 1.6 * moment / 8 / modulus);
+}
+
+}  // namespace
+}  // namespace fitup::loads

@@ -1,0 +1,79 @@
+// Bolts of a body that is thrown: statics by hand, the code's formulas.
+#include "loads/hold_down.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "fitup/tables.h"
+
+namespace fitup::loads {
+namespace {
+
+const std::vector<Vec3> four{{0, 0, 0}, {400, 0, 0}, {400, 200, 0}, {0, 200, 0}};
+
+TEST(BoltForces, OfALiftInTheMiddleAreEven) {
+  for (const BoltForce f : bolt_forces(four, axis::z, {0, 0, 1000}, {200, 100, 150})) {
+    EXPECT_NEAR(f.tension_n, 250, 1e-9);
+    EXPECT_NEAR(f.shear_n, 0, 1e-9);
+  }
+}
+
+// Thrown to the right at a height h: the moment F h over two pairs of bolts 400 apart: F h / 400 / 2 each.
+TEST(BoltForces, OverturningPullsTheFarSide) {
+  const auto f = bolt_forces(four, axis::z, {800, 0, 0}, {200, 100, 150});
+  EXPECT_NEAR(f[0].tension_n, 800 * 150.0 / 400 / 2, 1e-9);
+  EXPECT_NEAR(f[1].tension_n, -800 * 150.0 / 400 / 2, 1e-9);
+  for (const BoltForce& b : f) EXPECT_NEAR(b.shear_n, 200, 1e-9);
+}
+
+// Beside the middle by e it also turns: the moment F e over the polar sum of squares.
+TEST(BoltForces, BesideTheMiddleItTurns) {
+  const double e = 60;
+  const auto f = bolt_forces(four, axis::z, {800, 0, 0}, {200, 100 + e, 0});
+  const double polar = 4 * (200.0 * 200 + 100 * 100);
+  const double twist = -800 * e / polar;
+  EXPECT_NEAR(f[0].shear_n, std::hypot(200 + twist * 100, -twist * 200), 1e-9);
+  EXPECT_NEAR(f[2].shear_n, std::hypot(200 - twist * 100, twist * 200), 1e-9);
+}
+
+// Whatever the force, the bolts hold it and its moment.
+TEST(BoltForces, BalanceTheLoadOnAnyPlane) {
+  const std::vector<Vec3> wall{{0, 0, 30}, {350, 0, 30}, {350, 0, 420}, {20, 0, 400}, {160, 0, 200}};
+  const Vec3 normal = axis::minus_y, force{300, -700, -500}, at{190, -120, 260};
+  const auto forces = bolt_forces(wall, normal, force, at);
+  double pull = 0;
+  Vec3 moment;
+  for (std::size_t i = 0; i < wall.size(); ++i) {
+    pull += forces[i].tension_n;
+    moment = moment + cross(wall[i] - at, forces[i].tension_n * normal);
+  }
+  Vec3 middle;
+  for (const Vec3 p : wall) middle = middle + 0.2 * p;
+  const Vec3 in_plane{force.x, 0, force.z};
+  moment = moment + cross(middle - at, in_plane);
+  EXPECT_NEAR(pull, 700, 1e-6);
+  EXPECT_NEAR(moment.x, 0, 1e-6);
+  EXPECT_NEAR(moment.z, 0, 1e-6);
+}
+
+// EN 1993-1-8, table 3.4: M12 of 4.6 takes 0.9 x 400 x 84.3 / 1.25 = 24.3 kN of tension, 0.6 x 400 x 84.3 / 1.25 = 16.2
+// kN of shear.
+TEST(BoltUtilisation, IsTheCodes) {
+  const double area = 84.3;
+  EXPECT_NEAR(bolt_utilisation({24278, 0}, area, bolt_classes[0]), 1, 1e-3);
+  EXPECT_NEAR(bolt_utilisation({0, 16186}, area, bolt_classes[0]), 1, 1e-3);
+  EXPECT_NEAR(bolt_utilisation({24278 / 2.0, 16186 / 2.0}, area, bolt_classes[0]), 0.5 + 0.5 / 1.4, 1e-3);
+  EXPECT_NEAR(bolt_utilisation({24278, 0}, area, bolt_classes[2]), 0.5, 1e-3) << "class 8.8 is twice as strong";
+}
+
+TEST(HoldDown, IsNotCheckedWhereNoAccelerationIsStated) {
+  const auto found = check_hold_down(Plan{}, Weights{}, LoadRules{});
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].verdict, Verdict::not_checked);
+  EXPECT_THAT(found[0].message, testing::HasSubstr("no acceleration is stated"));
+}
+
+}  // namespace
+}  // namespace fitup::loads
