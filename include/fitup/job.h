@@ -11,6 +11,7 @@
 #include "fitup/findings.h"
 #include "fitup/formats.h"
 #include "fitup/model.h"
+#include "fitup/paper.h"
 #include "fitup/plan.h"
 #include "fitup/quantity.h"
 #include "fitup/result.h"
@@ -36,6 +37,7 @@ struct JobInfo {
   StepSchema step = StepSchema::ap242;
   FlatFiles flat{};
   std::string finish{};  // of the made steel, in words; empty: none
+  BenchOptions bench{};
 };
 
 /// SHA-256 (FIPS 180-4) as 64 lower-case hexadecimal digits.
@@ -43,12 +45,20 @@ struct JobInfo {
 
 /// `--only`; job.json is always written. `lists`: what is sawn and what is bought. `checks` holds the findings and the
 /// picture assembly.svg.
-enum class FileGroup { step, dxf, stl, threemf, lists, checks };
+/// `paper`: what is printed for the bench.
+enum class FileGroup { step, dxf, stl, threemf, lists, checks, paper };
 
 struct JobFile {
   std::string path;  // relative, forward slashes: "flat/S235JR_2mm/PLT03_left-face-plate.dxf"
   std::string bytes;
   FileGroup group = FileGroup::checks;
+};
+
+/// A file for the bench with what must be found in it when it is read back.
+struct BenchFile {
+  JobFile file;
+  std::vector<Vec2> pages_mm{};                  // of a PDF: the size of each page
+  std::vector<std::vector<std::string>> rows{};  // of a list
 };
 
 struct JobOptions {
@@ -67,18 +77,21 @@ struct JobOptions {
 /// The verdict of the whole and the counts in one line, then every finding, worst first, for people; no colour.
 [[nodiscard]] std::string findings_text(const Findings& findings, UnitSystem units = UnitSystem::mm_kg);
 
-/// Every file of the job, sorted by path. If a check failed and not `anyway`: assembly and checks only.
+/// Every file of the job, sorted by path, those of `bench` (fitup/bench.h) among them. If a check failed and not
+/// `anyway`: assembly and checks only.
 [[nodiscard]] Result<std::vector<JobFile>> make_job_files(const Plan& plan, const Model& model,
                                                           const Findings& findings, const JobInfo& info,
-                                                          const JobOptions& options);
+                                                          const JobOptions& options,
+                                                          const std::vector<BenchFile>& bench = {});
 
 /// Reads every file back from its bytes and compares it with what it was made from. Every file that belongs to the job
 /// is there, and no other. Flat files: contours, marks and notes. STEP: products, names, tree, placements, stated
 /// volumes; each solid's corners and circles span the part's bounds, and of a flat part each corner, hole and face is
 /// the profile's. STL: closed, its volume and header. Lists, findings and job.json: each field, name, revision and
-/// spec hash included. Of the picture: its caption.
+/// spec hash included. Of the picture: its caption. Of paper: that it is whole, each page's size, name and spec hash.
 [[nodiscard]] Status read_back(const std::vector<JobFile>& files, const Plan& plan, const Model& model,
-                               const Findings& findings, const JobInfo& info, const JobOptions& options);
+                               const Findings& findings, const JobInfo& info, const JobOptions& options,
+                               const std::vector<BenchFile>& bench = {});
 
 /// Whether a folder may be replaced, before any work is done: the refusals of exchange_job_folder that need no lock.
 [[nodiscard]] Status may_replace_folder(const std::filesystem::path& target);

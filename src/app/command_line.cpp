@@ -57,11 +57,12 @@ struct Choice {
   std::string_view word;
   T value;
 };
-constexpr std::array<Choice<FileGroup>, 6> groups{{{"step", FileGroup::step},
+constexpr std::array<Choice<FileGroup>, 7> groups{{{"step", FileGroup::step},
                                                    {"dxf", FileGroup::dxf},
                                                    {"stl", FileGroup::stl},
                                                    {"3mf", FileGroup::threemf},
                                                    {"lists", FileGroup::lists},
+                                                   {"paper", FileGroup::paper},
                                                    {"checks", FileGroup::checks}}};
 constexpr std::array<Choice<StepSchema>, 2> step_words{{{"ap242", StepSchema::ap242}, {"ap214", StepSchema::ap214}}};
 constexpr std::array<Choice<DxfRelease>, 2> dxf_words{{{"r2000", DxfRelease::r2000}, {"r12", DxfRelease::r12}}};

@@ -17,6 +17,7 @@
 #include "app/terminal.h"
 #include "app/waiting.h"
 #include "diag/words.h"
+#include "fitup/bench.h"
 #include "fitup/job.h"
 #include "output/finish_words.h"
 
@@ -67,10 +68,12 @@ Result<WrittenJob> write_job(const PipelineResult& result, const MakeRequest& re
                              Progress& progress) {
   progress.say("writing the files");
   const JobOptions options{request.only, request.anyway, request.cores};
-  auto files = make_job_files(*result.plan, *result.model, *result.findings, info, options);
+  const auto bench = make_bench_files(*result.plan, *result.model, *result.findings, info, options);
+  if (!bench) return bench.error();
+  auto files = make_job_files(*result.plan, *result.model, *result.findings, info, options, *bench);
   if (!files) return files.error();
   progress.say("reading them back");
-  const Status same = read_back(*files, *result.plan, *result.model, *result.findings, info, options);
+  const Status same = read_back(*files, *result.plan, *result.model, *result.findings, info, options, *bench);
   if (!same) return same.error();
   const Undisturbed writing;
   if (interrupt_requested()) return Failure{Failure::Kind::interrupted, "make", "stopped as asked"};

@@ -50,7 +50,7 @@ std::string loss_words(std::size_t count, const FolderJob& before, const JobInfo
 }  // namespace
 
 std::string group_words(const std::set<FileGroup>& groups) {
-  constexpr std::array<std::string_view, 6> words{"step", "dxf", "stl", "3mf", "lists", "checks"};
+  constexpr std::array<std::string_view, 7> words{"step", "dxf", "stl", "3mf", "lists", "checks", "paper"};
   std::vector<std::string_view> list;
   for (const FileGroup group : groups) list.push_back(words.at(static_cast<std::size_t>(group)));
   return fmt::format("{}", fmt::join(list, ", "));

@@ -9,6 +9,8 @@ build_packages=(
   libocct-foundation-dev libocct-modeling-data-dev libocct-modeling-algorithms-dev
   libocct-data-exchange-dev libocct-ocaf-dev libocct-visualization-dev
   libtomlplusplus-dev libcli11-dev libfmt-dev nlohmann-json3-dev libeigen3-dev
+  pkg-config libcairo2-dev libpango1.0-dev
+  fonts-dejavu-core fonts-droid-fallback  # what paper is set in: Latin, Greek, Cyrillic and more; Chinese, Japanese
 )
 test_packages=(
   libgtest-dev libgmock-dev libbenchmark-dev

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <map>
 
+#include "output/cut_numbers.h"
 #include "output/finish_words.h"
 #include "output/member_words.h"
 #include "output/part_notes.h"
@@ -38,22 +39,31 @@ std::string joined(const std::vector<std::string>& pieces) {
   return text;
 }
 
-/// Section, length, start, end, holes of what is no member: a round.
+/// Section, length, short point, sawn length, hand, start, end, holes of what is no member: a round.
 std::vector<std::string> round_cells(const Part& part, const PartSolid& solid, const PaperUnits& units) {
   const Vec3 size = solid.bounds.size();
-  return {fmt::format("round {}", units.length(size.x)), units.length(size.z), "square", "square", part.size};
+  const std::string length = units.length(size.z);
+  return {
+      fmt::format("round {}", units.length(size.x)), length, length, length, "either", "square", "square", part.size};
 }
 
-std::vector<std::string> member_cells(const Member& member, const PaperUnits& units) {
-  return {member.section.designation, units.length(member.length_mm), end_words(member.start, member.section, units),
-          end_words(member.end, member.section, units), hole_words(member, units)};
+std::vector<std::string> member_cells(const Plan& plan, PartId id, const Member& member, const JobInfo& info) {
+  const PaperUnits units(info.units);
+  return {member.section.designation,
+          units.length(member.length_mm),
+          units.length(short_point_mm(member)),
+          units.length(member.length_mm + info.bench.trim_allowance_mm),
+          hand_words(plan, id),
+          end_words(member.start, member.section, units),
+          end_words(member.end, member.section, units),
+          hole_words(member, units)};
 }
 
 CsvRow cut_row(const Plan& plan, const Model& model, PartId id, std::size_t quantity, const JobInfo& info) {
   const Part& part = plan.parts[id];
   const PaperUnits units(info.units);
   const auto* member = std::get_if<Member>(&part.form);
-  const auto cells = member ? member_cells(*member, units) : round_cells(part, model.parts.at(id), units);
+  const auto cells = member ? member_cells(plan, id, *member, info) : round_cells(part, model.parts.at(id), units);
   CsvRow row{part.mark, part.name, std::to_string(quantity), part.material};
   row.insert(row.end(), cells.begin(), cells.end());
   row.insert(row.end(), {units.mass(part.mass_kg), total(units, quantity, part.mass_kg),
@@ -72,6 +82,7 @@ CsvRow bought_row(const std::string& kind, const Part& part, std::size_t quantit
              part.name,
              size,
              std::to_string(quantity),
+             std::to_string(with_spares(part, quantity, info.bench.spares_percent)),
              weighed ? units.mass(part.mass_kg) : "",
              weighed ? total(units, quantity, part.mass_kg) : "",
              note};
@@ -82,7 +93,18 @@ CsvRow bought_row(const std::string& kind, const Part& part, std::size_t quantit
 std::string hardware_note(const Part& part) {
   if (part.role == Role::eye) return "for lifting only, taken out afterwards where it is in the way";
   if (part.role == Role::stud) return "earth stud: welded on, its thread and the steel round it stay bare";
-  return part.role == Role::rod ? "often comes with the item; its mass is the item's" : "";
+  return "";
+}
+
+/// Where its nuts sit, by which it is told how long it must be and how far they are turned on.
+std::string rod_note(const Plan& plan, PartId id, const PaperUnits& units) {
+  const auto rods = nuts_on_rods(plan, id, units);
+  std::string words;
+  for (const RodNuts& rod : rods) {
+    words += words.empty() ? "" : "; ";
+    words += rods.size() == 1 ? rod.words : fmt::format("{} of them: {}", rod.count, rod.words);
+  }
+  return words + "; often comes with the item; its mass is the item's";
 }
 
 /// Where they are not parts of the model: one for each lift point.
@@ -123,8 +145,9 @@ std::vector<CsvRow> cut_rows(const Plan& plan, const Model& model, const JobInfo
   const std::string length(units.length());
   const std::string mass(units.mass());
   std::vector<CsvRow> rows{{"mark", "description", "quantity", "material", "section", "length " + length,
-                            "start cut " + length, "end cut " + length, "holes " + length, "mass " + mass + " each",
-                            "mass " + mass + " total", "notes", "general tolerance", "job", "revision", "spec"}};
+                            "short point " + length, "sawn length " + length, "hand", "start cut " + length,
+                            "end cut " + length, "holes " + length, "mass " + mass + " each", "mass " + mass + " total",
+                            "notes", "general tolerance", "job", "revision", "spec"}};
   const auto count = quantities(plan);
   for (const PartId id : of_source(plan, Source::sawn)) rows.push_back(cut_row(plan, model, id, count[id], info));
   return rows;
@@ -133,12 +156,13 @@ std::vector<CsvRow> cut_rows(const Plan& plan, const Model& model, const JobInfo
 std::vector<CsvRow> bought_rows(const Plan& plan, const Model& model, const JobInfo& info) {
   const PaperUnits units(info.units);
   const std::string mass(units.mass());
-  std::vector<CsvRow> rows{{"kind", "mark", "description", "size", "quantity", "mass " + mass + " each",
+  std::vector<CsvRow> rows{{"kind", "mark", "description", "size", "quantity", "with spares", "mass " + mass + " each",
                             "mass " + mass + " total", "notes", "job", "revision", "spec"}};
   const auto count = quantities(plan);
   for (const PartId id : of_source(plan, Source::bought)) {
     const Part& part = plan.parts[id];
-    rows.push_back(bought_row("bought", part, count[id], part.size, hardware_note(part), info));
+    const std::string note = part.role == Role::rod ? rod_note(plan, id, units) : hardware_note(part);
+    rows.push_back(bought_row("bought", part, count[id], part.size, note, info));
   }
   add_eyes(rows, plan, info);
   for (const PartId id : of_source(plan, Source::stand_in)) {

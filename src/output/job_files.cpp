@@ -28,12 +28,13 @@ using output::Release;
 class JobWriter {
  public:
   JobWriter(const Plan& plan, const Model& model, const Findings& findings, const JobInfo& info,
-            const JobOptions& options)
+            const JobOptions& options, const std::vector<BenchFile>& bench)
       : plan_(plan),
         model_(model),
         findings_(findings),
         info_(info),
         options_(options),
+        bench_(bench),
         release_(output::release_of(findings, options)) {}
 
   Result<std::vector<JobFile>> files() {
@@ -50,6 +51,7 @@ class JobWriter {
       if (!wanted || !chosen(group)) continue;
       if (auto done = (this->*step)(); !done) return done.error();
     }
+    for (const BenchFile& one : bench_) files_.push_back(one.file);
     return finished();
   }
 
@@ -167,6 +169,7 @@ class JobWriter {
   const Findings& findings_;
   const JobInfo& info_;
   const JobOptions& options_;
+  const std::vector<BenchFile>& bench_;
   Release release_;
   std::vector<JobFile> files_;
 };
@@ -174,8 +177,9 @@ class JobWriter {
 }  // namespace
 
 Result<std::vector<JobFile>> make_job_files(const Plan& plan, const Model& model, const Findings& findings,
-                                            const JobInfo& info, const JobOptions& options) {
-  return JobWriter(plan, model, findings, info, options).files();
+                                            const JobInfo& info, const JobOptions& options,
+                                            const std::vector<BenchFile>& bench) {
+  return JobWriter(plan, model, findings, info, options, bench).files();
 }
 
 }  // namespace fitup

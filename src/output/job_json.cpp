@@ -18,7 +18,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 std::vector<std::string> words_for(const std::set<FileGroup>& only) {
-  constexpr std::array<std::string_view, 6> words{"step", "dxf", "stl", "3mf", "lists", "checks"};
+  constexpr std::array<std::string_view, 7> words{"step", "dxf", "stl", "3mf", "lists", "checks", "paper"};
   std::vector<std::string> list;
   for (const FileGroup group : only) list.emplace_back(words.at(static_cast<std::size_t>(group)));
   return list;

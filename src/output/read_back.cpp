@@ -28,6 +28,7 @@ class ReadBack {
       if (is_printed(part)) part_of_[stl_path(part)] = id;
       if (is_printed(part)) part_of_[threemf_path(part)] = id;
     }
+    for (const BenchFile& one : from.bench) bench_[one.file.path] = &one;
   }
 
   Status all() {
@@ -62,6 +63,9 @@ class ReadBack {
         {weight_list, flaw_in_weight_list}};
     if (const auto judge = judges.find(file.path); judge != judges.end()) return judge->second(file.bytes, from_);
     if (file.path == assembly_step) return flaw_in_assembly_step(file.bytes, from_.plan, from_.model, from_.info);
+    if (const auto bench = bench_.find(file.path); bench != bench_.end()) {
+      return flaw_in_bench_file(file.bytes, *bench->second, from_.info);
+    }
     if (file.path.ends_with(".svg")) return flaw_in_picture(file.bytes, from_.info);
     return flaw_in_part_file(file, part_of_.at(file.path));
   }
@@ -79,6 +83,7 @@ class ReadBack {
 
   const Origins& from_;
   std::map<std::string, PartId> part_of_;
+  std::map<std::string, const BenchFile*> bench_;
 };
 
 }  // namespace
@@ -97,6 +102,7 @@ std::set<std::string> paths_of_job(const Origins& from) {
     }
   }
   if (!made) return paths;
+  for (const BenchFile& one : from.bench) paths.insert(one.file.path);
   if (chosen(FileGroup::dxf)) paths.insert(order_list);
   if (chosen(FileGroup::stl)) paths.insert(print_list);
   if (chosen(FileGroup::lists)) paths.insert({cut_list, bought_list});
@@ -113,8 +119,8 @@ std::set<std::string> paths_of_job(const Origins& from) {
 }  // namespace output
 
 Status read_back(const std::vector<JobFile>& files, const Plan& plan, const Model& model, const Findings& findings,
-                 const JobInfo& info, const JobOptions& options) {
-  const Origins from{files, plan, model, findings, info, options};
+                 const JobInfo& info, const JobOptions& options, const std::vector<BenchFile>& bench) {
+  const Origins from{files, plan, model, findings, info, options, bench};
   return ReadBack(from).all();
 }
 

@@ -19,6 +19,7 @@ struct Origins {
   const Findings& findings;
   const JobInfo& info;
   const JobOptions& options;
+  const std::vector<BenchFile>& bench;
 };
 
 [[nodiscard]] Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info, Release release);
@@ -37,6 +38,7 @@ struct Origins {
 [[nodiscard]] Flaw flaw_in_findings_json(const std::string& bytes, const Origins& from);
 [[nodiscard]] Flaw flaw_in_findings_text(const std::string& bytes, const Origins& from);
 [[nodiscard]] Flaw flaw_in_picture(const std::string& bytes, const JobInfo& info);
+[[nodiscard]] Flaw flaw_in_bench_file(const std::string& bytes, const BenchFile& wanted, const JobInfo& info);
 [[nodiscard]] Flaw flaw_in_job_json(const std::string& bytes, const Origins& from);
 
 /// The paths of every file that belongs to the job, job.json included.

@@ -19,19 +19,20 @@ ALLOWED = {
     "output": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads"},
     "compare": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads", "output"},
     "inspect": {"base", "geometry", "tables", "plan", "solid", "checks", "output"},
+    "bench": {"base", "diag", "geometry", "tables", "plan", "solid", "checks", "output"},
     "app": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads", "remedies",
-            "output", "compare", "inspect"},
+            "output", "compare", "inspect", "bench"},
 }
 
 # Which folder answers for each public header.
 HEADER_OF = {
     "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "making": "base", "load_rules": "base", "diagnostic": "diag", "geometry": "geometry",
     "tables": "tables", "welded_sizes": "tables", "sheet_fit": "tables", "spec": "spec", "spec_items": "spec", "prices": "spec", "layout": "layout", "plan": "plan", "pattern": "plan", "sequence": "plan", "model": "solid", "findings": "checks",
-    "seams": "checks", "weight": "loads", "loads": "loads", "remedies": "remedies", "job": "output", "inspect": "inspect",
+    "seams": "checks", "weight": "loads", "loads": "loads", "remedies": "remedies", "job": "output", "inspect": "inspect", "paper": "base", "bench": "bench",
 }
 
 # Libraries that one folder keeps to itself.
-HOUSED = {"toml++/": {"spec"}, "CLI/": {"app"}, "cairo": {"output"}, "Eigen/": {"loads"}}
+HOUSED = {"toml++/": {"spec"}, "CLI/": {"app"}, "cairo": {"bench"}, "pango/": {"bench"}, "Eigen/": {"loads"}}
 
 TOP_LEVEL = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "include", "tests", "fixtures", "examples"}
 MADE_BY_BUILDS = re.compile(r"^(build(-.*)?|out|__pycache__)$")

@@ -1,0 +1,20 @@
+#pragma once
+// Bench paper: what a person holds while working. PDF to print at true size, and the same as CSV where a program may
+// want it.
+
+#include <vector>
+
+#include "fitup/findings.h"
+#include "fitup/job.h"
+#include "fitup/model.h"
+#include "fitup/plan.h"
+
+namespace fitup {
+
+/// The files of the groups that are asked for; none if a check failed and not `anyway`. Same input, same bytes, on a
+/// machine with the same fonts.
+[[nodiscard]] Result<std::vector<BenchFile>> make_bench_files(const Plan& plan, const Model& model,
+                                                              const Findings& findings, const JobInfo& info,
+                                                              const JobOptions& options);
+
+}  // namespace fitup

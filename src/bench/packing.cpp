@@ -1,0 +1,216 @@
+// The fewest bars of one length.
+// Entry: pack.
+
+#include "bench/packing.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <optional>
+
+#include "bench/pattern_lp.h"
+
+namespace fitup::bench {
+namespace {
+
+std::size_t pieces_in(const std::vector<int>& demand) {
+  return static_cast<std::size_t>(std::accumulate(demand.begin(), demand.end(), 0));
+}
+
+/// Sizes by falling size.
+std::vector<std::size_t> falling(const PackingTask& task) {
+  std::vector<std::size_t> order(task.sizes.size());
+  std::iota(order.begin(), order.end(), 0);
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return task.sizes[a] > task.sizes[b]; });
+  return order;
+}
+
+/// Each piece, the largest first, into the fullest bar that it still fits.
+std::vector<Pattern> best_fit(const PackingTask& task, const std::vector<int>& demand) {
+  std::vector<Pattern> bars;
+  std::vector<std::int64_t> room;
+  for (const std::size_t i : falling(task)) {
+    for (int n = 0; n < demand[i]; ++n) {
+      std::size_t best = bars.size();
+      for (std::size_t b = 0; b < bars.size(); ++b) {
+        if (room[b] >= task.sizes[i] && (best == bars.size() || room[b] < room[best])) best = b;
+      }
+      if (best == bars.size()) {
+        bars.emplace_back();
+        room.push_back(task.capacity);
+      }
+      Pattern& bar = bars[best];
+      if (!bar.empty() && bar.back().first == i) {
+        ++bar.back().second;
+      } else {
+        bar.emplace_back(i, 1);
+      }
+      room[best] -= task.sizes[i];
+    }
+  }
+  return bars;
+}
+
+/// Bar after bar as full as can be, with the largest piece that is left in it.
+std::vector<Pattern> fill_up(const PackingTask& task, std::vector<int> demand, const std::vector<std::size_t>& order) {
+  std::vector<Pattern> bars;
+  std::vector<double> worth(task.sizes.begin(), task.sizes.end());
+  for (std::size_t left = pieces_in(demand); left > 0;) {
+    const std::size_t first = *std::find_if(order.begin(), order.end(), [&](std::size_t i) { return demand[i] > 0; });
+    PackingTask rest = task;
+    rest.capacity -= task.sizes[first];
+    --demand[first];
+    Pattern bar = best_pattern(rest, demand, worth).pattern;
+    for (const auto& [i, count] : bar) {
+      demand[i] -= count;
+      left -= static_cast<std::size_t>(count);
+    }
+    --left;
+    const auto own = std::find_if(bar.begin(), bar.end(), [&](const auto& p) { return p.first == first; });
+    if (own != bar.end()) {
+      ++own->second;
+    } else {
+      bar.insert(bar.begin(), {first, 1});
+    }
+    bars.push_back(std::move(bar));
+  }
+  return bars;
+}
+
+/// Dives into the solution of the linear programme: fixes whole patterns, solves for what is left, and so on. Where the
+/// bound says that the aim is lost it goes back to another pattern, to few of them along one way.
+class Dive {
+ public:
+  Dive(const PackingTask& task, PatternLp& lp, Packing& found, const PackingEffort& effort, std::size_t& steps)
+      : task_(task),
+        lp_(lp),
+        found_(found),
+        effort_(effort),
+        steps_(steps),
+        left_(task.demand),
+        order_(falling(task)) {}
+
+  void run() {
+    for (int discrepancies = 0; discrepancies <= most_discrepancies && !done(); ++discrepancies) go(discrepancies);
+  }
+
+ private:
+  static constexpr int most_discrepancies = 4;
+  static constexpr std::size_t widest = 4;
+
+  [[nodiscard]] bool done() const { return found_.proven() || steps_ == 0 || (effort_.stop && effort_.stop()); }
+
+  /// Fixes the pattern once as far as there are pieces for it; what it took.
+  Pattern fix(const Pattern& pattern) {
+    Pattern taken;
+    for (const auto& [i, count] : pattern) {
+      const int take = std::min(count, left_[i]);
+      if (take == 0) continue;
+      left_[i] -= take;
+      taken.emplace_back(i, take);
+    }
+    if (!taken.empty()) bars_.push_back(taken);
+    return taken;
+  }
+
+  void release(std::size_t keep) {
+    while (bars_.size() > keep) {
+      for (const auto& [i, count] : bars_.back()) left_[i] += count;
+      bars_.pop_back();
+    }
+  }
+
+  void keep_if_better(std::vector<Pattern> rest) {
+    if (bars_.size() + rest.size() >= found_.bars.size()) return;
+    found_.bars = bars_;
+    found_.bars.insert(found_.bars.end(), rest.begin(), rest.end());
+  }
+
+  void go(int discrepancies) {
+    if (done()) return;
+    if (pieces_in(left_) == 0) {
+      keep_if_better({});
+      return;
+    }
+    keep_if_better(best_fit(task_, left_));
+    keep_if_better(fill_up(task_, left_, order_));
+    if (done() || !lp_.solve(left_, steps_)) return;
+    const auto at_least = static_cast<std::size_t>(std::ceil(lp_.value() - 1e-6));
+    if (bars_.size() + at_least >= found_.bars.size()) return;
+    const std::size_t before = bars_.size();
+    auto shares = lp_.shares();
+    bool whole = false;
+    for (const auto& share : shares) {
+      for (int n = 0; n < static_cast<int>(std::floor(share.amount + 1e-6)); ++n) {
+        whole = !fix(Pattern(lp_.pattern(share.pattern))).empty() || whole;
+      }
+    }
+    if (whole) {
+      go(discrepancies);
+    } else {
+      branch(std::move(shares), discrepancies);
+    }
+    release(before);
+  }
+
+  void branch(std::vector<PatternLp::Share> shares, int discrepancies) {
+    std::stable_sort(shares.begin(), shares.end(), [](const auto& a, const auto& b) { return a.amount > b.amount; });
+    const std::size_t before = bars_.size();
+    const std::size_t ways =
+        std::min<std::size_t>({shares.size(), widest, static_cast<std::size_t>(discrepancies) + 1});
+    for (std::size_t k = 0; k < ways && !done(); ++k) {
+      fix(Pattern(lp_.pattern(shares[k].pattern)));
+      go(discrepancies - static_cast<int>(k));
+      release(before);
+    }
+  }
+
+  const PackingTask& task_;
+  PatternLp& lp_;
+  Packing& found_;
+  const PackingEffort& effort_;
+  std::size_t& steps_;
+  std::vector<int> left_;
+  std::vector<std::size_t> order_;
+  std::vector<Pattern> bars_;
+};
+
+std::size_t bound_by_length(const PackingTask& task) {
+  std::int64_t all = 0;
+  for (std::size_t i = 0; i < task.sizes.size(); ++i) all += task.sizes[i] * task.demand[i];
+  return static_cast<std::size_t>((all + task.capacity - 1) / task.capacity);
+}
+
+/// In the largest unit that measures all sizes: small numbers make small tables.
+PackingTask in_common_unit(PackingTask task) {
+  std::int64_t unit = 0;
+  for (const std::int64_t size : task.sizes) unit = std::gcd(unit, size);
+  if (unit == 0) return task;
+  for (std::int64_t& size : task.sizes) size /= unit;
+  task.capacity /= unit;  // what is over can hold nothing
+  return task;
+}
+
+}  // namespace
+
+Packing pack(const PackingTask& given, const PackingEffort& effort) {
+  Packing found;
+  if (given.sizes.empty()) return found;
+  const PackingTask task = in_common_unit(given);
+  found.bars = best_fit(task, task.demand);
+  found.bound = bound_by_length(task);
+  if (found.proven()) return found;
+  if (auto filled = fill_up(task, task.demand, falling(task)); filled.size() < found.bars.size()) {
+    found.bars = std::move(filled);
+  }
+  if (found.proven()) return found;
+  PatternLp lp(task);
+  for (const Pattern& bar : found.bars) lp.add(bar);
+  std::size_t steps = effort.most_steps;
+  lp.solve(task.demand, steps);
+  found.bound = std::max(found.bound, lp.safe_bound(task.demand));
+  if (!found.proven()) Dive(task, lp, found, effort, steps).run();
+  return found;
+}
+
+}  // namespace fitup::bench
