@@ -40,11 +40,19 @@ struct BarStock {
   std::vector<Remnant> remnants;         // used first, not trimmed
 };
 
+/// How tight screws and nuts of one thread are drawn: what a maker asks for goes before any table.
+struct OwnTorque {
+  std::string thread;  // "M6"
+  double newton_metres = 0;
+  std::string why;  // who says so
+};
+
 struct BenchOptions {
   PaperFormat paper = PaperFormat::a4;
   bool first_angle = true;
   double trim_allowance_mm = 0;  // members are sawn so much longer, and trimmed when the frame is fitted
   double spares_percent = 5;     // of screws, nuts and washers, to order besides
+  std::vector<OwnTorque> torques;
   BarStock stock;
 };
 

@@ -4,6 +4,7 @@
 #include "fitup/bench.h"
 
 #include "bench/as_built_sheet.h"
+#include "bench/assembly_sheet.h"
 #include "bench/bars.h"
 #include "bench/cut_list.h"
 #include "bench/pdf.h"
@@ -38,6 +39,10 @@ class BenchFiles {
     if (done) done = add("bench/bars.pdf", bench::bars_paper(bars, info_, type), type);
     if (done) done = add("bench/templates.pdf", bench::templates_paper(plan_, info_, type), type);
     if (done) done = add("bench/as-built.pdf", bench::as_built_paper(plan_, info_, type), type);
+    if (!done) return done;
+    const auto assembly = bench::assembly_paper(plan_, model_, info_, type);
+    if (!assembly) return assembly.error();
+    done = add("bench/assembly.pdf", *assembly, type);
     return done;
   }
 

@@ -208,7 +208,7 @@ TemplateShape flat_template(const Part& part, const output::PaperUnits& units) {
     if (const auto circle = hole.as_circle()) {
       const double diameter_mm = 2 * circle->radius;
       shape.centres.push_back(
-          {{circle->centre.x, shape.size.y - circle->centre.y}, diameter_mm, units.length(diameter_mm)});
+          {{circle->centre.x, shape.size.y - circle->centre.y}, diameter_mm, "Ø" + units.length(diameter_mm)});
     }
   }
   for (const DrilledHole& hole : flat.drilled) {

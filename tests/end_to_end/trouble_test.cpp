@@ -110,9 +110,9 @@ TEST_F(Trouble, TheFolderOfAnotherJobIsRefusedAndBothNamesAreSaid) {
 
 TEST_F(Trouble, WhatAFolderLosesIsSaid) {
   std::filesystem::copy(demo_job().folder, job_, std::filesystem::copy_options::recursive);
-  std::size_t others = 2;  // the cut list and what is bought, then parts, printed aids and their list
+  std::size_t others = 1;  // what is bought, then bench paper, parts, printed aids and their list
   for (const auto& [path, bytes] : files_in(job_))
-    others += path.starts_with("parts/") || path.starts_with("3d-print/");
+    others += path.starts_with("parts/") || path.starts_with("3d-print/") || path.starts_with("bench/");
   const RunResult only = fitup(make(job_, {"--only", "dxf"}));
   EXPECT_EQ(only.status, 0) << only.errors;
   EXPECT_THAT(only.output, HasSubstr("replaced the folder of the same spec, revision A"));

@@ -1,0 +1,198 @@
+// The assembly and weld sheet.
+// Entry: assembly_paper.
+
+#include "bench/assembly_sheet.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "bench/as_built_sheet.h"
+#include "bench/assembly_steps.h"
+#include "bench/flow.h"
+#include "bench/seam_order.h"
+#include "bench/step_pictures.h"
+#include "bench/strip.h"
+#include "bench/torque.h"
+#include "output/text.h"
+
+namespace fitup::bench {
+namespace {
+
+constexpr const char* paper_name = "Assembly and weld sheet";
+constexpr double picture_mm = 62;
+constexpr double picture_width_mm = 84;
+constexpr double tick_mm = 4;
+constexpr double line_mm = text_mm * line_height;
+
+class AssemblySheet {
+ public:
+  AssemblySheet(const Plan& plan, const Model& model, const JobInfo& info, const Type& type)
+      : plan_(plan),
+        info_(info),
+        units_(info.units),
+        type_(type),
+        pictures_(plan, model),
+        seams_(seams_of(plan)),
+        flow_(paper_, type, info.bench.paper, false, strip_height_mm(info, paper_name, type, info.bench.paper, false)) {
+    paper_.name = paper_name;
+  }
+
+  Result<Paper> made() {
+    flow_.sentence(
+        "Steps in the order that was checked: each part has room on its way, and each screw has room for its tool, "
+        "when "
+        "its turn comes. In the pictures the new parts are bold; dots are screws and nuts. Tick each step when it is "
+        "done.");
+    for (const AssemblyStep& step : assembly_steps(plan_)) {
+      if (auto done = add(step); !done) return done.error();
+    }
+    add_strips(paper_, info_, type_);
+    return std::move(paper_);
+  }
+
+ private:
+  Status add(const AssemblyStep& step) {
+    const double words_width = flow_.width_mm() - picture_width_mm - 4;
+    const auto words = words_beside(step, words_width);
+    const auto title = type_.wrapped(number_words(step) + step.title, head_mm, true, flow_.width_mm() - tick_mm - 3);
+    const double title_mm = head_mm * line_height * static_cast<double>(title.size()) + 2;
+    const double beside_mm = line_mm * static_cast<double>(words.size());
+    const double height = title_mm + std::max(picture_mm, beside_mm) + 4;
+    const Box2 room = flow_.room(height);
+    Page& page = flow_.page();
+    page.line(room.low, {room.high.x, room.low.y}, wide_mm);
+    const Vec2 tick{room.low.x, room.low.y + 2};
+    page.rectangle(box_of(tick, tick + Vec2{tick_mm, tick_mm}));
+    double y = room.low.y + 1;
+    for (const std::string& line : title) {
+      page.labels.push_back(type_.label({room.low.x + tick_mm + 3, y + head_mm}, line, head_mm, Anchor::left, true));
+      y += head_mm * line_height;
+    }
+    const double top = room.low.y + title_mm;
+    auto drawn = pictures_.draw(page, box_of({room.low.x, top}, {room.low.x + picture_width_mm, top + picture_mm}),
+                                step.there, step.added, step.towards_viewer);
+    if (!drawn) return drawn;
+    y = top;
+    for (const auto& [line, bold] : words) {
+      page.labels.push_back(
+          type_.label({room.low.x + picture_width_mm + 4, y + text_mm}, line, text_mm, Anchor::left, bold));
+      y += line_mm;
+    }
+    if (step.kind == StepKind::weld) welds(step);
+    if (step.kind == StepKind::fasten) torques(step);
+    flow_.space(3);
+    return Done{};
+  }
+
+  static std::string number_words(const AssemblyStep& step) {
+    return step.first == step.last ? fmt::format("{}  ", step.first) : fmt::format("{} to {}  ", step.first, step.last);
+  }
+
+  using Words = std::vector<std::pair<std::string, bool>>;
+
+  [[nodiscard]] Words words_beside(const AssemblyStep& step, double width) const {
+    Words words;
+    const auto add = [&](const std::string& text, bool bold = false) {
+      for (const std::string& line : type_.wrapped(text, text_mm, bold, width)) words.emplace_back(line, bold);
+    };
+    add("Parts", true);
+    for (const auto& [what, count] : step.parts) add(fmt::format("{} x {}", count, what));
+    if (!step.aids.empty()) add("With", true);
+    for (const std::string& aid : step.aids) add(aid);
+    for (const std::string& mind : step.minds) add("! " + mind, true);
+    return words;
+  }
+
+  void welds(const AssemblyStep& step) {
+    const auto order = weld_order(plan_, seams_, step.added, step.there);
+    if (order.empty()) return;
+    if (closes_a_frame(step)) squaring();
+    flow_.sentence(
+        "Tack all joints in this order, measure the diagonals again, then weld in the same order: each next joint lies "
+        "far "
+        "from the last, so that shrinkage balances. What is not listed is left free.");
+    Table table{{{"tack"}, {"weld"}, {"joint"}, {"where"}, {"seams " + std::string(units_.length())}}, {}};
+    for (const WeldJoint& joint : order) {
+      table.rows.push_back({{"[  ]", "[  ]", mark(joint.a) + " to " + mark(joint.b), place_words(plan_, joint.middle),
+                             seam_words(joint)}});
+    }
+    flow_.table(table);
+  }
+
+  [[nodiscard]] bool closes_a_frame(const AssemblyStep& step) const {
+    return std::any_of(step.added.begin(), step.added.end(),
+                       [&](InstanceId id) { return plan_.parts[plan_.instances[id].part].role == Role::ring_member; });
+  }
+
+  /// The diagonals that a square frame has, before it is welded out.
+  void squaring() {
+    for (const PlacedFrame& frame : plan_.frames) {
+      std::map<std::string, std::string> by_length;
+      for (const MeasuredSide& side : measured_sides(frame.space.size())) {
+        std::string& faces = by_length[units_.drawn(side.measures[4].planned_mm)];
+        faces += (faces.empty() ? "" : " and ") + side.face;
+      }
+      std::string words;
+      for (const auto& [length, faces] : by_length)
+        words += fmt::format("{}{} {}", words.empty() ? "" : ", ", faces, length);
+      flow_.sentence(fmt::format("Square the tacked frame{}: both diagonals of each face alike, {} ({}).",
+                                 plan_.frames.size() > 1 ? " " + frame.box : "", words, units_.length()));
+    }
+  }
+
+  [[nodiscard]] std::string mark(InstanceId id) const { return plan_.parts[plan_.instances[id].part].mark; }
+
+  /// "2 fillet 3 x 36, butt 4 x 40 ground flush"
+  [[nodiscard]] std::string seam_words(const WeldJoint& joint) const {
+    std::map<std::string, std::size_t> counts;
+    for (const std::size_t i : joint.seams) {
+      const Seam& seam = seams_.all[i];
+      ++counts[fmt::format("{} {} x {}{}", to_text(seam.kind), units_.drawn(seam.size_mm), units_.drawn(seam.length_mm),
+                           seam.state == SeamState::ground_flush ? " ground flush" : "")];
+    }
+    std::string words;
+    for (const auto& [what, count] : counts) {
+      words += (words.empty() ? "" : ", ") + (count > 1 ? fmt::format("{} ", count) : "") + what;
+    }
+    return words;
+  }
+
+  void torques(const AssemblyStep& step) {
+    Table table{{{"done"}, {"what"}, {"count", Anchor::right}, {"torque", Anchor::right}, {"says"}, {"hold"}}, {}};
+    for (const Tightening& one : tightenings(plan_, step)) {
+      const auto torque = torque_for(one.thread, info_.bench);
+      table.rows.push_back({{"", one.what, std::to_string(one.count), torque ? torque_words(torque->newton_metres) : "",
+                             torque ? torque->source : "", one.hold},
+                            {},
+                            true});
+    }
+    if (!table.rows.empty()) flow_.table(table);
+  }
+
+  [[nodiscard]] std::string torque_words(double nm) const {
+    constexpr double nm_per_inch_pound = 0.112984829;  // 4.4482216152605 N x 25.4 mm
+    if (info_.units == UnitSystem::in_lb) {
+      return fmt::format("{} N m, {} in lb", output::number(nm, 1), output::number(nm / nm_per_inch_pound, 0));
+    }
+    return output::number(nm, 1) + " N m";
+  }
+
+  const Plan& plan_;
+  const JobInfo& info_;
+  output::PaperUnits units_;
+  const Type& type_;
+  StepPictures pictures_;
+  Seams seams_;
+  Paper paper_;
+  Flow flow_;
+};
+
+}  // namespace
+
+Result<Paper> assembly_paper(const Plan& plan, const Model& model, const JobInfo& info, const Type& type) {
+  return AssemblySheet(plan, model, info, type).made();
+}
+
+}  // namespace fitup::bench

@@ -1,0 +1,168 @@
+// The checked sequence as a person does it.
+// Entry: assembly_steps, tightenings.
+
+#include "bench/assembly_steps.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace fitup::bench {
+namespace {
+
+constexpr Vec3 from_behind{1, 1.6, 1.1};
+
+const Part& part_of(const Plan& plan, InstanceId id) { return plan.parts[plan.instances[id].part]; }
+
+bool adds_role(const Plan& plan, const std::vector<InstanceId>& added, Role role) {
+  return std::any_of(added.begin(), added.end(), [&](InstanceId id) { return part_of(plan, id).role == role; });
+}
+
+/// The way it comes, in words: "along +Y" is "towards the back".
+std::string way_words(Vec3 way) {
+  if (way.x > 0.9) return "towards the right";
+  if (way.x < -0.9) return "towards the left";
+  if (way.y > 0.9) return "towards the back";
+  if (way.y < -0.9) return "towards the front";
+  if (way.z > 0.9) return "upwards";
+  if (way.z < -0.9) return "from above";
+  return "askew";
+}
+
+std::string title_of(const Step& step) {
+  switch (step.kind) {
+    case StepKind::weld: return "Weld: " + step.what;
+    case StepKind::fasten: return "Tighten: " + step.what;
+    case StepKind::place:
+      return step.ways.empty() ? "Place: " + step.what
+                               : fmt::format("Place: {}, {}", step.what, way_words(step.ways.front()));
+  }
+  return step.what;
+}
+
+bool is_like(const Plan& plan, const Step& a, const Step& b) {
+  if (a.kind != StepKind::place || b.kind != StepKind::place || a.ways.empty() || b.ways.empty()) return false;
+  return a.ways.front() == b.ways.front() && adds_role(plan, a.adds, Role::item) && adds_role(plan, b.adds, Role::item);
+}
+
+void list_parts(const Plan& plan, AssemblyStep& step) {
+  std::map<std::string, std::size_t> counts;
+  for (const InstanceId id : step.added) {
+    const Part& part = part_of(plan, id);
+    ++counts[fmt::format("{} {}", part.mark, part.name)];
+  }
+  step.parts.assign(counts.begin(), counts.end());
+}
+
+void list_aids(const Plan& plan, AssemblyStep& step) {
+  std::set<Role> wanted;
+  if (step.kind == StepKind::weld) wanted.insert(Role::corner_square);
+  if (adds_role(plan, step.added, Role::rod_plate)) wanted.insert({Role::rod_bush, Role::drill_guide});
+  if (adds_role(plan, step.added, Role::item)) wanted.insert({Role::spacer, Role::nut_gauge});
+  if (adds_role(plan, step.added, Role::cover_flange)) wanted.insert(Role::shim);
+  for (const Part& part : plan.parts) {
+    if (part.source == Source::printed && wanted.count(part.role) > 0) {
+      step.aids.push_back(fmt::format("{} {}", part.mark, part.name));
+    }
+  }
+}
+
+void list_cautions(const Plan& plan, AssemblyStep& step, bool first_item) {
+  if (step.kind == StepKind::weld) {
+    step.minds.push_back("Weld with no item in the box and nothing coated or zinc plated near the seam; fumes go out.");
+    if (adds_role(plan, step.added, Role::rod_plate) && !adds_role(plan, step.added, Role::ring_member)) {
+      step.minds.push_back(
+          "Set it on dummy rods in all holes and tack it so: the rods of the items must find it again.");
+    }
+  }
+  if (first_item && adds_role(plan, step.added, Role::item)) {
+    step.minds.push_back(
+        "Stored energy: if the items are cells or capacitors, cap every terminal, use insulated tools, wear no metal, "
+        "and "
+        "have someone beside you. They are heavy: lift them with help.");
+  }
+  if (adds_role(plan, step.added, Role::cover_sheet)) {
+    step.minds.push_back("Nothing may lie loose inside; sheet edges are sharp.");
+  }
+  if (adds_role(plan, step.added, Role::eye)) {
+    step.minds.push_back("Eyes are turned in to their collar by hand; lift as the rules of your place ask.");
+  }
+}
+
+AssemblyStep begun(const Step& step, std::size_t number, const std::vector<InstanceId>& there) {
+  AssemblyStep out;
+  out.title = title_of(step);
+  out.first = out.last = number;
+  out.kind = step.kind;
+  out.added = step.adds;
+  out.there = there;
+  // What comes from the back, the right or above the back is seen from there.
+  const bool behind = !step.ways.empty() && step.ways.front().y < -0.9;
+  if (behind || step.what.find("back") != std::string::npos) out.towards_viewer = from_behind;
+  return out;
+}
+
+/// "Place, one after the other: block 1, thermal plate 1, block 2"
+void join(AssemblyStep& into, const Step& step, std::size_t number) {
+  const std::string comes = ", " + way_words(step.ways.front());
+  if (into.first == into.last) {
+    const std::string what = into.title.substr(0, into.title.size() - comes.size());
+    into.title = "Place" + comes + ", one after the other" + what.substr(what.find(':'));
+  }
+  into.title += ", " + step.what;
+  into.last = number;
+  into.added.insert(into.added.end(), step.adds.begin(), step.adds.end());
+  std::sort(into.added.begin(), into.added.end());
+}
+
+std::string thread_in(std::string_view size) { return std::string(size.substr(0, size.find(' '))); }
+
+}  // namespace
+
+std::vector<AssemblyStep> assembly_steps(const Plan& plan) {
+  std::vector<AssemblyStep> all;
+  std::vector<InstanceId> there;
+  for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+    const Step& step = plan.steps[i];
+    if (i > 0 && is_like(plan, plan.steps[i - 1], step)) {
+      join(all.back(), step, i + 1);
+    } else {
+      all.push_back(begun(step, i + 1, there));
+    }
+    there.insert(there.end(), step.adds.begin(), step.adds.end());
+  }
+  bool item_seen = false;
+  for (AssemblyStep& step : all) {
+    list_parts(plan, step);
+    list_aids(plan, step);
+    list_cautions(plan, step, !item_seen);
+    item_seen = item_seen || adds_role(plan, step.added, Role::item);
+  }
+  return all;
+}
+
+std::vector<Tightening> tightenings(const Plan& plan, const AssemblyStep& step) {
+  std::map<std::pair<std::string, std::string>, Tightening> all;
+  for (const InstanceId id : step.added) {
+    const Part& part = part_of(plan, id);
+    if (part.role != Role::screw && part.role != Role::nut && part.role != Role::eye) continue;
+    if (step.kind != StepKind::fasten) continue;
+    Tightening& one = all[{part.mark, part.name}];
+    one.thread = thread_in(part.size);
+    one.what = fmt::format("{} {}", part.mark, part.name);
+    ++one.count;
+    if (part.role == Role::nut) {
+      one.hold =
+          part.name.find("prevailing") != std::string::npos
+              ? "a prevailing torque nut keeps its place; hold the inner nut with a second spanner"
+              : "hold the inner nut with a second spanner; permanent thread lock under the inner nut (common practice)";
+    }
+  }
+  std::vector<Tightening> out;
+  for (auto& [key, one] : all) out.push_back(std::move(one));
+  return out;
+}
+
+}  // namespace fitup::bench

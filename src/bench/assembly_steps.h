@@ -1,0 +1,38 @@
+#pragma once
+// The checked sequence as a person does it: like steps in one, with what is needed and what to mind.
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "fitup/plan.h"
+#include "output/units.h"
+
+namespace fitup::bench {
+
+struct AssemblyStep {
+  std::string title;      // "Weld: frame"
+  std::size_t first = 0;  // numbers of the plan's steps
+  std::size_t last = 0;
+  StepKind kind = StepKind::place;
+  std::vector<InstanceId> added;                           // ascending
+  std::vector<InstanceId> there;                           // before it
+  std::vector<std::pair<std::string, std::size_t>> parts;  // "PLT10 front rod plate", how many
+  std::vector<std::string> aids;                           // "PRT81 corner square"
+  std::vector<std::string> minds;                          // cautions
+  Vec3 towards_viewer{-1, -1.6, 1.1};
+};
+
+/// Places of items that come one after the other along one way are one step.
+[[nodiscard]] std::vector<AssemblyStep> assembly_steps(const Plan& plan);
+
+/// What is fastened in a step: for each thread how many, and how the nut is kept from turning.
+struct Tightening {
+  std::string thread;
+  std::string what;  // "button-head screw", "hexagon nut"
+  std::size_t count = 0;
+  std::string hold;
+};
+[[nodiscard]] std::vector<Tightening> tightenings(const Plan& plan, const AssemblyStep& step);
+
+}  // namespace fitup::bench

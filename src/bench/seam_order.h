@@ -1,0 +1,29 @@
+#pragma once
+// In which order the joints of a welded step are tacked and welded, so that shrinkage balances.
+
+#include <string>
+#include <vector>
+
+#include "fitup/seams.h"
+
+namespace fitup::bench {
+
+/// One joint with its seams that are laid.
+struct WeldJoint {
+  InstanceId a = 0;
+  InstanceId b = 0;
+  Vec3 middle;                     // of its seams
+  std::vector<std::size_t> seams;  // of Seams::all
+  int turn = 0;                    // 0: corners of the frame; 1: what lies between; 2: plates and what stands on
+};
+
+/// The joints of which one part at least is among `added`, the other there by then: those of the closed frame first,
+/// then what lies between its members, then plates and bosses; each time the one that lies farthest from the last.
+[[nodiscard]] std::vector<WeldJoint> weld_order(const Plan& plan, const Seams& seams,
+                                                const std::vector<InstanceId>& added,
+                                                const std::vector<InstanceId>& there);
+
+/// "left front bottom": where a point lies in the frame that is nearest.
+[[nodiscard]] std::string place_words(const Plan& plan, Vec3 at);
+
+}  // namespace fitup::bench

@@ -1,0 +1,119 @@
+// The assembly and weld sheet of the examples: nothing is left out, and every number is that of the plan.
+// Entry: gtest.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <filesystem>
+#include <set>
+
+#include "bench/as_built_sheet.h"
+#include "bench/assembly_steps.h"
+#include "bench/seam_order.h"
+#include "bench/torque.h"
+#include "fitup/layout.h"
+#include "fitup/spec.h"
+#include "output/sample.h"
+
+namespace fitup::bench {
+namespace {
+
+/// Of an example.
+struct Planned {
+  Spec spec;
+  std::optional<Plan> plan;
+};
+
+Planned planned(const std::string& example) {
+  Planned out;
+  const auto path = std::filesystem::path(FITUP_EXAMPLES) / example;
+  auto read = read_spec(path.string(), sample::read(path), {},
+                        [](const std::string& file) -> Result<std::string> { return sample::read(file); });
+  if (!read.spec) return out;
+  out.spec = *std::move(read.spec);
+  out.plan = make_plan(lay_out(out.spec)).plan;
+  return out;
+}
+
+class Assembly : public testing::TestWithParam<const char*> {};
+
+TEST_P(Assembly, AddsEveryPartOnceAndWeldsEverySeamOnce) {
+  const Planned made = planned(GetParam());
+  ASSERT_TRUE(made.plan);
+  const Plan& plan = *made.plan;
+  const Seams seams = seams_of(plan);
+  std::vector<std::size_t> added(plan.instances.size());
+  std::vector<std::size_t> welded(seams.all.size());
+  std::size_t next = 1;
+  for (const AssemblyStep& step : assembly_steps(plan)) {
+    EXPECT_EQ(step.first, next) << step.title;
+    next = step.last + 1;
+    for (const InstanceId id : step.added) ++added[id];
+    if (step.kind != StepKind::weld) continue;
+    int turn = 0;
+    for (const WeldJoint& joint : weld_order(plan, seams, step.added, step.there)) {
+      EXPECT_GE(joint.turn, turn) << "corners of the frame come before what lies between";
+      turn = joint.turn;
+      for (const std::size_t seam : joint.seams) ++welded[seam];
+    }
+  }
+  EXPECT_EQ(next, plan.steps.size() + 1);
+  for (std::size_t i = 0; i < added.size(); ++i) EXPECT_EQ(added[i], 1U) << plan.instances[i].name;
+  for (std::size_t i = 0; i < welded.size(); ++i) {
+    EXPECT_LE(welded[i], 1U) << i;
+    if (seams.all[i].state == SeamState::left_free) {
+      EXPECT_EQ(welded[i], 0U) << "a seam that is left free";
+    }
+  }
+  EXPECT_GT(std::count(welded.begin(), welded.end(), 1U), 20);
+}
+
+INSTANTIATE_TEST_SUITE_P(Examples, Assembly,
+                         testing::Values("park-locomotive/front-box.toml", "park-locomotive/front-box-with-lower.toml",
+                                         "orchard-sprayer/battery-box.toml", "cabin-inverter/cabinet.toml"));
+
+// The demo's frame is 984 x 518 x 329: diagonals by Pythagoras.
+TEST(AsBuilt, NamesWhatTheSpecNamesWithThePlannedSizes) {
+  const Planned made = planned("park-locomotive/front-box.toml");
+  ASSERT_TRUE(made.plan);
+  const auto sides = measured_sides(made.plan->frame_size);
+  ASSERT_EQ(sides.size(), 6U);
+  const auto rows = key_table();
+  for (const MeasuredSide& side : sides) {
+    ASSERT_EQ(side.measures.size(), 6U);
+    for (const Measure& m : side.measures) {
+      EXPECT_TRUE(std::any_of(rows.begin(), rows.end(), [&](const KeyRow& row) {
+        return row.key == "as_built.NAME.FACE." + m.key;
+      })) << m.key;
+    }
+  }
+  EXPECT_EQ(sides[0].face, "front");
+  EXPECT_EQ(sides[0].measures[0].key, "width_bottom");
+  EXPECT_NEAR(sides[0].measures[0].planned_mm, 984, 1e-9);
+  EXPECT_NEAR(sides[0].measures[4].planned_mm, std::hypot(984, 329), 1e-9);
+  EXPECT_NEAR(sides[2].measures[4].planned_mm, std::hypot(518, 329), 1e-9);
+  EXPECT_NEAR(sides[4].measures[4].planned_mm, std::hypot(984, 518), 1e-9);
+}
+
+// Proof loads of ISO 898-1, class 4.8, coarse thread, from memory; T = 0.2 d (0.75 F) as Shigley has it.
+TEST(Torque, FollowsTheProofLoadOfTheWeakestCommonClass) {
+  for (const auto& [size, major_mm, proof_n] :
+       {std::tuple{"M4", 4.0, 2720.0}, std::tuple{"M5", 5.0, 4400.0}, std::tuple{"M6", 6.0, 6230.0},
+        std::tuple{"M8", 8.0, 11400.0}, std::tuple{"M10", 10.0, 18000.0}, std::tuple{"M12", 12.0, 26100.0}}) {
+    const auto torque = torque_for(size, BenchOptions{});
+    ASSERT_TRUE(torque) << size;
+    EXPECT_NEAR(torque->newton_metres, 0.2 * major_mm * 0.75 * proof_n / 1000, 0.01 * torque->newton_metres) << size;
+  }
+}
+
+TEST(Torque, TheMakersValueGoesFirst) {
+  BenchOptions bench;
+  bench.torques.push_back({"M6", 4, "maker of the module"});
+  EXPECT_EQ(torque_for("M6", bench)->newton_metres, 4);
+  EXPECT_EQ(torque_for("M6", bench)->source, "maker of the module");
+  EXPECT_NE(torque_for("M8", bench)->source, "maker of the module");
+  EXPECT_FALSE(torque_for("M7.5", bench));
+}
+
+}  // namespace
+}  // namespace fitup::bench
