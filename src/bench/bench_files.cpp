@@ -7,6 +7,7 @@
 #include "bench/assembly_sheet.h"
 #include "bench/bars.h"
 #include "bench/cut_list.h"
+#include "bench/drawings.h"
 #include "bench/pdf.h"
 #include "bench/templates.h"
 #include "output/csv.h"
@@ -43,6 +44,7 @@ class BenchFiles {
     const auto assembly = bench::assembly_paper(plan_, model_, info_, type);
     if (!assembly) return assembly.error();
     done = add("bench/assembly.pdf", *assembly, type);
+    if (done) done = add("bench/drawings.pdf", bench::drawings_paper(plan_, info_, type), type);
     return done;
   }
 

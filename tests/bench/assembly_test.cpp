@@ -4,36 +4,16 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <filesystem>
 #include <set>
 
 #include "bench/as_built_sheet.h"
 #include "bench/assembly_steps.h"
+#include "bench/planned.h"
 #include "bench/seam_order.h"
 #include "bench/torque.h"
-#include "fitup/layout.h"
-#include "fitup/spec.h"
-#include "output/sample.h"
 
 namespace fitup::bench {
 namespace {
-
-/// Of an example.
-struct Planned {
-  Spec spec;
-  std::optional<Plan> plan;
-};
-
-Planned planned(const std::string& example) {
-  Planned out;
-  const auto path = std::filesystem::path(FITUP_EXAMPLES) / example;
-  auto read = read_spec(path.string(), sample::read(path), {},
-                        [](const std::string& file) -> Result<std::string> { return sample::read(file); });
-  if (!read.spec) return out;
-  out.spec = *std::move(read.spec);
-  out.plan = make_plan(lay_out(out.spec)).plan;
-  return out;
-}
 
 class Assembly : public testing::TestWithParam<const char*> {};
 
@@ -68,9 +48,7 @@ TEST_P(Assembly, AddsEveryPartOnceAndWeldsEverySeamOnce) {
   EXPECT_GT(std::count(welded.begin(), welded.end(), 1U), 20);
 }
 
-INSTANTIATE_TEST_SUITE_P(Examples, Assembly,
-                         testing::Values("park-locomotive/front-box.toml", "park-locomotive/front-box-with-lower.toml",
-                                         "orchard-sprayer/battery-box.toml", "cabin-inverter/cabinet.toml"));
+INSTANTIATE_TEST_SUITE_P(Examples, Assembly, testing::ValuesIn(examples));
 
 // The demo's frame is 984 x 518 x 329: diagonals by Pythagoras.
 TEST(AsBuilt, NamesWhatTheSpecNamesWithThePlannedSizes) {

@@ -7,6 +7,7 @@
 
 #include "bench/flow.h"
 #include "bench/pdf.h"
+#include "bench/sound_paper.h"
 #include "bench/strip.h"
 #include "output/sample.h"
 
@@ -33,24 +34,6 @@ Paper table_paper(const JobInfo& info, const Type& type, PaperFormat format, boo
   flow.table(table);
   add_strips(paper, info, type);
   return paper;
-}
-
-void expect_inside_and_apart(const Paper& paper) {
-  for (const Page& page : paper.pages) {
-    const Box2 frame = frame_of(page);
-    for (std::size_t i = 0; i < page.labels.size(); ++i) {
-      const Label& label = page.labels[i];
-      const Box2& a = label.box;
-      EXPECT_TRUE(a.low.x >= frame.low.x && a.low.y >= frame.low.y && a.high.x <= frame.high.x &&
-                  a.high.y <= frame.high.y)
-          << label.words;
-      for (std::size_t k = 0; k < i; ++k) {
-        const Box2& b = page.labels[k].box;
-        const bool meet = a.low.x < b.high.x && b.low.x < a.high.x && a.low.y < b.high.y && b.low.y < a.high.y;
-        EXPECT_FALSE(meet) << label.words << " over " << page.labels[k].words;
-      }
-    }
-  }
 }
 
 TEST(Paper, ATableRunsOverPagesWithItsHeadOnEach) {
