@@ -81,7 +81,6 @@ class AssemblySheet {
       y += line_mm;
     }
     if (step.kind == StepKind::weld) welds(step);
-    if (step.kind == StepKind::fasten) torques(step);
     flow_.space(3);
     return Done{};
   }
@@ -99,6 +98,12 @@ class AssemblySheet {
     };
     add("Parts", true);
     for (const auto& [what, count] : step.parts) add(fmt::format("{} x {}", count, what));
+    for (const Tightening& one : tightenings(plan_, step)) {
+      const auto torque = torque_for(one.thread, info_.bench);
+      if (torque) add(fmt::format("{}: {}", one.thread, torque_words(torque->newton_metres)), true);
+      if (torque) add(torque->source);
+      if (!one.hold.empty()) add(one.hold);
+    }
     if (!step.aids.empty()) add("With", true);
     for (const std::string& aid : step.aids) add(aid);
     for (const std::string& mind : step.minds) add("! " + mind, true);
@@ -157,18 +162,6 @@ class AssemblySheet {
       words += (words.empty() ? "" : ", ") + (count > 1 ? fmt::format("{} ", count) : "") + what;
     }
     return words;
-  }
-
-  void torques(const AssemblyStep& step) {
-    Table table{{{"done"}, {"what"}, {"count", Anchor::right}, {"torque", Anchor::right}, {"says"}, {"hold"}}, {}};
-    for (const Tightening& one : tightenings(plan_, step)) {
-      const auto torque = torque_for(one.thread, info_.bench);
-      table.rows.push_back({{"", one.what, std::to_string(one.count), torque ? torque_words(torque->newton_metres) : "",
-                             torque ? torque->source : "", one.hold},
-                            {},
-                            true});
-    }
-    if (!table.rows.empty()) flow_.table(table);
   }
 
   [[nodiscard]] std::string torque_words(double nm) const {

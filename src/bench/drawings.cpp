@@ -26,7 +26,7 @@ using output::PaperUnits;
 
 constexpr const char* paper_name = "Drawings";
 constexpr double view_height_mm = 88;
-constexpr double around_mm = 16;  // of the view, for its dimensions
+constexpr double around_mm = 20;  // of the view, for its dimensions
 constexpr double note_mm = 2.9;
 constexpr double cross_mm = 2;  // beyond the edge of a hole
 
@@ -151,7 +151,7 @@ class DrawingSheets {
   void view(Flow& flow, const Part& part, const TemplateShape& shape, bool member) {
     const Box2 room = flow.room(view_height_mm);
     Page& page = flow.page();
-    const Vec2 free = room.size() - Vec2{2 * around_mm, 2 * around_mm - 6};
+    const Vec2 free = room.size() - Vec2{2 * around_mm, 30};
     const Scale scale = scale_for(shape.size, free);
     page.scale = scale.words;
     const Vec2 drawn = scale.factor * shape.size;
@@ -180,7 +180,7 @@ class DrawingSheets {
     if (section.leg_b_mm > 0) {
       dimension_up(page, type_, low.y, heel, low.x - 8, low.x, units_.length(section.leg_b_mm));
     }
-    dimension_up(page, type_, heel, heel + factor * section.leg_a_mm, low.x - 8, low.x,
+    dimension_up(page, type_, heel, heel + factor * section.leg_a_mm, low.x - (section.leg_b_mm > 0 ? 15 : 8), low.x,
                  units_.length(section.leg_a_mm));
   }
 
