@@ -15,6 +15,7 @@
 #include "fitup/formats.h"
 #include "fitup/load_rules.h"
 #include "fitup/making.h"
+#include "fitup/paper.h"
 #include "fitup/quantity.h"
 #include "fitup/result.h"
 #include "fitup/spec_items.h"
@@ -366,6 +367,7 @@ struct Spec {
   FinishSpec finish{};
   MakingSpec making{};
   std::vector<KeepApartSpec> keep_apart{};
+  BenchOptions bench{};
   LoadRules load_rules{};
   [[nodiscard]] const ItemSpec* item(std::string_view name) const;
   /// Own ones first, then the tables'.

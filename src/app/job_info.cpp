@@ -38,16 +38,6 @@ std::optional<std::string> timestamp(const char* epoch) {
                      time.minutes().count(), time.seconds().count());
 }
 
-/// What is usual where the spec says nothing.
-BenchOptions bench_options(const Spec& spec) {
-  BenchOptions bench;
-  if (spec.units == UnitSystem::mm_kg) return bench;
-  bench.paper = PaperFormat::letter;
-  bench.first_angle = false;
-  bench.stock.lengths_mm = {6096};  // 20 ft
-  return bench;
-}
-
 JobInfo job_info(const Spec& spec, std::string timestamp) {
   return {spec.name,
           spec.title,
@@ -59,7 +49,7 @@ JobInfo job_info(const Spec& spec, std::string timestamp) {
           StepSchema::ap242,
           {*spec.cutter.units, *spec.cutter.dxf, *spec.cutter.file_name},
           {},
-          bench_options(spec)};
+          spec.bench};
 }
 
 }  // namespace fitup::app

@@ -7,6 +7,7 @@
 #include <array>
 
 #include "fitup/tables.h"
+#include "spec/bench_keys.h"
 #include "spec/build_closing.h"
 #include "spec/build_fixings.h"
 #include "spec/build_items.h"
@@ -310,6 +311,7 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.keep_apart = keep_apart(root.find("keep_apart"));
   spec.load_rules = load_rules(root);
   read_as_built(root, spec);
+  spec.bench = bench_options(root, spec);
   return spec;
 }
 

@@ -381,7 +381,7 @@ const std::vector<Rule>& rules() {
     std::vector<Rule> rows;
     for (const auto* part :
          {&top_rows, &item_rows, &section_rows, &box_rows, &closing_rows(), &stiffening_rows(), &weld_rows(),
-          &plate_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows(), &load_rows()})
+          &plate_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows(), &load_rows(), &bench_rows()})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

@@ -78,6 +78,8 @@ struct Rule {
 [[nodiscard]] const std::vector<Rule>& rules();
 /// Those of [finish] and [as_built]; part of rules().
 [[nodiscard]] const std::vector<Rule>& finish_rows();
+/// Those of [bench] and [stock]; part of rules().
+[[nodiscard]] const std::vector<Rule>& bench_rows();
 /// Those of what stiffens a frame; part of rules().
 [[nodiscard]] const std::vector<Rule>& stiffening_rows();
 /// Those of how a box is welded; part of rules().

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "fitup/spec.h"
+#include "spec/bench_keys.h"
 #include "spec/spec_lines.h"
 #include "spec/spec_writer.h"
 
@@ -341,6 +342,7 @@ std::string to_text(const Spec& spec) {
   out.line("making.holes", spec.making.holes);
   out.line("making.drilled", spec.making.drilled);
   write_keep_apart(out, spec);
+  out.add(spec::bench_lines(spec));
   write_loads(out, spec);
   return out.sorted();
 }

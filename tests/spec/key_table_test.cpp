@@ -115,6 +115,12 @@ Keys full_spec() {
           {"keep_apart.what", "\"block\""},
           {"keep_apart.from", "\"frame\""},
           {"keep_apart.least", "\"5 mm\""},
+          {"bench.paper", "\"A3\""},
+          {"bench.torque.thread", "\"M6\""},
+          {"bench.torque.newton_metres", "4"},
+          {"stock.lengths", "[\"6000 mm\", \"3000 mm\"]"},
+          {"stock.remnant.section", "\"40x4\""},
+          {"stock.remnant.length", "\"2300 mm\""},
           {"as_built.main.front.width_bottom", "\"984 mm\""},
           {"as_built.main.front.width_top", "\"984 mm\""},
           {"as_built.main.front.height_left", "\"330 mm\""},
@@ -130,8 +136,8 @@ std::string toml_of(const Keys& keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
     if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" ||
-        table == "keep_apart" || table == "prices.bought" || table == "box.main.face.front.openings" ||
-        table == "box.main.face.front.earth") {
+        table == "keep_apart" || table == "prices.bought" || table == "stock.remnant" || table == "bench.torque" ||
+        table == "box.main.face.front.openings" || table == "box.main.face.front.earth") {
       std::string& entry = lists[table];
       entry += (entry.empty() ? "" : ", ") + key.substr(dot + 1) + " = " + value;
     } else {
