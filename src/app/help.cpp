@@ -52,7 +52,7 @@ What it writes
                        and exchanged with it when it is complete and has been read back. For several
                        specs a folder for each under DIR (default: jobs), and DIR/joint-order with
                        what to order, saw and buy over all of them.
-  --only GROUP,...     limit the files to step, dxf, stl, 3mf, lists, paper, checks; every check runs regardless
+  --only GROUP,...     limit the files to step, dxf, stl, 3mf, lists, paper, checks; all checks run regardless
   --step ap242|ap214   what STEP files follow (default: ap242)
   --dxf r2000|r12      release of the flat files (default: the spec's cutter.dxf)
   --anyway             write the files for cutting and printing even if a check fails

@@ -26,7 +26,7 @@ const std::vector<Rule>& load_rows() {
       {"loads.thrown.back", Type::number, Need::may, "", g_range, "", "towards the back"},
       {"loads.thrown.left", Type::number, Need::may, "", g_range, "", "towards the left"},
       {"loads.thrown.right", Type::number, Need::may, "", g_range, "", "towards the right"},
-      {"loads.thrown.top", Type::number, Need::may, "", g_range, "", "upwards"},
+      {"loads.thrown.top", Type::number, Need::may, "", g_range, "", "upwards, beside its own weight"},
       {"loads.thrown.bottom", Type::number, Need::may, "", g_range, "", "downwards, beside its own weight"},
       {"loads.why", Type::text, Need::may, "", none, "", "where the accelerations come from: a rule's name, or whose demand"},
       {"loads.bolts", Type::word, Need::filled, "4.6", none, "4.6, 5.6, 8.8, 10.9, A2-70",

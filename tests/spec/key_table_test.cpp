@@ -84,8 +84,6 @@ Keys full_spec() {
           {"box.main.bearers.section", "\"40x8\""},
           {"box.main.bearers.screw", "\"M8\""},
           {"box.main.welds.leg", "\"4 mm\""},
-          {"box.main.plates.thickness", "\"4 mm\""},
-          {"box.main.plates.border", "\"40 mm\""},
           {"box.main.bay.front", "\"900 mm\""},
           {"box.main.bay.back", "\"900 mm\""},
           {"box.main.bay.left", "\"900 mm\""},
