@@ -17,6 +17,10 @@ constexpr double no_length = 1e-9;
 
 bool near_enough(Vec2 p) { return std::abs(p.x) <= farthest && std::abs(p.y) <= farthest; }
 
+// A bulge below makes no arc that anyone sees, one above no arc that rounding leaves whole.
+constexpr double least_bulge = 1e-7;
+constexpr double most_bulge = 1e4;
+
 double radians(double degrees) { return std::fmod(degrees, 360.0) * M_PI / 180; }
 
 class Hand {
@@ -43,7 +47,11 @@ class Hand {
   }
 
   /// Corners with bulges; a chain that is closed becomes a shape.
-  void chain(const std::vector<Vertex>& corners, bool closed) {
+  void chain(std::vector<Vertex> corners, bool closed) {
+    for (Vertex& v : corners) {
+      if (std::abs(v.bulge) > most_bulge) ++pen_.drawing.broken;
+      if (std::abs(v.bulge) > most_bulge || std::abs(v.bulge) < least_bulge) v.bulge = 0;
+    }
     if (corners.size() < 2) {
       if (!corners.empty()) pen_.drawing.no_length.push_back(pen_.placing.point(corners.front().at));
       return;
@@ -76,7 +84,9 @@ class Hand {
 
  private:
   void put(const Edge& e, DrawnAs as) {
-    if (!near_enough(e.from) || !near_enough(e.to)) return far_away();
+    const bool near =
+        near_enough(e.from) && near_enough(e.to) && (e.straight() || e.arc().radius <= farthest * farthest);
+    if (!near) return far_away();
     if (!room(1)) return;
     if (pen_.thin) return pen_.drawing.thin.push_back({e, pen_.layer, as});
     if (norm(e.to - e.from) <= no_length) return pen_.drawing.no_length.push_back(e.from);
@@ -112,6 +122,10 @@ void draw_circle(const Pen& pen, const DxfEntity& e) {
   const Vec2 c{centre->x, centre->y};
   if (*radius <= no_length) return pen.drawing.no_length.push_back(pen.placing.point(c));
   const bool sheared = !pen.placing.keeps_shape();
+  if (*radius > farthest) {
+    ++pen.drawing.far_away;
+    return;
+  }
   const Loop loop = Loop::circle(c, *radius);
   if (!sheared && !pen.thin) {
     // The two halves are put in anew, so that the circle stays one to the last bit.
@@ -133,10 +147,14 @@ void draw_arc(const Pen& pen, const DxfEntity& e) {
   const auto from = e.real(50);
   const auto to = e.real(51);
   if (!centre || !radius || *radius < 0 || !from || !to) return broken(pen);
+  if (*radius > farthest || !near_enough({centre->x, centre->y})) {
+    ++pen.drawing.far_away;
+    return;
+  }
   const Vec2 c{centre->x, centre->y};
   const double start = radians(*from);
-  double sweep = std::fmod(radians(*to) - start, 2 * M_PI);
-  if (sweep <= 1e-12) sweep += 2 * M_PI;
+  double sweep = std::fmod(radians(*to) - start + 4 * M_PI, 2 * M_PI);
+  if (sweep <= 1e-6) sweep += 2 * M_PI;
   const auto at = [&](double angle) { return c + *radius * Vec2{std::cos(angle), std::sin(angle)}; };
   // A bulge grows without end towards a full turn: in two halves it stays below 1.
   const Vec2 middle = at(start + sweep / 2);

@@ -13,6 +13,7 @@ namespace fitup::inspect {
 namespace {
 
 constexpr std::size_t most_looks = 60'000'000;
+constexpr std::size_t most_compared = 8'000'000;
 constexpr std::size_t most_meetings = 1000;
 // Edges beside each other within this over more than that are one drawn twice.
 constexpr double beside_mm = closed_gap_mm;
@@ -71,8 +72,9 @@ class Search {
   }
 
   Meetings run() {
-    found_.complete = geometry::each_near_pair(boxes_, beside_mm, most_looks,
-                                               [this](std::size_t i, std::size_t j) { look(items_[i], items_[j]); });
+    const bool all = geometry::each_near_pair(boxes_, beside_mm, most_looks,
+                                              [this](std::size_t i, std::size_t j) { look(items_[i], items_[j]); });
+    found_.complete = all && compared_ <= most_compared;
     return std::move(found_);
   }
 
@@ -85,7 +87,7 @@ class Search {
   }
 
   void look(const Item& a, const Item& b) {
-    if (found_.all.size() >= most_meetings) return;
+    if (++compared_ > most_compared || found_.all.size() >= most_meetings) return;
     Vec2 at;
     if (neighbours(a, b)) {
       // A circle's halves, or a spike that runs back on its own way.
@@ -111,6 +113,7 @@ class Search {
   std::vector<Item> items_;
   std::vector<Box2> boxes_;
   Meetings found_;
+  std::size_t compared_ = 0;
 };
 
 }  // namespace

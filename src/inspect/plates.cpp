@@ -13,7 +13,7 @@ namespace fitup::inspect {
 namespace {
 
 constexpr std::size_t most_entries = 4'000'000;
-constexpr std::size_t most_looks = 150'000'000;
+constexpr std::size_t most_looks = 50'000'000;
 
 /// A piece of an outline that rises all the way, from y `low` up to but not at `high`.
 struct Rise {

@@ -9,7 +9,7 @@ build=$root/build/speed
 
 bash "$root/src/cmake/install-packages.sh" test
 cmake -C "$root/src/cmake/release.cmake" -S "$root" -B "$build" -G Ninja -DFITUP_TESTS=ON -DFITUP_BENCHMARKS=ON >/dev/null
-cmake --build "$build" -j "$(nproc)" --target fitup stages_speed checks_speed bare_kernel
+cmake --build "$build" -j "$(nproc)" --target fitup stages_speed checks_speed bare_kernel inspect_speed
 
 status=0
 for spec in "${specs[@]}"; do
@@ -19,4 +19,6 @@ for spec in "${specs[@]}"; do
     grep -v "^Run on\|^  L\|CPU Caches\|^\*\*\*"
   "$build/tests/speed/checks_speed" "$spec" || status=$?
 done
+echo "== inspect: a DXF of 100,000 entities"
+"$build/tests/speed/inspect_speed" 2>&1 | grep "hundred_thousand_entities"
 exit "$status"
