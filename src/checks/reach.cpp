@@ -54,7 +54,7 @@ class Reach {
     };
     if (std::none_of(turned.tools.begin(), turned.tools.end(), any_bead)) return {};
     for (const ToolRoom& room : turned.tools) {
-      if (!taken_of(room, near(room, turned))) return {};
+      if (finds_room(room, near(room, turned))) return {};
     }
     for (const ToolRoom& room : turned.tools) {
       const auto beads = beads_of(room, turned);
@@ -66,11 +66,14 @@ class Reach {
   /// Nothing where a tool finds room.
   [[nodiscard]] std::optional<Finding> look(const Turned& turned) const {
     if (!turned.known) return no_tool(turned.id);
+    // By how much is worked out only where no tool does.
+    for (const ToolRoom& room : turned.tools) {
+      if (finds_room(room, near(room, turned))) return std::nullopt;
+    }
     std::optional<Taken> least;
     const ToolRoom* tool = nullptr;
     for (const ToolRoom& room : turned.tools) {
       const auto taken = taken_of(room, near(room, turned));
-      if (!taken) return std::nullopt;
       if (least && (taken->sure && !least->sure)) continue;
       if (least && taken->sure == least->sure && taken->by_mm >= least->by_mm - band) continue;
       least = taken;
@@ -130,7 +133,7 @@ class Reach {
       const Bead* bead = scene_.bead_of(t);
       (bead != nullptr && scene_.may_give_way(*bead) ? beads : others).push_back(t);
     }
-    if (taken_of(room, others)) return {};
+    if (!finds_room(room, others)) return {};
     std::vector<KeepFree> found = met_in(room.column, beads, turned.id);
     if (!room.swing) return found;
     std::optional<std::vector<KeepFree>> least;
@@ -174,13 +177,20 @@ class Reach {
     return found;
   }
 
+  [[nodiscard]] bool finds_room(const ToolRoom& room, const std::vector<Thing>& beside) const {
+    if (!is_free(room.column, beside)) return false;
+    if (!room.swing) return true;
+    for (double from = 0; from < 360; from += swing_step_deg) {
+      if (is_free(swing_room(room, from), beside)) return true;
+    }
+    return false;
+  }
+
+  // Of a tool that does not find room.
   [[nodiscard]] std::optional<Taken> taken_of(const ToolRoom& room, const std::vector<Thing>& beside) const {
     if (auto taken = worst_in(room.column, beside)) return taken;
     if (!room.swing) return std::nullopt;
     std::optional<Taken> least;
-    for (double from = 0; from < 360; from += swing_step_deg) {
-      if (is_free(swing_room(room, from), beside)) return std::nullopt;
-    }
     for (double from = 0; from < 360; from += swing_step_deg) {
       const auto taken = worst_in(swing_room(room, from), beside);
       if (!least || taken->by_mm < least->by_mm - band) least = taken;
