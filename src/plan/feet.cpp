@@ -57,6 +57,7 @@ class Mounts {
     if (lies_on_cover(face_)) return;
     if (!is_wide_enough() || !cutter_makes_slot(build_, spec_, key_)) return;
     taken_ = taken_by_steel(build_.draft);
+    beside_ = taken_;
     // Where their places are given, flanges that are welded on are notched for them.
     if (spec_.at) {
       std::erase_if(taken_, [&](const Taken& t) { return build_.draft.part(t.id).role == Role::cover_flange; });
@@ -187,7 +188,7 @@ class Mounts {
     constexpr double far_mm = 1000;
     const Box3 way = way_of_socket(spot, 0, far_mm);
     double stands_out = 0;
-    for (const Taken& taken : taken_) {
+    for (const Taken& taken : beside_) {
       if (!first_in({taken}, way)) continue;
       const double edge = along(spot.side == low ? taken.box.low : taken.box.high, spot.out);
       stands_out = std::max(stands_out, spot.side == low ? -edge : edge - size(spot.out));
@@ -382,7 +383,8 @@ class Mounts {
   int square_;   // the axis square to the face
   Side facing_;  // the end of it at which the face is
   const Section& section_;
-  std::vector<Taken> taken_;
+  std::vector<Taken> taken_;   // what a piece may not run into
+  std::vector<Taken> beside_;  // what a socket must pass: flanges, too, that are notched for the piece
   int count_ = 0;
 };
 

@@ -96,6 +96,11 @@ TEST(CasesStart, FromASpecWithoutAFailure) {
   EXPECT_EQ(check(std::filesystem::path(FITUP_FIXTURES) / "cases" / "sound.toml").status, 0);
 }
 
+/// Says of itself how far it went: a bare frame too weak alone, whose welded plates nothing reckons with.
+bool is_left_open(const nlohmann::json& finding) {
+  return finding.at("verdict") == "not checked" && (finding.at("parts").empty() || finding.at("check") == "frame");
+}
+
 /// No failure, and nothing marginal but what a comment of the spec explains: "# marginal, joints: why that is meant".
 void expect_no_false_alarm(const std::filesystem::path& spec) {
   SCOPED_TRACE(spec);
@@ -105,8 +110,7 @@ void expect_no_false_alarm(const std::filesystem::path& spec) {
   for (const auto& f : report.findings) {
     const std::string name = f.at("check");
     const bool explained = f.at("verdict") == "marginal" && text.find("# marginal, " + name + ":") != std::string::npos;
-    EXPECT_TRUE(f.at("verdict") == "pass" || explained || (f.at("verdict") == "not checked" && f.at("parts").empty()))
-        << f.at("message");
+    EXPECT_TRUE(f.at("verdict") == "pass" || explained || is_left_open(f)) << f.at("message");
   }
 }
 
