@@ -130,9 +130,11 @@ class Looking {
     }
   }
 
-  [[nodiscard]] bool has_welded_plates() const {
-    return std::any_of(plan_.parts.begin(), plan_.parts.end(),
-                       [](const Part& p) { return p.role == Role::face_plate; });
+  /// By what the model leaves out and welds hold.
+  [[nodiscard]] bool is_stiffened() const {
+    return std::any_of(plan_.parts.begin(), plan_.parts.end(), [](const Part& p) {
+      return p.role == Role::face_plate || p.role == Role::brace || p.role == Role::gusset;
+    });
   }
 
   [[nodiscard]] Finding finding(const Worst& w, bool rail) const {
@@ -149,20 +151,20 @@ class Looking {
     f.key = plan_.instances[id].key;
     f.place = plan_.instances[id].place;
     const bool over = w.utilisation > 1;
-    const bool stiffened = !rail && has_welded_plates();
+    const bool stiffened = !rail && is_stiffened();
     f.verdict = !over ? Verdict::pass : stiffened ? Verdict::not_checked : Verdict::fail;
     f.message = fmt::format(
         "{} carries the most of the {}: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {}; there it sags {:.2f} mm over "
         "{:.0f} mm. As a space "
         "frame of its centroid lines, welded joints rigid; items as rigid blocks, evenly on their rails or on their "
         "ends, "
-        "whichever is worse; plates, covers, holes and the pull of slings to the side left out",
+        "whichever is worse; plates, covers, braces, gussets, holes and the pull of slings to the side left out",
         plan_.instances[id].name, rail ? "rails" : "members", w.stress_mpa, w.limit_mpa, 100 * w.utilisation,
         w.of->words, w.sag_mm, w.span_mm);
     if (over && stiffened)
       f.message +=
-          "; the bare frame does not carry it without the plates that are welded to it, and what these carry is not "
-          "checked";
+          "; the bare frame does not carry it without the plates, braces or gussets that are welded to it, and what "
+          "these carry is not checked";
     if (over && rail)
       f.message += "; thicker rails (rails.thickness) or a cross bar under them (frame.cross_bars) mend it";
     return f;

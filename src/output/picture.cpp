@@ -38,9 +38,9 @@ bool is_cover(Role role) { return role == Role::cover_sheet || role == Role::cov
 bool is_frame(Role role) {
   return role == Role::ring_member || role == Role::upright || role == Role::rail || role == Role::landing ||
          role == Role::boss || role == Role::bearer || role == Role::foot || role == Role::lug ||
-         role == Role::cross_bar || role == Role::brace || role == Role::gusset || role == Role::wall || role == Role::rib ||
-         role == Role::doubler || role == Role::nut_strip ||
-         role == Role::mount_strip || role == Role::stud;
+         role == Role::cross_bar || role == Role::brace || role == Role::gusset || role == Role::wall ||
+         role == Role::rib || role == Role::doubler || role == Role::nut_strip || role == Role::mount_strip ||
+         role == Role::stud;
 }
 
 bool is_drawn(Role role) { return !is_fastener(role); }

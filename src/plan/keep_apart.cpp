@@ -15,9 +15,9 @@ namespace {
 
 bool is_frame(Role role) {
   return role == Role::ring_member || role == Role::upright || role == Role::cross_bar || role == Role::brace ||
-         role == Role::gusset || role == Role::wall || role == Role::rib ||
-         role == Role::doubler || role == Role::landing || role == Role::bearer || role == Role::foot ||
-         role == Role::lug || role == Role::nut_strip || role == Role::mount_strip || role == Role::stud;
+         role == Role::gusset || role == Role::wall || role == Role::rib || role == Role::doubler ||
+         role == Role::landing || role == Role::bearer || role == Role::foot || role == Role::lug ||
+         role == Role::nut_strip || role == Role::mount_strip || role == Role::stud;
 }
 
 bool is_screw(Role role) {

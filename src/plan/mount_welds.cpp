@@ -37,7 +37,9 @@ bool touches(const Box3& a, const Box3& b) {
   return std::min({size.x, size.y, size.z}) >= -tolerance::contact_mm;
 }
 
-bool takes_a_bead(Role role) { return role == Role::face_plate || role == Role::wall || role == Role::upright || role == Role::landing; }
+bool takes_a_bead(Role role) {
+  return role == Role::face_plate || role == Role::wall || role == Role::upright || role == Role::landing;
+}
 
 // A plate between the members or behind them is nothing to lie on.
 bool stands_out(const Build& build, Face face) {

@@ -117,7 +117,7 @@ std::string_view to_text(Role role) {
       "rod bush",    "nut gauge",   "corner square", "shim",        "bearer",      "foot",
       "lug",         "cross bar",   "brace",         "gusset",      "insert",      "eye",
       "seal",        "cap",         "nut strip",     "mount strip", "stud",        "edge strip",
-      "wall",          "rib",         "doubler"};
+      "wall",        "rib",         "doubler"};
   return word(words, static_cast<std::size_t>(role));
 }
 

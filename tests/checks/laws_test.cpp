@@ -80,7 +80,8 @@ TEST_P(EachCase, SaysTheSameWithItsTablesInTheOppositeOrder) {
 /// stay. `length` spells a number of millimetres.
 std::string in_inches(const std::string& text, const std::function<std::string(double)>& length) {
   static const std::regex word_or_number(R"re("[^"]*"|#[^\n]*|[A-Za-z_][A-Za-z0-9_.]*|-?[0-9]+(\.[0-9]+)?)re");
-  static const std::set<std::string> counts{"fitup", "count", "points", "columns", "rows"};
+  static const std::set<std::string> counts{"fitup", "count",   "points",      "columns",
+                                            "rows",  "dynamic", "sling_angle", "thrown.left"};
   std::string out;
   std::string key;
   auto last = text.begin();
@@ -128,9 +129,11 @@ std::vector<Reflected> places(const Plan& plan, bool from_right) {
     const Vec3 at = f.at.value_or(Vec3{});
     // One of four bosses stands for the whole, one of those that are equally near for all of them.
     const bool whole = f.check == "clearance" || !f.at;
-    all.emplace_back(f.check, f.verdict, hundredths(f.value.value_or(0)),
-                     whole ? 0 : hundredths(from_right ? plan.frame_size.x - at.x : at.x), whole ? 0 : hundredths(at.y),
-                     hundredths(at.z));
+    const double from_left = from_right ? plan.frame_size.x - at.x : at.x;
+    // Of what stands in a way at the left and as much at the right the first one is named.
+    const double x = f.check == "insertion" ? std::min(from_left, plan.frame_size.x - from_left) : from_left;
+    all.emplace_back(f.check, f.verdict, hundredths(f.value.value_or(0)), whole ? 0 : hundredths(x),
+                     whole ? 0 : hundredths(at.y), hundredths(at.z));
   }
   std::sort(all.begin(), all.end());
   return all;
