@@ -56,9 +56,14 @@ std::vector<Blocked> merged(std::vector<Blocked> found) {
 Interval stretch(const Seam& seam, const Box3& box) {
   if (seam.ring_diameter_mm > 0) return {0, seam.length_mm};
   const Vec3 way = (1 / seam.length_mm) * (seam.to - seam.from);
-  const double low = dot(box.low - seam.from, way);
-  const double high = dot(box.high - seam.from, way);
-  return {std::max(0.0, std::min(low, high)), std::min(seam.length_mm, std::max(low, high))};
+  Interval along;
+  for (int i = 0; i < 3; ++i) {
+    const double one = component(way, i) * component(box.low - seam.from, i);
+    const double other = component(way, i) * component(box.high - seam.from, i);
+    along.low += std::min(one, other);
+    along.high += std::max(one, other);
+  }
+  return {std::max(0.0, along.low), std::min(seam.length_mm, along.high)};
 }
 
 Seam piece_of(const Seam& seam, Interval along) {

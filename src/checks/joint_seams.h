@@ -30,6 +30,10 @@ struct Offered {
 /// it is flush. None where there is no such pair, no ring where the parts leave no room for it all round.
 [[nodiscard]] std::optional<Offered> ring_seams(const WeldTask& task);
 
+/// Along the cut of two mitred ends of one section that face each other, over each face that both show; none where the
+/// joint is no such one.
+[[nodiscard]] std::optional<Offered> mitre_seams(const Plan& plan, const Joint& joint, double wanted_mm);
+
 /// A bead shorter than this many of its legs is not laid where the joint has a longer one: it would be all start and
 /// end (common practice).
 inline constexpr double least_lengths = 2;

@@ -55,6 +55,7 @@ PlacedBody with_square_toes(const Plan& plan, InstanceId id) {
 }
 
 std::optional<Offered> offered(const Plan& plan, const WeldTask& task) {
+  if (auto mitre = mitre_seams(plan, task.joint, task.wanted_mm)) return mitre;
   if (auto straight = straight_seams(task)) return straight;
   if (auto ring = ring_seams(task)) return ring;
   const PlacedBody a = with_square_toes(plan, task.joint.a);

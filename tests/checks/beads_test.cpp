@@ -10,6 +10,7 @@
 #include "checks/scene.h"
 #include "checks/shapes.h"
 #include "fitup/findings.h"
+#include "fitup/model.h"
 #include "fitup/seams.h"
 #include "tables/tools.h"
 
@@ -218,6 +219,40 @@ TEST_F(WallOnAPlate, OfTwoWholesHasBeadsThatMustNotMeet) {
   EXPECT_NEAR(f.value.value_or(0), 2 * 1.9 - 3, 1e-3) << f.message;
   plan_.joints.push_back({0, 2, JointKind::weld, axis::z, 0, 0});
   EXPECT_EQ(found("overlap").verdict, Verdict::pass) << "of one whole they melt into each other";
+}
+
+// A ring of L 40x40x4 (root 6, toe 3, EN 10056-1) in a mitre: over the lying leg outside along all of the cut, inside
+// between root and toe; over the standing legs' corner outside, and in it inside.
+TEST(MitredCorners, HaveSeamsAlongTheCut) {
+  const std::filesystem::path path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive" / "front-box.toml";
+  const auto box = test::planned(path.string(), test::text_of(path), {{"box.main.frame.corners", "mitred"}});
+  ASSERT_TRUE(box->plan);
+  const Plan& plan = *box->plan;
+  const auto model = build_model(plan);
+  const Seams seams = seams_of(plan);
+  EXPECT_TRUE(seams.undecided.empty());
+  double sum = 0;
+  int corners = 0;
+  for (std::size_t j = 0; j < plan.joints.size(); ++j) {
+    const Joint& joint = plan.joints[j];
+    if (joint.kind != JointKind::weld || std::abs(std::abs(joint.normal.x) - std::sqrt(0.5)) > 1e-9) continue;
+    ++corners;
+    for (const Seam& seam : seams.all) {
+      if (seam.joint != j) continue;
+      sum += seam.length_mm;
+      for (const InstanceId id : {joint.a, joint.b}) {
+        const Instance& instance = plan.instances[id];
+        const auto bead = solid::extrude(seam.bead.profile, Pose{}, seam.bead.length_mm);
+        const Solid& part = model->parts[instance.part].solid;
+        EXPECT_LE(solid::common_volume_mm3(*bead, seam.bead.pose, part, instance.pose).value(), 1e-3);
+        EXPECT_LE(solid::distance_mm(*bead, seam.bead.pose, part, instance.pose).value(), 1e-4);
+      }
+    }
+  }
+  EXPECT_EQ(corners, 8);
+  const double inside = 40 - 3 - 10;
+  // The cap over the lying leg inside, 4 mm wide, begins where all of it is beyond the root.
+  EXPECT_NEAR(sum, corners * (std::sqrt(2.0) * (40 + inside) - 2 + 40 + inside), 1e-6);
 }
 
 // What is laid where the side is free stands in nothing: that is why "overlap" asks of no such bead.
