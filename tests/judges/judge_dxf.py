@@ -177,8 +177,8 @@ def compare(doc, row):
            abs(drawn * box.extmax.y - y1)) > 0.002 * drawn:
         found.append(f"ezdxf's own extents are {box}")
     notes = notes_of(doc)
-    thickness = f"{row[f'thickness {unit}']} {unit}" if drawn == listed else "S"
-    for word in (row["mark"], row["material"], thickness, row["job"], f"revision {row['revision']}", row["spec"]):
+    thickness = [f"{row[f'thickness {unit}']} {unit}"] if drawn == listed else []  # the list is in other units
+    for word in (row["mark"], row["material"], *thickness, row["job"], f"revision {row['revision']}", row["spec"]):
         if word not in notes:
             found.append(f"no note says {word}")
     return found
