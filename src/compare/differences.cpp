@@ -83,7 +83,7 @@ std::vector<std::string> shape_differences(const PartLine& a, const PartLine& b,
 }  // namespace
 
 std::string size_words(const PartLine& line, const PaperUnits& units) {
-  if (is_ordered_by_name(line)) return units.sentence(line.size);
+  if (is_ordered_by_name(line)) return units.sizes(line.size);
   return fmt::format("{} {}", numbers_of(line, units), units.length());
 }
 

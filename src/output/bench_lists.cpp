@@ -43,8 +43,14 @@ std::string joined(const std::vector<std::string>& pieces) {
 std::vector<std::string> round_cells(const Part& part, const PartSolid& solid, const PaperUnits& units) {
   const Vec3 size = solid.bounds.size();
   const std::string length = units.length(size.z);
-  return {
-      fmt::format("round {}", units.length(size.x)), length, length, length, "either", "square", "square", part.size};
+  return {fmt::format("round {}", units.length(size.x)),
+          length,
+          length,
+          length,
+          "either",
+          "square",
+          "square",
+          units.sizes(part.size)};
 }
 
 std::vector<std::string> member_cells(const Plan& plan, PartId id, const Member& member, const JobInfo& info) {

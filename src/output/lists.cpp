@@ -83,7 +83,7 @@ std::string print_purpose(Role role) {
 
 std::string print_note(const Part& part, const PaperUnits& units) {
   // A drill is named in millimetres in every list.
-  const std::string size = part.role == Role::drill_guide ? part.size : units.sentence(part.size);
+  const std::string size = part.role == Role::drill_guide ? part.size : units.sizes(part.size);
   const std::string scale = size + (size.empty() ? "" : "; ") + "print at 100 %, measure the three sizes before use";
   if (part.role == Role::drill_guide) return scale + "; try the drill in one hole first";
   return part.role == Role::rod_bush ? scale + "; run a drill through a bore that is tight" : scale;

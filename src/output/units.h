@@ -27,7 +27,7 @@ class PaperUnits {
   /// On a picture: to 0.1 mm or 0.001 in.
   [[nodiscard]] std::string drawn(double mm) const;
 
-  /// A drill is bought in millimetres: "3.3", and "3.3 mm" in a list that is in inches.
+  /// A drill as it is bought: "3.3"; in a list that is in inches "#7 (0.201 in)", or "8.5 mm" for a metric thread.
   [[nodiscard]] std::string drill(double mm) const;
 
   /// For a summary: an outer size to the millimetre or hundredth of an inch, without its unit; "47.6 kg".
@@ -39,6 +39,9 @@ class PaperUnits {
 
   /// A sentence whose lengths and masses are in mm and kg, such as "0.20 mm".
   [[nodiscard]] std::string sentence(std::string_view text) const;
+
+  /// The same as fine as in a list: a part's size, "719.1375 x 30 x 2 mm".
+  [[nodiscard]] std::string sizes(std::string_view text) const;
 
  private:
   [[nodiscard]] bool inches() const { return system_ == UnitSystem::in_lb; }

@@ -53,6 +53,10 @@ std::string screw_length_in_words(const Thread& thread, double length_mm) {
   return tables::is_unified(thread) ? plain(length_mm / 25.4) + " in" : plain(length_mm);
 }
 
+std::string rod_length_in_words(const Thread& thread, double length_mm) {
+  return screw_length_in_words(thread, length_mm) + (tables::is_unified(thread) ? "" : " mm");
+}
+
 }  // namespace
 
 std::string nut_class_in_words(const std::optional<Sourced<std::string>>& rod_strength) {
@@ -65,7 +69,8 @@ std::string nut_class_in_words(const std::optional<Sourced<std::string>>& rod_st
 
 Part threaded_rod(const Thread& thread, double length_mm) {
   return bought(fmt::format("ROD-{}x{}", thread.size, plain(length_mm)), "threaded rod", Role::rod,
-                fmt::format("{} x {} mm", thread.size, plain(length_mm)), {{disc(thread.major_mm), Pose{}, length_mm}});
+                fmt::format("{} x {}", thread.size, rod_length_in_words(thread, length_mm)),
+                {{disc(thread.major_mm), Pose{}, length_mm}});
 }
 
 Part weld_stud(const Thread& thread, double length_mm) {

@@ -49,18 +49,32 @@ TEST_P(Sentences, AreSaidInInchesAndPounds) {
   EXPECT_EQ(metric.sentence(GetParam().metric), GetParam().metric);
 }
 
-INSTANTIATE_TEST_SUITE_P(Units, Sentences,
-                         testing::Values(Sentence{"ALength", "overlap by 2.54 mm (free when",
-                                                  "overlap by 0.1 in (free when"},
-                                         Sentence{"AtTheEnd", "permits 25.4 mm", "permits 1 in"},
-                                         Sentence{"NoFinerThanItWasSaid", "stands 3.18 mm off", "stands 0.125 in off"},
-                                         Sentence{"AMass", "it is 100 kg, each 50 kg.", "it is 220 lb, each 110 lb."},
-                                         Sentence{"Thousands", "1,016 mm long", "40 in long"},
-                                         Sentence{"Below", "stands -12.7 mm off", "stands -0.5 in off"},
-                                         Sentence{"AnAreaStays", "an area of 20 mm2", "an area of 20 mm2"},
-                                         Sentence{"NoNumber", "the mm and kg of 3 rods", "the mm and kg of 3 rods"},
-                                         Sentence{"APart", "L 40x40x4 meets 2 M4", "L 40x40x4 meets 2 M4"}),
-                         [](const auto& c) { return c.param.name; });
+INSTANTIATE_TEST_SUITE_P(
+    Units, Sentences,
+    testing::Values(Sentence{"ALength", "overlap by 2.54 mm (free when", "overlap by 0.1 in (free when"},
+                    Sentence{"AtTheEnd", "permits 25.4 mm", "permits 1 in"},
+                    Sentence{"NoFinerThanItWasSaid", "stands 3.18 mm off", "stands 0.125 in off"},
+                    Sentence{"AMass", "it is 100 kg, each 50 kg.", "it is 220 lb, each 110 lb."},
+                    Sentence{"Thousands", "1,016 mm long", "40 in long"},
+                    Sentence{"Below", "stands -12.7 mm off", "stands -0.5 in off"},
+                    Sentence{"ASize", "a flat of 25.4 x 50.8 x 2.54 mm", "a flat of 1 x 2 x 0.1 in"},
+                    Sentence{"NoThread", "1/4-20 x 25.4 mm, M6 x 12.7 mm", "1/4-20 x 1 in, M6 x 0.5 in"},
+                    Sentence{"AnAreaStays", "an area of 20 mm2", "an area of 20 mm2"},
+                    Sentence{"NoNumber", "the mm and kg of 3 rods", "the mm and kg of 3 rods"},
+                    Sentence{"APart", "L 40x40x4 meets 2 M4", "L 40x40x4 meets 2 M4"}),
+    [](const auto& c) { return c.param.name; });
+
+TEST(PaperUnits, SayASizeAsFineAsAList) {
+  EXPECT_EQ(inches.sizes("round 25 x 25 mm, tapped M10 through"), "round 0.9843 x 0.9843 in, tapped M10 through");
+  EXPECT_EQ(inches.sizes("719.1375 x 30 x 2 mm"), "28.3125 x 1.1811 x 0.0787 in");
+  EXPECT_EQ(metric.sizes("719.1375 x 30 x 2 mm"), "719.1375 x 30 x 2 mm");
+}
+
+TEST(PaperUnits, NameADrillAsItIsBought) {
+  EXPECT_EQ(metric.drill(5.1054), "5.105");
+  EXPECT_EQ(inches.drill(0.201 * 25.4), "#7 (0.201 in)");
+  EXPECT_EQ(inches.drill(8.5), "8.5 mm");
+}
 
 // Every length and mass of a list follows, and its heading says so; the file that it names does not change.
 TEST(InchLists, CarryTheirUnitsInHeadingAndCell) {

@@ -1,6 +1,7 @@
 // Hand tools against what is published of them.
 #include <gtest/gtest.h>
 
+#include "fitup/drills.h"
 #include "fitup/tables.h"
 #include "tables/tools.h"
 
@@ -25,6 +26,24 @@ TEST(HexKeys, ThereIsOneForEachButtonHeadAndNoneFarOff) {
   for (const ButtonHead& head : tables::button_heads())
     EXPECT_NE(tables::find_hex_key(head.key_mm), nullptr) << head.size;
   EXPECT_EQ(tables::find_hex_key(7.2), nullptr);
+}
+
+// Tap drills of ASME B1.1 threads at about three quarters of the thread, as published in tap drill charts (from
+// memory).
+TEST(InchDrills, OfTheUnifiedThreadsAreCalledAsInTheCharts) {
+  for (const auto& [thread, name] :
+       {std::pair{"#8-32", "#29 (0.136 in)"}, std::pair{"#10-24", "#25 (0.1495 in)"},
+        std::pair{"#10-32", "#21 (0.159 in)"}, std::pair{"1/4-20", "#7 (0.201 in)"},
+        std::pair{"5/16-18", "F (0.257 in)"}, std::pair{"3/8-16", "5/16 in"}, std::pair{"1/2-13", "27/64 in"}}) {
+    const Thread* found = tables::find_thread(thread);
+    ASSERT_NE(found, nullptr) << thread;
+    EXPECT_EQ(tables::inch_drill_name(found->tap_drill_mm), name);
+  }
+}
+
+TEST(InchDrills, OfNoSuchSizeHaveNoName) {
+  EXPECT_EQ(tables::inch_drill_name(8.5), std::nullopt);
+  EXPECT_EQ(tables::inch_drill_name(1.5 * 25.4), "1-1/2 in");
 }
 
 TEST(Sockets, TurnEachNutAndAreWiderThanItsCorners) {
