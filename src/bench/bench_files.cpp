@@ -44,8 +44,9 @@ class BenchFiles {
     const auto assembly = bench::assembly_paper(plan_, model_, info_, type);
     if (!assembly) return assembly.error();
     done = add("bench/assembly.pdf", *assembly, type);
-    if (done) done = add("bench/drawings.pdf", bench::drawings_paper(plan_, info_, type), type);
-    return done;
+    if (!done) return done;
+    const auto drawings = bench::drawings_paper(plan_, model_, info_, type);
+    return drawings ? add("bench/drawings.pdf", *drawings, type) : Status(drawings.error());
   }
 
   void add(std::string path, std::vector<std::vector<std::string>> rows) {

@@ -125,16 +125,6 @@ void add_tube(TemplateShape& shape, const Member& member, const Unfolding& unfol
   }
 }
 
-/// What is kept of a leg as it is seen from outside: a mitre moves the corners of a square end.
-std::vector<Vertex> outer_outline(const Member& member, Leg leg) {
-  Loop loop = kept_outline(member, leg);
-  for (Vertex& v : loop.vertices) {
-    if (member.start.mitre == leg && std::abs(v.at.x) < same_mm) v.at.x += v.at.y;
-    if (member.end.mitre == leg && std::abs(v.at.x - member.length_mm) < same_mm) v.at.x -= v.at.y;
-  }
-  return loop.vertices;
-}
-
 /// Without its edge along the heel, where the paper is bent and nothing is cut.
 void open_at(Stroke& stroke, double heel_mm) {
   auto& corners = stroke.vertices;
@@ -182,6 +172,15 @@ std::string how_it_lies(const Section& section) {
 }
 
 }  // namespace
+
+std::vector<Vertex> outer_outline(const Member& member, Leg leg) {
+  Loop loop = kept_outline(member, leg);
+  for (Vertex& v : loop.vertices) {
+    if (member.start.mitre == leg && std::abs(v.at.x) < same_mm) v.at.x += v.at.y;
+    if (member.end.mitre == leg && std::abs(v.at.x - member.length_mm) < same_mm) v.at.x -= v.at.y;
+  }
+  return loop.vertices;
+}
 
 double developed_mm(const Section& section) {
   if (section.shape != SectionShape::tube) return section.leg_a_mm + section.leg_b_mm;

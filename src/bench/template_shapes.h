@@ -35,6 +35,10 @@ struct TemplateShape {
 /// a tube's circumference with its round corners.
 [[nodiscard]] TemplateShape wrap_template(const Part& part, const output::PaperUnits& units);
 
+/// What is kept of a leg as it is seen from outside, as `kept_outline` counts: a mitre moves the corners of a square
+/// end. Precondition: no tube.
+[[nodiscard]] std::vector<Vertex> outer_outline(const Member& member, Leg leg);
+
 /// How wide that sheet is.
 [[nodiscard]] double developed_mm(const Section& section);
 

@@ -14,6 +14,11 @@ namespace fitup::bench {
 inline constexpr const char* examples[] = {"park-locomotive/front-box.toml",
                                            "park-locomotive/front-box-with-lower.toml",
                                            "orchard-sprayer/battery-box.toml", "cabin-inverter/cabinet.toml"};
+/// All forms of parts: those of boxes of plate too.
+inline constexpr const char* drawn_examples[] = {"park-locomotive/front-box.toml",
+                                                 "park-locomotive/front-box-plate.toml",
+                                                 "orchard-sprayer/battery-box.toml", "cabin-inverter/cabinet.toml",
+                                                 "workboat-locker/locker.toml"};
 
 struct Planned {
   Spec spec;
