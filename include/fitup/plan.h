@@ -155,6 +155,16 @@ struct MemberHole {
   bool operator==(const MemberHole&) const = default;
 };
 
+/// A rectangle cut out of a leg from its toe, square through it: from `from_mm` to `to_mm` along the member, `depth_mm`
+/// in from the toe's edge.
+struct MemberNotch {
+  Leg leg = Leg::a;
+  double from_mm = 0;
+  double to_mm = 0;
+  double depth_mm = 0;
+  bool operator==(const MemberNotch&) const = default;
+};
+
 /// A length of section: the section in local x-y, running from z = 0 to length.
 struct Member {
   Section section;
@@ -162,6 +172,7 @@ struct Member {
   EndCut start;
   EndCut end;  // set-backs measured from z = length, towards the middle
   std::vector<MemberHole> holes;
+  std::vector<MemberNotch> notches{};  // in what the end cuts leave; apart from each other along a leg
 };
 
 /// Anything that is a few prisms: rounds, bought parts, items, printed aids. The prisms do not overlap;

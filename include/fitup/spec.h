@@ -205,7 +205,7 @@ enum class Landing { inward, outward };
 enum class PlateSet { outside, inside, inset };
 /// What laps round the frame: flats welded to the sheet, lengths of angle, or the sheet itself.
 enum class Flanges { flat, angle, bent };
-enum class FlangeCorners { mitred, butted };
+enum class FlangeCorners { mitred, butted, coped };
 
 /// How a sheet is bent up.
 struct BendSpec {

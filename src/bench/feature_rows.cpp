@@ -53,6 +53,14 @@ std::vector<Feature> features_of_member(const Part& part, const PaperUnits& unit
     all.push_back({shape.centres[i].words, level_of(member, hole, units), hole.across_mm, hole.along_mm,
                    hole.leg == Leg::a ? ViewSlot::front : ViewSlot::beside, hole.far_wall, at});
   }
+  for (const MemberNotch& n : member.notches) {
+    const double toe = n.leg == Leg::a ? member.section.leg_a_mm : member.section.leg_b_mm;
+    const Vec2 at{n.from_mm, across_on_view_mm(member.section, n.leg, toe)};
+    all.push_back({fmt::format("notch {} long, {} deep, its beginning", units.length(n.to_mm - n.from_mm),
+                               units.length(n.depth_mm)),
+                   fmt::format("leg {}, at its toe", n.leg == Leg::a ? "A" : "B"), toe, n.from_mm,
+                   n.leg == Leg::a ? ViewSlot::front : ViewSlot::beside, false, at});
+  }
   return all;
 }
 

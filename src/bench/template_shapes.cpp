@@ -189,7 +189,7 @@ double developed_mm(const Section& section) {
 }
 
 bool wants_template(const Member& member) {
-  return !member.holes.empty() || !is_square(member.start) || !is_square(member.end);
+  return !member.holes.empty() || !member.notches.empty() || !is_square(member.start) || !is_square(member.end);
 }
 
 TemplateShape flat_template(const Part& part, const output::PaperUnits& units) {

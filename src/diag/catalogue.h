@@ -183,7 +183,7 @@ inline constexpr Entry catalogue[] = {
     {"cover-not-trued", Stage::plan, Severity::error, "the {} cover is bent up, and bent sheets are not made anew to a measured frame; choose flanges = \"flat\", or leave {} out"},
     {"flange-too-deep",   Stage::plan, Severity::error, "the flanges of the {} cover reach {} back, so that the {} plate begins {} behind the face of the frame; on {} {} wide it needs {} to be welded to: choose {}"},
     {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {}: {}; choose {}"},
-    {"cover-row-without-room", Stage::plan, Severity::error, "the {} cover lies on {} over {} only; its {} screws need {} to stand in; give the cover beside it a smaller flange_depth, or choose smaller screws or wider bars"},
+    {"cover-row-without-room", Stage::plan, Severity::error, "the {} cover lies on {} over {} only; its {} screws need {} to stand in; {}"},
     {"no-rod-plate-to-open", Stage::plan, Severity::error, "the {} \"{}\" is to be cut in the rod plate at the {}, and there is none; leave out in = \"rod plate\" to cut what closes the face, or give items with rods a rod plate there"},
     {"no-room-for-opening", Stage::plan, Severity::error, "the {} \"{}\" in {} {}; at least {} of plate must stay between it and an edge or another hole (common practice: the thickness, at least 1 mm); move it, make it smaller, or move what is beside it"},
     {"gland-too-short", Stage::plan, Severity::error, "the thread of an {} gland reaches {} in; the plate of {} and its locknut need {}; choose a thinner plate"},

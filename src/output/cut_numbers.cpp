@@ -23,6 +23,9 @@ Part mirrored(const Part& part, const Member& member) {
   Member turned = member;
   std::swap(turned.start, turned.end);
   for (MemberHole& hole : turned.holes) hole.along_mm = member.length_mm - hole.along_mm;
+  for (MemberNotch& n : turned.notches) {
+    n = {n.leg, member.length_mm - n.to_mm, member.length_mm - n.from_mm, n.depth_mm};
+  }
   image.form = turned;
   return image;
 }

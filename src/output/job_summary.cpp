@@ -46,6 +46,9 @@ Part mirror_image(Part part) {
   if (auto* member = std::get_if<Member>(&part.form)) {
     std::swap(member->start, member->end);
     for (MemberHole& hole : member->holes) hole.along_mm = member->length_mm - hole.along_mm;
+    for (MemberNotch& n : member->notches) {
+      n = {n.leg, member->length_mm - n.to_mm, member->length_mm - n.from_mm, n.depth_mm};
+    }
   } else if (auto* flat = std::get_if<Flat>(&part.form)) {
     for (Bend& bend : flat->bends) bend.up = !bend.up;
   }

@@ -118,6 +118,11 @@ std::string end_words(const EndCut& cut, const Section& section, const PaperUnit
 
 std::string hole_words(const Member& member, const PaperUnits& units) {
   std::string text;
+  for (const MemberNotch& n : member.notches) {
+    text += fmt::format("{}leg {}: notch from {} to {} from the start, {} deep from the toe", text.empty() ? "" : "; ",
+                        n.leg == Leg::a ? "A" : "B", units.length(n.from_mm), units.length(n.to_mm),
+                        units.length(n.depth_mm));
+  }
   for (const HoleLine& line : hole_lines(member, units)) {
     const std::size_t count = line.along_mm.size();
     text += fmt::format("{}{}: {} hole{}, {}, at ", text.empty() ? "" : "; ",

@@ -12,7 +12,8 @@ namespace fitup::output {
 /// end: "leg A removed 36; leg B: back 36 over 0 to 5 from the heel, corner at 5 as a chamfer 5 x 45 degrees".
 [[nodiscard]] std::string end_words(const EndCut& cut, const Section& section, const PaperUnits& units);
 
-/// "leg A, 20 from the heel: drill 3.3, tap M4, at 33, 95 from the start"; empty without holes.
+/// "leg A, 20 from the heel: drill 3.3, tap M4, at 33, 95 from the start", before these what is notched: "leg B: notch
+/// from 45 to 95 from the start, 17 deep from the toe"; empty without either.
 [[nodiscard]] std::string hole_words(const Member& member, const PaperUnits& units);
 
 /// How the two ends and legs are told apart on the bar.

@@ -132,12 +132,13 @@ class Bearers {
       if (lap >= (seat.flat ? least_lap_mm : 0) - tolerance::contact_mm) continue;
       const Face face = depth == low ? Face::front : Face::back;
       const Sourced<Length>& flange = lower_.spec().face(face).flange_depth;
+      const bool angle = *lower_.spec().face(face).flanges == Flanges::angle;
       miss(flange.place,
            fmt::format("they begin behind the flange of the {} cover of \"{}\" and are {} short of lying on the {} "
                        "member of \"{}\"",
                        to_text(face), lower_.spec().name, words((seat.flat ? least_lap_mm : 0) - lap), to_text(face),
                        box.spec().name),
-           "choose a flat cover, or a smaller flange_depth");
+           fmt::format("choose a flat cover, or a smaller {}", angle ? "flange_section" : "flange_depth"));
       return false;
     }
     return true;

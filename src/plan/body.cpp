@@ -72,6 +72,23 @@ std::vector<Vertex> end_outline(const Member& m, Leg leg, const EndCut& end, dou
   return out;
 }
 
+// Along the toe, back from the end to the start.
+void add_notches(const Member& m, Leg leg, std::vector<Vertex>& out) {
+  std::vector<MemberNotch> notches;
+  for (const MemberNotch& n : m.notches) {
+    if (n.leg == leg) notches.push_back(n);
+  }
+  std::sort(notches.begin(), notches.end(),
+            [](const MemberNotch& a, const MemberNotch& b) { return a.from_mm > b.from_mm; });
+  const double toe = leg == Leg::a ? m.section.leg_a_mm : m.section.leg_b_mm;
+  for (const MemberNotch& n : notches) {
+    for (const Vec2 at : {Vec2{n.to_mm, toe}, Vec2{n.to_mm, toe - n.depth_mm}, Vec2{n.from_mm, toe - n.depth_mm},
+                          Vec2{n.from_mm, toe}}) {
+      add_vertex(out, at);
+    }
+  }
+}
+
 // Straight runs that only pass through a point are joined.
 Loop without_flat_corners(std::vector<Vertex> v) {
   Loop loop;
@@ -230,6 +247,7 @@ Loop kept_outline(const Member& member, Leg leg) {
   std::vector<Vertex> out;
   for (const Vertex& v : end_outline(member, leg, member.end, quarter))
     add_vertex(out, {member.length_mm - v.at.x, v.at.y}, v.bulge);
+  add_notches(member, leg, out);
   for (const Vertex& v : Loop{end_outline(member, leg, member.start, -quarter)}.reversed().vertices)
     add_vertex(out, v.at, v.bulge);
   return without_flat_corners(std::move(out));

@@ -77,6 +77,13 @@ struct StripScrew {
   Origin origin;
 };
 
+/// Of a row of screws that stand by rule: no hole's middle may lie between these, along the row.
+struct RowGap {
+  std::string row;  // the screws' name without their number
+  double from = 0;
+  double to = 0;
+};
+
 struct Build {
   const Spec& spec;
   const BoxLayout& box;
@@ -87,6 +94,7 @@ struct Build {
   std::array<std::optional<InstanceId>, 6> panels{};       // index: Face; the plate or sheet that closes it
   std::array<std::optional<InstanceId>, 2> rod_plates{};   // front, back
   std::vector<StripScrew> strip_screws{};                  // until add_nut_strips has given them their strips
+  std::vector<RowGap> row_gaps{};                          // known from a trial: see clear_rows.h
 
   /// A length in words, in the user's units, to a thousandth of a millimetre.
   [[nodiscard]] std::string in_words(double mm) const;

@@ -97,7 +97,7 @@ class Cover {
     if (taken > 0 && wide < needed - tolerance::contact_mm) {
       build_.diagnostics.add(diag::say<"cover-row-without-room">(
           spec_.closed_by.place, word_, build_.draft.instance(strip.id).name, build_.in_words(std::max(wide, 0.0)),
-          *spec_.screws.thread, build_.at_least(needed)));
+          *spec_.screws.thread, build_.at_least(needed), more_room_for_row(build_, face_, edge, needed - wide)));
       return false;
     }
     const double z = middle_z(strip) + (edge == Face::top ? -taken : taken) / 2;

@@ -1,5 +1,5 @@
 // End cuts from what the obstacles take of each leg: steps and corners per end, then tidied to what a shop makes.
-// Entry: derive_end_cuts.
+// Entry: derive_end_cuts, take_from_end.
 #include "plan/end_cut.h"
 
 #include <algorithm>
@@ -304,6 +304,11 @@ std::string in_words(double mm, UnitSystem units) {
 }
 
 double stub_mm(const Section& section) { return std::max(2 * section.thickness_mm, least_stub_mm); }
+
+void take_from_end(EndCut& end, const Section& section, Leg leg, double from_heel_mm, double back_mm) {
+  deepen((leg == Leg::a ? end.a : end.b).steps, {from_heel_mm, width_mm(section, leg)}, back_mm);
+  finish(end, 0);
+}
 
 EndCut square_cut(const Section& section) {
   EndCut cut;

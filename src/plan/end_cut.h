@@ -40,6 +40,10 @@ struct EndCutResult {
 /// A length in the words of a problem: to a tenth of a millimetre, not below 0.
 [[nodiscard]] std::string in_words(double mm, UnitSystem units);
 
+/// Takes `back_mm` from one end of a leg over what lies `from_heel_mm` and more from its heel. The member has been cut
+/// to its ends.
+void take_from_end(EndCut& end, const Section& section, Leg leg, double from_heel_mm, double back_mm);
+
 /// A square cut of both legs.
 [[nodiscard]] EndCut square_cut(const Section& section);
 

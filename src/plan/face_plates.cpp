@@ -53,10 +53,11 @@ bool laps_frame(Build& build, Face cover, Face plate) {
   if (land.width_mm - begin >= least_lap_mm - tolerance::contact_mm) return true;
   const Sourced<Length>& flange = spec.face(cover).flange_depth;
   const double largest = flange->mm() + land.width_mm - begin - least_lap_mm;
-  build.diagnostics.add(diag::say<"flange-too-deep">(
-      flange.place, to_text(cover), build.in_words(flange->mm()), to_text(plate), build.in_words(begin), land.word,
-      build.in_words(land.width_mm), build.in_words(least_lap_mm),
-      largest > 0 ? fmt::format("a flange_depth of at most {}, or wider bars", build.at_most(largest)) : "wider bars"));
+  const std::string smaller = shallower_flange(build, cover, largest);
+  build.diagnostics.add(diag::say<"flange-too-deep">(flange.place, to_text(cover), build.in_words(flange->mm()),
+                                                     to_text(plate), build.in_words(begin), land.word,
+                                                     build.in_words(land.width_mm), build.in_words(least_lap_mm),
+                                                     smaller.empty() ? "wider bars" : smaller + ", or wider bars"));
   return false;
 }
 

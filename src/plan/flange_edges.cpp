@@ -1,9 +1,11 @@
 // What flanged covers take of the faces beside them.
-// Entry: edge_of, lapped_mm, flange_row_mm, needs_strip, meets_end.
+// Entry: edge_of, lapped_mm, flange_row_mm, shallower_flange, needs_strip, meets_end.
 #include "plan/flange_edges.h"
 
 #include <algorithm>
 #include <cmath>
+
+#include <fmt/format.h>
 
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
@@ -46,6 +48,24 @@ double flange_row_mm(const Build& build, Face face) {
   const double round = std::max(upright.root_mm, upright.round_mm);
   const double clear = round > 0 ? std::ceil(round + hole / 2 - tolerance::contact_mm) : 0;
   return std::max({std::min(middle_row_mm, f.flange_depth->mm() / 2), edge_distance * thread.tap_drill_mm, clear});
+}
+
+std::string shallower_flange(const Build& build, Face cover, double most_mm) {
+  constexpr double least_flange_mm = 5;  // that the key takes
+  const FaceSpec& face = build.box_spec().face(cover);
+  if (most_mm < least_flange_mm) return {};
+  if (*face.flanges != Flanges::angle) return fmt::format("a flange_depth of at most {}", build.at_most(most_mm));
+  const double leg = most_mm + build.spec.section(*face.flange_section)->thickness_mm + face.thickness->mm();
+  return fmt::format("a flange_section with legs of at most {}", build.at_most(leg));
+}
+
+std::string more_room_for_row(const Build& build, Face cover, Face neighbour, double lacking_mm) {
+  const std::string other = "choose smaller screws or wider bars";
+  if (lapped_mm(build.box_spec(), cover, neighbour) <= 0) return other;
+  const FaceSpec& beside = build.box_spec().face(neighbour);
+  const std::string flange = shallower_flange(build, neighbour, beside.flange_depth->mm() - lacking_mm);
+  if (flange.empty()) return other;
+  return fmt::format("give the {} cover {}, or {}", to_text(neighbour), flange, other);
 }
 
 bool needs_strip(const Build& build, Face end, Face side) {

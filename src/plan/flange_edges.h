@@ -2,6 +2,8 @@
 // What flanged covers take of the faces beside them, decided from the spec and the frame before any of them stands.
 // Private to the plan.
 
+#include <string>
+
 #include "plan/build.h"
 
 namespace fitup::plan {
@@ -16,6 +18,14 @@ enum class CoverEdge { laps, behind, level };
 
 /// From the neighbour's side, what its flange takes of this face with a little room behind it; 0 if none laps it.
 [[nodiscard]] double lapped_mm(const BoxSpec& box, Face face, Face neighbour);
+
+/// How the flange of that cover may be made to reach no farther than `most_mm` over the frame, by the key that decides
+/// it: "a flange_depth of at most 33 mm". Empty where there is no such flange.
+[[nodiscard]] std::string shallower_flange(const Build& build, Face cover, double most_mm);
+
+/// What mends a row of that cover beside `neighbour`, whose flange takes so much that `lacking_mm` of steel are
+/// missing.
+[[nodiscard]] std::string more_room_for_row(const Build& build, Face cover, Face neighbour, double lacking_mm);
 
 /// Whether a sheet on the left or the right lies on the sawn end of a ring's front or back member, which is an angle:
 /// on one of its two legs. True of anything else.

@@ -140,7 +140,8 @@ class FlangedCover {
     if (wide - from < 2 * f_.edge_mm() - tolerance::contact_mm) {
       f_.build.diagnostics.add(diag::say<"cover-row-without-room">(
           f_.spec.closed_by.place, f_.word, f_.build.draft.instance(host.id).name, f_.build.in_words(wide - from),
-          *f_.spec.screws.thread, f_.build.at_least(2 * f_.edge_mm())));
+          *f_.spec.screws.thread, f_.build.at_least(2 * f_.edge_mm()),
+          more_room_for_row(f_.build, f_.face, rim.beside, 2 * f_.edge_mm() - (wide - from))));
       return false;
     }
     held_.insert(host.id);

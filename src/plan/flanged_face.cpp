@@ -84,10 +84,11 @@ double FlangedFace::sheet_edge_mm(const CoverRim& rim) const {
 double FlangedFace::flange_end_mm(const CoverRim& rim) const {
   if (rim.kind != CoverEdge::laps) return sheet_edge_mm(rim);
   if (angle != nullptr && rim.across == v && *spec.flange_corners == FlangeCorners::butted) return beside_whole_mm();
-  return bent ? tangent_mm() + relief_mm() : -gap;
+  const double clear = angle != nullptr && *spec.flange_corners == FlangeCorners::coped ? cope_gap_mm() : 0;
+  return bent ? tangent_mm() + relief_mm() : clear - gap;
 }
 
-double FlangedFace::beside_whole_mm() const { return angle->leg_a_mm - out + build.box_spec().frame.cope_gap->mm(); }
+double FlangedFace::beside_whole_mm() const { return angle->leg_a_mm - out + cope_gap_mm(); }
 
 double FlangedFace::yields_mm(const CoverRim& rim, const CoverRim& end) const {
   return flange_rank(end.beside) < flange_rank(face) ? lapped_mm(build.box_spec(), rim.beside, end.beside) : 0;

@@ -69,6 +69,7 @@ class FlangedFace {
   [[nodiscard]] double flange_end_mm(const CoverRim& rim) const;
   /// The same to where an angle that is butted against one that runs whole ends.
   [[nodiscard]] double beside_whole_mm() const;
+  [[nodiscard]] double cope_gap_mm() const { return build.box_spec().frame.cope_gap->mm(); }
   /// How far a flange stays behind the end of its rim for another cover's that laps the same face.
   [[nodiscard]] double yields_mm(const CoverRim& rim, const CoverRim& end) const;
   /// Where a flange begins: whole as the sheet, between two others, or behind another cover's.

@@ -12,6 +12,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
+#include "plan/flange_edges.h"
 #include "plan/holes.h"
 #include "plan/screw_row.h"
 
@@ -177,13 +178,19 @@ class FlatCover {
     if (lap.high - lap.low < 2 * edge_mm() - tolerance::contact_mm) {
       build_.diagnostics.add(diag::say<"cover-row-without-room">(
           spec_.closed_by.place, word_, build_.draft.instance(strip.host.id).name, build_.in_words(lap.high - lap.low),
-          *spec_.screws.thread, build_.at_least(2 * edge_mm())));
+          *spec_.screws.thread, build_.at_least(2 * edge_mm()),
+          more_room_for_row(build_, face_, beside_of(strip), 2 * edge_mm() - (lap.high - lap.low))));
       return false;
     }
     const std::string name = build_.draft.instance(strip.host.id).name;
     for (const double at : given_or(strip, places))
       screw(strip, at, fmt::format("{} cover screw {} {}", word_, name, ++count_[name]));
     return true;
+  }
+
+  // The face at whose edge it lies.
+  [[nodiscard]] Face beside_of(const Strip& strip) const {
+    return face_at(strip.across, middle(strip) < along(build_.shell.size, strip.across) / 2 ? low : high);
   }
 
   [[nodiscard]] double seam_mm(const Strip& strip) const {
@@ -198,8 +205,7 @@ class FlatCover {
     if (at > far / 4 && at < 3 * far / 4) return by_rule;
     const Interval lap = covered(strip, strip.run);
     const double end = along(build_.shell.size, strip.run);
-    const ScrewRow row{face_, face_at(strip.across, at < far / 2 ? low : high), strip.run,
-                       std::max(lap.low + edge_mm(), seam_mm(strip)),
+    const ScrewRow row{face_, beside_of(strip), strip.run, std::max(lap.low + edge_mm(), seam_mm(strip)),
                        std::min(lap.high - edge_mm(), end - seam_mm(strip))};
     return places_along(build_, row, by_rule);
   }

@@ -73,9 +73,15 @@ std::string member_text(const Member& m) {
                                 number(h.along_mm), number(h.across_mm), number(h.diameter_mm),
                                 static_cast<int>(h.kind), h.purpose));
   }
-  return fmt::format("member {} {} [{}][{}][{}][{}][{}][{}] {}", m.section.designation, number(m.length_mm),
+  std::vector<std::string> notches;
+  for (const MemberNotch& n : m.notches) {
+    notches.push_back(fmt::format("notch {} {} {} {}", n.leg == Leg::a ? "a" : "b", number(n.from_mm), number(n.to_mm),
+                                  number(n.depth_mm)));
+  }
+  return fmt::format("member {} {} [{}][{}][{}][{}][{}][{}] {}{}", m.section.designation, number(m.length_mm),
                      cut_text(m.start.a), cut_text(m.start.b), cut_text(m.end.a), cut_text(m.end.b),
-                     mitre_text(m.start), mitre_text(m.end), sorted_text(std::move(holes)));
+                     mitre_text(m.start), mitre_text(m.end), sorted_text(std::move(holes)),
+                     sorted_text(std::move(notches)));
 }
 
 Vec2 flat_point(const Pose& turn, Vec2 p) {
@@ -150,6 +156,9 @@ Member about_bisector(const Member& m) {
   for (MemberHole& h : out.holes) {
     h.leg = h.leg == Leg::a ? Leg::b : Leg::a;
     h.along_mm = m.length_mm - h.along_mm;
+  }
+  for (MemberNotch& n : out.notches) {
+    n = {n.leg == Leg::a ? Leg::b : Leg::a, m.length_mm - n.to_mm, m.length_mm - n.from_mm, n.depth_mm};
   }
   return out;
 }

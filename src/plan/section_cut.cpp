@@ -162,6 +162,7 @@ std::vector<double> breakpoints(const Member& member) {
     for (const CutStep& s : leg_cut(member.start, leg).steps) points.push_back(s.set_back_mm);
     for (const CutStep& s : leg_cut(member.end, leg).steps) points.push_back(member.length_mm - s.set_back_mm);
   }
+  for (const MemberNotch& n : member.notches) points.insert(points.end(), {n.from_mm, n.to_mm});
   for (const Interval& run : corner_runs(member)) points.insert(points.end(), {run.low, run.high});
   std::sort(points.begin(), points.end());
   points.erase(std::unique(points.begin(), points.end(), same), points.end());
@@ -183,7 +184,12 @@ Intervals kept_at(const Member& member, Leg leg, double along_mm) {
   if (leg == Leg::b && member.section.shape == SectionShape::flat) return {};
   const Intervals from_start = begun(leg_cut(member.start, leg), along_mm);
   const Intervals from_end = begun(leg_cut(member.end, leg), member.length_mm - along_mm);
-  return overlap(from_start, from_end);
+  double to = width_mm(member.section, leg);
+  for (const MemberNotch& n : member.notches) {
+    const bool here = n.leg == leg && along_mm > n.from_mm && along_mm < n.to_mm;
+    if (here) to = std::min(to, width_mm(member.section, leg) - n.depth_mm);
+  }
+  return within(overlap(from_start, from_end), 0, to);
 }
 
 std::vector<Profile> kept_pieces(const Section& s, const Intervals& a, const Intervals& b) {

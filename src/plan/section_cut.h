@@ -19,7 +19,7 @@ using Intervals = std::vector<Interval>;  // disjoint, ascending
 /// Where along the member a chamfered or rounded corner is being taken off, so that the section changes steadily.
 [[nodiscard]] Intervals corner_runs(const Member& member);
 
-/// The part of the leg's width (from the heel edge) that is kept at `along_mm`, corners taken off.
+/// The part of the leg's width (from the heel edge) that is kept at `along_mm`, corners and notches taken off.
 [[nodiscard]] Intervals kept_at(const Member& member, Leg leg, double along_mm);
 
 /// What is kept of the section where these parts of its legs are kept: touching profiles without overlap. The square

@@ -72,6 +72,10 @@ void add_form(std::string& out, const Part& part) {
     add_cut(out, "end A", m->end.a);
     add_cut(out, "end B", m->end.b);
     add_mitre(out, "end", m->end);
+    for (const MemberNotch& n : m->notches) {
+      out += fmt::format("      notch leg {} from {} to {}, {} deep from the toe\n", n.leg == Leg::a ? "A" : "B",
+                         mm(n.from_mm), mm(n.to_mm), mm(n.depth_mm));
+    }
   } else {
     out += fmt::format("    {} prisms\n", std::get<Solidform>(part.form).prisms.size());
   }

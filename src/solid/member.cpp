@@ -162,6 +162,13 @@ TopoDS_Solid mitre_tool(const Section& section, Leg leg, std::optional<double> e
   return prism(before, mitre_plane(leg, -past_mm, far, end_at_mm), far + past_mm);
 }
 
+/// What a notch takes, past the toe and both faces of the leg; of the other leg nothing.
+TopoDS_Solid notch_tool(const MemberNotch& notch, const Section& section) {
+  const double toe = notch.leg == Leg::a ? section.leg_a_mm : section.leg_b_mm;
+  const Profile outline{Loop::rectangle({notch.from_mm, toe - notch.depth_mm}, {notch.to_mm, toe + past_mm}), {}};
+  return across_leg(outline, notch.leg, -past_mm, section.thickness_mm + past_mm);
+}
+
 TopoDS_Solid angle_solid(const Member& mitred) {
   Member member = mitred;
   member.start.mitre.reset();
@@ -174,6 +181,7 @@ TopoDS_Solid angle_solid(const Member& mitred) {
   add_end_tools(member.section, a.start, b.start, from, -1, tools);
   add_end_tools(member.section, a.end, b.end, to, 1, tools);
   for (const MemberHole& hole : member.holes) tools.Append(drill(hole, member.section));
+  for (const MemberNotch& notch : member.notches) tools.Append(notch_tool(notch, member.section));
   if (mitred.start.mitre) tools.Append(mitre_tool(member.section, *mitred.start.mitre, {}));
   if (mitred.end.mitre) tools.Append(mitre_tool(member.section, *mitred.end.mitre, member.length_mm));
   const TopoDS_Solid run = prism(profile_of(member.section), Pose::at({0, 0, from}), to - from);

@@ -34,7 +34,7 @@ void read_closing(const Cell& cell, FaceSpec& face) {
   face.set = word<PlateSet>(cell["set"], {"outside", "inside", "inset"});
   face.flanges = word<Flanges>(cell["flanges"], {"flat", "angle", "bent"});
   face.flange_section = cell["flange_section"].get<std::string>();
-  face.flange_corners = word<FlangeCorners>(cell["flange_corners"], {"mitred", "butted"});
+  face.flange_corners = word<FlangeCorners>(cell["flange_corners"], {"mitred", "butted", "coped"});
   face.notch_gap = cell["notch_gap"].get<Length>();
   if (const Cell* bend = cell.find("bend")) {
     face.bend = BendSpec{bend->place, optional<Length>(bend->find("radius")), optional<double>(bend->find("k"))};

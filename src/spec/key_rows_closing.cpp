@@ -18,15 +18,16 @@ const std::vector<Rule>& closing_rows() {
        "over the frame; bent, the sheet itself bent up"},
       {"box.NAME.face.FACE.flange_section", Type::angle, Need::filled, "L 30x30x3", none, "",
        "angle that flanges of angle are cut from; how far they reach follows from it"},
-      {"box.NAME.face.FACE.flange_corners", Type::word, Need::filled, "mitred", none, "mitred, butted",
-       "how flanges of angle meet: sawn off at 45 degrees, or square, the sides' before the legs of those that run whole"},
+      {"box.NAME.face.FACE.flange_corners", Type::word, Need::filled, "mitred", none, "mitred, butted, coped",
+       "how flanges of angle meet: sawn off at 45 degrees; square, the sides' before the legs of those that run whole; or the sides' "
+       "cut to the profile of those and relieved for their root (frame.cope_gap)"},
       {"box.NAME.face.FACE.bend", Type::table, Need::may, "", none, "", "how bent flanges are bent up"},
       {"box.NAME.face.FACE.bend.radius", Type::length, Need::may, "", {0.2, 50}, "",
        "inside radius of the bends; without it as much as the sheet is thick (common practice for mild steel)"},
       {"box.NAME.face.FACE.bend.k", Type::number, Need::may, "", {0.1, 0.5}, "",
        "K factor: how far from the inside of the bend the neutral axis lies, in thicknesses; without it DIN 6935 decides"},
       {"box.NAME.face.FACE.notch_gap", Type::length, Need::filled, "2 mm", {0, 50}, "",
-       "free space round feet, lugs and rod plates' screws that a flange welded on is notched for"},
+       "free space round what stands in a flange and it is notched for: feet, lugs, bearers, lift bosses, braces, screws of others"},
   };
   // clang-format on
   return rows;

@@ -58,7 +58,9 @@ std::string words(PlateSet set) {
 std::string words(Flanges flanges) {
   return flanges == Flanges::flat ? "flat" : flanges == Flanges::angle ? "angle" : "bent";
 }
-std::string words(FlangeCorners corners) { return corners == FlangeCorners::mitred ? "mitred" : "butted"; }
+std::string words(FlangeCorners corners) {
+  return corners == FlangeCorners::mitred ? "mitred" : corners == FlangeCorners::butted ? "butted" : "coped";
+}
 std::string words(BoltedTo bolted) {
   return bolted == BoltedTo::this_box ? "this" : bolted == BoltedTo::other_box ? "other" : "neither";
 }

@@ -79,6 +79,25 @@ TEST(AngleFlange, butted_ends_before_the_leg_of_the_one_that_runs_whole) {
   EXPECT_NEAR(box(planned, "front cover flange left").high.z, 329 + 5 - 30 - 1, 1e-9);  // a weld gap of 1 below it
 }
 
+// The sides' lying leg ends a weld gap of 1 before the toe of the one at the top, at 30 + 1 from its outside; their
+// other leg goes on below it to 1 before its inner face, at 3 + 1: 27 more, but for a band as wide as its thickness and
+// the gap at the heel, and a chamfer as long as its root radius of 5 less the gap (all angles EN 10056-1).
+TEST(AngleFlange, coped_enters_the_profile_of_the_one_that_runs_whole) {
+  const Planned planned =
+      plan_demo({{"style = \"flanged\"", "style = \"flanged\", flanges = \"angle\", flange_corners = \"coped\""}});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  const Plan& plan = *planned.result.plan;
+  EXPECT_NEAR(box(planned, "front cover flange left").high.z, 329 + 5 - 3 - 1, 1e-9);
+  const Instance* left = find_instance(plan, "front cover flange left");
+  ASSERT_NE(left, nullptr);
+  const auto& member = std::get<Member>(plan.parts[left->part].form);
+  const bool at_end = member.end.a.steps.front().set_back_mm > 0;
+  const EndCut& cope = at_end ? member.end : member.start;
+  EXPECT_EQ(cope.a, (LegCut{{{0, 30, 27}}, {}}));
+  EXPECT_EQ(cope.b, (LegCut{{{0, 4, 27}, {4, 30, 0}}, {{4, CornerKind::chamfer, 4}}}));
+  EXPECT_EQ(at_end ? member.start : member.end, (EndCut{{{{0, 30, 0}}, {}}, {{{0, 30, 0}}, {}}}));
+}
+
 // DIN 6935, r = t = 2: k = 0.325, zone pi/2 (2 + 0.65). From where the sheet is flat, r - gap = 0 inside the frame's
 // edge, the pattern runs on over the zone and the flange's flat length 30 - 2.
 TEST(BentCover, has_the_pattern_that_its_body_is_bent_from) {
