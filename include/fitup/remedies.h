@@ -25,9 +25,9 @@ struct SpecSource {
 /// before. The value is on a workable step (1 mm or 1/16 in; half of it for what is small), and one step nearer to what
 /// stands in the spec does not do. Solids are not looked at: a value with which the exact rules leave anything open is
 /// no remedy. `spec` and `plan` are what `source` gave. The work is bounded by how much is planned again, never by a
-/// clock: the same findings give the same remedies. `stop` ends the search early.
+/// clock: the same findings give the same remedies, on any number of cores. `stop` ends the search early.
 [[nodiscard]] Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
-                                     const std::function<bool()>& stop = {});
+                                     const std::function<bool()>& stop = {}, int cores = 1);
 
 /// The findings, with what may be measured a little wrong and then breaks something: each measured size of an item and
 /// place of a rod is moved by its tolerance, with all that is made left as it is planned, and what would meet is

@@ -99,7 +99,7 @@ void look_for_remedies(const PipelineInput& input, PipelineResult& result,
   constexpr std::string_view what = "looking for what would mend it";
   say(what);
   result.findings = with_remedies({input.file_name, input.text, input.overrides, read_spec_file}, *result.spec,
-                                  *result.plan, *std::move(result.findings), interrupt_requested);
+                                  *result.plan, *std::move(result.findings), interrupt_requested, input.cores);
   (void)stopped(what, result);
 }
 

@@ -3,9 +3,12 @@
 #include "checks/give_way.h"
 
 #include <algorithm>
+#include <functional>
+#include <iterator>
 #include <numeric>
 
 #include "checks/clearance.h"
+#include "checks/contacts.h"
 #include "checks/insertion.h"
 #include "checks/near.h"
 #include "checks/reach.h"
@@ -63,11 +66,14 @@ std::vector<std::pair<Thing, Thing>> beads_of_two_wholes(const Scene& scene) {
   return pairs;
 }
 
-std::vector<KeepFree> in_the_way(const Scene& scene) {
-  auto all = beads_on_ways(scene);
-  for (const auto& more : {beads_in_tool_rooms(scene), beads_too_near(scene), beads_on_beads(scene)}) {
-    all.insert(all.end(), more.begin(), more.end());
-  }
+std::vector<KeepFree> in_the_way(const Scene& scene, int cores) {
+  const std::function<std::vector<KeepFree>()> questions[] = {
+      [&] { return beads_on_ways(scene); }, [&] { return beads_in_tool_rooms(scene, cores); },
+      [&] { return beads_too_near(scene); }, [&] { return beads_on_beads(scene); }};
+  std::vector<std::vector<KeepFree>> answers(std::size(questions));
+  for_each_index(answers.size(), cores, [&](std::size_t i) { answers[i] = questions[i](); });
+  std::vector<KeepFree> all;
+  for (const auto& some : answers) all.insert(all.end(), some.begin(), some.end());
   return all;
 }
 

@@ -11,7 +11,7 @@
 namespace fitup::checks {
 
 /// Of what is laid now. Nothing where something else is in the way too: leaving the beads away would not help.
-[[nodiscard]] std::vector<KeepFree> in_the_way(const Scene& scene);
+[[nodiscard]] std::vector<KeepFree> in_the_way(const Scene& scene, int cores);
 
 /// Beads near each other that are not of one welded whole: they do not melt into each other.
 [[nodiscard]] std::vector<std::pair<Thing, Thing>> beads_of_two_wholes(const Scene& scene);

@@ -56,10 +56,10 @@ constexpr std::size_t first_tries = 400;
 // Of a hole's size on a drill's step.
 constexpr std::size_t tries_for_size = 1000;
 
-std::vector<double> tried(const Pattern& pattern) {
-  std::vector<double> few = needed_growth_mm(pattern, first_tries, Asked::whether);
+std::vector<double> tried(const Pattern& pattern, KnownChances& chances) {
+  std::vector<double> few = chances.needed_growth_mm(pattern, first_tries, Asked::whether);
   if (wilson(that_meet(few), few.size())[1] < too_few) return few;
-  return needed_growth_mm(pattern, usual_tries, Asked::whether);
+  return chances.needed_growth_mm(pattern, usual_tries, Asked::whether);
 }
 
 // So large that enough go together, on a drill's step.
@@ -126,16 +126,16 @@ std::string making_in_words(const std::vector<PatternHole>& holes) {
 }
 
 // The smallest class that does; else what else does.
-std::string advice(const Pattern& pattern) {
+std::string advice(const Pattern& pattern, KnownChances& chances) {
   for (const IsoHole hole : classes) {
     const Pattern larger = with_holes(pattern, hole);
-    if (share(tried(larger)) < enough) continue;
+    if (share(tried(larger, chances)) < enough) continue;
     return fmt::format("; {} holes of ISO 273 ({}) are the smallest that do in 99 percent", words(hole),
                        sizes_in_words(holes_of(larger)));
   }
   const Pattern loosest = with_holes(pattern, IsoHole::loose);
   const auto loose = holes_of(loosest);
-  const double more = larger_by_mm(needed_growth_mm(loosest, tries_for_size));
+  const double more = larger_by_mm(chances.needed_growth_mm(loosest, tries_for_size, Asked::growth));
   const double hole = std::ceil((loose.front().hole_mm + more) / drill_step_mm - tolerance::direction) * drill_step_mm;
   return fmt::format(
       "; no hole of ISO 273 does: slots, or {} holes of {} mm under large washers, or places that are made "
@@ -152,8 +152,8 @@ std::string worst_case_in_words(const std::vector<PatternHole>& holes) {
                      floating ? "floating" : "fixed", length_text(worst_case_hole_mm(worst)));
 }
 
-Finding finding_of(const Plan& plan, const Pattern& pattern) {
-  const std::vector<double> needed = tried(pattern);
+Finding finding_of(const Plan& plan, const Pattern& pattern, KnownChances& chances) {
+  const std::vector<double> needed = tried(pattern, chances);
   const std::vector<PatternHole> holes = holes_of(pattern);
   const double chance = share(needed);
   const auto [low, high] = wilson(that_meet(needed), needed.size());
@@ -174,7 +174,7 @@ Finding finding_of(const Plan& plan, const Pattern& pattern) {
       "{}: all go together in {} percent of the trials ({} to {} with 95 percent confidence); holes of {}, {}; {}",
       pattern.name, percent(chance), percent(low), percent(high), sizes_in_words(holes), making_in_words(holes),
       worst_case_in_words(holes));
-  if (f.verdict != Verdict::pass) f.message += advice(pattern);
+  if (f.verdict != Verdict::pass) f.message += advice(pattern, chances);
   return f;
 }
 
@@ -202,12 +202,14 @@ Pattern with_holes(const Pattern& pattern, IsoHole wanted) {
   return out;
 }
 
-std::vector<Finding> check_hole_fit(const Plan& plan) {
+std::vector<Finding> check_hole_fit(const Plan& plan, KnownChances* chances) {
+  KnownChances of_this_plan;
+  if (chances == nullptr) chances = &of_this_plan;
   std::vector<Finding> findings;
   for (const Pattern& pattern : plan.patterns) {
     const auto has_holes = [](const PatternBody& body) { return !body.holes.empty(); };
     if (std::any_of(pattern.bodies.begin(), pattern.bodies.end(), has_holes)) {
-      findings.push_back(finding_of(plan, pattern));
+      findings.push_back(finding_of(plan, pattern, *chances));
     }
   }
   return findings;

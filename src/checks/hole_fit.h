@@ -7,8 +7,10 @@
 
 namespace fitup::checks {
 
-/// One finding for each pattern of the plan.
-[[nodiscard]] std::vector<Finding> check_hole_fit(const Plan& plan);
+class KnownChances;
+
+/// One finding for each pattern of the plan. `chances`: what is known of patterns from before, and is added to.
+[[nodiscard]] std::vector<Finding> check_hole_fit(const Plan& plan, KnownChances* chances = nullptr);
 
 /// ASME Y14.5, appendix B (published: worked_examples.csv W23): the diameter of the position tolerance of each of two
 /// parts of which one holds the fastener, F the largest fastener and H the smallest hole; of which neither does.

@@ -39,6 +39,17 @@ std::vector<double> key_of(const PatternBody& body) {
   return all;
 }
 
+/// All that the answer depends on.
+std::vector<double> all_of(const PatternBody& body) {
+  std::vector<double> all = key_of(body);
+  all.push_back(body.stands ? 1 : 0);
+  for (const PatternHole& h : body.holes) {
+    all.insert(all.end(), {h.hole_mm, h.along.x, h.along.y, h.along.z, h.slot_along.z, static_cast<double>(h.made),
+                           h.held ? static_cast<double>(*h.held) : -1, static_cast<double>(h.fastener)});
+  }
+  return all;
+}
+
 std::vector<double> key_of(const std::vector<PatternBody>& bodies) {
   std::vector<double> all;
   for (const PatternBody& body : bodies) {
@@ -251,6 +262,17 @@ std::vector<double> needed_growth_mm(const Pattern& pattern, std::size_t tries, 
     }
   }
   return needed;
+}
+
+std::vector<double> KnownChances::needed_growth_mm(const Pattern& pattern, std::size_t tries, Asked asked) {
+  std::vector<double> key{static_cast<double>(tries), asked == Asked::whether ? 1.0 : 0.0};
+  for (const PatternBody& body : pattern.bodies) {
+    const auto of_body = all_of(body);
+    key.insert(key.end(), of_body.begin(), of_body.end());
+  }
+  const auto [it, added] = known_.try_emplace(std::move(key));
+  if (added) it->second = checks::needed_growth_mm(pattern, tries, asked);
+  return it->second;
 }
 
 std::size_t that_meet(const std::vector<double>& needed_mm, double larger_mm) {

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <map>
 #include <vector>
 
 #include "checks/meet.h"
@@ -19,6 +20,17 @@ inline constexpr std::size_t usual_tries = 4000;
 enum class Asked { growth, whether };  // whether: what is above 0 says no more than that
 [[nodiscard]] std::vector<double> needed_growth_mm(const Pattern& pattern, std::size_t tries = usual_tries,
                                                    Asked asked = Asked::growth, std::uint64_t seed = 1);
+
+/// Remembers what was drawn of patterns that are asked for again, as of plans that differ elsewhere. For one thread at
+/// a time.
+class KnownChances {
+ public:
+  /// needed_growth_mm, with the usual seed.
+  [[nodiscard]] std::vector<double> needed_growth_mm(const Pattern& pattern, std::size_t tries, Asked asked);
+
+ private:
+  std::map<std::vector<double>, std::vector<double>> known_;
+};
 
 /// How many of these go together once all holes are larger by this much, in diameter.
 [[nodiscard]] std::size_t that_meet(const std::vector<double>& needed_mm, double larger_mm = 0);

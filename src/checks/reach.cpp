@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "checks/contacts.h"
+#include "checks/near.h"
 #include "checks/order.h"
 #include "checks/seams.h"
 #include "checks/tool_room.h"
@@ -27,6 +28,16 @@ constexpr double swing_step_deg = 15;  // between the places tried for a handle 
 
 PlacedBody room_body(const Prism& prism) { return place(Body{{prism}, {prism}, true, {}}, Pose{}); }
 
+/// Of all things; what is kept clear for leads and plugs is no obstacle to a tool.
+std::vector<Box3> boxes_of(const Scene& scene) {
+  std::vector<Box3> boxes;
+  for (Thing t = 0; t < scene.things(); ++t) {
+    const bool is_zone = t >= scene.plan().instances.size() && scene.bead_of(t) == nullptr;
+    boxes.push_back(is_zone ? Box3{} : scene.body(t).outer.box);
+  }
+  return boxes;
+}
+
 /// What is worst in a tool's room.
 struct Taken {
   Thing by = 0;
@@ -39,7 +50,11 @@ struct Taken {
 class Reach {
  public:
   explicit Reach(const Scene& scene)
-      : scene_(scene), plan_(scene.plan()), step_of_(plan_.instances.size(), 0), from_(standing_from(plan_)) {
+      : scene_(scene),
+        plan_(scene.plan()),
+        near_(boxes_of(scene)),
+        step_of_(plan_.instances.size(), 0),
+        from_(standing_from(plan_)) {
     for (std::size_t s = 0; s < plan_.steps.size(); ++s) {
       for (const InstanceId i : plan_.steps[s].adds) step_of_[i] = s;
     }
@@ -48,16 +63,13 @@ class Reach {
   /// Of the first tool that would find room if beads were left away that may be: those beads. None where one finds room
   /// as it is.
   [[nodiscard]] std::vector<KeepFree> beads_in(const Turned& turned) const {
-    const auto any_bead = [&](const ToolRoom& room) {
-      const auto beside = near(room, turned);
-      return std::any_of(beside.begin(), beside.end(), [&](Thing t) { return scene_.bead_of(t) != nullptr; });
+    const auto beside = beside_each(turned);
+    const auto any_bead = [&](const std::vector<Thing>& all) {
+      return std::any_of(all.begin(), all.end(), [&](Thing t) { return scene_.bead_of(t) != nullptr; });
     };
-    if (std::none_of(turned.tools.begin(), turned.tools.end(), any_bead)) return {};
-    for (const ToolRoom& room : turned.tools) {
-      if (finds_room(room, near(room, turned))) return {};
-    }
-    for (const ToolRoom& room : turned.tools) {
-      const auto beads = beads_of(room, turned);
+    if (std::none_of(beside.begin(), beside.end(), any_bead) || any_finds_room(turned, beside)) return {};
+    for (std::size_t i = 0; i < turned.tools.size(); ++i) {
+      const auto beads = beads_of(turned.tools[i], beside[i], turned.id);
       if (!beads.empty()) return beads;
     }
     return {};
@@ -66,23 +78,23 @@ class Reach {
   /// Nothing where a tool finds room.
   [[nodiscard]] std::optional<Finding> look(const Turned& turned) const {
     if (!turned.known) return no_tool(turned.id);
+    const auto beside = beside_each(turned);
     // By how much is worked out only where no tool does.
-    for (const ToolRoom& room : turned.tools) {
-      if (finds_room(room, near(room, turned))) return std::nullopt;
-    }
+    if (any_finds_room(turned, beside)) return std::nullopt;
     std::optional<Taken> least;
     const ToolRoom* tool = nullptr;
-    for (const ToolRoom& room : turned.tools) {
-      const auto taken = taken_of(room, near(room, turned));
+    for (std::size_t i = 0; i < turned.tools.size(); ++i) {
+      const auto taken = taken_of(turned.tools[i], beside[i]);
       if (least && (taken->sure && !least->sure)) continue;
       if (least && taken->sure == least->sure && taken->by_mm >= least->by_mm - band) continue;
       least = taken;
-      tool = &room;
+      tool = &turned.tools[i];
     }
     if (!least->sure) return not_decided(turned.id, *tool, *least);
     if (role(turned.id) == Role::gland) return by_pliers(turned.id, *tool, *least);
-    for (const ToolRoom& room : turned.tools) {
-      if (room.ball_end && leans_past(room, turned)) return leaning(turned.id, room, *least);
+    for (std::size_t i = 0; i < turned.tools.size(); ++i) {
+      const ToolRoom& room = turned.tools[i];
+      if (room.ball_end && leans_past(room, beside[i])) return leaning(turned.id, room, *least);
     }
     return not_reached(turned.id, *tool, *least);
   }
@@ -92,10 +104,10 @@ class Reach {
 
   // A ball end leans by so much; where it begins, what is in the way must be no farther aside than the shaft has gone
   // by then. What else it meets farther out is not asked.
-  [[nodiscard]] bool leans_past(const ToolRoom& room, const Turned& turned) const {
+  [[nodiscard]] bool leans_past(const ToolRoom& room, const std::vector<Thing>& beside) const {
     const PlacedBody body = room_body(room.column);
     const Vec3 out = room.column.pose.z();
-    for (const Thing i : near(room, turned)) {
+    for (const Thing i : beside) {
       if (decide(body, scene_.body(i)) != Decision::overlap) continue;
       const double length = room.column.length_mm;
       const auto stop = stop_of(body, scene_.body(i), out, length).sure_mm;
@@ -126,21 +138,22 @@ class Reach {
   }
 
   /// The beads that a tool would meet if it were alone with them; none where something else is in its room.
-  [[nodiscard]] std::vector<KeepFree> beads_of(const ToolRoom& room, const Turned& turned) const {
+  [[nodiscard]] std::vector<KeepFree> beads_of(const ToolRoom& room, const std::vector<Thing>& beside,
+                                               InstanceId turned) const {
     std::vector<Thing> beads;
     std::vector<Thing> others;
-    for (const Thing t : near(room, turned)) {
+    for (const Thing t : beside) {
       const Bead* bead = scene_.bead_of(t);
       (bead != nullptr && scene_.may_give_way(*bead) ? beads : others).push_back(t);
     }
     if (!finds_room(room, others)) return {};
-    std::vector<KeepFree> found = met_in(room.column, beads, turned.id);
+    std::vector<KeepFree> found = met_in(room.column, beads, turned);
     if (!room.swing) return found;
     std::optional<std::vector<KeepFree>> least;
     for (double from = 0; from < 360; from += swing_step_deg) {
       const Prism swing = swing_room(room, from);
       if (!is_free(swing, others)) continue;
-      auto met = met_in(swing, beads, turned.id);
+      auto met = met_in(swing, beads, turned);
       if (!least || met.size() < least->size()) least = std::move(met);
     }
     if (least) found.insert(found.end(), least->begin(), least->end());
@@ -164,17 +177,27 @@ class Reach {
       const Box3 disc = Prism{{Loop::circle({}, r), {}}, room.column.pose, room.column.length_mm}.bounds();
       box.add(disc);
     }
-    std::vector<Thing> found;
-    for (InstanceId i = 0; i < plan_.instances.size(); ++i) {
-      if (!stands_there(i, step) || apart(box, scene_.body(i).outer.box, 0)) continue;
-      if (std::find(turned.in_the_tool.begin(), turned.in_the_tool.end(), i) != turned.in_the_tool.end()) continue;
-      found.push_back(i);
-    }
-    for (std::size_t i = 0; i < scene_.beads().size(); ++i) {
-      const Thing t = scene_.thing_of_bead(i);
-      if (!apart(box, scene_.body(t).outer.box, 0) && is_laid(scene_.beads()[i], step)) found.push_back(t);
-    }
+    std::vector<Thing> found = near_.near(box, 0);
+    std::erase_if(found, [&](Thing t) {
+      if (const Bead* bead = scene_.bead_of(t)) return !is_laid(*bead, step);
+      const auto& own = turned.in_the_tool;
+      return !stands_there(t, step) || std::find(own.begin(), own.end(), t) != own.end();
+    });
     return found;
+  }
+
+  /// What stands beside the fastener, for each of its tools.
+  [[nodiscard]] std::vector<std::vector<Thing>> beside_each(const Turned& turned) const {
+    std::vector<std::vector<Thing>> all;
+    for (const ToolRoom& room : turned.tools) all.push_back(near(room, turned));
+    return all;
+  }
+
+  [[nodiscard]] bool any_finds_room(const Turned& turned, const std::vector<std::vector<Thing>>& beside) const {
+    for (std::size_t i = 0; i < turned.tools.size(); ++i) {
+      if (finds_room(turned.tools[i], beside[i])) return true;
+    }
+    return false;
   }
 
   [[nodiscard]] bool finds_room(const ToolRoom& room, const std::vector<Thing>& beside) const {
@@ -331,6 +354,7 @@ class Reach {
 
   const Scene& scene_;
   const Plan& plan_;
+  NearBoxes near_;                    // of all things but zones
   std::vector<std::size_t> step_of_;  // index: InstanceId
   std::vector<std::size_t> from_;     // likewise: by which step it stands there
 };
@@ -363,15 +387,16 @@ std::vector<Turned> all_turned(const Scene& scene) {
 
 }  // namespace
 
-std::vector<KeepFree> beads_in_tool_rooms(const Scene& scene) {
+std::vector<KeepFree> beads_in_tool_rooms(const Scene& scene, int cores) {
   if (scene.plan().steps.empty() || scene.beads().empty()) return {};
   const Reach reach(scene);
+  const auto turned = all_turned(scene);
+  std::vector<std::vector<KeepFree>> found(turned.size());
+  for_each_index(turned.size(), cores, [&](std::size_t i) {
+    if (turned[i].known) found[i] = reach.beads_in(turned[i]);
+  });
   std::vector<KeepFree> all;
-  for (const Turned& turned : all_turned(scene)) {
-    if (!turned.known) continue;
-    const auto some = reach.beads_in(turned);
-    all.insert(all.end(), some.begin(), some.end());
-  }
+  for (const auto& some : found) all.insert(all.end(), some.begin(), some.end());
   return all;
 }
 

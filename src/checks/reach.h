@@ -11,7 +11,7 @@
 namespace fitup::checks {
 
 /// Beads that may be left away and that alone are in the room of the tool that would do.
-[[nodiscard]] std::vector<KeepFree> beads_in_tool_rooms(const Scene& scene);
+[[nodiscard]] std::vector<KeepFree> beads_in_tool_rooms(const Scene& scene, int cores);
 
 /// None for a plan without steps. What is made up beforehand is tightened on the bench, beside nothing but its own
 /// step's parts. `stop` ends it early.

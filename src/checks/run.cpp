@@ -1,6 +1,8 @@
 // Every check in turn, the kernel as judge of what no rule decides.
 // Entry: run_checks, check_by_rules, check_only.
 #include <algorithm>
+#include <functional>
+#include <iterator>
 #include <map>
 
 #include "checks/causes.h"
@@ -34,82 +36,110 @@ struct PlacedSolid {
   Pose pose;
 };
 
-// Solids of all things: an instance's is its part's, a zone's is its box.
-Result<std::vector<PlacedSolid>> solids_of(const Plan& plan, const Model& model) {
-  std::vector<PlacedSolid> all;
-  for (const Instance& i : plan.instances) all.push_back({model.parts[i.part].solid, i.pose});
-  for (const Zone& zone : plan.zones) {
-    const Vec3 size = zone.box.size();
-    auto box = solid::extrude({Loop::rectangle({0, 0}, {size.x, size.y}), {}}, Pose{}, size.z);
-    if (!box) return box.error();
-    all.push_back({*box, Pose::at(zone.box.low)});
+/// Solids of all things: an instance's is its part's; a zone's and a bead's are made when they are asked for, which is
+/// seldom.
+class Solids {
+ public:
+  Solids(const Plan& plan, const Model& model) : plan_(plan), model_(model) {}
+  /// Before beads are asked for.
+  void know(const checks::Scene& scene) { scene_ = &scene; }
+
+  [[nodiscard]] Result<PlacedSolid> of(Thing t) const {
+    if (t < plan_.instances.size())
+      return PlacedSolid{model_.parts[plan_.instances[t].part].solid, plan_.instances[t].pose};
+    const Bead* bead = scene_ == nullptr ? nullptr : scene_->bead_of(t);
+    const Box3 box = bead == nullptr ? plan_.zones[t - plan_.instances.size()].box : Box3{};
+    const Vec3 size = box.size();
+    auto made = bead == nullptr ? solid::extrude({Loop::rectangle({0, 0}, {size.x, size.y}), {}}, Pose{}, size.z)
+                                : solid::extrude(bead->prism.profile, Pose{}, bead->prism.length_mm);
+    if (!made) return made.error();
+    return PlacedSolid{*made, bead == nullptr ? Pose::at(box.low) : bead->prism.pose};
   }
-  return all;
-}
 
-Status add_beads(const checks::Scene& scene, std::vector<PlacedSolid>& solids) {
-  for (const Bead& bead : scene.beads()) {
-    auto solid = solid::extrude(bead.prism.profile, Pose{}, bead.prism.length_mm);
-    if (!solid) return solid.error();
-    solids.push_back({*solid, bead.prism.pose});
-  }
-  return Done{};
-}
+ private:
+  const Plan& plan_;
+  const Model& model_;
+  const checks::Scene* scene_ = nullptr;
+};
 
-Judge kernel_judge(const std::vector<PlacedSolid>& solids) {
-  Judge judge;
-  judge.common_volume_mm3 = [&solids](Thing a, Thing b, Vec3 shift) {
-    return solid::common_volume_mm3(solids[a].solid, solids[a].pose.moved(shift), solids[b].solid, solids[b].pose);
+using Measure = Result<double> (*)(const Solid&, const Pose&, const Solid&, const Pose&);
+
+Judge::Measure measured_by(Measure measure, const Solids& solids) {
+  return [measure, &solids](Thing a, Thing b, Vec3 shift) -> Result<double> {
+    const auto one = solids.of(a);
+    if (!one) return one.error();
+    const auto other = solids.of(b);
+    if (!other) return other.error();
+    return measure(one->solid, one->pose.moved(shift), other->solid, other->pose);
   };
-  judge.distance_mm = [&solids](Thing a, Thing b, Vec3 shift) {
-    return solid::distance_mm(solids[a].solid, solids[a].pose.moved(shift), solids[b].solid, solids[b].pose);
-  };
-  return judge;
 }
 
-// Of every pair, nothing gathered.
-Findings all_of(const checks::Scene& scene, int cores, const std::function<bool()>& stop = {}) {
+Judge kernel_judge(const Solids& solids) {
+  return {measured_by(solid::common_volume_mm3, solids), measured_by(solid::distance_mm, solids)};
+}
+
+// Of every pair, nothing gathered. The longest first: each check is one piece of work for the cores.
+Findings all_of(const checks::Scene& scene, int cores, const std::function<bool()>& stop = {},
+                checks::KnownChances* chances = nullptr) {
   const checks::Contacts contacts = checks::find_contacts(scene, cores);
+  const Plan& plan = scene.plan();
   Findings findings;
   findings.stats = contacts.stats;
-  findings.all = checks::check_overlap(scene, contacts, cores);
-  for (const auto& more :
-       {checks::check_insertion(scene, stop), checks::check_reach(scene, cores, stop),
-        checks::check_joints(scene, contacts, cores), checks::check_clearance(scene, findings.stats),
-        checks::check_held(scene), checks::check_welds(scene), checks::check_finish(scene.plan()),
-        checks::check_fits(scene.plan()), checks::check_hole_fit(scene.plan()), checks::check_stack(scene.plan()),
-        checks::check_seating(scene.plan()), checks::unchecked()}) {
-    findings.all.insert(findings.all.end(), more.begin(), more.end());
+  const std::function<std::vector<Finding>()> all[] = {[&] { return checks::check_hole_fit(plan, chances); },
+                                                       [&] { return checks::check_insertion(scene, stop); },
+                                                       [&] { return checks::check_reach(scene, cores, stop); },
+                                                       [&] { return checks::check_overlap(scene, contacts, cores); },
+                                                       [&] { return checks::check_joints(scene, contacts, cores); },
+                                                       [&] { return checks::check_clearance(scene, findings.stats); },
+                                                       [&] { return checks::check_held(scene); },
+                                                       [&] { return checks::check_welds(scene); },
+                                                       [&] { return checks::check_finish(plan); },
+                                                       [&] { return checks::check_fits(plan); },
+                                                       [&] { return checks::check_stack(plan); },
+                                                       [&] { return checks::check_seating(plan); },
+                                                       [&] { return checks::unchecked(); }};
+  std::vector<std::vector<Finding>> found(std::size(all));
+  checks::for_each_index(found.size(), cores, [&](std::size_t i) { found[i] = all[i](); });
+  for (auto& more : found) {
+    findings.all.insert(findings.all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
   }
   return findings;
 }
 
 }  // namespace
 
-Result<Findings> run_checks(const Plan& plan, const Model& model, int cores, const std::function<bool()>& stop) {
-  const auto placed = solids_of(plan, model);
-  if (!placed) return placed.error();
-  std::vector<PlacedSolid> solids = *placed;
-  const checks::Scene scene(plan, kernel_judge(solids));
-  if (const Status beads = add_beads(scene, solids); !beads) return beads.error();
+Result<checks::WithSeams> checks::run_checks(const Plan& plan, const Model& model, int cores,
+                                             const std::function<bool()>& stop) {
+  Solids solids(plan, model);
+  const Scene scene(plan, kernel_judge(solids), cores);
+  solids.know(scene);
   Findings findings = all_of(scene, cores, stop);
   if (stop && stop()) return Failure{Failure::Kind::interrupted, "check", "stopped as asked"};
-  checks::sort_worst_first(findings.all);
-  findings.all = checks::one_for_each_cause(findings.all);
-  return findings;
+  sort_worst_first(findings.all);
+  findings.all = one_for_each_cause(findings.all);
+  return WithSeams{std::move(findings), scene.seams()};
 }
 
-Findings check_by_rules(const Plan& plan) {
-  Findings findings = all_of(checks::Scene(plan, {}), 1);
-  checks::sort_worst_first(findings.all);
-  return findings;
+checks::WithSeams checks::check_by_rules(const Plan& plan, int cores, KnownChances* chances) {
+  const Scene scene(plan, {}, cores);
+  Findings findings = all_of(scene, cores, {}, chances);
+  sort_worst_first(findings.all);
+  return {std::move(findings), scene.seams()};
 }
 
-Findings checks::check_only(const Plan& plan, std::string_view check) {
+Result<Findings> run_checks(const Plan& plan, const Model& model, int cores, const std::function<bool()>& stop) {
+  auto found = checks::run_checks(plan, model, cores, stop);
+  if (!found) return found.error();
+  return std::move(found).value().findings;
+}
+
+Findings check_by_rules(const Plan& plan) { return checks::check_by_rules(plan, 1).findings; }
+
+Findings checks::check_only(const Plan& plan, std::string_view check, int cores) {
   using OfPlan = std::vector<Finding> (*)(const Plan&);
   static const std::map<std::string_view, OfPlan> of_plan{{"finish", check_finish},
                                                           {"as-built", check_fits},
-                                                          {"hole-fit", check_hole_fit},
+                                                          {"hole-fit", [](const Plan& p) { return check_hole_fit(p); }},
                                                           {"stack", check_stack},
                                                           {"seating", check_seating}};
   Findings findings;
@@ -122,9 +152,9 @@ Findings checks::check_only(const Plan& plan, std::string_view check) {
     }
     return findings;
   }
-  if (check != "insertion" && check != "reach") return check_by_rules(plan);
-  const Scene scene(plan, {});
-  findings.all = check == "insertion" ? check_insertion(scene) : check_reach(scene, 1);
+  if (check != "insertion" && check != "reach") return check_by_rules(plan, cores).findings;
+  const Scene scene(plan, {}, cores);
+  findings.all = check == "insertion" ? check_insertion(scene) : check_reach(scene, cores);
   return findings;
 }
 

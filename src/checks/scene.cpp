@@ -70,21 +70,25 @@ double thread_annulus_mm3(const Stack& screw, const Stack& holed, double major_m
 
 }  // namespace
 
-Scene::Scene(const Plan& plan, Judge judge) : plan_(plan), judge_(std::move(judge)) {
+Scene::Scene(const Plan& plan, Judge judge, int cores) : plan_(plan), judge_(std::move(judge)) {
   std::vector<Body> bodies;
   bodies.reserve(plan.parts.size());
   for (const Part& part : plan.parts) bodies.push_back(body_of(part));
   bodies_.reserve(plan.instances.size() + plan.zones.size());
   for (const Instance& instance : plan.instances) bodies_.push_back(place(bodies[instance.part], instance.pose));
   for (const Zone& zone : plan.zones) bodies_.push_back(body_of_box(zone.box));
-  for (const Joint& joint : plan.joints) {
+  joints_of_.resize(plan.instances.size());
+  for (std::size_t i = 0; i < plan.joints.size(); ++i) {
+    const Joint& joint = plan.joints[i];
+    joints_of_[joint.a].push_back(i);
+    if (joint.b != joint.a) joints_of_[joint.b].push_back(i);
     if (joint.kind != JointKind::thread) continue;
     double& major = thread_major_mm_[std::minmax(joint.a, joint.b)];
     major = std::max(major, joint.major_mm);
   }
   lay(checks::seams_of(plan, bodies_));
   for (int i = 0; i < most_rounds; ++i) {
-    const auto free = in_the_way(*this);
+    const auto free = in_the_way(*this, cores);
     if (free.empty()) break;
     Seams fewer = std::move(seams_);
     leave_free(fewer, free);

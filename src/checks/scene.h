@@ -36,7 +36,8 @@ struct Answer {
 
 class Scene {
  public:
-  Scene(const Plan& plan, Judge judge);
+  /// The result does not depend on `cores`.
+  Scene(const Plan& plan, Judge judge, int cores = 1);
   [[nodiscard]] const Plan& plan() const { return plan_; }
   [[nodiscard]] const Judge& judge() const { return judge_; }
   [[nodiscard]] const PlacedBody& body(Thing t) const { return bodies_[t]; }
@@ -67,6 +68,8 @@ class Scene {
   [[nodiscard]] std::string cause(Thing a, Thing b) const;
   /// The longest piece of axis that a round of the one shares with a coaxial hole of the other.
   [[nodiscard]] double coaxial_length_mm(Thing a, Thing b) const;
+  /// Indices into Plan::joints of those that the instance has a part in, ascending.
+  [[nodiscard]] const std::vector<std::size_t>& joints_of(InstanceId id) const { return joints_of_[id]; }
   [[nodiscard]] PairOptions options(Thing a, Thing b) const;
   /// By the rules alone, `a` moved by `shift`.
   [[nodiscard]] Decision by_rules(Thing a, Thing b, Vec3 shift = {}) const;
@@ -83,6 +86,7 @@ class Scene {
   std::vector<PlacedBody> bodies_;
   Seams seams_;
   std::vector<Bead> beads_;
+  std::vector<std::vector<std::size_t>> joints_of_;            // index: InstanceId
   std::map<std::pair<Thing, Thing>, double> thread_major_mm_;  // lower thing first
 };
 

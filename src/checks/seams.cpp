@@ -9,6 +9,7 @@
 #include "checks/bead_section.h"
 #include "checks/blocked_seams.h"
 #include "checks/joint_seams.h"
+#include "checks/near.h"
 #include "checks/rules.h"
 #include "checks/scene.h"
 #include "fitup/tolerances.h"
@@ -70,17 +71,24 @@ std::optional<Offered> offered(const Plan& plan, const WeldTask& task) {
   return square;
 }
 
+std::vector<Box3> boxes_of(const std::vector<PlacedBody>& bodies) {
+  std::vector<Box3> boxes;
+  for (const PlacedBody& body : bodies) boxes.push_back(body.outer.box);
+  return boxes;
+}
+
 class InTheWay {
  public:
-  InTheWay(const Plan& plan, const std::vector<PlacedBody>& bodies) : plan_(plan), bodies_(bodies) {}
+  InTheWay(const Plan& plan, const std::vector<PlacedBody>& bodies)
+      : plan_(plan), bodies_(bodies), near_(boxes_of(bodies)) {}
 
   /// Ascending, apart from each other.
   [[nodiscard]] std::vector<Blocked> of(const Seam& seam) const {
     const PlacedBody bead = placed_bead(seam.bead);
     std::vector<Blocked> found;
     if (bead.outer.prisms.front().axis < 0) return of_slanted(seam);
-    for (std::size_t t = 0; t < bodies_.size(); ++t) {
-      if (is_own(t, seam) || apart(bead.outer.box, bodies_[t].outer.box, -band)) continue;
+    for (const std::size_t t : near_.near(bead.outer.box, -band)) {
+      if (is_own(t, seam)) continue;
       const Decision d = decide(bead, bodies_[t]);
       if (d == Decision::overlap || d == Decision::unsure) add(seam, bead.outer.prisms.front(), t, owner_of(t), found);
     }
@@ -101,8 +109,8 @@ class InTheWay {
   }
 
   [[nodiscard]] std::optional<InstanceId> first_in(const PlacedBody& box, const Seam& seam) const {
-    for (std::size_t t = 0; t < bodies_.size(); ++t) {
-      if (is_own(t, seam) || apart(box.outer.box, bodies_[t].outer.box, -band)) continue;
+    for (const std::size_t t : near_.near(box.outer.box, -band)) {
+      if (is_own(t, seam)) continue;
       const Decision d = decide(box, bodies_[t]);
       if (d == Decision::overlap || d == Decision::unsure) return owner_of(t);
     }
@@ -130,6 +138,7 @@ class InTheWay {
 
   const Plan& plan_;
   const std::vector<PlacedBody>& bodies_;
+  NearBoxes near_;
 };
 
 class AllSeams {

@@ -73,11 +73,15 @@ std::string mm_words(double mm) { return fmt::format("{:.4g} mm", mm); }
 class Tools {
  public:
   Tools(const Scene& scene, InstanceId id)
-      : plan_(scene.plan()), instance_(plan_.instances[id]), part_(plan_.parts[instance_.part]) {
+      : plan_(scene.plan()),
+        joints_(scene.joints_of(id)),
+        instance_(plan_.instances[id]),
+        part_(plan_.parts[instance_.part]) {
     turned_.id = id;
     turned_.in_the_tool.push_back(id);
-    for (const Joint& joint : plan_.joints) {
-      if (joint.kind != JointKind::thread || (joint.a != id && joint.b != id)) continue;
+    for (const std::size_t i : joints_) {
+      const Joint& joint = plan_.joints[i];
+      if (joint.kind != JointKind::thread) continue;
       const InstanceId other = joint.a == id ? joint.b : joint.a;
       const Role role = plan_.parts[plan_.instances[other].part].role;
       if (role == Role::rod || role == Role::screw) turned_.in_the_tool.push_back(other);
@@ -181,9 +185,10 @@ class Tools {
   }
 
   [[nodiscard]] const Joint* bearing() const {
-    const auto it = std::find_if(plan_.joints.begin(), plan_.joints.end(),
-                                 [&](const Joint& j) { return j.kind == JointKind::bearing && j.a == turned_.id; });
-    return it == plan_.joints.end() ? nullptr : &*it;
+    const auto it = std::find_if(joints_.begin(), joints_.end(), [&](std::size_t i) {
+      return plan_.joints[i].kind == JointKind::bearing && plan_.joints[i].a == turned_.id;
+    });
+    return it == joints_.end() ? nullptr : &plan_.joints[*it];
   }
 
   [[nodiscard]] bool bears_below() const {
@@ -218,6 +223,7 @@ class Tools {
   }
 
   const Plan& plan_;
+  const std::vector<std::size_t>& joints_;  // of this instance, in Plan::joints
   const Instance& instance_;
   const Part& part_;
   Turned turned_;

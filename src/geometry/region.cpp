@@ -64,7 +64,6 @@ Region::Region(Profile profile) : profile_(std::move(profile)) {
   }
   if (profile_.holes.empty()) disc_ = profile_.outer.as_circle();
   rectangle_ = plain_rectangle(profile_);
-  inner_ = find_inner_point();
 }
 
 void Region::add_loop(const Loop& loop) {
@@ -170,7 +169,7 @@ Region Region::moved(Vec2 by) const {
     m.centre = m.centre + by;
   }
   result.bounds_ = {bounds_.low + by, bounds_.high + by};
-  result.inner_ = inner_ + by;
+  result.inner_.move(by);
   if (disc_) result.disc_->centre = disc_->centre + by;
   if (rectangle_) result.rectangle_ = result.bounds_;
   for (Circle& hole : result.round_holes_) hole.centre = hole.centre + by;

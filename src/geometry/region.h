@@ -11,6 +11,7 @@
 // Nothing is sampled: an edge's parameters within b of another edge are intervals between the edge's crossings
 // with that edge's two offset curves and two end circles.
 
+#include <atomic>
 #include <optional>
 #include <vector>
 
@@ -38,6 +39,43 @@ struct Stretch {
 };
 [[nodiscard]] Stretch stretch_of(const Edge& edge);
 
+/// A point that is worked out when it is first asked for, by whichever thread asks.
+class LatePoint {
+ public:
+  LatePoint() = default;
+  LatePoint(const LatePoint& other) { take(other); }
+  LatePoint& operator=(const LatePoint& other) {
+    if (this != &other) take(other);
+    return *this;
+  }
+  ~LatePoint() = default;
+
+  /// What `work` gives: of several threads that ask at once each works it out, and one keeps it.
+  template <class Work>
+  [[nodiscard]] Vec2 value(Work&& work) const {
+    if (state_.load(std::memory_order_acquire) == State::known) return at_;
+    const Vec2 found = work();
+    State none = State::none;
+    if (state_.compare_exchange_strong(none, State::being_kept)) {
+      at_ = found;
+      state_.store(State::known, std::memory_order_release);
+    }
+    return found;
+  }
+  void move(Vec2 by) { at_ = at_ + by; }
+
+ private:
+  enum class State { none, being_kept, known };
+  void take(const LatePoint& other) {
+    const bool known = other.state_.load(std::memory_order_acquire) == State::known;
+    if (known) at_ = other.at_;
+    state_.store(known ? State::known : State::none, std::memory_order_release);
+  }
+
+  mutable std::atomic<State> state_{State::none};
+  mutable Vec2 at_;
+};
+
 /// A profile made ready for questions. The loops' senses do not matter.
 class Region {
  public:
@@ -46,7 +84,9 @@ class Region {
   [[nodiscard]] const std::vector<Stretch>& outline() const { return outline_; }
   [[nodiscard]] const Box2& bounds() const { return bounds_; }
   /// A point well inside: as far from the outline as a few rays across the region find.
-  [[nodiscard]] Vec2 inner_point() const { return inner_; }
+  [[nodiscard]] Vec2 inner_point() const {
+    return inner_.value([this] { return find_inner_point(); });
+  }
   /// Set where the region is a disc without holes.
   [[nodiscard]] const std::optional<Circle>& disc() const { return disc_; }
   /// Set where the outer outline is a circle, whatever holes there are.
@@ -76,7 +116,7 @@ class Region {
   std::vector<Stretch> outline_;
   std::vector<Monotone> monotone_;
   Box2 bounds_;
-  Vec2 inner_;
+  LatePoint inner_;
   std::optional<Circle> disc_;
   std::optional<Box2> rectangle_;
   std::vector<Circle> round_holes_;

@@ -90,8 +90,10 @@ Contact relate(const Region& a, const Region& b, double band_mm) {
   if (first.deep) return Contact::overlap;
   const Report second = look_at(b, a, band_mm);
   if (second.deep) return Contact::overlap;
+  // Outlines that keep apart, neither inside the other region.
+  if (!first.near && !second.near) return Contact::clear;
   if (b.contains(a.inner_point()) && b.distance_to_outline_mm(a.inner_point()) > band_mm) return Contact::overlap;
-  return first.near || second.near ? Contact::touch : Contact::clear;
+  return Contact::touch;
 }
 
 std::optional<Contact> relate_discs(const Region& a, const Region& b, double band_mm) {

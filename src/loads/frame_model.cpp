@@ -232,7 +232,8 @@ std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id) {
 std::optional<FrameModel> frame_model(const Plan& plan) { return Modelling(plan).run(); }
 
 std::size_t FrameModel::nearest_node(Vec3 at) const {
-  const auto nearer = [&at](Vec3 a, Vec3 b) { return norm(a - at) < norm(b - at); };
+  const auto square = [&at](Vec3 p) { return dot(p - at, p - at); };
+  const auto nearer = [&square](Vec3 a, Vec3 b) { return square(a) < square(b); };
   return static_cast<std::size_t>(std::min_element(frame.nodes.begin(), frame.nodes.end(), nearer) -
                                   frame.nodes.begin());
 }

@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <array>
 
+#include "checks/only.h"
 #include "checks/order.h"
 #include "fitup/loads.h"
 #include "fitup/seams.h"
 #include "fitup/weight.h"
+#include "loads/again.h"
 #include "loads/boss.h"
 #include "loads/frame_check.h"
 #include "loads/hold_down.h"
@@ -23,11 +25,6 @@ void append(std::vector<Finding>& all, std::vector<Finding> more) {
   all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
-void add_loads(Findings& findings, const Plan& plan) {
-  append(findings.all, check_loads(plan));
-  checks::sort_worst_first(findings.all);
-}
-
 std::vector<Finding> check_statics(const Plan& plan, const Weights& weights) {
   if (plan.frames.empty()) return {};
   const auto model = loads::frame_model(plan);
@@ -35,14 +32,7 @@ std::vector<Finding> check_statics(const Plan& plan, const Weights& weights) {
   return loads::check_frame(plan, *model, loads::frame_cases(plan, *model, weights, plan.load_rules));
 }
 
-}  // namespace
-
-bool is_load_check(std::string_view check) {
-  return std::find(load_checks.begin(), load_checks.end(), check) != load_checks.end();
-}
-
-std::vector<Finding> check_loads(const Plan& plan) {
-  const Seams seams = seams_of(plan);
+std::vector<Finding> loads_with(const Plan& plan, const Seams& seams) {
   const Weights weights = weigh(plan, seams);
   const LoadRules& rules = plan.load_rules;
   std::vector<Finding> all = loads::check_lift(plan, weights, rules);
@@ -54,18 +44,30 @@ std::vector<Finding> check_loads(const Plan& plan) {
   return all;
 }
 
-Result<Findings> judge(const Plan& plan, const Model& model, int cores, const std::function<bool()>& stop) {
-  auto findings = run_checks(plan, model, cores, stop);
-  if (!findings) return findings.error();
-  Findings all = std::move(findings).value();
-  add_loads(all, plan);
-  return all;
+Findings with_loads(const Plan& plan, checks::WithSeams found) {
+  append(found.findings.all, loads_with(plan, found.seams));
+  checks::sort_worst_first(found.findings.all);
+  return std::move(found.findings);
 }
 
-Findings judge_by_rules(const Plan& plan) {
-  Findings findings = check_by_rules(plan);
-  add_loads(findings, plan);
-  return findings;
+}  // namespace
+
+bool is_load_check(std::string_view check) {
+  return std::find(load_checks.begin(), load_checks.end(), check) != load_checks.end();
+}
+
+std::vector<Finding> check_loads(const Plan& plan) { return loads_with(plan, seams_of(plan)); }
+
+Result<Findings> judge(const Plan& plan, const Model& model, int cores, const std::function<bool()>& stop) {
+  auto found = checks::run_checks(plan, model, cores, stop);
+  if (!found) return found.error();
+  return with_loads(plan, std::move(found).value());
+}
+
+Findings judge_by_rules(const Plan& plan) { return with_loads(plan, checks::check_by_rules(plan, 1)); }
+
+Findings loads::judge_by_rules(const Plan& plan, int cores, checks::KnownChances& chances) {
+  return with_loads(plan, checks::check_by_rules(plan, cores, &chances));
 }
 
 }  // namespace fitup

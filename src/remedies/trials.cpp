@@ -8,6 +8,7 @@
 #include "checks/only.h"
 #include "fitup/layout.h"
 #include "fitup/loads.h"
+#include "loads/again.h"
 #include "remedies/focus.h"
 
 namespace fitup::remedies {
@@ -56,8 +57,8 @@ bool concerns(const Finding& finding, const Plan& plan, const Concerned& what) {
 
 }  // namespace
 
-Trials::Trials(const SpecSource& source, const Plan& before, const std::function<bool()>& stop)
-    : source_(source), before_(before), stop_(stop) {
+Trials::Trials(const SpecSource& source, const Plan& before, const std::function<bool()>& stop, int cores)
+    : source_(source), before_(before), stop_(stop), cores_(cores) {
   if (!source.files) return;
   cached_files_ = [this](const std::string& path) {
     const auto known = files_.find(path);
@@ -88,8 +89,8 @@ const Plan* Trials::plan(const std::string& key, const std::string& value) {
   return it->second.get();
 }
 
-Findings Trials::found_by(const std::string& check, const Plan& plan) {
-  if (!is_load_check(check)) return checks::check_only(plan, check);
+Findings Trials::found_by(const std::string& check, const Plan& plan) const {
+  if (!is_load_check(check)) return checks::check_only(plan, check, cores_);
   Findings findings;
   findings.all = check_loads(plan);
   // What is said beside it of what nobody checks is no failure of the value that is tried.
@@ -114,7 +115,7 @@ Look Trials::look(const std::string& key, const std::string& value, const Concer
 
 Trials::Said Trials::said_of(const Plan& plan) {
   Said said;
-  for (const Finding& f : judge_by_rules(plan).all) {
+  for (const Finding& f : loads::judge_by_rules(plan, cores_, chances_).all) {
     if (f.verdict == Verdict::pass) continue;
     Verdict& verdict = said.try_emplace({f.check, names_of(f, plan)}, Verdict::pass).first->second;
     if (badness(f.verdict) > badness(verdict)) verdict = f.verdict;

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "checks/pattern_sample.h"
 #include "fitup/remedies.h"
 #include "remedies/knobs.h"
 
@@ -29,7 +30,7 @@ struct Whole {
 
 class Trials {
  public:
-  Trials(const SpecSource& source, const Plan& before, const std::function<bool()>& stop);
+  Trials(const SpecSource& source, const Plan& before, const std::function<bool()>& stop, int cores);
 
   /// No more may be planned: the budget is used up, or the search was stopped.
   [[nodiscard]] bool spent() const;
@@ -37,17 +38,19 @@ class Trials {
   [[nodiscard]] Whole whole(const std::string& key, const std::string& value);
 
  private:
-  [[nodiscard]] static Findings found_by(const std::string& check, const Plan& plan);
+  [[nodiscard]] Findings found_by(const std::string& check, const Plan& plan) const;
   [[nodiscard]] const Plan* plan(const std::string& key, const std::string& value);
   [[nodiscard]] std::unique_ptr<const Plan> plan_anew(const std::string& key, const std::string& value) const;
   /// Verdict of each check and set of parts' names.
   using Said = std::map<std::pair<std::string, std::set<std::string>>, Verdict>;
-  [[nodiscard]] static Said said_of(const Plan& plan);
+  [[nodiscard]] Said said_of(const Plan& plan);
 
   const SpecSource& source_;
   const Plan& before_;
   const std::function<bool()>& stop_;
+  int cores_;
   std::optional<Said> said_before_;
+  checks::KnownChances chances_;
   std::map<std::string, Result<std::string>> files_;
   SpecFiles cached_files_;
   std::map<std::pair<std::string, std::string>, std::unique_ptr<const Plan>> plans_;

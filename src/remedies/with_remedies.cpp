@@ -42,8 +42,8 @@ std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const
 }  // namespace
 
 Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
-                       const std::function<bool()>& stop) {
-  Trials trials(source, plan, stop);
+                       const std::function<bool()>& stop, int cores) {
+  Trials trials(source, plan, stop, cores);
   std::size_t looked_at = 0;
   for (Finding& finding : findings.all) {
     if (!is_to_mend(finding) || ++looked_at > most_findings) continue;

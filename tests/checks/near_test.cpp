@@ -38,5 +38,36 @@ TEST(NearPairs, AreThoseThatComparingEveryPairFinds) {
   EXPECT_GT(expected.size(), 100U);
 }
 
+TEST(NearBoxes, AreThoseThatComparingEachFinds) {
+  constexpr unsigned seed = 57;
+  std::cout << "seed " << seed << '\n';
+  std::mt19937 random(seed);
+  std::uniform_real_distribution<double> at(-200, 300);
+  std::uniform_real_distribution<double> size(0.5, 200);
+  const auto any = [&] {
+    const Vec3 low{at(random), at(random), at(random)};
+    return Box3{low, low + Vec3{size(random), size(random) / 4, size(random) / 20}};
+  };
+  std::vector<Box3> boxes{Box3{}};
+  for (int i = 0; i < 300; ++i) boxes.push_back(any());
+  const checks::NearBoxes index(boxes);
+  std::size_t found = 0;
+  for (int i = 0; i < 300; ++i) {
+    // Some reach out of all of them, some stand outside.
+    Box3 asked = any();
+    if (i % 3 == 0) asked = {asked.low + Vec3{-300, 0, 0}, asked.high + Vec3{i % 2 == 0 ? 400.0 : -200.0, 0, 0}};
+    for (const double band_mm : {-1e-4, 0.0, 20.0}) {
+      std::vector<std::size_t> expected;
+      for (std::size_t b = 0; b < boxes.size(); ++b) {
+        if (!boxes[b].empty() && !checks::apart(asked, boxes[b], band_mm)) expected.push_back(b);
+      }
+      EXPECT_EQ(index.near(asked, band_mm), expected);
+      found += expected.size();
+    }
+  }
+  EXPECT_GT(found, 500U);
+  EXPECT_TRUE(checks::NearBoxes({}).near(boxes[1], 1).empty());
+}
+
 }  // namespace
 }  // namespace fitup

@@ -19,6 +19,8 @@ for spec in "${specs[@]}"; do
     grep -v "^Run on\|^  L\|CPU Caches\|^\*\*\*"
   "$build/tests/speed/checks_speed" "$spec" || status=$?
 done
+echo "== check of a rack of a hundred items"
+python3 "$root/tests/speed/rack.py" "$build/src/app/fitup" || status=$?
 echo "== inspect: a DXF of 100,000 entities"
 "$build/tests/speed/inspect_speed" 2>&1 | grep "hundred_thousand_entities"
 exit "$status"
