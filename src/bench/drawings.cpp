@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "bench/assembly_drawing.h"
 #include "bench/part_sheets.h"
 #include "bench/part_views.h"
 #include "bench/strip.h"
@@ -28,6 +29,12 @@ Result<Paper> drawings_paper(const Plan& plan, const Model& model, const JobInfo
     auto done = add_part_sheets(paper, plan, model, id, quantities[id], info, type);
     if (!done) return done.error();
   }
+  if (auto done = add_whole_sheet(paper, plan, model, info, type); !done) return done.error();
+  if (auto done = add_exploded_sheet(paper, plan, model, info, type); !done) return done.error();
+  const PaperFormat format = info.bench.paper;
+  Flow flow(paper, type, format, true, strip_height_mm(info, paper.name, type, format, true));
+  add_parts_list(flow, plan, info);
+  add_sections(flow, plan, info, type);
   add_strips(paper, info, type);
   return paper;
 }

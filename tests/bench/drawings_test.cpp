@@ -25,17 +25,14 @@ using Words = std::multiset<std::string>;
 class Drawings : public testing::TestWithParam<const char*> {
  protected:
   void SetUp() override {
-    made_ = planned(GetParam());
     ASSERT_TRUE(made_.plan);
-    auto model = build_model(*made_.plan, 2);
-    ASSERT_TRUE(model);
-    model_ = std::move(model).value();
+    ASSERT_EQ(model_.parts.size(), made_.plan->parts.size());
     info_ = sample::info();
     info_.units = made_.spec.units;
     info_.bench = made_.spec.bench;
   }
-  Planned made_;
-  Model model_;
+  const Planned& made_ = modelled(GetParam()).made;
+  const Model& model_ = modelled(GetParam()).model;
   JobInfo info_;
   const Type type_;
 };
