@@ -23,6 +23,8 @@ struct FlatFiles {
   UnitSystem units = UnitSystem::mm_kg;
   DxfRelease release = DxfRelease::r2000;
   std::string file_name = "{mark}_{name}";  // without folder and ending; words in braces stand for the part's own
+  CutClass tolerance = CutClass::one;       // in which sizes are ordered
+  double kerf_mm = 0;                       // contours are drawn half of it to the side of what is cut away
 };
 
 /// What every page, file and list carries.

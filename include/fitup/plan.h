@@ -10,6 +10,7 @@
 #include <variant>
 #include <vector>
 
+#include "fitup/cut_rules.h"
 #include "fitup/diagnostic.h"
 #include "fitup/geometry.h"
 #include "fitup/load_rules.h"
@@ -324,6 +325,7 @@ struct Plan {
   std::vector<Step> steps;        // as steps_of gives them
   std::vector<SetUp> set_up;      // plates that find their own places, in the order in which they do
   LoadRules load_rules{};
+  CutRules cut_rules{};
 };
 
 struct Layout;

@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include "fitup/cut_rules.h"
 #include "fitup/diagnostic.h"
 #include "fitup/formats.h"
 #include "fitup/load_rules.h"
@@ -317,7 +318,7 @@ struct PrintSpec {
 };
 
 struct CutterSpec {
-  Sourced<double> smallest_hole;   // times the thickness; smaller holes are marked, then drilled
+  CutRules rules;
   Sourced<UnitSystem> units;       // of the flat files: millimetres or inches
   Sourced<DxfRelease> dxf;         // release of the flat files
   Sourced<std::string> file_name;  // pattern of their names: "{mark}_{name}"

@@ -47,7 +47,8 @@ JobInfo job_info(const Spec& spec, std::string timestamp) {
           std::move(timestamp),
           spec.units,
           StepSchema::ap242,
-          {*spec.cutter.units, *spec.cutter.dxf, *spec.cutter.file_name},
+          {*spec.cutter.units, *spec.cutter.dxf, *spec.cutter.file_name, spec.cutter.rules.tolerance,
+           spec.cutter.rules.kerf_mm},
           {},
           spec.bench};
 }

@@ -189,7 +189,7 @@ inline constexpr Entry catalogue[] = {
     {"gland-too-short", Stage::plan, Severity::error, "the thread of an {} gland reaches {} in; the plate of {} and its locknut need {}; choose a thinner plate"},
     {"welded-shut",       Stage::plan, Severity::error, "every face of {} but the bottom, which the rails cross, is welded shut: nothing can go in or come out, and no gas can leave; close one by a cover or leave it open"},
     {"nuts-shut-in",      Stage::plan, Severity::error, "the outer nuts of the {} rod plate stand behind a plate that is welded over the {} face, where no socket reaches them; close that face by a cover, leave it open, or leave the plate out with rod_plates.{} = \"none\""},
-    {"opening-too-narrow", Stage::plan, Severity::error, "the {} \"{}\" is {} wide; in a plate of {} the cutter makes nothing narrower than {} (cutter.smallest_hole times the thickness); make it wider"},
+    {"opening-too-narrow", Stage::plan, Severity::error, "the {} \"{}\" is {} wide; in a plate of {} the cutter makes nothing narrower than {} (cutter.{} times the thickness); make it wider"},
     {"cross-bar-below",   Stage::plan, Severity::error, "a cross bar of {} would be {} high and reach {} below the bottom ring, whose {} leave {} under the rails; choose a section at most {} high{}"},
     {"cross-bar-place",   Stage::plan, Severity::error, "cross bar {} would run from {} {} to {} {}{}; {}"},
     {"gussets-nowhere",   Stage::plan, Severity::error, "gussets stand in the left and the right side, and the items go in through both; leave entry out at one of them, or frame.gussets"},

@@ -83,7 +83,7 @@ class Facing {
     bool found = false;
     for (const auto& [p, q] : candidates(sides_[i], sides_[j])) {
       const double width = norm(q - p);
-      if (width <= same_mm || width > best.width_mm) continue;
+      if (width <= same_mm || width > best.width_mm || are_ends_of_an_arc(i, j, p, q)) continue;
       const int of_p = side_at(i, p, unit(q - p));
       if (of_p == 0 || of_p != side_at(j, q, unit(p - q))) continue;
       const NarrowKind kind = of_p > 0 ? NarrowKind::web : NarrowKind::slot;
@@ -122,6 +122,20 @@ class Facing {
     if (high - low <= same_mm) return;
     const Vec2 p = ea.from + (0.5 * (low + high)) * u;
     pairs.emplace_back(p, b.nearest_to(p));
+  }
+
+  /// A relief in a corner, or a rounded nose: its radius says how narrow it is.
+  [[nodiscard]] bool are_ends_of_an_arc(std::size_t i, std::size_t j, Vec2 p, Vec2 q) const {
+    for (const std::size_t between : {sides_[i].after, sides_[i].before}) {
+      const Side& arc = sides_[between];
+      if (arc.stretch.straight || (arc.before != j && arc.after != j)) continue;
+      const Edge& e = arc.stretch.edge;
+      if (std::min(norm(p - e.from), norm(p - e.to)) < same_mm &&
+          std::min(norm(q - e.from), norm(q - e.to)) < same_mm) {
+        return true;
+      }
+    }
+    return false;
   }
 
   static void from_centre(const Side& arc, const Side& other, std::vector<Pair>& pairs, bool turned) {

@@ -8,7 +8,7 @@
 //
 // Two edges face each other where the distance between them cannot be made less by moving either point along its
 // outline a little: so a chamfer or a fillet, whose two ends are near each other round a corner, is neither slot nor
-// web.
+// web. Nor are the two ends of one arc, as of a relief in a corner: that is a matter of its radius.
 
 #include <cstddef>
 #include <vector>

@@ -8,6 +8,7 @@
 #include <optional>
 #include <set>
 
+#include "checks/cut_judge.h"
 #include "inspect/judge_drawing.h"
 
 namespace fitup::inspect {
@@ -18,7 +19,6 @@ using geometry::NarrowKind;
 using geometry::NarrowPlace;
 
 const std::string narrow_source = "common practice: the thickness at least; up to 1.5 times it ask the shop";
-constexpr double asked_share = 1.5;
 constexpr std::size_t most_measured = 2000;
 // A round contour of less than this share of the largest plate's area, beside it, is a hole that lies outside.
 constexpr double stray_share = 0.05;
@@ -91,11 +91,7 @@ class Measured {
     }
     return found;
   }
-  [[nodiscard]] std::size_t below(NarrowKind kind, double width_mm) const {
-    return static_cast<std::size_t>(std::count_if(places_.begin(), places_.end(), [&](const NarrowPlace& p) {
-      return p.kind == kind && p.width_mm < width_mm - 1e-9;
-    }));
-  }
+  [[nodiscard]] const std::vector<NarrowPlace>& places() const { return places_; }
   [[nodiscard]] bool complete() const { return complete_; }
   [[nodiscard]] std::size_t sharp() const { return sharp_; }
   [[nodiscard]] double least_radius() const { return least_radius_; }
@@ -134,22 +130,24 @@ constexpr Kind kinds[] = {
     {NarrowKind::slot, "smallest slot", "slot", "slots", "make it wider, or cut it another way"},
     {NarrowKind::web, "smallest web", "web", "webs", "move the cut-outs farther apart or away from the edge"}};
 
+std::string times_words(double times) { return times == 1 ? "" : fmt::format("{:.3g} times ", times); }
+
 void judge_narrow(Report& report, const Measured& measured, const Kind& kind, double thickness_mm) {
-  const NarrowPlace* least = measured.least(kind.kind);
-  const double asked_mm = asked_share * thickness_mm;
-  if (least == nullptr || least->width_mm >= asked_mm - 1e-9) {
-    report.pass(std::string(kind.check), fmt::format("no {} is narrower than 1.5 times the thickness", kind.one));
+  const CutRules rules;
+  const auto fault = checks::judge_narrow(measured.places(), kind.kind, thickness_mm, rules);
+  if (!fault) {
+    const double asked = checks::narrow_limits(kind.kind, 1, rules).asked_mm;
+    report.pass(std::string(kind.check),
+                fmt::format("no {} is narrower than {}the thickness", kind.one, times_words(asked)));
     return;
   }
-  const bool fails = least->width_mm < thickness_mm - 1e-9;
-  const std::size_t count = measured.below(kind.kind, fails ? thickness_mm : asked_mm);
-  Finding& finding = report.find(
-      std::string(kind.check), fails ? Verdict::fail : Verdict::marginal,
-      fmt::format("{} narrower than {} of {:.4g} mm, the smallest {:.4g} mm; {}",
-                  counted(count, fmt::format("{} is", kind.one), fmt::format("{} are", kind.many)),
-                  fails ? "the thickness" : "1.5 times the thickness", thickness_mm, least->width_mm, kind.mend),
-      least->width_mm, fails ? thickness_mm : asked_mm, narrow_source);
-  finding.at = in_space(least->at);
+  Finding& finding =
+      report.find(std::string(kind.check), fault->verdict,
+                  fmt::format("{} narrower than {}the thickness of {:.4g} mm, the smallest {:.4g} mm; {}",
+                              counted(fault->count, fmt::format("{} is", kind.one), fmt::format("{} are", kind.many)),
+                              times_words(fault->times), thickness_mm, fault->at.width_mm, kind.mend),
+                  fault->at.width_mm, fault->limit_mm, narrow_source);
+  finding.at = in_space(fault->at.at);
 }
 
 void judge_parts(Report& report, const Judged& judged, const std::vector<Profile>& profiles) {
@@ -200,7 +198,8 @@ void judge_plates(Report& report, const Judged& judged, const InspectOptions& op
   state(report, totals_of(profiles), profiles.size(), options);
   judge_parts(report, judged, profiles);
   Measured measured;
-  const auto up_to = options.thickness_mm ? std::optional(asked_share * *options.thickness_mm) : std::nullopt;
+  const auto up_to =
+      options.thickness_mm ? std::optional(checks::widest_asked_mm(*options.thickness_mm, {})) : std::nullopt;
   for (const Profile& p : profiles) measured.add(p, up_to);
   for (const Kind& kind : kinds) {
     const NarrowPlace* least = measured.least(kind.kind);

@@ -61,7 +61,7 @@ std::string true_up_note(const Plan& plan, PartId id) {
 
 std::string tolerance_note(const Plan& plan, PartId id) {
   const bool cut = plan.parts.at(id).source == Source::cut;
-  const std::string_view own = cut ? cut_tolerance : sawn_tolerance;
+  const std::string_view own = cut ? cut_tolerance(plan.cut_rules.tolerance) : sawn_tolerance;
   return stands_in_frame(plan, id) ? fmt::format("{}, welded {}", own, welded_tolerance) : std::string(own);
 }
 

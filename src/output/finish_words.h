@@ -10,9 +10,12 @@
 
 namespace fitup::output {
 
-/// Where a list says nothing else. Of what the laser cuts: ranges 3 and 3 of its edge, class 1 of its size (common
-/// practice of job shops). Of what is sawn and drilled: class medium. Of the frame once it is welded: class B.
-inline constexpr std::string_view cut_tolerance = "ISO 9013-331";
+/// Where a list says nothing else. Of what the laser cuts: ranges 3 and 3 of its edge (common practice of job shops),
+/// and of its size the class that the spec asks for. Of what is sawn and drilled: class medium. Of the frame once it is
+/// welded: class B.
+[[nodiscard]] constexpr std::string_view cut_tolerance(CutClass tolerance) {
+  return tolerance == CutClass::one ? "ISO 9013-331" : "ISO 9013-332";
+}
 inline constexpr std::string_view sawn_tolerance = "ISO 2768-m";
 inline constexpr std::string_view welded_tolerance = "ISO 13920-B";
 

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "geometry/offset.h"
 #include "output/text.h"
 #include "output/units.h"
 
@@ -38,7 +39,7 @@ void add_bend(DxfDrawing& drawing, const Bend& bend, Vec2 by, const PaperUnits& 
   drawing.notes.push_back({middle + Vec2{1, 1}, drill_note_height_mm, bend_note(bend, units)});
 }
 
-std::vector<std::string> title_of(const Part& part, double thickness_mm, const JobInfo& info,
+std::vector<std::string> title_of(const Part& part, double thickness_mm, const JobInfo& info, bool kerf,
                                   std::string_view warning) {
   const PaperUnits units(info.flat.units);
   std::vector<std::string> lines{
@@ -46,6 +47,10 @@ std::vector<std::string> title_of(const Part& part, double thickness_mm, const J
       fmt::format("{}, {} {}", part.material, units.length(thickness_mm), units.length()),
       fmt::format("drawn 1:1 in {}", info.flat.units == UnitSystem::in_lb ? "inches" : "millimetres"),
       fmt::format("{}, revision {}", info.name, info.revision), fmt::format("spec {}", short_hash(info.spec_hash))};
+  if (kerf) {
+    lines.push_back(fmt::format("outlines allow for a cut {} {} wide: run the cut's middle along them",
+                                units.length(info.flat.kerf_mm), units.length()));
+  }
   if (!warning.empty()) lines.emplace_back(warning);
   return lines;
 }
@@ -62,28 +67,36 @@ std::string bend_note(const Bend& bend, const PaperUnits& units) {
                      units.length());
 }
 
-Profile profile_at_origin(const Flat& flat) {
-  const Vec2 by = Vec2{} - flat.profile.bounds().low;
-  Profile at_origin{flat.profile.outer.moved(by), {}};
-  for (const Loop& hole : flat.profile.holes) at_origin.holes.push_back(hole.moved(by));
+Profile moved_to_origin(const Profile& profile) {
+  const Vec2 by = Vec2{} - profile.bounds().low;
+  Profile at_origin{profile.outer.moved(by), {}};
+  for (const Loop& hole : profile.holes) at_origin.holes.push_back(hole.moved(by));
   return at_origin;
+}
+
+Profile profile_at_origin(const Flat& flat) { return moved_to_origin(flat.profile); }
+
+CutProfile cut_profile(const Flat& flat, double kerf_mm) {
+  const auto beside = kerf_mm > 0 ? geometry::offset(flat.profile, kerf_mm / 2) : std::nullopt;
+  return {beside.value_or(flat.profile), beside.has_value()};
 }
 
 DxfDrawing flat_drawing(const Part& part, const JobInfo& info, std::string_view warning) {
   const Flat& flat = std::get<Flat>(part.form);
-  const Profile profile = profile_at_origin(flat);
+  const CutProfile cut = cut_profile(flat, info.flat.kerf_mm);
+  const Profile profile = moved_to_origin(cut.profile);
   DxfDrawing drawing;
   drawing.units = info.flat.units;
   drawing.release = info.flat.release;
   drawing.bounds = profile.bounds();
   drawing.cut = profile.holes;  // holes first: the part stays fixed in the sheet until its outline is cut
   drawing.cut.push_back(profile.outer);
-  const Vec2 by = Vec2{} - flat.profile.bounds().low;
+  const Vec2 by = Vec2{} - cut.profile.bounds().low;
   for (const DrilledHole& hole : flat.drilled) add_cross(drawing, hole.at + by, hole);
   for (const Bend& bend : flat.bends) add_bend(drawing, bend, by, PaperUnits(info.flat.units));
 
   Vec2 at{drawing.bounds.high.x + gap_beside_part_mm, drawing.bounds.high.y - note_height_mm};
-  for (const std::string& line : title_of(part, flat.bought_mm(), info, warning)) {
+  for (const std::string& line : title_of(part, flat.bought_mm(), info, cut.allows_for_kerf, warning)) {
     drawing.notes.push_back({at, note_height_mm, line});
     at.y -= line_pitch * note_height_mm;
   }

@@ -84,7 +84,8 @@ std::string job_json(const std::vector<JobFile>& files, const JobInfo& info, Rel
   json["flat_units"] = info.flat.units == UnitSystem::in_lb ? "in" : "mm";
   json["flat_release"] = info.flat.release == DxfRelease::r12 ? "AC1009" : "AC1015";
   if (!info.finish.empty()) json["finish"] = info.finish;
-  json["general_tolerances"] = {{"cut", cut_tolerance}, {"sawn", sawn_tolerance}, {"welded", welded_tolerance}};
+  json["general_tolerances"] = {
+      {"cut", cut_tolerance(info.flat.tolerance)}, {"sawn", sawn_tolerance}, {"welded", welded_tolerance}};
   json["fabrication_files"] = fabrication_words(release, only);
   if (!only.empty()) json["only"] = words_for(only);
   json["frames"] = Json::array();

@@ -70,6 +70,16 @@ Flaw flaw_in_contours(const DxfDrawing& drawing, const Profile& profile) {
   return std::nullopt;
 }
 
+/// By the part's sizes alone, without the offset: the whole is larger by the kerf, every cut-out is smaller than its
+/// own.
+bool is_wider_by(double kerf_mm, const DxfDrawing& drawing, const Profile& profile) {
+  if (drawing.cut.size() != profile.holes.size() + 1) return false;
+  for (std::size_t i = 0; i < profile.holes.size(); ++i) {
+    if (drawing.cut[i].area_mm2() >= profile.holes[i].area_mm2()) return false;
+  }
+  return near(drawing.bounds.size(), profile.bounds().size() + Vec2{kerf_mm, kerf_mm});
+}
+
 Flaw flaw_in_notes(const DxfDrawing& drawing, const std::vector<DxfNote>& wanted) {
   if (drawing.notes.size() != wanted.size()) {
     return fmt::format("it has {} notes of {}", drawing.notes.size(), wanted.size());
@@ -248,7 +258,11 @@ Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info
   }
   const DxfDrawing wanted = flat_drawing(part, info, flat_warning(release));
   if (auto flaw = flaw_in_bends(drawing, wanted)) return flaw;
-  const Vec2 by = Vec2{} - flat.profile.bounds().low;
+  const CutProfile cut = cut_profile(flat, info.flat.kerf_mm);
+  if (cut.allows_for_kerf && !is_wider_by(info.flat.kerf_mm, drawing, flat.profile)) {
+    return fmt::format("its outline and cut-outs do not allow for a kerf of {:.6g} mm", info.flat.kerf_mm);
+  }
+  const Vec2 by = Vec2{} - cut.profile.bounds().low;
   for (std::size_t i = 0; i < flat.drilled.size(); ++i) {
     for (const std::size_t line : {2 * i, 2 * i + 1}) {
       const DxfLine& is = drawing.mark[line];
@@ -259,7 +273,7 @@ Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info
     }
   }
   if (auto flaw = flaw_in_notes(drawing, wanted.notes)) return flaw;
-  return flaw_in_contours(drawing, profile_at_origin(flat));
+  return flaw_in_contours(drawing, moved_to_origin(cut.profile));
 }
 
 Flaw flaw_in_stl(const std::string& bytes, const Part& part, const PartSolid& solid, const JobInfo& info) {

@@ -74,7 +74,7 @@ Problem circle_in_flat(const Build& build, const Flat& flat, Vec2 at, const Roun
 
 // Two arcs and two lines, the middle of one end to that of the other `along`.
 Problem slot_in_flat(const Build& build, Flat& flat, Vec2 at, Vec2 along, const RoundHole& hole) {
-  const double least = *build.spec.cutter.smallest_hole * flat.thickness_mm;
+  const double least = build.spec.cutter.rules.smallest_slot * flat.thickness_mm;
   if (hole.diameter_mm < least - tolerance::snap_mm) {
     return fmt::format("is a slot {} wide, and the cutter makes none narrower than {}",
                        build.in_words(hole.diameter_mm), build.in_words(least));
@@ -107,7 +107,7 @@ Problem hole_in_flat(const Build& build, Flat& flat, Vec2 at, const RoundHole& h
   const double t = flat.thickness_mm;
   if (auto problem = circle_in_flat(build, flat, at, hole)) return problem;
   // What is smaller than the cutter can cut is marked and drilled.
-  const bool too_small = hole.diameter_mm < *build.spec.cutter.smallest_hole * t - tolerance::snap_mm;
+  const bool too_small = hole.diameter_mm < build.spec.cutter.rules.smallest_hole * t - tolerance::snap_mm;
   if (too_small || hole.kind == HoleKind::tapped) {
     flat.drilled.push_back({at, hole.diameter_mm, hole.purpose});
   } else {

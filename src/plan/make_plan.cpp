@@ -133,6 +133,7 @@ class Whole {
     plan.coat = plan::coat_of(spec, plan);
     plan.kept_apart = plan::kept_apart(spec, plan);
     plan.load_rules = spec.load_rules;
+    plan.cut_rules = spec.cutter.rules;
     plan.steps = steps_of(plan);
     return plan;
   }

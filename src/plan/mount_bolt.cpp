@@ -24,12 +24,12 @@ double MountBolt::socket_across_mm() const {
 }
 
 bool cutter_makes_slot(Build& build, const MountSpec& spec, const std::string& key) {
-  const double smallest = *build.spec.cutter.smallest_hole * spec.thickness->mm();
+  const double smallest = build.spec.cutter.rules.smallest_slot * spec.thickness->mm();
   const double width = MountBolt(spec).hole_mm();
   if (!spec.slot || width >= smallest - tolerance::snap_mm) return true;
   build.diagnostics.add(diag::say<"opening-too-narrow">(spec.slot->place, "slot", key, build.in_words(width),
-                                                        build.in_words(spec.thickness->mm()),
-                                                        build.in_words(smallest)));
+                                                        build.in_words(spec.thickness->mm()), build.in_words(smallest),
+                                                        "smallest_slot"));
   return false;
 }
 

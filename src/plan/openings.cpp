@@ -112,7 +112,7 @@ class Openings {
  private:
   [[nodiscard]] Flat& flat() const { return std::get<Flat>(build_.draft.part(panel_).form); }
   [[nodiscard]] const Pose& pose() const { return build_.draft.pose(panel_); }
-  [[nodiscard]] double smallest_cut_mm() const { return *build_.spec.cutter.smallest_hole * flat().thickness_mm; }
+  [[nodiscard]] const CutRules& rules() const { return build_.spec.cutter.rules; }
   [[nodiscard]] static double width_mm(const OpeningSpec& opening) {
     const Vec2 size = outline(opening, 0).bounds().size();
     return std::min(size.x, size.y);
@@ -121,14 +121,16 @@ class Openings {
   // What is round and smaller than the cutter can cut is marked and drilled.
   [[nodiscard]] bool is_drilled(const OpeningSpec& opening) const {
     const bool round = *opening.kind == OpeningKind::round || *opening.kind == OpeningKind::drain;
-    return round && width_mm(opening) < smallest_cut_mm() - tolerance::snap_mm;
+    return round && width_mm(opening) < rules().smallest_hole * flat().thickness_mm - tolerance::snap_mm;
   }
 
   bool too_narrow(const OpeningSpec& opening) {
-    if (width_mm(opening) >= smallest_cut_mm() - tolerance::snap_mm) return false;
+    const bool round = *opening.kind != OpeningKind::rectangle && *opening.kind != OpeningKind::slot;
+    const double least_mm = (round ? rules().smallest_hole : rules().smallest_slot) * flat().thickness_mm;
+    if (width_mm(opening) >= least_mm - tolerance::snap_mm) return false;
     build_.diagnostics.add(diag::say<"opening-too-narrow">(
         opening.place, word_of(*opening.kind), *opening.why, build_.in_words(width_mm(opening)),
-        build_.in_words(flat().thickness_mm), build_.in_words(smallest_cut_mm())));
+        build_.in_words(flat().thickness_mm), build_.in_words(least_mm), round ? "smallest_hole" : "smallest_slot"));
     return true;
   }
 

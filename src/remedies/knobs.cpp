@@ -8,6 +8,7 @@
 #include <map>
 
 #include "fitup/tables.h"
+#include "remedies/cut_knobs.h"
 #include "remedies/focus.h"
 
 namespace fitup::remedies {
@@ -40,6 +41,7 @@ class Knobs {
       knobs_.push_back(word_knob("loads.bolts", quoted(spec_.load_rules.bolts.word), std::move(words)));
       return std::move(knobs_);
     }
+    if (what_.check == "cut-rules") return cut_knobs(what_, spec_);
     if (what_.check == "hole-fit") {
       holes();
       return std::move(knobs_);
@@ -292,12 +294,18 @@ class Knobs {
 Concerned concerned(const Finding& finding, const Plan& plan) {
   Concerned what;
   what.check = finding.check;
+  what.cause = finding.cause;
   if (finding.key.ends_with(".welds")) what.keys.insert(finding.key);
   for (const InstanceId id : instances_of(finding, plan)) {
     const Instance& instance = plan.instances[id];
     what.names.insert(instance.name);
     what.keys.insert(instance.key);
-    what.roles.insert(plan.parts[instance.part].role);
+    const Part& part = plan.parts[instance.part];
+    what.roles.insert(part.role);
+    const auto* flat = std::get_if<Flat>(&part.form);
+    if (flat == nullptr || !what.material.empty()) continue;
+    what.material = part.material;
+    what.thickness_mm = flat->thickness_mm;
   }
   return what;
 }

@@ -17,6 +17,9 @@ struct Concerned {
   std::set<std::string> names;  // of instances
   std::set<std::string> keys;   // that these come from
   std::set<Role> roles;
+  std::string cause;        // of the finding: of cut-rules which rule, and of which key
+  std::string material;     // of the first part
+  double thickness_mm = 0;  // of the first part, where it is flat
 };
 [[nodiscard]] Concerned concerned(const Finding& finding, const Plan& plan);
 

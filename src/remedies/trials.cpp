@@ -50,7 +50,7 @@ std::set<std::string> names_of(const Finding& finding, const Plan& plan) {
 bool concerns(const Finding& finding, const Plan& plan, const Concerned& what) {
   const std::set<std::string> names = names_of(finding, plan);
   if (finding.check == "stack") return names == what.names;
-  static const std::set<std::string> of_some{"held", "hole-fit", "seating", "insertion", "reach"};
+  static const std::set<std::string> of_some{"held", "hole-fit", "seating", "insertion", "reach", "cut-rules"};
   if (!of_some.contains(finding.check)) return true;
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) { return what.names.contains(name); });
 }
@@ -107,6 +107,7 @@ Look Trials::look(const std::string& key, const std::string& value, const Concer
   for (const Finding& f : found.all) {
     if (f.check != what.check || f.verdict == Verdict::pass) continue;
     if (!pairs && !concerns(f, *changed, what)) continue;
+    if (what.check == "cut-rules" && f.cause != what.cause) continue;
     look.passes = false;
     if (f.value && (!look.worst || *f.value > *look.worst)) look.worst = f.value;
   }

@@ -9,6 +9,7 @@
 #include "fitup/tables.h"
 #include "spec/bench_keys.h"
 #include "spec/build_closing.h"
+#include "spec/build_cutter.h"
 #include "spec/build_fixings.h"
 #include "spec/build_items.h"
 #include "spec/build_joined.h"
@@ -264,8 +265,8 @@ Sourced<Making> making(const Cell& cell) {
   return out;
 }
 
-CutterSpec cutter(const Cell& cell) {
-  return {cell["smallest_hole"].get<double>(), word(cell["units"], unit_words), word(cell["dxf"], release_words),
+CutterSpec cutter(const Cell& cell, UnitSystem units) {
+  return {cut_rules(cell, units), word(cell["units"], unit_words), word(cell["dxf"], release_words),
           text(cell["file_name"])};
 }
 
@@ -305,7 +306,7 @@ Spec build(const Cell& root, const std::string& file_name) {
   }
   spec.lifting = lifting(root.find("lifting"));
   spec.print = print(root["print"]);
-  spec.cutter = cutter(root["cutter"]);
+  spec.cutter = cutter(root["cutter"], spec.units);
   spec.finish = finish(root["finish"]);
   spec.making = {making(root["making"]["holes"]), making(root["making"]["drilled"])};
   spec.keep_apart = keep_apart(root.find("keep_apart"));

@@ -360,16 +360,6 @@ const std::vector<Rule> other_rows{
     {"print.bush", Type::length, Need::may, "", {2, 60}, "",
      "outside diameter of the drill bushes that are pressed into the holes of drill guides; without it the printed hole "
      "guides the drill"},
-    {"cutter", Type::table, Need::filled, "", none, "", "what the cutter can do"},
-    {"cutter.smallest_hole", Type::number, Need::filled, "1.0", {0.1, 10}, "",
-     "smallest hole that is cut, times the thickness; smaller ones are marked, then drilled (common practice)"},
-    {"cutter.units", Type::word, Need::filled, "mm", none, "mm, in",
-     "what a unit of the flat DXF files is: a millimetre or an inch, as their header and their note say"},
-    {"cutter.dxf", Type::word, Need::filled, "r2000", none, "r2000, r12",
-     "release of the flat DXF files; r12 for programs that read no newer one"},
-    {"cutter.file_name", Type::text, Need::filled, "{mark}_{name}", none, "",
-     "name of each flat file, with words in braces for what is the part's own: {mark}, {name}, {quantity}, {material}, "
-     "{thickness}, {job} and {revision}; {mark} must be among them, apart from the other words by a _ or a space"},
 };
 
 // clang-format on
@@ -379,9 +369,9 @@ const std::vector<Rule> other_rows{
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> rows;
-    for (const auto* part :
-         {&top_rows, &item_rows, &section_rows, &box_rows, &closing_rows(), &stiffening_rows(), &weld_rows(),
-          &plate_rows(), &join_rows, &other_rows, &finish_rows(), &fixing_rows(), &load_rows(), &bench_rows()})
+    for (const auto* part : {&top_rows, &item_rows, &section_rows, &box_rows, &closing_rows(), &stiffening_rows(),
+                             &weld_rows(), &plate_rows(), &join_rows, &other_rows, &cutter_rows(), &finish_rows(),
+                             &fixing_rows(), &load_rows(), &bench_rows()})
       rows.insert(rows.end(), part->begin(), part->end());
     return rows;
   }();

@@ -76,6 +76,8 @@ struct Rule {
 };
 
 [[nodiscard]] const std::vector<Rule>& rules();
+/// Those of [cutter]; part of rules().
+[[nodiscard]] const std::vector<Rule>& cutter_rows();
 /// Those of [finish] and [as_built]; part of rules().
 [[nodiscard]] const std::vector<Rule>& finish_rows();
 /// Those of [bench] and [stock]; part of rules().

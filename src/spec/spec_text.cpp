@@ -8,6 +8,7 @@
 
 #include "fitup/spec.h"
 #include "spec/bench_keys.h"
+#include "spec/build_cutter.h"
 #include "spec/spec_lines.h"
 #include "spec/spec_writer.h"
 
@@ -285,7 +286,7 @@ void write_aids(Writer& out, const Spec& spec) {
   out.line("print.hole_allowance", spec.print.hole_allowance);
   out.line("print.first_layer", spec.print.first_layer);
   out.line("print.bush", spec.print.bush);
-  out.line("cutter.smallest_hole", spec.cutter.smallest_hole);
+  out.add(spec::cut_rule_lines(spec));
   out.line("cutter.units", spec.cutter.units);
   out.line("cutter.dxf", spec.cutter.dxf);
   out.line("cutter.file_name", spec.cutter.file_name);

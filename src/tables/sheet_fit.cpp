@@ -1,9 +1,12 @@
-// Tolerances of sheets' thickness and of thermal cuts.
-// Entry: sheet_thicker_by_mm, cut_permits_mm.
+// Usual thicknesses of sheets, and the tolerances of their thickness and of thermal cuts.
+// Entry: sheet_thicker_by_mm, cut_permits_mm, usual_metric_sheets_mm, usual_inch_sheets_mm.
 #include "fitup/sheet_fit.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
+
+#include "fitup/tables.h"
 
 namespace fitup::tables {
 
@@ -23,6 +26,17 @@ constexpr std::array<Row, 9> aluminium{
 // ISO 9013:2017, tolerance class 1, nominal sizes over 3 to 10 mm, by the thickness that is cut.
 constexpr std::array<Row, 7> cut_class_1{
     {{1, 0.10}, {3.15, 0.15}, {6.3, 0.20}, {10, 0.25}, {15, 0.30}, {20, 0.40}, {25, 0.45}}};
+// Likewise, tolerance class 2.
+constexpr std::array<Row, 5> cut_class_2{{{1, 0.60}, {3.15, 0.60}, {6.3, 0.80}, {10, 1.00}, {25, 1.80}}};
+
+// Common practice: what dealers list.
+constexpr std::array<double, 17> metric_mm{0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30};
+constexpr std::array<double, 9> steel_in{0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1};
+constexpr std::array<double, 14> aluminium_in{0.032, 0.04, 0.05,   0.063, 0.08, 0.09,  0.1,
+                                              0.125, 0.16, 0.1875, 0.19,  0.25, 0.375, 0.5};
+constexpr int thickest_gauge = 7;
+constexpr int thinnest_gauge = 22;
+constexpr double mm_per_in = 25.4;
 
 template <std::size_t N>
 double permitted_mm(const std::array<Row, N>& rows, double size_mm) {
@@ -38,6 +52,24 @@ double sheet_thicker_by_mm(double thickness_mm, bool steel) {
   return steel ? permitted_mm(hot_rolled, thickness_mm) : permitted_mm(aluminium, thickness_mm);
 }
 
-double cut_permits_mm(double thickness_mm) { return permitted_mm(cut_class_1, thickness_mm); }
+double cut_permits_mm(double thickness_mm, CutClass tolerance) {
+  return tolerance == CutClass::one ? permitted_mm(cut_class_1, thickness_mm) : permitted_mm(cut_class_2, thickness_mm);
+}
+
+std::vector<double> usual_metric_sheets_mm() { return {metric_mm.begin(), metric_mm.end()}; }
+
+std::vector<double> usual_inch_sheets_mm(bool steel) {
+  std::vector<double> all;
+  if (steel) {
+    for (const double in : steel_in) all.push_back(in * mm_per_in);
+    for (const SheetGauge& g : sheet_gauges()) {
+      if (g.number >= thickest_gauge && g.number <= thinnest_gauge) all.push_back(g.steel_mm);
+    }
+  } else {
+    for (const double in : aluminium_in) all.push_back(in * mm_per_in);
+  }
+  std::sort(all.begin(), all.end());
+  return all;
+}
 
 }  // namespace fitup::tables

@@ -65,6 +65,30 @@ TEST(Narrow, FilletsAndChamfersAreNeither) {
   EXPECT_TRUE(narrow_places({chamfered, {}}, 20).places.empty());
 }
 
+TEST(Narrow, AReliefInACornerIsAMatterOfItsRadius) {
+  // A window of 40 x 20 with half circles of radius 1 set into its ends beside both long sides.
+  const Loop relieved{{{{50, 50}, 0},
+                       {{90, 50}, 1},
+                       {{90, 52}, 0},
+                       {{90, 68}, 1},
+                       {{90, 70}, 0},
+                       {{50, 70}, 1},
+                       {{50, 68}, 0},
+                       {{50, 52}, 1}}};
+  EXPECT_TRUE(narrow_places({sheet, {relieved}}, 15).places.empty());
+  EXPECT_NEAR(inner_corners({sheet, {relieved}}).front().radius_mm, 1, 1e-9);
+  // A tongue 6 wide with a round nose is as narrow as its sides are near each other.
+  const Loop tongue{{{{0, 0}, 0},
+                     {{100, 0}, 0},
+                     {{100, 40}, 0},
+                     {{60, 40}, 0},
+                     {{60, 80}, 1},
+                     {{54, 80}, 0},
+                     {{54, 40}, 0},
+                     {{0, 40}, 0}}};
+  EXPECT_NEAR(least({tongue, {}}, NarrowKind::web), 6, 1e-9);
+}
+
 TEST(Narrow, TurningTheLoopsRoundChangesNothing) {
   const Profile p{sheet, {Loop::circle({14, 100}, 10), Loop::rectangle({50, 50}, {90, 53})}};
   const Profile q{p.outer.reversed(), {p.holes[0].reversed(), p.holes[1].reversed()}};

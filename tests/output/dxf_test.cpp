@@ -144,6 +144,37 @@ TEST(DxfReadBack, SeesTheWrongUnitAndTheWrongRelease) {
   EXPECT_EQ(flaw_of(replaced(r12, "  0\nSEQEND\n  8\nCUT\n", "")), "a POLYLINE stands inside a contour");
 }
 
+// A cut 0.4 wide: the outline stands 0.2 out, a round hole is 0.2 smaller in radius, and a file without it is noticed.
+TEST(Dxf, AllowsForTheKerfWhenItIsAskedForAndThenOnly) {
+  const Part part = sample::plate();
+  JobInfo info = sample::info();
+  const DxfDrawing nominal = flat_drawing(part, info);
+  info.flat.kerf_mm = 0.4;
+  const DxfDrawing cut = flat_drawing(part, info);
+  const Vec2 size = nominal.bounds.size();
+  EXPECT_NEAR(cut.bounds.size().x, size.x + 0.4, 1e-9);
+  EXPECT_NEAR(cut.bounds.size().y, size.y + 0.4, 1e-9);
+  EXPECT_NEAR(cut.bounds.low.x, 0, 1e-9);
+  ASSERT_EQ(cut.cut.size(), nominal.cut.size());
+  std::size_t round = 0;
+  for (std::size_t i = 0; i < cut.cut.size(); ++i) {
+    const auto was = nominal.cut[i].as_circle();
+    if (!was) continue;
+    ++round;
+    const auto is = cut.cut[i].as_circle();
+    ASSERT_TRUE(is);
+    EXPECT_NEAR(is->radius, was->radius - 0.2, 1e-9);
+    EXPECT_NEAR(is->centre.x, was->centre.x + 0.2, 1e-9);
+  }
+  EXPECT_GT(round, 0U);
+  EXPECT_NEAR(cut.mark.front().from.x, nominal.mark.front().from.x + 0.2, 1e-9);
+  const std::string text = write_dxf(cut);
+  EXPECT_NE(text.find("outlines allow for a cut 0.4 mm wide"), std::string::npos);
+  EXPECT_EQ(flaw_in_dxf(text, part, info, Release::complete), std::nullopt);
+  EXPECT_NE(flaw_in_dxf(write_dxf(nominal), part, info, Release::complete), std::nullopt);
+  EXPECT_EQ(write_dxf(nominal).find("allow for a cut"), std::string::npos);
+}
+
 TEST(DxfReader, SeesEveryFault) {
   const std::string good = plate_dxf();
   EXPECT_EQ(flaw_of(good), "");

@@ -113,6 +113,9 @@ Keys full_spec() {
           {"keep_apart.what", "\"block\""},
           {"keep_apart.from", "\"frame\""},
           {"keep_apart.least", "\"5 mm\""},
+          {"cutter.sheets", "[[\"3000 mm\", \"1500 mm\"]]"},
+          {"cutter.on_shelf.material", "\"S235JR\""},
+          {"cutter.on_shelf.thickness", "[\"3 mm\"]"},
           {"bench.paper", "\"A3\""},
           {"bench.torque.thread", "\"M6\""},
           {"bench.torque.newton_metres", "4"},
@@ -134,8 +137,8 @@ std::string toml_of(const Keys& keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
     if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" ||
-        table == "keep_apart" || table == "prices.bought" || table == "stock.remnant" || table == "bench.torque" ||
-        table == "box.main.face.front.openings" || table == "box.main.face.front.earth") {
+        table == "keep_apart" || table == "prices.bought" || table == "stock.remnant" || table == "cutter.on_shelf" ||
+        table == "bench.torque" || table == "box.main.face.front.openings" || table == "box.main.face.front.earth") {
       std::string& entry = lists[table];
       entry += (entry.empty() ? "" : ", ") + key.substr(dot + 1) + " = " + value;
     } else {

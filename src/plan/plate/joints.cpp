@@ -21,7 +21,8 @@ constexpr double tab_pitch = 40;
 constexpr double beside_tab = 1;       // free seam beside a tab, at least
 constexpr double relief_of_sheet = 4;  // a relief's radius is the sheet's thickness divided by this
 constexpr double least_relief_mm = 0.4;
-constexpr double relief_of_slot = 5;  // and not more than the slot's width divided by this
+constexpr double relief_of_slot = 5;    // and not more than the slot's width divided by this
+constexpr double widest_relief = 0.24;  // of the slot's width: a radius of a quarter would leave nothing of its end
 
 // One level of an edge, in the direction in which the outline runs.
 struct Run {
@@ -119,8 +120,9 @@ class Outline {
 
 }  // namespace
 
-JointFit joint_fit(double thickness_mm, bool steel) {
-  return {thickness_mm, tables::sheet_thicker_by_mm(thickness_mm, steel), tables::cut_permits_mm(thickness_mm)};
+JointFit joint_fit(double thickness_mm, bool steel, CutClass tolerance) {
+  return {thickness_mm, tables::sheet_thicker_by_mm(thickness_mm, steel),
+          tables::cut_permits_mm(thickness_mm, tolerance)};
 }
 
 std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_way) {
@@ -140,12 +142,15 @@ std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_wa
   return out;
 }
 
-double relief_mm(double thickness_mm) { return std::max(thickness_mm / relief_of_sheet, least_relief_mm); }
+double relief_mm(double thickness_mm, double least_mm) {
+  return std::max({thickness_mm / relief_of_sheet, least_relief_mm, least_mm});
+}
 
-Loop closed_slot(Vec2 low, Vec2 high, double relief_mm) {
+Loop closed_slot(Vec2 low, Vec2 high, double relief_mm, double least_mm) {
   const bool upright = high.y - low.y > high.x - low.x;
   const Vec2 size = upright ? Vec2{high.y - low.y, high.x - low.x} : high - low;
-  const double ear = 2 * std::min(relief_mm, size.y / relief_of_slot);
+  const double ear =
+      2 * std::max(std::min(relief_mm, size.y / relief_of_slot), std::min(least_mm, widest_relief * size.y));
   const std::vector<Vertex> lying{
       {{0, 0}, 0},           {{size.x, 0}, 1}, {{size.x, ear}, 0},     {{size.x, size.y - ear}, 1},
       {{size.x, size.y}, 0}, {{0, size.y}, 1}, {{0, size.y - ear}, 0}, {{0, ear}, 1}};

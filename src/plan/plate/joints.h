@@ -7,6 +7,7 @@
 #include <array>
 #include <vector>
 
+#include "fitup/cut_rules.h"
 #include "fitup/geometry.h"
 
 namespace fitup::plan::plate {
@@ -23,7 +24,7 @@ struct JointFit {
   /// What a slot is longer than its tab.
   [[nodiscard]] double longer_mm() const { return cut_mm + air_mm; }
 };
-[[nodiscard]] JointFit joint_fit(double thickness_mm, bool steel);
+[[nodiscard]] JointFit joint_fit(double thickness_mm, bool steel, CutClass tolerance = CutClass::one);
 
 /// From here to there along a seam or an edge.
 struct Stretch {
@@ -38,12 +39,13 @@ struct Stretch {
 /// moved along by a quarter of what is free beside the last, so that it may not. None where there is no room for one.
 [[nodiscard]] std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_way = false);
 
-/// Radius of the reliefs in the inner corners of plates of that thickness.
-[[nodiscard]] double relief_mm(double thickness_mm);
+/// Radius of the reliefs in the inner corners of plates of that thickness, and not below what the cutter turns in.
+[[nodiscard]] double relief_mm(double thickness_mm, double least_mm = 0);
 
 /// A slot: a rectangle, longer or as long along x as along y or the other way round. Its ends are relieved beside both
-/// long sides by half circles, so that what goes through may have square corners.
-[[nodiscard]] Loop closed_slot(Vec2 low, Vec2 high, double relief_mm);
+/// long sides by half circles, so that what goes through may have square corners; they are not wider than two fifths of
+/// the slot, or than what `least_mm` asks for where the slot has room for it.
+[[nodiscard]] Loop closed_slot(Vec2 low, Vec2 high, double relief_mm, double least_mm = 0);
 
 /// A part of an edge that stands out of a rectangle's side, or back from it where `out_mm` is below 0.
 struct Step {

@@ -63,6 +63,8 @@ class Fitting {
   }
 
  private:
+  [[nodiscard]] const CutRules& rules() const { return build_.spec.cutter.rules; }
+
   struct Weld {
     std::size_t a;
     std::size_t b;
@@ -133,7 +135,7 @@ class Fitting {
   void let_through(const Seam& seam, const Stretch& tab, At host_end) {
     Panel& host = panels_[seam.host];
     const Panel& guest = panels_[seam.guest];
-    const JointFit fit = joint_fit(guest.thickness_mm(), rule_.steel);
+    const JointFit fit = joint_fit(guest.thickness_mm(), rule_.steel, rules().tolerance);
     const double host_low = along(host.box.low, seam.run);
     const Stretch slot{tab.from_mm - host_low - fit.longer_mm() / 2, tab.to_mm - host_low + fit.longer_mm() / 2};
     if (host_end != At::between) {
@@ -146,15 +148,15 @@ class Fitting {
     const bool first = seam.run == host.plane()[0];
     const Stretch& u = first ? slot : across;
     const Stretch& v = first ? across : slot;
-    slots_[seam.host].push_back(
-        closed_slot({u.from_mm, v.from_mm}, {u.to_mm, v.to_mm}, relief_mm(host.thickness_mm())));
+    slots_[seam.host].push_back(closed_slot({u.from_mm, v.from_mm}, {u.to_mm, v.to_mm}, relief_mm(host.thickness_mm()),
+                                            rules().inner_radius_mm));
   }
 
   // The earlier one is slotted from its high side, the later one from its low side.
   void cross(std::size_t i, std::size_t j, const Box3& shared, int run) {
     const double height = along(shared.size(), run);
     const auto slot = [&](Panel& own, const Panel& other, At end) {
-      const JointFit fit = joint_fit(other.thickness_mm(), rule_.steel);
+      const JointFit fit = joint_fit(other.thickness_mm(), rule_.steel, rules().tolerance);
       const HalfLap lap = half_lap(height, fit);
       const double middle = along(shared.middle(), other.square) - along(own.box.low, other.square);
       own.edges[side(own, run, end)].push_back({{middle - lap.slot_mm / 2, middle + lap.slot_mm / 2}, -lap.depth_mm});
@@ -174,7 +176,8 @@ class Fitting {
     for (std::size_t side = 0; side < edges.size(); ++side) {
       edges[side].insert(edges[side].end(), own_edges_[i][side].begin(), own_edges_[i][side].end());
     }
-    flat.profile.outer = stepped_outline(flat.profile.bounds().size(), edges, relief_mm(panel.thickness_mm()));
+    flat.profile.outer =
+        stepped_outline(flat.profile.bounds().size(), edges, relief_mm(panel.thickness_mm(), rules().inner_radius_mm));
     flat.profile.holes = panel.windows;
     flat.profile.holes.insert(flat.profile.holes.end(), slots_[i].begin(), slots_[i].end());
     part.size = flat_size_words(flat.profile.bounds().size(), flat.thickness_mm);

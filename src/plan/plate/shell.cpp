@@ -177,8 +177,9 @@ class Shells {
   // Where items go in, the corners are as sharp as lets them pass 1 mm beside the edges.
   void window(Panel& panel, Face face, Vec2 low_corner, Vec2 high_corner) const {
     const Vec2 size = high_corner - low_corner;
-    const double radius =
-        std::min({*build_.box_spec().face(face).entry ? entry_radius_mm : window_radius_mm, size.x / 2, size.y / 2});
+    const double wanted = std::max(*build_.box_spec().face(face).entry ? entry_radius_mm : window_radius_mm,
+                                   build_.spec.cutter.rules.inner_radius_mm);
+    const double radius = std::min({wanted, size.x / 2, size.y / 2});
     panel.windows.push_back(radius > 0 ? Loop::rounded_rectangle(low_corner, high_corner, radius)
                                        : Loop::rectangle(low_corner, high_corner));
   }

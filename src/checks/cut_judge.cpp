@@ -1,0 +1,113 @@
+// Holds what was measured of an outline against what a shop can do.
+// Entry: judge_narrow, judge_corners, judge_size, nearest_instead_mm.
+#include "checks/cut_judge.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "fitup/sheet_fit.h"
+#include "fitup/tables.h"
+
+namespace fitup::checks {
+
+namespace {
+
+using geometry::NarrowKind;
+using geometry::NarrowPlace;
+
+constexpr double same_mm = 1e-9;
+// Rounding of inches and gauges in a shop's list.
+constexpr double same_thickness_mm = 0.02;
+// Bulges of rounded corners carry a radius only so far.
+constexpr double same_radius_mm = 1e-6;
+
+double least_times(NarrowKind kind, const CutRules& rules) {
+  switch (kind) {
+    case NarrowKind::hole: return rules.smallest_hole;
+    case NarrowKind::slot: return rules.smallest_slot;
+    case NarrowKind::web: return rules.smallest_web;
+  }
+  return rules.smallest_web;
+}
+
+std::array<double, 2> long_side_first(Vec2 size) { return {std::max(size.x, size.y), std::min(size.x, size.y)}; }
+
+}  // namespace
+
+NarrowLimits narrow_limits(NarrowKind kind, double thickness_mm, const CutRules& rules) {
+  const double least = least_times(kind, rules);
+  return {least * thickness_mm, std::max(least, rules.asked_below) * thickness_mm};
+}
+
+double widest_asked_mm(double thickness_mm, const CutRules& rules) {
+  return thickness_mm * std::max({rules.smallest_hole, rules.smallest_slot, rules.smallest_web, rules.asked_below});
+}
+
+std::optional<NarrowFault> judge_narrow(const std::vector<NarrowPlace>& places, NarrowKind kind, double thickness_mm,
+                                        const CutRules& rules) {
+  const NarrowPlace* narrowest = nullptr;
+  for (const NarrowPlace& p : places) {
+    if (p.kind == kind && (narrowest == nullptr || p.width_mm < narrowest->width_mm)) narrowest = &p;
+  }
+  const NarrowLimits limits = narrow_limits(kind, thickness_mm, rules);
+  if (narrowest == nullptr || narrowest->width_mm >= limits.asked_mm - same_mm) return std::nullopt;
+  NarrowFault fault;
+  fault.at = *narrowest;
+  const bool refused = narrowest->width_mm < limits.refused_mm - same_mm;
+  fault.verdict = refused ? Verdict::fail : Verdict::marginal;
+  fault.limit_mm = refused ? limits.refused_mm : limits.asked_mm;
+  fault.times = refused ? least_times(kind, rules) : std::max(least_times(kind, rules), rules.asked_below);
+  fault.count = static_cast<std::size_t>(std::count_if(places.begin(), places.end(), [&](const NarrowPlace& p) {
+    return p.kind == kind && p.width_mm < fault.limit_mm - same_mm;
+  }));
+  return fault;
+}
+
+std::optional<CornerFault> judge_corners(const std::vector<geometry::InnerCorner>& corners, const CutRules& rules) {
+  CornerFault fault;
+  for (const geometry::InnerCorner& corner : corners) {
+    if (corner.radius_mm >= rules.inner_radius_mm - same_radius_mm) continue;
+    if (fault.count == 0 || corner.radius_mm < fault.at.radius_mm) fault.at = corner;
+    ++fault.count;
+  }
+  return fault.count > 0 ? std::optional(fault) : std::nullopt;
+}
+
+std::optional<SheetFault> judge_size(Vec2 size_mm, const CutRules& rules) {
+  const auto plate = long_side_first(size_mm);
+  std::optional<SheetFault> nearest;
+  for (const auto& sheet : rules.sheets_mm) {
+    const std::array<double, 2> room{sheet[0] - 2 * rules.sheet_margin_mm, sheet[1] - 2 * rules.sheet_margin_mm};
+    const std::size_t side = plate[0] - room[0] >= plate[1] - room[1] ? 0 : 1;
+    if (plate[side] <= room[side] + same_mm) return std::nullopt;
+    const SheetFault fault{plate[side], room[side], sheet};
+    if (!nearest || fault.size_mm - fault.room_mm < nearest->size_mm - nearest->room_mm) nearest = fault;
+  }
+  return nearest;
+}
+
+std::vector<double> thicknesses_mm(const std::string& material, const CutRules& rules) {
+  for (const OnShelf& of : rules.on_shelf) {
+    if (of.material == material) return of.thicknesses_mm;
+  }
+  std::vector<double> all;
+  if (rules.shelf != ShelfKind::gauge) all = tables::usual_metric_sheets_mm();
+  if (rules.shelf != ShelfKind::metric) {
+    const Material* known = tables::find_material(material);
+    const std::vector<double> inch = tables::usual_inch_sheets_mm(known == nullptr || known->steel);
+    all.insert(all.end(), inch.begin(), inch.end());
+  }
+  std::sort(all.begin(), all.end());
+  return all;
+}
+
+std::optional<double> nearest_instead_mm(double thickness_mm, const std::vector<double>& on_shelf_mm) {
+  std::optional<double> nearest;
+  for (const double t : on_shelf_mm) {
+    if (!nearest || std::abs(t - thickness_mm) < std::abs(*nearest - thickness_mm)) nearest = t;
+  }
+  if (nearest && std::abs(*nearest - thickness_mm) <= same_thickness_mm) return std::nullopt;
+  return nearest;
+}
+
+}  // namespace fitup::checks

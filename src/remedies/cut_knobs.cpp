@@ -1,0 +1,161 @@
+// The part's own sizes first, then its thickness along what is on the shelf, then what the shop is asked for.
+// Entry: cut_knobs.
+#include "remedies/cut_knobs.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "checks/cut_judge.h"
+#include "fitup/tables.h"
+
+namespace fitup::remedies {
+
+namespace {
+
+constexpr double same_mm = 0.02;
+
+/// As a spec says it: a gauge by its number, a fraction or decimal of an inch, else millimetres.
+std::string thickness_words(double mm, const std::string& material) {
+  const Material* known = tables::find_material(material);
+  if (known == nullptr || known->steel) {
+    for (const SheetGauge& g : tables::sheet_gauges()) {
+      if (std::abs(g.steel_mm - mm) < 1e-6) return fmt::format("\"{} ga\"", g.number);
+    }
+  }
+  const double in = mm / 25.4;
+  const bool metric = std::abs(mm * 20 - std::round(mm * 20)) < 1e-6;
+  if (!metric && std::abs(in * 1e4 - std::round(in * 1e4)) < 1e-6) return fmt::format("\"{:.6g} in\"", in);
+  return fmt::format("\"{:.6g} mm\"", mm);
+}
+
+Knob shelf_knob(std::string key, double now_mm, std::vector<double> shelf_mm, const std::string& material) {
+  std::erase_if(shelf_mm, [&](double t) { return std::abs(t - now_mm) < same_mm; });
+  shelf_mm.push_back(now_mm);
+  std::sort(shelf_mm.begin(), shelf_mm.end());
+  std::vector<std::string> words;
+  for (const double t : shelf_mm) words.push_back(thickness_words(t, material));
+  Knob knob = word_knob(std::move(key), thickness_words(now_mm, material), std::move(words));
+  const long at = std::find(shelf_mm.begin(), shelf_mm.end(), now_mm) - shelf_mm.begin();
+  knob.change_mm = [shelf_mm = std::move(shelf_mm), at, now_mm](int rung) {
+    const long wanted = std::clamp(at + rung, 0L, static_cast<long>(shelf_mm.size()) - 1);
+    const double beyond = static_cast<double>(at + rung - wanted);  // further on the ladder is farther away
+    return shelf_mm[static_cast<std::size_t>(wanted)] - now_mm + 1000 * beyond;
+  };
+  return knob;
+}
+
+class CutKnobs {
+ public:
+  CutKnobs(const Concerned& what, const Spec& spec) : what_(what), spec_(spec) {}
+
+  std::vector<Knob> all() {
+    if (is("sheet")) {
+      smaller_boxes();
+      larger_sheets();
+      return std::move(knobs_);
+    }
+    if (is("kerf")) {
+      add("cutter.kerf", Length::mm(spec_.cutter.rules.kerf_mm));
+      return std::move(knobs_);
+    }
+    if (!is("shelf")) openings();
+    if (!is("inner radius")) thicknesses();
+    return std::move(knobs_);
+  }
+
+ private:
+  [[nodiscard]] bool is(std::string_view rule) const { return what_.cause.starts_with(rule); }
+
+  [[nodiscard]] bool is_about(const std::string& key) const {
+    return std::any_of(what_.keys.begin(), what_.keys.end(),
+                       [&](const std::string& k) { return k == key || k.starts_with(key + "."); });
+  }
+
+  void add(std::string key, Length now) {
+    knobs_.push_back(length_knob(std::move(key), now, spec_.units, Fineness::half));
+  }
+
+  void openings() {
+    for (const BoxSpec& box : spec_.boxes) {
+      for (const Face face : all_faces) {
+        const std::string key = fmt::format("box.{}.face.{}", box.name, to_text(face));
+        const bool of_rod_plate = is_about("box." + box.name + ".rod_plates");
+        if (!is_about(key) && !of_rod_plate) continue;
+        const auto& openings = box.face(face).openings;
+        for (std::size_t i = 0; i < openings.size(); ++i)
+          opening(openings[i], fmt::format("{}.openings.{}", key, i + 1));
+      }
+    }
+  }
+
+  void opening(const OpeningSpec& opening, const std::string& key) {
+    if (is("inner radius")) {
+      if (*opening.kind == OpeningKind::rectangle) add(key + ".corner_radius", *opening.corner_radius);
+      return;
+    }
+    if (!is("web") && opening.diameter) add(key + ".diameter", **opening.diameter);
+    for (std::size_t axis = 0; axis < 2; ++axis) {
+      if (!is("web") && opening.size) add(fmt::format("{}.size.{}", key, axis + 1), (**opening.size)[axis]);
+      if (is("web") && opening.pitch) add(fmt::format("{}.pitch.{}", key, axis + 1), (**opening.pitch)[axis]);
+    }
+    for (std::size_t axis = 0; is("web") && opening.at && axis < 2; ++axis) {
+      knobs_.push_back(place_knob(fmt::format("{}.at.{}", key, axis + 1), (**opening.at)[axis], spec_.units));
+    }
+  }
+
+  /// Where the part comes from; a name that is no key is refused when it is tried.
+  void thicknesses() {
+    if (what_.thickness_mm <= 0) return;
+    const auto shelf = checks::thicknesses_mm(what_.material, spec_.cutter.rules);
+    for (const std::string& key : what_.keys) {
+      for (const char* own : {".thickness", ".strip_thickness", ".screws.strip_thickness", ".edge_strip"}) {
+        knobs_.push_back(shelf_knob(key + own, what_.thickness_mm, shelf, what_.material));
+      }
+      const auto box = std::find_if(spec_.boxes.begin(), spec_.boxes.end(), [&](const BoxSpec& b) {
+        return *b.build == BuildKind::plate && key.starts_with("box." + b.name);
+      });
+      if (box == spec_.boxes.end()) continue;
+      knobs_.push_back(shelf_knob("box." + box->name + ".plates.thickness", what_.thickness_mm, shelf, what_.material));
+    }
+  }
+
+  void smaller_boxes() {
+    for (const BoxSpec& box : spec_.boxes) {
+      if (!is_about("box." + box.name)) continue;
+      const ClearanceSpec& c = box.clearance;
+      const std::array<std::pair<const char*, const Measured*>, 5> all{
+          {{"left", &c.left}, {"right", &c.right}, {"top", &c.top}, {"front", &c.front}, {"back", &c.back}}};
+      for (const auto& [side, measured] : all) {
+        knobs_.push_back(length_knob(fmt::format("box.{}.clearance.{}", box.name, side), **measured, spec_.units,
+                                     Fineness::whole, measured->within));
+      }
+    }
+  }
+
+  /// Usual sizes (common practice) that are larger than the shop's.
+  void larger_sheets() {
+    constexpr std::array<std::array<double, 2>, 5> usual{
+        {{2000, 1000}, {2500, 1250}, {3000, 1500}, {4000, 2000}, {6000, 2000}}};
+    std::vector<std::string> words{"now"};
+    for (const auto& sheet : usual) {
+      const auto& now = spec_.cutter.rules.sheets_mm;
+      const bool larger =
+          std::all_of(now.begin(), now.end(), [&](const auto& s) { return sheet[0] * sheet[1] > s[0] * s[1]; });
+      if (larger) words.push_back(fmt::format("[[\"{} mm\", \"{} mm\"]]", sheet[0], sheet[1]));
+    }
+    Knob knob = word_knob("cutter.sheets", "now", std::move(words));
+    knobs_.push_back(std::move(knob));
+  }
+
+  const Concerned& what_;
+  const Spec& spec_;
+  std::vector<Knob> knobs_;
+};
+
+}  // namespace
+
+std::vector<Knob> cut_knobs(const Concerned& what, const Spec& spec) { return CutKnobs(what, spec).all(); }
+
+}  // namespace fitup::remedies
