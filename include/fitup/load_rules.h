@@ -34,6 +34,18 @@ struct BoltClass {
 inline constexpr std::array<BoltClass, 5> bolt_classes{
     {{"4.6", 400, 0.6}, {"5.6", 500, 0.6}, {"8.8", 800, 0.6}, {"10.9", 1000, 0.5}, {"A2-70", 700, 0.5}}};
 
+/// By whose rules seams are judged: the simplified method of EN 1993-1-8, 4.5.3.3 (of aluminium EN 1999-1-1), or the
+/// allowable stress on the throat of AWS D1.1 and AISC.
+enum class WeldCode { en_1993_1_8, aws_d1_1 };
+inline constexpr std::array<std::string_view, 2> weld_code_words{"EN 1993-1-8", "AWS D1.1"};
+
+/// Tensile strength of the weld metal that AWS D1.1 reckons with; ksi in the word.
+struct Electrode {
+  std::string_view word;
+  double tensile_mpa = 0;
+};
+inline constexpr std::array<Electrode, 3> electrodes{{{"E60", 413.7}, {"E70", 482.6}, {"E80", 551.6}}};
+
 struct LoadRules {
   double sling_angle_deg = 45;  // of each leg from vertical
   double dynamic = 1.15;        // what a hoist adds when it starts and stops
@@ -42,6 +54,10 @@ struct LoadRules {
   std::array<std::optional<double>, 6> thrown_g{};
   std::string thrown_why;             // where they come from
   BoltClass bolts = bolt_classes[0];  // of feet, lugs and rods
+  WeldCode welds = WeldCode::en_1993_1_8;
+  Electrode electrode = electrodes[1];      // of AWS D1.1
+  std::optional<double> pressure_kpa;       // even, on every plate and cover; absent: their own mass alone
+  std::optional<double> seal_pressure_kpa;  // of squeezed seals; absent: by their material
 };
 
 }  // namespace fitup

@@ -34,10 +34,12 @@ struct Remnant {
 
 /// The bars that a shop buys and how it saws them.
 struct BarStock {
-  std::vector<double> lengths_mm{6000};  // common practice of steel merchants; in inches 240 (20 ft)
-  double kerf_mm = 2;                    // what the saw turns into chips; common practice for a band saw
-  double end_trim_mm = 10;               // cut off each raw end of a bought bar; common practice
-  std::vector<Remnant> remnants;         // used first, not trimmed
+  std::vector<double> lengths_mm{6000};      // common practice of steel merchants; in inches 240 (20 ft)
+  double kerf_mm = 2;                        // what the saw turns into chips; common practice for a band saw
+  double end_trim_mm = 10;                   // cut off each raw end of a bought bar; common practice
+  std::vector<Remnant> remnants;             // used first, not trimmed
+  std::vector<std::string> shelf_sections;   // what `lighten` may take; empty: all of the tables
+  std::vector<double> shelf_thicknesses_mm;  // of sheet and flat parts, likewise
 };
 
 /// How tight screws and nuts of one thread are drawn: what a maker asks for goes before any table.

@@ -121,7 +121,7 @@ struct Parser {
     if (name == "tables") command.add_option("WORD", raw.word);
     if (name == "begin") command.add_option("NAME", raw.name);
     if (name == "begin") command.add_option("--kind", raw.kind);
-    if (name == "compare") {
+    if (name == "compare" || name == "lighten") {
       command.add_option("SPEC", raw.spec_files)->expected(0, -1);
       command.add_option("--set", raw.sets)->allow_extra_args(false);
       command.add_option("--units", raw.units);
@@ -330,6 +330,18 @@ Complaint read_compare(const Raw& raw, CompareRequest& request) {
   return {};
 }
 
+Complaint read_lighten(const Raw& raw, LightenRequest& request) {
+  if (auto complaint = read_spec_name("lighten", spec_file(raw))) return complaint;
+  if (raw.spec_files.size() > 1) {
+    return fmt::format("lighten takes one spec; leave out {}", diag::in_quotes(raw.spec_files[1]));
+  }
+  if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
+  if (auto complaint = read_units(raw.units, request.units)) return complaint;
+  request.common = raw.common;
+  request.spec_file = spec_file(raw);
+  return {};
+}
+
 Complaint read_begin(const Raw& raw, BeginRequest& request) {
   constexpr std::string_view suffix = ".toml";
   if (raw.name.empty()) return "begin needs a name for the new spec, for example: fitup begin front-box";
@@ -409,6 +421,8 @@ CommandLine to_request(const Raw& raw, const std::string& command) {
     complaint = read_check(raw, request.emplace<CheckRequest>());
   } else if (command == "compare") {
     complaint = read_compare(raw, request.emplace<CompareRequest>());
+  } else if (command == "lighten") {
+    complaint = read_lighten(raw, request.emplace<LightenRequest>());
   } else if (command == "explain") {
     request = ExplainRequest{raw.common, raw.key.empty() ? std::nullopt : std::optional(raw.key)};
   } else if (command == "tables") {
@@ -429,7 +443,7 @@ CommandLine to_request(const Raw& raw, const std::string& command) {
 }  // namespace
 
 const std::vector<std::string>& command_names() {
-  static const std::vector<std::string> names{"make",    "check",  "compare", "begin",
+  static const std::vector<std::string> names{"make",    "check",  "compare", "lighten", "begin",
                                               "explain", "tables", "schema",  "inspect"};
   return names;
 }

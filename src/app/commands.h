@@ -15,6 +15,7 @@ namespace fitup::app {
 [[nodiscard]] Outcome make_together(const MakeTogetherRequest& request);
 [[nodiscard]] Outcome check(const CheckRequest& request);
 [[nodiscard]] Outcome compare(const CompareRequest& request);
+[[nodiscard]] Outcome lighten_spec(const LightenRequest& request);
 [[nodiscard]] Outcome explain(const ExplainRequest& request);
 [[nodiscard]] Outcome list_tables(const TablesRequest& request);
 [[nodiscard]] Outcome schema(const SchemaRequest& request);

@@ -17,6 +17,7 @@ Commands
   make SPEC        check the spec, then write its job folder
   check SPEC       run every check and print the findings; write nothing
   compare A B      set two specs or job folders side by side: parts, masses, lengths
+  lighten SPEC     the lightest sections and thicknesses of the shelf that pass
   begin NAME       write a commented spec to start from
   explain [KEY]    what a key of the spec means: type, unit, default, range
   tables [WORD]    the built-in sections, threads, screws, eyes and materials, with their sources
@@ -116,6 +117,25 @@ masses, numbers, cut and sawn lengths, piercings, seams and sizes. The exit stat
 differs and 1 where something does.
 )";
 
+constexpr std::string_view lighten = R"(fitup lighten: the lightest sections and thicknesses of the shelf that pass
+
+Usage: fitup lighten SPEC [options]
+
+  --set key=value      give a key of the spec another value for this run, by its dotted name; a bare
+                       name is one of [sizes]; may be repeated
+  --units mm|in        units of what is printed (default: the spec's)
+  -q, --quiet          only what passes
+  --json               one JSON object on standard output, messages on standard error
+  --no-color           no colour (so does a NO_COLOR in the environment)
+  -h, --help           print this
+
+Sections, rails and sheets are those of the spec's shelf ([[stock.shelf]]), or else the nearest of the
+tables and the thicknesses that merchants keep. The lightest passes if no load check fails, and nothing
+else fails, is marginal or is left open that is not with what stands in the spec. What is heavier than
+that is planned, and not checked. Nothing is written: put the values into the spec, or after --set. The
+exit status is 1 if what stands in the spec fails and nothing that was tried passes.
+)";
+
 constexpr std::string_view explain = R"(fitup explain: what a key of the spec means
 
 Usage: fitup explain [KEY] [options]
@@ -194,6 +214,7 @@ std::string help_text(std::string_view command) {
   if (command == "make") return std::string(make);
   if (command == "check") return std::string(check);
   if (command == "compare") return std::string(compare);
+  if (command == "lighten") return std::string(lighten);
   if (command == "explain") return std::string(explain);
   if (command == "begin") return std::string(begin);
   if (command == "tables") return std::string(tables);

@@ -60,6 +60,13 @@ struct CompareRequest {
   std::optional<UnitSystem> units;  // of what is printed; absent: those of `a`
 };
 
+struct LightenRequest {
+  Common common;
+  std::string spec_file;
+  std::vector<Override> overrides;
+  std::optional<UnitSystem> units;  // of what is printed; absent: the spec's
+};
+
 struct ExplainRequest {
   Common common;
   std::optional<std::string> key;
@@ -96,7 +103,8 @@ struct HelpRequest {
   std::string command;  // empty: the program's
 };
 
-using Request = std::variant<MakeRequest, MakeTogetherRequest, CheckRequest, CompareRequest, ExplainRequest,
-                             TablesRequest, SchemaRequest, BeginRequest, InspectRequest, VersionRequest, HelpRequest>;
+using Request =
+    std::variant<MakeRequest, MakeTogetherRequest, CheckRequest, CompareRequest, LightenRequest, ExplainRequest,
+                 TablesRequest, SchemaRequest, BeginRequest, InspectRequest, VersionRequest, HelpRequest>;
 
 }  // namespace fitup::app

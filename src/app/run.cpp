@@ -24,6 +24,7 @@ struct Dispatch {
   Outcome operator()(const MakeTogetherRequest& request) const { return make_together(request); }
   Outcome operator()(const CheckRequest& request) const { return check(request); }
   Outcome operator()(const CompareRequest& request) const { return compare(request); }
+  Outcome operator()(const LightenRequest& request) const { return lighten_spec(request); }
   Outcome operator()(const ExplainRequest& request) const { return explain(request); }
   Outcome operator()(const TablesRequest& request) const { return list_tables(request); }
   Outcome operator()(const SchemaRequest& request) const { return schema(request); }
@@ -44,13 +45,14 @@ Outcome outcome_of_usage(const UsageError& error) {
 bool is_long(const Request& request) {
   return std::holds_alternative<MakeRequest>(request) || std::holds_alternative<MakeTogetherRequest>(request) ||
          std::holds_alternative<CheckRequest>(request) || std::holds_alternative<CompareRequest>(request) ||
-         std::holds_alternative<InspectRequest>(request);
+         std::holds_alternative<LightenRequest>(request) || std::holds_alternative<InspectRequest>(request);
 }
 
 Outcome outcome_of_interrupt(const Request& request) {
   Outcome outcome{.command = "make"};
   if (std::holds_alternative<CheckRequest>(request)) outcome.command = "check";
   if (std::holds_alternative<CompareRequest>(request)) outcome.command = "compare";
+  if (std::holds_alternative<LightenRequest>(request)) outcome.command = "lighten";
   if (std::holds_alternative<InspectRequest>(request)) outcome.command = "inspect";
   add_failure(outcome, {Failure::Kind::interrupted, outcome.command, "stopped as asked"});
   return outcome;

@@ -15,7 +15,7 @@ struct Question {
 
 constexpr std::array<Question, 2> open_questions{{
     {"cut-rules", "whether the cutter takes every hole, slot, web and sheet size"},
-    {"loads", "what plates, covers, screws and seams carry, and whether seals stay pressed between their screws"},
+    {"loads", "what rod plates, bearers and the screws of covers carry, and what loads that come again and again do to steel and seams"},
 }};
 
 }  // namespace

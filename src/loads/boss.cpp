@@ -9,8 +9,10 @@
 #include <variant>
 
 #include "fitup/tables.h"
-#include "loads/formulas.h"
+#include "loads/joint_groups.h"
+#include "loads/seam_group.h"
 #include "loads/strength.h"
+#include "loads/weld_limits.h"
 
 namespace fitup::loads {
 
@@ -19,10 +21,6 @@ namespace {
 constexpr double pi = 3.14159265358979323846;
 constexpr double gravity = 9.80665;      // m/s2
 constexpr double eye_tensile_mpa = 410;  // of the least that forged eyes of C15E have (from memory)
-
-double throat_mm(const Seam& ring) {
-  return ring.kind == SeamKind::fillet ? ring.size_mm * std::sqrt(0.5) : ring.size_mm;
-}
 
 class Boss {
  public:
@@ -38,7 +36,7 @@ class Boss {
   std::vector<Finding> findings() {
     std::vector<Finding> all;
     thread(all);
-    if (host_ == nullptr) return all;
+    if (!held_) return all;
     weld(all);
     leg(all);
     return all;
@@ -52,11 +50,13 @@ class Boss {
       const Joint& joint = plan_.joints[j];
       if (joint.kind != JointKind::weld || (joint.a != point_.boss && joint.b != point_.boss)) continue;
       const InstanceId other = joint.a == point_.boss ? joint.b : joint.a;
-      if (const auto* member = std::get_if<Member>(&part(other).form)) {
-        host_ = member;
-        host_id_ = other;
-        joint_ = j;
-      }
+      // Of several the one that is a member, or else the first: the wall or its doubler.
+      const auto* member = std::get_if<Member>(&part(other).form);
+      if (held_ && member == nullptr) continue;
+      held_ = true;
+      host_ = member;
+      host_id_ = other;
+      joint_ = j;
     }
   }
 
@@ -64,7 +64,7 @@ class Boss {
     Finding f;
     f.check = "bosses";
     f.parts.push_back(label_of(plan_, point_.boss));
-    if (host_ != nullptr) f.parts.push_back(label_of(plan_, host_id_));
+    if (held_) f.parts.push_back(label_of(plan_, host_id_));
     f.at = point_.at;
     f.key = key;
     f.place = plan_.instances[point_.boss].place;
@@ -109,17 +109,17 @@ class Boss {
     for (const Seam& seam : seams_.all) {
       if (seam.joint == joint_ && holds(seam) && seam.ring_diameter_mm > 0) rings.push_back(seam);
     }
-    const auto strength = strength_of(part(host_id_).material, host_->section.thickness_mm);
+    const auto strength = strength_of(part(host_id_).material, welded_thickness_mm(part(host_id_)));
     if (rings.empty() || !strength) {
       unknown(all, "the weld of the boss has no bead round it that was worked out: it is not checked");
       return;
     }
     Finding f = about("lifting.boss_diameter");
+    const WeldLimit limit = weld_limit(plan_.load_rules, *strength, LoadKind::lifted);
     f.value = factors_.on_rupture * ring_weld_mpa(pull_, rings);
-    f.limit = weld_strength_en_mpa(strength->tensile_mpa, strength->weld_beta, 1);
+    f.limit = factors_.on_rupture * limit.mpa;
     f.unit = "MPa";
-    f.source =
-        "strength of a fillet's throat: EN 1993-1-8, 4.5.3.3 without its partial factor; " + std::string(factors_.word);
+    f.source = "strength of a seam's throat: " + limit.source;
     f.verdict = verdict(*f.value, *f.limit);
     f.message = fmt::format(
         "round the boss {} beads hold {:.0f} N up and {:.0f} N across at {:.0f} mm above them; {} times the stress in "
@@ -131,6 +131,10 @@ class Boss {
   }
 
   void leg(std::vector<Finding>& all) const {
+    if (host_ == nullptr) {
+      unknown(all, "how the plate bends that the boss stands in is not checked: only legs of angles are");
+      return;
+    }
     const Section& section = host_->section;
     const auto strength = strength_of(part(host_id_).material, section.thickness_mm);
     if (section.shape != SectionShape::angle || !strength) {
@@ -179,6 +183,7 @@ class Boss {
   const Member* host_ = nullptr;
   InstanceId host_id_ = 0;
   std::size_t joint_ = 0;
+  bool held_ = false;
 };
 
 }  // namespace

@@ -114,6 +114,18 @@ double least_leg_mm(double thinner_mm) {
   return 8;
 }
 
+double slenderness(double length_mm, double gyration_mm, double yield_mpa, double e_mpa) {
+  return length_mm / gyration_mm / (pi * std::sqrt(e_mpa / yield_mpa));
+}
+
+double buckling_factor(double slenderness, BucklingCurve curve) {
+  constexpr std::array<double, 4> imperfection{0.21, 0.34, 0.49, 0.76};
+  if (slenderness <= 0.2) return 1;
+  const double phi =
+      0.5 * (1 + imperfection[static_cast<std::size_t>(curve)] * (slenderness - 0.2) + slenderness * slenderness);
+  return std::min(1.0, 1 / (phi + std::sqrt(phi * phi - slenderness * slenderness)));
+}
+
 double attachment_force_n(double mass_kg, double accelerations_g, int attachments) {
   return mass_kg / attachments * accelerations_g * gravity;
 }

@@ -46,6 +46,14 @@ struct PlateBending {
 /// AWS D1.1, table 7.7: least leg for the thinner part, low-hydrogen process; it need not exceed the part.
 [[nodiscard]] double least_leg_mm(double thinner_mm);
 
+/// Which of the European buckling curves: a 0.21, b 0.34, c 0.49, d 0.76 (EN 1993-1-1, table 6.1).
+enum class BucklingCurve { a, b, c, d };
+/// How slender a strut is: its length over its radius of gyration, beside the length at which Euler's load is its
+/// yield.
+[[nodiscard]] double slenderness(double length_mm, double gyration_mm, double yield_mpa, double e_mpa);
+/// What is left of its yield load, EN 1993-1-1, 6.3.1.2: 1 / (Phi + sqrt(Phi^2 - l^2)), at most 1.
+[[nodiscard]] double buckling_factor(double slenderness, BucklingCurve curve);
+
 /// Each of four attachments of a battery container, so many times the weight of a quarter of it (worked example W27).
 [[nodiscard]] double attachment_force_n(double mass_kg, double accelerations_g, int attachments);
 

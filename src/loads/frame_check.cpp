@@ -6,8 +6,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 
+#include "loads/formulas.h"
 #include "loads/lift.h"
 #include "loads/shares.h"
 #include "loads/strength.h"
@@ -21,6 +23,7 @@ constexpr double standing_factor = 1.5;  // on yield, of what carries its load a
 constexpr std::array<Vec3, 6> ways{axis::minus_y, axis::y, axis::minus_x, axis::x, axis::z, axis::minus_z};
 constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
 constexpr int stations = 8;  // along each piece
+constexpr double least_push_mpa = 0.1;
 
 // The corner nodes that the first box stands on; not two of one place.
 std::vector<Support> four_corners(const Plan& plan, const FrameModel& model) {
@@ -56,6 +59,7 @@ void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel
       c.load.nodes.push_back({node->second, {0, 0, way[i] * weight}, {}});
     }
     c.words = fmt::format("lifted on {} legs, {} times its weight", legs, rules.dynamic);
+    c.kind = LoadKind::lifted;
     // It balances: what is held only keeps it in its place.
     c.frame.supports = {{model.nearest_node(whole.centre), clamped}};
     cases.push_back(std::move(c));
@@ -69,6 +73,7 @@ struct Worst {
   double limit_mpa = 0;
   double sag_mm = 0;  // of that piece from the line between its ends
   double span_mm = 0;
+  double buckles = 1;  // what a strut of its length keeps of its yield load, where it is pressed
   std::size_t piece = 0;
   Vec3 at{};
   const FrameCase* of = nullptr;
@@ -88,8 +93,7 @@ class Looking {
       for (std::size_t p = 0; p < model_.pieces.size(); ++p) look(c, *solver, result, p);
     }
     std::vector<Finding> findings;
-    if (rails_.of != nullptr) findings.push_back(finding(rails_, true));
-    if (members_.of != nullptr) findings.push_back(finding(members_, false));
+    for (const auto& [kind, worst] : worst_) findings.push_back(finding(worst, kind.second));
     return findings;
   }
 
@@ -115,19 +119,37 @@ class Looking {
     // What twists the frame as it hangs is held by plates that the model leaves out: rails are looked at on a level
     // frame.
     if (rail && !c.level) return;
-    Worst& worst = rail ? rails_ : members_;
+    Worst& worst = worst_[{order_of(c), rail}];
     const FramePiece& piece = model_.pieces[p];
     const CentroidLine line = *centroid_line(plan_, piece.of);
     for (int i = 0; i <= stations; ++i) {
       const double share = static_cast<double>(i) / stations;
       const InnerForces inner = solver.inner(c.load, result, p, share);
-      const double stress = stress_mpa(section, inner);
+      // A trifling push is no strut; a rail is pressed by what holds its ends, and bends.
+      const bool pressed = !rail && inner.force.x < -least_push_mpa * section.area_mm2;
+      const double buckles = pressed ? left_by_buckling(p, section, strength->yield_mpa) : 1;
+      const double stress = stress_mpa(section, inner) + std::abs(inner.force.x) / section.area_mm2 * (1 / buckles - 1);
       if (stress / limit <= worst.utilisation) continue;
       const Vec3 at = line.at(piece.from_mm + share * (piece.to_mm - piece.from_mm));
-      worst = {stress / limit, stress, limit, 0, piece.to_mm - piece.from_mm, p, at, &c, strength->source};
+      worst = {stress / limit, stress, limit, 0, piece.to_mm - piece.from_mm, buckles, p, at, &c, strength->source};
       const Vec3 chord = 0.5 * (solver.moved(c.load, result, p, 0) + solver.moved(c.load, result, p, 1));
       worst.sag_mm = norm(solver.moved(c.load, result, p, 0.5) - chord);
     }
+  }
+
+  /// Cases of the same words are one: the first of them says where it stands.
+  std::size_t order_of(const FrameCase& c) const {
+    const auto same = [&c](const FrameCase& other) { return other.words == c.words; };
+    return static_cast<std::size_t>(std::find_if(cases_.begin(), cases_.end(), same) - cases_.begin());
+  }
+
+  /// Of the whole member as a strut that nothing holds between its ends, about its weakest axis.
+  [[nodiscard]] double left_by_buckling(std::size_t p, const SectionProperties& section, double yield_mpa) const {
+    const Section shape = *section_of(part(p));
+    const auto curve = shape.shape == SectionShape::angle ? BucklingCurve::b : BucklingCurve::c;
+    const double gyration = std::sqrt(section.iv_mm4 / section.area_mm2);
+    const double length = centroid_line(plan_, model_.pieces[p].of)->length_mm();
+    return buckling_factor(slenderness(length, gyration, yield_mpa, Elastic{}.e_mpa), curve);
   }
 
   /// By what the model leaves out and welds hold.
@@ -155,12 +177,17 @@ class Looking {
     f.verdict = !over ? Verdict::pass : stiffened ? Verdict::not_checked : Verdict::fail;
     f.message = fmt::format(
         "{} carries the most of the {}: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {}; there it sags {:.2f} mm over "
-        "{:.0f} mm. As a space "
+        "{:.0f} mm{}. As a space "
         "frame of its centroid lines, welded joints rigid; items as rigid blocks, evenly on their rails or on their "
         "ends, "
         "whichever is worse; plates, covers, braces, gussets, holes and the pull of slings to the side left out",
         plan_.instances[id].name, rail ? "rails" : "members", w.stress_mpa, w.limit_mpa, 100 * w.utilisation,
-        w.of->words, w.sag_mm, w.span_mm);
+        w.of->words, w.sag_mm, w.span_mm,
+        w.buckles < 1
+            ? fmt::format("; pressed, as a strut of the whole member's length it keeps {:.2f} of its yield load "
+                          "(EN 1993-1-1, 6.3.1, what presses it counted over that)",
+                          w.buckles)
+            : std::string{});
     if (over && stiffened)
       f.message +=
           "; the bare frame does not carry it without the plates, braces or gussets that are welded to it, and what "
@@ -173,8 +200,7 @@ class Looking {
   const Plan& plan_;
   const FrameModel& model_;
   const std::vector<FrameCase>& cases_;
-  Worst rails_;
-  Worst members_;
+  std::map<std::pair<std::size_t, bool>, Worst> worst_;  // by case, and whether of a rail
 };
 
 }  // namespace
@@ -196,6 +222,7 @@ std::vector<FrameCase> frame_cases(const Plan& plan, const FrameModel& model, co
       thrown.factor = 1;
       thrown.factor_words = "yield is where it lets go";
       thrown.level = false;
+      thrown.kind = LoadKind::thrown;
       cases.push_back(std::move(thrown));
     }
     cases.push_back(std::move(standing));

@@ -8,6 +8,7 @@
 #include "fitup/load_rules.h"
 #include "fitup/weight.h"
 #include "loads/frame_loads.h"
+#include "loads/weld_limits.h"
 
 namespace fitup::loads {
 
@@ -19,6 +20,7 @@ struct FrameCase {
   double factor = 1;  // on yield
   std::string factor_words;
   bool level = false;  // at rest on its corners
+  LoadKind kind = LoadKind::standing;
 };
 /// Standing on its four corners; lifted in each way that it may hang; thrown to each side that is stated.
 [[nodiscard]] std::vector<FrameCase> frame_cases(const Plan& plan, const FrameModel& model, const Weights& weights,

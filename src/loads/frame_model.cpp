@@ -71,8 +71,9 @@ class Modelling {
   }
 
   std::optional<FrameModel> run() {
-    for (const Joint& joint : plan_.joints) {
-      if (joint.kind == JointKind::weld || joint.kind == JointKind::bolted) join(joint.a, joint.b);
+    for (std::size_t j = 0; j < plan_.joints.size(); ++j) {
+      const Joint& joint = plan_.joints[j];
+      if (joint.kind == JointKind::weld || joint.kind == JointKind::bolted) join(joint.a, joint.b, j);
     }
     if (stations_.empty()) return std::nullopt;
     gather();
@@ -94,7 +95,7 @@ class Modelling {
     return same_.size() - 1;
   }
 
-  void join(InstanceId a, InstanceId b) {
+  void join(InstanceId a, InstanceId b, std::size_t joint) {
     if (lines_.contains(b) && !lines_.contains(a)) std::swap(a, b);
     if (!lines_.contains(a)) return;
     if (lines_.contains(b)) {
@@ -102,6 +103,7 @@ class Modelling {
       const std::size_t one = station(a, at.on_a_mm);
       const std::size_t two = station(b, at.on_b_mm);
       same_[find(two)] = find(one);
+      joints_[joint] = one;
       return;
     }
     if (plan_.parts[plan_.instances[b].part].role != Role::boss) return;
@@ -149,6 +151,7 @@ class Modelling {
       model_.frame.nodes.push_back((1 / static_cast<double>(at.size())) * sum);
     }
     for (std::size_t i = 0; i < stations_.size(); ++i) stations_[i].node = node[find(i)];
+    for (const auto& [joint, station] : joints_) model_.node_of_joint[joint] = stations_[station].node;
     for (const auto& [boss, station] : bosses_) {
       // At the boss itself: what pulls there does so beside the centroid.
       model_.node_of[boss] = stations_[station].node;
@@ -188,6 +191,7 @@ class Modelling {
   std::vector<Station> stations_;
   std::vector<std::size_t> same_;
   std::map<InstanceId, std::size_t> bosses_;
+  std::map<std::size_t, std::size_t> joints_;  // station of each joint of two beams
   FrameModel model_;
 };
 

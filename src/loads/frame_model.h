@@ -26,7 +26,8 @@ struct FrameModel {
   Frame frame;                     // without supports
   std::vector<FramePiece> pieces;  // by member of the frame
   std::map<InstanceId, SectionProperties> sections;
-  std::map<InstanceId, std::size_t> node_of;  // lift bosses, by instance
+  std::map<InstanceId, std::size_t> node_of;         // lift bosses, by instance
+  std::map<std::size_t, std::size_t> node_of_joint;  // joints of two of the frame's, by index into Plan::joints
   /// The node that is nearest to a place.
   [[nodiscard]] std::size_t nearest_node(Vec3 at) const;
   /// The piece of an instance that holds a place along it; nothing where the instance is none of the frame's.

@@ -177,6 +177,15 @@ InnerForces FrameSolver::inner(const LoadCase& load, const FrameResult& result, 
   return inner;
 }
 
+EndForces FrameSolver::on_member(const LoadCase& load, const FrameResult& result, std::size_t member) const {
+  const BeamElement& element = factored_->elements[member];
+  Vector12 f = element.stiffness() * nodes_of(frame_.members[member], result);
+  for (const LineLoad& line : load.lines) {
+    if (line.member == member) f -= element.node_loads(line);
+  }
+  return {{vec3(f.segment<3>(0)), vec3(f.segment<3>(6))}, {vec3(f.segment<3>(3)), vec3(f.segment<3>(9))}};
+}
+
 Vec3 FrameSolver::moved(const LoadCase& load, const FrameResult& result, std::size_t member, double share) const {
   const BeamElement& element = factored_->elements[member];
   const Vector12 u = element.local(nodes_of(frame_.members[member], result));

@@ -83,6 +83,12 @@ struct InnerForces {
   Vec3 moment;  // torsion, about y, about z
 };
 
+/// Of both ends of a member.
+struct EndForces {
+  std::array<Vec3, 2> force;
+  std::array<Vec3, 2> moment;
+};
+
 struct FrameResult {
   std::vector<Vec3> moved;     // nodes
   std::vector<Vec3> turned;    // radians
@@ -101,6 +107,8 @@ class FrameSolver {
   /// At `share` of the member's length, 0 to 1.
   [[nodiscard]] InnerForces inner(const LoadCase& load, const FrameResult& result, std::size_t member,
                                   double share) const;
+  /// What its two nodes do to a member: force N and moment N mm about the node, in the frame's coordinates.
+  [[nodiscard]] EndForces on_member(const LoadCase& load, const FrameResult& result, std::size_t member) const;
   /// How far the member's shear centre line has moved there, in the frame's coordinates.
   [[nodiscard]] Vec3 moved(const LoadCase& load, const FrameResult& result, std::size_t member, double share) const;
 

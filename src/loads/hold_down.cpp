@@ -227,6 +227,15 @@ class HoldDown {
 }  // namespace
 
 std::vector<BoltForce> bolt_forces(const std::vector<Vec3>& bolts, Vec3 normal, Vec3 force, Vec3 force_at) {
+  std::vector<BoltForce> forces;
+  for (const Vec3 f : forces_on_bolts(bolts, normal, force, force_at)) {
+    const double tension = dot(f, normal);
+    forces.push_back({tension, norm(f - tension * normal)});
+  }
+  return forces;
+}
+
+std::vector<Vec3> forces_on_bolts(const std::vector<Vec3>& bolts, Vec3 normal, Vec3 force, Vec3 force_at) {
   const auto n = static_cast<double>(bolts.size());
   Vec3 middle;
   for (const Vec3 b : bolts) middle = middle + b;
@@ -246,7 +255,7 @@ std::vector<BoltForce> bolt_forces(const std::vector<Vec3>& bolts, Vec3 normal, 
   // A tension t at (du, dv) gives the moment (dv t) about u and (-du t) about v.
   const double mu = dot(moment, u), mv = dot(moment, v);
   const double det = uu * vv - uv * uv;
-  std::vector<BoltForce> forces;
+  std::vector<Vec3> forces;
   for (const Vec3 b : bolts) {
     const double du = dot(b - middle, u), dv = dot(b - middle, v);
     double tension = dot(force, normal) / n;
@@ -260,7 +269,7 @@ std::vector<BoltForce> bolt_forces(const std::vector<Vec3>& bolts, Vec3 normal, 
     const double twist = polar > 1e-6 ? about_n / polar : 0;
     const double su = dot(force, u) / n - twist * dv;
     const double sv = dot(force, v) / n + twist * du;
-    forces.push_back({tension, std::hypot(su, sv)});
+    forces.push_back(tension * normal + su * u + sv * v);
   }
   return forces;
 }

@@ -21,6 +21,9 @@ struct BoltForce {
 [[nodiscard]] std::vector<BoltForce> bolt_forces(const std::vector<Vec3>& bolts, Vec3 normal, Vec3 force,
                                                  Vec3 force_at);
 
+/// The same as the force that the body puts on each bolt.
+[[nodiscard]] std::vector<Vec3> forces_on_bolts(const std::vector<Vec3>& bolts, Vec3 normal, Vec3 force, Vec3 force_at);
+
 /// EN 1993-1-8, table 3.4 (from memory): tension 0.9 fub As, shear alpha_v fub As, threads in the shear plane, both
 /// over 1.25; together Fv / FvRd + Ft / (1.4 FtRd), and Ft / FtRd alone. At most 1.
 [[nodiscard]] double bolt_utilisation(BoltForce force, double stress_area_mm2, const BoltClass& strength);

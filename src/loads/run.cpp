@@ -13,23 +13,30 @@
 #include "loads/frame_check.h"
 #include "loads/hold_down.h"
 #include "loads/lift.h"
+#include "loads/plate_check.h"
+#include "loads/seal_check.h"
+#include "loads/seam_check.h"
 #include "loads/weight_check.h"
 
 namespace fitup {
 
 namespace {
 
-constexpr std::array<std::string_view, 6> load_checks{"balance", "bosses", "frame", "hold-down", "lift", "weight"};
+constexpr std::array<std::string_view, 10> load_checks{"balance", "bosses", "frame",     "hold-down", "lift",
+                                                       "plates",  "seals",  "seam-size", "seams",     "weight"};
 
 void append(std::vector<Finding>& all, std::vector<Finding> more) {
   all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
-std::vector<Finding> check_statics(const Plan& plan, const Weights& weights) {
+std::vector<Finding> check_statics(const Plan& plan, const Seams& seams, const Weights& weights) {
   if (plan.frames.empty()) return {};
   const auto model = loads::frame_model(plan);
-  if (!model) return {};
-  return loads::check_frame(plan, *model, loads::frame_cases(plan, *model, weights, plan.load_rules));
+  if (!model) return loads::check_seams(plan, seams, weights, nullptr, {});
+  const auto cases = loads::frame_cases(plan, *model, weights, plan.load_rules);
+  std::vector<Finding> all = loads::check_frame(plan, *model, cases);
+  append(all, loads::check_seams(plan, seams, weights, &*model, cases));
+  return all;
 }
 
 std::vector<Finding> loads_with(const Plan& plan, const Seams& seams) {
@@ -39,7 +46,9 @@ std::vector<Finding> loads_with(const Plan& plan, const Seams& seams) {
   append(all, loads::check_balance(plan, weights, rules));
   append(all, loads::check_bosses(plan, seams, weights, rules));
   append(all, loads::check_hold_down(plan, weights, rules));
-  append(all, check_statics(plan, weights));
+  append(all, check_statics(plan, seams, weights));
+  append(all, loads::check_plates(plan));
+  append(all, loads::check_seals(plan));
   append(all, loads::check_weight(plan, weights));
   return all;
 }

@@ -96,6 +96,11 @@ class Knobs {
 
   void of_box(const BoxSpec& box) {
     const std::string key = "box." + box.name;
+    if (what_.check == "seams" || what_.check == "seam-size") return of_seams(box, key);
+    if (what_.check == "seals" || what_.check == "plates") {
+      for (const FaceSpec& face : box.faces) of_sheet(face, key);
+      return;
+    }
     welds(box, key + ".welds");
     places_in_rows(box, key + ".row");
     for (const FaceSpec& face : box.faces) of_openings(face, key);
@@ -106,6 +111,26 @@ class Knobs {
     for (const FaceSpec& face : box.faces) of_cover(face, key);
     clearances(box, key + ".clearance", false);
     for (const FaceSpec& face : box.faces) rooms_of_openings(face, key);
+  }
+
+  /// A larger leg where the spec says one; else wider feet and lugs, whose seams are then longer.
+  void of_seams(const BoxSpec& box, const std::string& key) {
+    if (box.welds.leg && what_.keys.contains(key + ".welds")) add(key + ".welds.leg", **box.welds.leg, Fineness::half);
+    if (box.feet && is_about(key + ".feet")) add(key + ".feet.width", *box.feet->width);
+    for (const Face f : all_faces) {
+      const FaceSpec& face = box.face(f);
+      const std::string face_key = fmt::format("{}.face.{}", key, to_text(f));
+      if (face.lugs && is_about(face_key + ".lugs")) add(face_key + ".lugs.width", *face.lugs->width);
+    }
+    if (box.rails.outer_width && is_about(key + ".rails")) add(key + ".rails.outer_width", **box.rails.outer_width);
+  }
+
+  /// Screws nearer to each other, or thicker sheet.
+  void of_sheet(const FaceSpec& face, const std::string& box_key) {
+    const std::string key = key_of(face, *box_of(face), box_key);
+    if (!is_about(key)) return;
+    if (what_.check == "seals") add(key + ".screws.max_spacing", *face.screws.max_spacing);
+    add(key + ".thickness", *face.thickness, Fineness::half);
   }
 
   void places_in_rows(const BoxSpec& box, const std::string& key) {

@@ -30,6 +30,15 @@ Remnant remnant(const Cell& cell, const Spec& spec) {
           static_cast<int>(*cell["count"].get<double>())};
 }
 
+void put_on_shelf(const Cell& cell, const Spec& spec, BarStock& stock) {
+  if (const Cell* named = cell.find("section")) {
+    const std::string name = *named->get<std::string>();
+    const Section* section = spec.section(name);
+    stock.shelf_sections.push_back(section != nullptr ? section->designation : name);
+  }
+  if (const Cell* thickness = cell.find("thickness")) stock.shelf_thicknesses_mm.push_back(mm(*thickness));
+}
+
 }  // namespace
 
 BenchOptions bench_options(const Cell& root, const Spec& spec) {
@@ -56,6 +65,9 @@ BenchOptions bench_options(const Cell& root, const Spec& spec) {
   }
   out.stock.kerf_mm = mm(stock["kerf"]);
   out.stock.end_trim_mm = mm(stock["end_trim"]);
+  if (const Cell* shelf = stock.find("shelf")) {
+    for (const Cell& entry : shelf->entries) put_on_shelf(entry, spec, out.stock);
+  }
   if (const Cell* remnants = stock.find("remnant")) {
     for (const Cell& entry : remnants->entries) out.stock.remnants.push_back(remnant(entry, spec));
   }
@@ -84,6 +96,10 @@ std::vector<std::string> bench_lines(const Spec& spec) {
   add("stock.end_trim", is.stock.end_trim_mm, usually.stock.end_trim_mm);
   for (const Remnant& one : is.stock.remnants) {
     lines.push_back(fmt::format("stock.remnant = {} x {} x {}", one.count, one.section, mm_text(one.length_mm)));
+  }
+  for (const std::string& section : is.stock.shelf_sections) lines.push_back("stock.shelf.section = " + section);
+  for (const double thickness : is.stock.shelf_thicknesses_mm) {
+    lines.push_back("stock.shelf.thickness = " + mm_text(thickness));
   }
   return lines;
 }

@@ -28,6 +28,14 @@ LoadRules load_rules(const Cell& root) {
   for (const BoltClass& c : bolt_classes) {
     if (c.word == bolts) rules.bolts = c;
   }
+  const std::string welds = *loads["welds"].get<std::string>();
+  rules.welds = welds == weld_code_words[0] ? WeldCode::en_1993_1_8 : WeldCode::aws_d1_1;
+  const std::string electrode = *loads["electrode"].get<std::string>();
+  for (const Electrode& e : electrodes) {
+    if (e.word == electrode) rules.electrode = e;
+  }
+  if (const Cell* kpa = loads.find("pressure")) rules.pressure_kpa = *kpa->get<double>();
+  if (const Cell* kpa = loads.find("seal_pressure")) rules.seal_pressure_kpa = *kpa->get<double>();
   const Cell* thrown = loads.find("thrown");
   if (thrown == nullptr) return rules;
   for (const Face f : all_faces) {

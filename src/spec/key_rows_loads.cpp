@@ -32,6 +32,16 @@ const std::vector<Rule>& load_rows() {
       {"loads.bolts", Type::word, Need::filled, "4.6", none, "4.6, 5.6, 8.8, 10.9, A2-70",
        "strength class of the bolts of feet and lugs, and of rods that say none (rods.strength); ordinary threaded rod is 4.6, not "
        "8.8"},
+      {"loads.welds", Type::word, Need::filled, "EN 1993-1-8", none, "EN 1993-1-8, AWS D1.1",
+       "by whose rules seams are judged: the simplified method of EN 1993-1-8 (of aluminium EN 1999-1-1), or the allowable stress of "
+       "AWS D1.1 and AISC on the throat"},
+      {"loads.electrode", Type::word, Need::filled, "E70", none, "E60, E70, E80",
+       "weld metal that AWS D1.1 reckons with; EN 1993-1-8 goes by the steel"},
+      {"loads.pressure", Type::number, Need::may, "", {0, 1000, true}, "",
+       "even pressure in kPa on each plate and cover, beside their own mass; without it their own mass alone"},
+      {"loads.seal_pressure", Type::number, Need::may, "", {0, 5000, true}, "",
+       "in kPa, how hard the seals press back as far as they are squeezed, as their maker says; without it by what cellular rubber "
+       "of medium firmness does (ASTM D1056, from memory)"},
   };
   // clang-format on
   return rows;

@@ -279,6 +279,10 @@ void write_loads(Writer& out, const Spec& spec) {
   }
   if (!rules.thrown_why.empty()) out.line("loads.why", rules.thrown_why);
   out.line("loads.bolts", std::string(rules.bolts.word));
+  out.line("loads.welds", std::string(weld_code_words[static_cast<std::size_t>(rules.welds)]));
+  if (rules.welds == WeldCode::aws_d1_1) out.line("loads.electrode", std::string(rules.electrode.word));
+  out.line("loads.pressure", rules.pressure_kpa);
+  out.line("loads.seal_pressure", rules.seal_pressure_kpa);
 }
 
 void write_aids(Writer& out, const Spec& spec) {

@@ -122,7 +122,7 @@ TEST_P(WrongCommandLine, SaysWhatIsWrongAndHowToMendIt) {
 INSTANTIATE_TEST_SUITE_P(
     Cases, WrongCommandLine,
     testing::Values(
-        Wrong{"NoCommand", {}, "name a command: make, check, compare, begin, explain, tables, schema, inspect"},
+        Wrong{"NoCommand", {}, "name a command: make, check, compare, lighten, begin, explain, tables, schema, inspect"},
         Wrong{"MisspelledCommand", {"mkae", "a.toml"}, "there is no command \"mkae\"; did you mean \"make\"?"},
         Wrong{"MisspelledOption", {"make", "a.toml", "--onyl", "step"}, "did you mean \"--only\"?"},
         Wrong{"OptionOfAnotherCommand", {"check", "a.toml", "--anyway"}, "there is no option \"--anyway\""},

@@ -127,12 +127,24 @@ TEST(Weight, OfTheParkLocomotivesBoxesIsAsWorkedByHand) {
 
 TEST(Weight, OfTheOrchardSprayersBoxIsAsWorkedByHand) {
   const auto made = example("orchard-sprayer/battery-box.toml");
-  EXPECT_NEAR(weights_of(*made->plan).whole(LoadState::loaded).kg / pound_kg, 196, 19.6);
+  const Weights weights = weights_of(*made->plan);
+  EXPECT_NEAR(weights.whole(LoadState::bare_frame).kg / pound_kg, 26, 2.6);
+  EXPECT_NEAR(weights.whole(LoadState::empty).kg / pound_kg, 80, 8);
+  EXPECT_NEAR(weights.whole(LoadState::loaded).kg / pound_kg, 196, 19.6);
 }
 
 TEST(Weight, OfTheCabinsInverterIsAsWorkedByHand) {
   const auto made = example("cabin-inverter/cabinet.toml");
-  EXPECT_NEAR(weights_of(*made->plan).whole(LoadState::loaded).kg, 45.6, 4.56);
+  const Weights weights = weights_of(*made->plan);
+  EXPECT_NEAR(weights.whole(LoadState::empty).kg, 21.6, 2.16);
+  EXPECT_NEAR(weights.whole(LoadState::loaded).kg, 45.6, 4.56);
+}
+
+TEST(Weight, OfTheWorkboatsLockerIsAsWorkedByHand) {
+  const auto made = example("workboat-locker/locker.toml");
+  const Weights weights = weights_of(*made->plan);
+  EXPECT_NEAR(weights.whole(LoadState::empty).kg, 30, 3);
+  EXPECT_NEAR(weights.whole(LoadState::loaded).kg, 123, 12.3);
 }
 
 TEST(Weight, AMovedItemMovesTheCentreOfMassByItsShare) {

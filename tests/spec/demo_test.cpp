@@ -123,15 +123,17 @@ TEST(InchExample, takes_a_limit_as_it_is_said_and_nothing_beyond) {
     const char* said;
     const char* beyond;
   };
+  // At the top the section of the bottom: the two limits are then those of a deep and of a shallow flange.
+  const Override top{"box.main.frame.top_section", "L 2x2x1/8"};
   const std::string flange = "box.main.face.front.flange_depth";
   for (const auto& [key, refused, said, beyond] :
        {Limit{"item.block.rods.projection", "0.5", "0.7366", "0.7365"},
         Limit{flange.c_str(), "0.2", "1.1247", "1.1245"}, Limit{flange.c_str(), "1.9", "1.7244", "1.7245"}}) {
-    const auto told = test::diagnose("battery-box.toml", text, {{key, refused}}, {}).diagnostics;
+    const auto told = test::diagnose("battery-box.toml", text, {top, {key, refused}}, {}).diagnostics;
     ASSERT_FALSE(told.all().empty()) << key;
     EXPECT_NE(told.all()[0].message.find(std::string(said) + " in"), std::string::npos) << told.all()[0].message;
-    EXPECT_TRUE(test::diagnose("battery-box.toml", text, {{key, said}}, {}).diagnostics.all().empty()) << key;
-    EXPECT_FALSE(test::diagnose("battery-box.toml", text, {{key, beyond}}, {}).diagnostics.all().empty()) << key;
+    EXPECT_TRUE(test::diagnose("battery-box.toml", text, {top, {key, said}}, {}).diagnostics.all().empty()) << key;
+    EXPECT_FALSE(test::diagnose("battery-box.toml", text, {top, {key, beyond}}, {}).diagnostics.all().empty()) << key;
   }
 }
 

@@ -104,6 +104,9 @@ Keys full_spec() {
           {"loads.thrown.front", "3"},
           {"loads.thrown.bottom", "2"},
           {"loads.why", "\"a rule\""},
+          {"loads.welds", "\"AWS D1.1\""},
+          {"loads.pressure", "2"},
+          {"loads.seal_pressure", "60"},
           {"print.bush", "\"12 mm\""},
           {"finish.kind", "\"powder\""},
           {"finish.thickness", "\"0.1 mm\""},
@@ -120,6 +123,8 @@ Keys full_spec() {
           {"bench.torque.thread", "\"M6\""},
           {"bench.torque.newton_metres", "4"},
           {"stock.lengths", "[\"6000 mm\", \"3000 mm\"]"},
+          {"stock.shelf.section", "\"L 40x40x4\""},
+          {"stock.shelf.thickness", "\"2 mm\""},
           {"stock.remnant.section", "\"40x4\""},
           {"stock.remnant.length", "\"2300 mm\""},
           {"as_built.main.front.width_bottom", "\"984 mm\""},
@@ -137,8 +142,9 @@ std::string toml_of(const Keys& keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
     if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" ||
-        table == "keep_apart" || table == "prices.bought" || table == "stock.remnant" || table == "cutter.on_shelf" ||
-        table == "bench.torque" || table == "box.main.face.front.openings" || table == "box.main.face.front.earth") {
+        table == "keep_apart" || table == "prices.bought" || table == "stock.remnant" || table == "stock.shelf" ||
+        table == "cutter.on_shelf" || table == "bench.torque" || table == "box.main.face.front.openings" ||
+        table == "box.main.face.front.earth") {
       std::string& entry = lists[table];
       entry += (entry.empty() ? "" : ", ") + key.substr(dot + 1) + " = " + value;
     } else {

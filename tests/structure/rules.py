@@ -28,7 +28,7 @@ ALLOWED = {
 HEADER_OF = {
     "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "making": "base", "load_rules": "base", "cut_rules": "base", "diagnostic": "diag", "geometry": "geometry",
     "tables": "tables", "welded_sizes": "tables", "sheet_fit": "tables", "drills": "tables", "spec": "spec", "spec_items": "spec", "prices": "spec", "layout": "layout", "plan": "plan", "pattern": "plan", "sequence": "plan", "model": "solid", "findings": "checks",
-    "seams": "checks", "weight": "loads", "loads": "loads", "remedies": "remedies", "job": "output", "inspect": "inspect", "paper": "base", "bench": "bench",
+    "seams": "checks", "weight": "loads", "loads": "loads", "remedies": "remedies", "lighten": "remedies", "job": "output", "inspect": "inspect", "paper": "base", "bench": "bench",
 }
 
 # Libraries that one folder keeps to itself.

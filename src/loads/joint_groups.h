@@ -1,0 +1,29 @@
+#pragma once
+// The seams that hold one instance, or one end of it, as a group.
+
+#include <optional>
+#include <vector>
+
+#include "fitup/plan.h"
+#include "loads/seam_group.h"
+#include "loads/strength.h"
+
+namespace fitup::loads {
+
+struct JointGroup {
+  InstanceId of = 0;                // what is cut free
+  std::vector<std::size_t> joints;  // of Plan::joints
+  std::vector<InstanceId> others;   // what it is welded to
+  std::vector<WeldLine> lines;      // of all their seams that hold
+  std::optional<Strength> weaker;   // of all the parts; nothing where one is in no table
+  double pry_mm = 0;                // how far the parts bear on each other beside a seam that is alone; 0: nowhere
+  bool known = true;                // else a seam of it is not worked out, or screws share what it carries
+};
+
+[[nodiscard]] JointGroup joint_group(const Plan& plan, const Seams& seams, InstanceId of,
+                                     const std::vector<std::size_t>& joints);
+
+/// Thickness of what is welded: of sheet, leg or wall; of what is solid 0.
+[[nodiscard]] double welded_thickness_mm(const Part& part);
+
+}  // namespace fitup::loads

@@ -1,0 +1,162 @@
+// Sections, rails and sheets of the shelf, each with each.
+// Entry: ways_of_building.
+#include "remedies/shelf.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "fitup/tables.h"
+
+namespace fitup::remedies {
+
+namespace {
+
+constexpr std::size_t most_sections = 8;
+constexpr std::size_t most_rails = 4;
+constexpr std::size_t most_sheets = 3;
+constexpr double inch = 25.4;
+
+using Choice = std::vector<Override>;
+
+/// What merchants keep of sheet and flat bar: common practice; in inches gauges 18 to 10 and eighths.
+const std::vector<double>& usual_thicknesses(UnitSystem units) {
+  static const std::vector<double> metric{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15};
+  static const std::vector<double> inches{1.2141,        1.5189,   1.8974,        2.6568,       3.0378,  inch / 8,
+                                          3 * inch / 16, inch / 4, 5 * inch / 16, 3 * inch / 8, inch / 2};
+  return units == UnitSystem::mm_kg ? metric : inches;
+}
+
+std::string length_text(double mm) { return fmt::format("{} mm", std::round(mm * 1e4) / 1e4); }
+
+class Shelf {
+ public:
+  Shelf(const Spec& spec, const BoxSpec& box, ShelfOptions options)
+      : spec_(spec), box_(box), key_("box." + box.name), options_(options) {}
+
+  [[nodiscard]] std::vector<Choice> ways() const {
+    std::vector<Choice> all{{}};
+    for (const std::vector<Choice>& choices : {sections(), rails(), sheets()}) {
+      std::vector<Choice> more;
+      for (const Choice& before : all) {
+        for (const Choice& choice : choices) {
+          Choice both = before;
+          both.insert(both.end(), choice.begin(), choice.end());
+          more.push_back(std::move(both));
+        }
+      }
+      all = std::move(more);
+    }
+    std::erase_if(all, [](const Choice& c) { return c.empty(); });
+    if (all.size() > most_ways) all.resize(most_ways);
+    return all;
+  }
+
+ private:
+  /// From what is next to it: `count` values lighter, and where it may be heavier as many above.
+  template <class T, class Mass>
+  [[nodiscard]] std::vector<T> near(std::vector<T> all, double now, std::size_t count, const Mass& mass) const {
+    std::sort(all.begin(), all.end(), [&](const T& a, const T& b) { return mass(a) < mass(b); });
+    std::vector<T> lighter, heavier;
+    for (const T& one : all) {
+      (mass(one) < now - 1e-6 ? lighter : heavier).push_back(one);
+    }
+    std::erase_if(heavier, [&](const T& one) { return mass(one) < now + 1e-6; });
+    if (lighter.size() > count) lighter.erase(lighter.begin(), lighter.end() - static_cast<std::ptrdiff_t>(count));
+    if (heavier.size() > count) heavier.resize(count);
+    if (options_.heavier_too) lighter.insert(lighter.end(), heavier.begin(), heavier.end());
+    return lighter;
+  }
+
+  [[nodiscard]] std::vector<double> thicknesses(double now, std::size_t count) const {
+    const auto& own = spec_.bench.stock.shelf_thicknesses_mm;
+    return near(own.empty() ? usual_thicknesses(spec_.units) : own, now, count, [](double t) { return t; });
+  }
+
+  [[nodiscard]] bool is_on_shelf(const Section& s) const {
+    const auto& own = spec_.bench.stock.shelf_sections;
+    if (own.empty()) return s.designation.ends_with("in") == (spec_.units == UnitSystem::in_lb);
+    return std::find(own.begin(), own.end(), s.designation) != own.end();
+  }
+
+  [[nodiscard]] std::vector<Choice> sections() const {
+    std::vector<Choice> choices{{}};
+    const Section* now = spec_.section(*box_.frame.section);
+    if (now == nullptr || *box_.build == BuildKind::plate) return choices;
+    std::vector<const Section*> like;
+    for (const Section& s : tables::sections()) {
+      const bool equal = s.leg_a_mm == s.leg_b_mm;
+      if (s.shape == now->shape && equal == (now->leg_a_mm == now->leg_b_mm) && is_on_shelf(s)) like.push_back(&s);
+    }
+    const auto mass = [](const Section* s) { return profile_of(*s).area_mm2(); };
+    for (const Section* s : near(like, mass(now), most_sections, mass)) choices.push_back(section_choice(*s));
+    return choices;
+  }
+
+  /// Uprights of flat bar go with the angle; others stay.
+  [[nodiscard]] Choice section_choice(const Section& s) const {
+    Choice choice{{key_ + ".frame.section", fmt::format("\"{}\"", s.designation)}};
+    const Section* uprights = box_.frame.uprights.given ? spec_.section(*box_.frame.uprights) : nullptr;
+    if (s.shape == SectionShape::angle && uprights != nullptr && uprights->shape == SectionShape::flat) {
+      choice.push_back({key_ + ".frame.uprights", fmt::format("\"{}\"", tables::flat_like_leg(s).designation)});
+    }
+    return choice;
+  }
+
+  [[nodiscard]] std::vector<Choice> rails() const {
+    std::vector<Choice> choices{{}};
+    for (const double t : thicknesses(box_.rails.thickness->mm(), most_rails)) {
+      choices.push_back({{key_ + ".rails.thickness", length_text(t)}});
+    }
+    return choices;
+  }
+
+  [[nodiscard]] bool varies(const FaceSpec& face) const {
+    return *face.closed_by == Closure::cover || (*face.closed_by == Closure::plate && options_.plates_too);
+  }
+
+  /// Of all plates and covers at once: none becomes thicker than it is, unless it may.
+  [[nodiscard]] std::vector<Choice> sheets() const {
+    std::vector<Choice> choices{{}};
+    double thickest = 0;
+    for (const Face f : all_faces) {
+      if (varies(box_.face(f))) thickest = std::max(thickest, box_.face(f).thickness->mm());
+    }
+    for (const double t : thicknesses(thickest, most_sheets)) {
+      Choice choice;
+      for (const Face f : all_faces) {
+        const FaceSpec& face = box_.face(f);
+        if (!varies(face) || (!options_.heavier_too && face.thickness->mm() <= t)) continue;
+        choice.push_back({fmt::format("{}.face.{}.thickness", key_, to_text(f)), length_text(t)});
+      }
+      if (!choice.empty()) choices.push_back(std::move(choice));
+    }
+    if (box_.plates.thickness) shell(choices);
+    return choices;
+  }
+
+  /// Of a box of plates the shell as well.
+  void shell(std::vector<Choice>& choices) const {
+    const std::vector<Choice> before = choices;
+    for (const double t : thicknesses((*box_.plates.thickness)->mm(), most_sheets)) {
+      for (Choice both : before) {
+        both.push_back({key_ + ".plates.thickness", length_text(t)});
+        choices.push_back(std::move(both));
+      }
+    }
+  }
+
+  const Spec& spec_;
+  const BoxSpec& box_;
+  std::string key_;
+  ShelfOptions options_;
+};
+
+}  // namespace
+
+std::vector<std::vector<Override>> ways_of_building(const Spec& spec, const BoxSpec& box, ShelfOptions options) {
+  return Shelf(spec, box, options).ways();
+}
+
+}  // namespace fitup::remedies

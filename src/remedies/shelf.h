@@ -1,0 +1,22 @@
+#pragma once
+// What may stand in place of a box's section, rails and sheets: ways of building it, as values of --set.
+
+#include <string>
+#include <vector>
+
+#include "fitup/spec.h"
+
+namespace fitup::remedies {
+
+/// Most ways that one box is tried in.
+inline constexpr std::size_t most_ways = 128;
+
+struct ShelfOptions {
+  bool heavier_too = false;  // also what is thicker than what stands in the spec
+  bool plates_too = true;  // welded plates as well; not where a frame rests on them in a way that nothing reckons with
+};
+/// Every way but the one that stands in the spec.
+[[nodiscard]] std::vector<std::vector<Override>> ways_of_building(const Spec& spec, const BoxSpec& box,
+                                                                  ShelfOptions options);
+
+}  // namespace fitup::remedies
