@@ -10,7 +10,6 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/end_cut.h"
-#include "plan/flat_cover.h"
 #include "plan/size_words.h"
 
 namespace fitup::plan {
@@ -97,18 +96,6 @@ bool can_have_angles(const FlangedFace& f) {
         fmt::format("its legs reach {} over the frame, and the screws in them need {}", f.build.in_words(f.reach),
                     f.build.in_words(least)),
         fmt::format("an angle with legs of at least {}", f.build.at_least(least + f.t + f.angle->thickness_mm)));
-  }
-  if (f.face != Face::top) return true;
-  for (const LiftPoint& point : f.build.draft.lift_points) {
-    const double half = boss_cut_out_mm(f.build, point) / 2;
-    for (const CoverRim& rim : f.rims) {
-      const double at = along(point.at, rim.across);
-      const double from_edge = rim.side == low ? at : f.size(rim.across) - at;
-      const bool under = rim.kind == CoverEdge::laps && from_edge - half < f.angle->leg_a_mm - f.out;
-      if (!under) continue;
-      return refuse(f, place, "its legs would lie where the lift bosses stand",
-                    "flanges = \"flat\" or \"bent\", or bosses farther from the edge (lifting.at)");
-    }
   }
   return true;
 }

@@ -1,5 +1,5 @@
 // Sheets that are bent: allowance, body and pattern.
-// Entry: bend_allowance_mm, bent_prisms, in_pattern.
+// Entry: bend_allowance_mm, bent_prisms, bent_side, in_pattern.
 #include "plan/bends.h"
 
 #include <algorithm>
@@ -34,32 +34,28 @@ struct Lines {
   }
 };
 
-// What of a polygon of straight edges lies where `height` is not negative; it stays in one piece.
+// What of an outline lies where `height` is not negative; it stays in one piece, and no arc reaches over that line.
 template <class Height>
-std::vector<Vec2> kept(const std::vector<Vec2>& polygon, const Height& height) {
-  std::vector<Vec2> out;
-  const auto add = [&out](Vec2 p) {
-    if (out.empty() || norm(out.back() - p) > tolerance::coincident_mm) out.push_back(p);
+std::vector<Vertex> kept(const std::vector<Vertex>& polygon, const Height& height) {
+  std::vector<Vertex> out;
+  const auto add = [&out](Vec2 p, double bulge) {
+    const bool there = !out.empty() && norm(out.back().at - p) <= tolerance::coincident_mm;
+    if (!there) out.push_back({p, bulge});
+    if (there) out.back().bulge = bulge;
   };
   for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Vec2 a = polygon[i];
-    const Vec2 b = polygon[(i + 1) % polygon.size()];
+    const Vec2 a = polygon[i].at;
+    const Vec2 b = polygon[(i + 1) % polygon.size()].at;
     const double ha = height(a);
     const double hb = height(b);
     const bool in_a = ha >= -tolerance::coincident_mm;
     const bool in_b = hb >= -tolerance::coincident_mm;
-    if (in_a) add(a);
+    if (in_a) add(a, in_b ? polygon[i].bulge : 0);
     if (in_a != in_b && std::abs(ha) > tolerance::coincident_mm && std::abs(hb) > tolerance::coincident_mm) {
-      add(a + (ha / (ha - hb)) * (b - a));
+      add(a + (ha / (ha - hb)) * (b - a), 0);
     }
   }
-  while (out.size() > 1 && norm(out.back() - out.front()) <= tolerance::coincident_mm) out.pop_back();
-  return out;
-}
-
-std::vector<Vec2> corners_of(const Loop& loop) {
-  std::vector<Vec2> out;
-  for (const Vertex& v : loop.vertices) out.push_back(v.at);
+  while (out.size() > 1 && norm(out.back().at - out.front().at) <= tolerance::coincident_mm) out.pop_back();
   return out;
 }
 
@@ -72,12 +68,12 @@ std::vector<Loop> all_holes(const Flat& flat) {
 Vec3 in_space(Vec2 v, double z = 0) { return {v.x, v.y, z}; }
 
 Prism base_of(const Flat& flat) {
-  std::vector<Vec2> polygon = corners_of(flat.profile.outer);
+  std::vector<Vertex> polygon = flat.profile.outer.vertices;
   for (const Bend& bend : flat.bends) {
     const Lines lines(bend);
     polygon = kept(polygon, [&](Vec2 p) { return -lines.beyond(p); });
   }
-  Profile profile{Loop::polygon(polygon), {}};
+  Profile profile{{std::move(polygon)}, {}};
   for (const Loop& hole : all_holes(flat)) {
     const Vec2 middle = hole.bounds().middle();
     const bool stays = std::all_of(flat.bends.begin(), flat.bends.end(),
@@ -96,18 +92,16 @@ Loop turned_up(const Loop& loop, const Lines& lines) {
 
 Prism flange_of(const Flat& flat, const Bend& bend) {
   const Lines lines(bend);
-  auto polygon = kept(corners_of(flat.profile.outer), [&](Vec2 p) { return lines.beyond(p) - lines.zone; });
+  auto polygon = kept(flat.profile.outer.vertices, [&](Vec2 p) { return lines.beyond(p) - lines.zone; });
   polygon = kept(polygon, [&](Vec2 p) { return lines.along(p); });
   polygon = kept(polygon, [&](Vec2 p) { return lines.length - lines.along(p); });
-  Profile profile{turned_up(Loop::polygon(polygon), lines), {}};
+  Profile profile{turned_up({std::move(polygon)}, lines), {}};
   for (const Loop& hole : all_holes(flat)) {
     if (lines.in_flange(hole.bounds().middle())) profile.holes.push_back(turned_up(hole, lines));
   }
   const double t = flat.thickness_mm;
-  const double r = bend.radius_mm;
-  const Vec2 foot = lines.foot() + (bend.up ? r + t : r) * lines.out;
-  const Pose pose =
-      Pose::at(in_space(foot, bend.up ? t + r : -r), bend.up ? axis::z : axis::minus_z, in_space(lines.run));
+  const BentSide side = bent_side(bend, t);
+  const Pose pose = Pose::at(side.corner, side.rise, in_space(lines.run));
   return {std::move(profile), pose, t};
 }
 
@@ -145,6 +139,16 @@ double least_flange_mm(double radius_mm, double thickness_mm) {
 }
 
 double hole_to_bend_mm(double thickness_mm) { return 2 * thickness_mm; }
+
+BentSide bent_side(const Bend& bend, double thickness_mm) {
+  const Lines lines(bend);
+  const double r = bend.radius_mm;
+  const double t = thickness_mm;
+  const Vec2 wall = lines.foot() + (bend.up ? r + t : r) * lines.out;
+  return {
+      lines.foot() + lines.zone * lines.out, lines.run, lines.out, lines.length, in_space(wall, bend.up ? t + r : -r),
+      bend.up ? axis::z : axis::minus_z};
+}
 
 std::vector<Prism> bent_prisms(const Flat& flat) {
   std::vector<Prism> out{base_of(flat)};

@@ -27,6 +27,17 @@ namespace fitup::plan {
 /// The body as it is bent: what stays, and for each bend a quarter of a cylinder and its flange.
 [[nodiscard]] std::vector<Prism> bent_prisms(const Flat& flat);
 
+/// What is bent up as it stands beyond its bend: from where its line begins along it, and out from what stays.
+struct BentSide {
+  Vec2 foot;  // in the flat pattern, where the bend's zone ends
+  Vec2 run;
+  Vec2 out;
+  double length_mm = 0;
+  Vec3 corner;  // of the body, on the outside of its wall or the inside
+  Vec3 rise;
+};
+[[nodiscard]] BentSide bent_side(const Bend& bend, double thickness_mm);
+
 /// Where in the flat pattern a point of the body lies, if a hole in this direction goes square through its wall there.
 [[nodiscard]] std::optional<Vec2> in_pattern(const Flat& flat, Vec3 local, Vec3 direction);
 

@@ -15,6 +15,7 @@
 #include "plan/loose_hardware.h"
 #include "plan/mount_bolt.h"
 #include "plan/mount_welds.h"
+#include "plan/notches.h"
 #include "plan/patterns.h"
 #include "plan/plate/walls.h"
 #include "plan/room.h"
@@ -58,11 +59,9 @@ class Mounts {
     if (!is_wide_enough() || !cutter_makes_slot(build_, spec_, key_)) return;
     taken_ = taken_by_steel(build_.draft);
     beside_ = taken_;
-    // Where their places are given, flanges that are welded on are notched for them.
+    // Where their places are given, flanges are notched for them.
     if (spec_.at) {
-      std::erase_if(taken_, [&](const Taken& t) { return build_.draft.part(t.id).role == Role::cover_flange; });
-    }
-    if (spec_.at) {
+      std::erase_if(taken_, [&](const Taken& t) { return gives_way(build_, t); });
       for (std::size_t i = 0; i < spec_.at->value.size(); ++i) add_given(spec_.at->value[i]);
     } else {
       add_by_rule();

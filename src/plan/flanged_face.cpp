@@ -10,6 +10,8 @@
 
 #include "fitup/tolerances.h"
 #include "plan/bends.h"
+#include "plan/clear_rows.h"
+#include "plan/flat_cover.h"
 #include "plan/holes.h"
 #include "plan/nut_strip.h"
 #include "plan/screw_row.h"
@@ -111,6 +113,18 @@ double FlangedFace::ring_row_mm() const {
   return std::max(side_row_mm(), std::ceil(ring_root_mm() + half - tolerance::contact_mm));
 }
 
+// Bosses stand in the lying legs of the top ring, and are there before any cover.
+void FlangedFace::keep_off_bosses(const CoverRim& rim, const Host& host) const {
+  if (face != Face::top && rim.beside != Face::top) return;
+  const std::string row = fmt::format("{} cover screw {}", word, to_text(rim.beside));
+  for (const LiftPoint& lift : build.draft.lift_points) {
+    const Vec3 at{lift.at.x, lift.at.y, host.box.middle().z};
+    if (at.x < host.box.low.x || at.x > host.box.high.x || at.y < host.box.low.y || at.y > host.box.high.y) continue;
+    const double half = boss_cut_out_mm(build, lift) / 2 + edge_mm();
+    add_row_gap(build, {row, along(at, rim.run) - half, along(at, rim.run) + half});
+  }
+}
+
 std::vector<double> FlangedFace::places(const CoverRim& rim, const Host& host, double from_end) const {
   const bool up = rim.run == 2;
   const double seam = clear_of_seam_mm(shell.end_wall_mm, thread().clear_medium_mm);
@@ -135,6 +149,7 @@ std::vector<double> FlangedFace::places(const CoverRim& rim, const Host& host, d
   const double first = up ? from_end : std::max(from_end, std::ceil(seam - tolerance::contact_mm));
   const double nearest = up ? seam - shell.end_wall_mm : seam;
   const auto by_rule = spread(least(first), most(first), spec.screws.max_spacing->mm());
+  keep_off_bosses(rim, host);
   return places_along(build, {face, rim.beside, rim.run, least(nearest), most(nearest)}, by_rule);
 }
 

@@ -89,6 +89,9 @@ class FlangedFace {
   /// Along a rim, where screws stand on what they are screwed into, on the sheet and on the flange; `from_end` of what
   /// is screwed into, at least.
   [[nodiscard]] std::vector<double> places(const CoverRim& rim, const Host& host, double from_end) const;
+
+ private:
+  void keep_off_bosses(const CoverRim& rim, const Host& host) const;
 };
 
 }  // namespace fitup::plan

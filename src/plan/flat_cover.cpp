@@ -11,6 +11,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/clear_rows.h"
 #include "plan/face_axes.h"
 #include "plan/flange_edges.h"
 #include "plan/holes.h"
@@ -202,11 +203,19 @@ class FlatCover {
   [[nodiscard]] std::vector<double> given_or(const Strip& strip, const std::vector<double>& by_rule) const {
     const double far = along(build_.shell.size, strip.across);
     const double at = middle(strip);
-    if (at > far / 4 && at < 3 * far / 4) return by_rule;
+    const std::string name = fmt::format("{} cover screw {}", word_, build_.draft.instance(strip.host.id).name);
+    if (at > far / 4 && at < 3 * far / 4) {
+      const double apart = tables::find_button_head(*spec_.screws.thread)->head_mm + 1;
+      return out_of_gaps(build_.row_gaps, name, by_rule, apart, step_mm());
+    }
     const Interval lap = covered(strip, strip.run);
     const double end = along(build_.shell.size, strip.run);
-    const ScrewRow row{face_, beside_of(strip), strip.run, std::max(lap.low + edge_mm(), seam_mm(strip)),
-                       std::min(lap.high - edge_mm(), end - seam_mm(strip))};
+    const ScrewRow row{face_,
+                       beside_of(strip),
+                       strip.run,
+                       std::max(lap.low + edge_mm(), seam_mm(strip)),
+                       std::min(lap.high - edge_mm(), end - seam_mm(strip)),
+                       name};
     return places_along(build_, row, by_rule);
   }
 

@@ -78,6 +78,11 @@ WeldRule weld_rule(const BoxSpec& box) {
           "box." + box.name + ".welds", welds.place};
 }
 
+struct Planned {
+  plan::Shell shell;
+  std::array<std::optional<InstanceId>, 6> panels{};
+};
+
 // All boxes in one draft, each where it stands, with what is between them.
 class Whole {
  public:
@@ -88,11 +93,10 @@ class Whole {
     const BoxLayout* sized = with_outside(as_read);
     if (sized == nullptr) return;
     const BoxLayout& box = *sized;
-    plan::Draft own = boxes_.empty() ? plan::Draft() : plan::Draft(box.spec->name);
-    own.weld_rules = {weld_rule(*box.spec)};
-    plan::Build build{spec, box, own, diagnostics_, {}, {}, {}};
-    if (!plan_box(build)) return;
-    plan::StandingBox standing{&box, build.shell, build.panels, {}, 0};
+    plan::Draft own;
+    const auto planned = plan_until_clear(box, own);
+    if (!planned) return;
+    plan::StandingBox standing{&box, planned->shell, planned->panels, {}, 0};
     const plan::StandingBox* other = find(plan::other_box(*box.spec));
     if (other != nullptr) {
       standing.corner = plan::corner_of(standing, *other, plan::bearer_height_mm(*box.spec->bearers));
@@ -139,6 +143,27 @@ class Whole {
   }
 
  private:
+  // Once more with the gaps that rows of screws were found to need, until they need no further ones. Only what is said
+  // of the last trial counts.
+  std::optional<Planned> plan_until_clear(const BoxLayout& box, plan::Draft& own) {
+    constexpr int most_trials = 4;
+    std::vector<plan::RowGap> gaps;
+    for (int trial = 1;; ++trial) {
+      own = boxes_.empty() ? plan::Draft() : plan::Draft(box.spec->name);
+      own.weld_rules = {weld_rule(*box.spec)};
+      Diagnostics said;
+      plan::Build build{*layout_.spec, box, own, said, {}, {}, {}};
+      build.row_gaps = gaps;
+      const bool whole = plan_box(build);
+      if (build.row_gaps.size() > gaps.size() && trial < most_trials) {
+        gaps = build.row_gaps;
+        continue;
+      }
+      for (const Diagnostic& d : said.all()) diagnostics_.add(d);
+      return whole ? std::optional(Planned{build.shell, build.panels}) : std::nullopt;
+    }
+  }
+
   // With the clearances that its outer size leaves; none if it cannot be that large.
   const BoxLayout* with_outside(const BoxLayout& box) {
     if (!box.spec->outside) return &box;

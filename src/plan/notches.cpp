@@ -1,32 +1,28 @@
-// Notches in the flanges of covers, where feet, lugs or screws stand in their way.
-// Entry: notch_flanges.
+// Notches in the flanges of covers, where something of others stands in their way.
+// Entry: notch_flanges, gives_way.
 #include "plan/notches.h"
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 #include <vector>
 
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
-#include "plan/cut_out.h"
+#include "plan/clear_rows.h"
+#include "plan/face_axes.h"
+#include "plan/flange_edges.h"
+#include "plan/flange_leaf.h"
+#include "plan/flanged_face.h"
 
 namespace fitup::plan {
 
 namespace {
 
-constexpr double corner_radius_mm = 3;  // of a notch, where a cutter turns in
-constexpr double widest_web_mm = 3;     // asked for beside a notch; a thinner sheet asks for its thickness
-
-Box3 box_of(const Build& build, InstanceId id) {
-  Box3 out;
-  const Pose& pose = build.draft.pose(id);
-  for (const Prism& prism : body_of(build.draft.part(id)).outer) {
-    const Box3 own = prism.bounds();
-    for (int corner = 0; corner < 8; ++corner) {
-      out.add(pose.point({(corner & 1) != 0 ? own.high.x : own.low.x, (corner & 2) != 0 ? own.high.y : own.low.y,
-                          (corner & 4) != 0 ? own.high.z : own.low.z}));
-    }
-  }
-  return out;
-}
+constexpr double boss_room_mm = 5;     // round a lift boss, for the bead of its weld (common practice)
+constexpr double edge_distance = 1.2;  // of a hole's middle from an edge, in hole diameters (common practice)
 
 bool share_space(const Box3& a, const Box3& b) {
   const auto some = [](double low_a, double high_a, double low_b, double high_b) {
@@ -36,66 +32,185 @@ bool share_space(const Box3& a, const Box3& b) {
          some(a.low.z, a.high.z, b.low.z, b.high.z);
 }
 
-// What a flange gives way to.
-bool gives_way_to(const Build& build, InstanceId id) {
-  const Role role = build.draft.part(id).role;
-  if (role == Role::foot || role == Role::lug) return true;
-  const bool fastener = role == Role::screw || role == Role::nut || role == Role::washer;
-  return fastener && build.draft.instance(id).key == build.key("rod_plates");
+bool is_of_faces(const Build& build, InstanceId id) {
+  return build.draft.instance(id).key.rfind(build.key("face."), 0) == 0;
 }
 
-Box2 cut_for(const Build& build, InstanceId flange, const Box3& box, double gap) {
-  const Pose& pose = build.draft.pose(flange);
-  const Vec3 a = pose.local(box.low);
-  const Vec3 b = pose.local(box.high);
+// What a flange is notched for: nothing that closes a face, and nothing that holds that.
+bool is_notched_for(const Build& build, InstanceId id) {
+  switch (build.draft.part(id).role) {
+    case Role::foot:
+    case Role::lug:
+    case Role::bearer:
+    case Role::boss:
+    case Role::eye:
+    case Role::brace:
+    case Role::gusset:
+    case Role::cross_bar:
+    case Role::stud:
+    case Role::doubler:
+    case Role::nut_strip:
+    case Role::mount_strip: return true;
+    case Role::screw:
+    case Role::nut:
+    case Role::insert:
+    case Role::washer: return !is_of_faces(build, id);
+    default: return false;
+  }
+}
+
+// A piece of something that stands in a leaf, and what is cut for it.
+struct InTheWay {
+  InstanceId id = 0;
+  Box2 bare;
   Box2 cut;
-  cut.add({std::min(a.x, b.x) - gap, std::min(a.y, b.y) - gap});
-  cut.add({std::max(a.x, b.x) + gap, std::max(a.y, b.y) + gap});
-  return cut;
-}
+};
 
-bool clear_of(const Box2& cut, const Loop& hole, double web_mm) {
-  const Box2 b = hole.bounds();
-  return b.low.x - web_mm > cut.high.x || b.high.x + web_mm < cut.low.x || b.low.y - web_mm > cut.high.y ||
-         b.high.y + web_mm < cut.low.y;
-}
-
-void notch(Build& build, InstanceId id, const FaceSpec& face) {
-  auto& flat = std::get<Flat>(build.draft.part(id).form);
-  const Box3 own = box_of(build, id);
-  std::vector<Box2> cuts;
-  for (InstanceId other = 0; other < build.draft.size(); ++other) {
-    if (!gives_way_to(build, other)) continue;
-    const Box3 box = box_of(build, other);
-    if (share_space(own, box)) cuts.push_back(cut_for(build, id, box, face.notch_gap->mm()));
+class Notcher {
+ public:
+  Notcher(Build& build, Face face)
+      : build_(build),
+        face_(face),
+        word_(to_text(face)),
+        spec_(build.box_spec().face(face)),
+        key_(build.key("face." + word_)),
+        taken_(taken_by_steel(build.draft)) {
+    std::erase_if(taken_, [&](const Taken& t) { return t.root || !is_notched_for(build_, t.id); });
   }
-  if (cuts.empty()) return;
-  const double web = std::min(flat.thickness_mm, widest_web_mm);
-  for (const Box2& cut : cuts) {
-    for (const Loop& hole : flat.profile.holes) {
-      if (!clear_of(cut, hole, web)) return;
+
+  void run() {
+    for (const FlangeLeaf& leaf : leaves_of(build_, face_)) notch(leaf);
+  }
+
+ private:
+  [[nodiscard]] std::string words(double mm) const { return build_.in_words(mm); }
+  [[nodiscard]] std::string name(InstanceId id) const { return build_.draft.instance(id).name; }
+
+  [[nodiscard]] std::vector<InTheWay> standing_in(const FlangeLeaf& leaf) const {
+    std::vector<InTheWay> found;
+    for (const Taken& taken : taken_) {
+      if (!share_space(leaf.slab, taken.box)) continue;
+      const Role role = build_.draft.part(taken.id).role;
+      const bool boss = role == Role::boss || role == Role::eye;
+      const double gap = boss ? std::max(spec_.notch_gap->mm(), boss_room_mm) : spec_.notch_gap->mm();
+      const Box2 bare = on_leaf(leaf, taken.box);
+      found.push_back({taken.id, bare, {bare.low - Vec2{gap, gap}, bare.high + Vec2{gap, gap}}});
     }
+    return found;
   }
-  const Vec2 size = flat.profile.bounds().size();
-  CutOut left = cut_out(size, without_slivers(size, cuts, web), corner_radius_mm);
-  if (left.pieces != 1) return;
-  left.profile.holes.insert(left.profile.holes.end(), flat.profile.holes.begin(), flat.profile.holes.end());
-  flat.profile = std::move(left.profile);
-}
+
+  void notch(const FlangeLeaf& leaf) {
+    const std::vector<InTheWay> all = standing_in(leaf);
+    if (all.empty()) return;
+    for (const InTheWay& one : all) {
+      if (!leaves_enough(leaf, one)) return;
+    }
+    bool free = true;
+    for (const InTheWay& one : all) free = keeps_screws(leaf, one) && free;
+    if (!free) return;
+    std::vector<Box2> cuts;
+    for (const InTheWay& one : all) cuts.push_back(one.cut);
+    const std::string problem = cut_leaf(build_, leaf, cuts);
+    if (!problem.empty()) say(leaf, all.front(), problem, "");
+  }
+
+  void say(const FlangeLeaf& leaf, const InTheWay& one, const std::string& why, const std::string& first,
+           const std::string& away = "away from it") {
+    const Instance& other = build_.draft.instance(one.id);
+    build_.diagnostics.add(
+        diag::say<"flange-not-notched">(spec_.style.place, word_, to_text(leaf.beside), other.name, why,
+                                        fmt::format("{}move {} {} ({}), or close the {} face by a flat cover", first,
+                                                    other.name, away, other.key, word_)));
+  }
+
+  // A flange that ends before what stands in it, if it still holds its screws.
+  [[nodiscard]] std::string shallower(const FlangeLeaf& leaf, const InTheWay& one) {
+    if (leaf.kind == FlangeLeaf::Kind::leg_a) return {};
+    const FlangedFace f(build_, face_);
+    const double over = f.reach - (leaf.height_mm - one.bare.low.y);
+    if (over < std::max(f.ring_row_mm(), f.side_row_mm()) + f.edge_mm()) return {};
+    return fmt::format("choose {}, ", shallower_flange(build_, face_, over));
+  }
+
+  bool leaves_enough(const FlangeLeaf& leaf, const InTheWay& one) {
+    const double left = one.cut.low.y;
+    if (left >= leaf.least_mm - tolerance::contact_mm) return true;
+    const Face from = leaf.kind == FlangeLeaf::Kind::leg_a ? leaf.beside : face_;
+    say(leaf, one,
+        fmt::format("{} of its {} would stay and {} must, {}", words(std::max(left, 0.0)), words(leaf.height_mm),
+                    build_.at_least(leaf.least_mm), leaf.why),
+        shallower(leaf, one),
+        fmt::format("at least {} farther from the {} face", build_.at_least(leaf.least_mm - left), to_text(from)));
+    return false;
+  }
+
+  // Holes of the leaf: where their middles are, and which row they are of.
+  bool keeps_screws(const FlangeLeaf& leaf, const InTheWay& one) {
+    const double hole = tables::find_thread(*spec_.screws.thread)->clear_medium_mm;
+    const double needed = edge_distance * hole;
+    bool free = true;
+    for (const Fastener& fastener : build_.draft.fasteners) {
+      const auto& stack = fastener.stack;
+      if (std::find(stack.begin(), stack.end(), leaf.id) == stack.end()) continue;
+      const Vec3 axis = build_.draft.pose(fastener.screw).origin();
+      const Box3 screw = box_around(build_.draft, fastener.screw);
+      if (!share_space(leaf.slab, screw)) continue;
+      const Vec2 at = on_leaf(leaf, {axis, axis}).low;
+      const double beside = std::max({one.cut.low.x - at.x, at.x - one.cut.high.x, 0.0});
+      const double below = std::max({one.cut.low.y - at.y, at.y - one.cut.high.y, 0.0});
+      const double apart = std::hypot(beside, below);
+      if (apart >= needed - tolerance::contact_mm) continue;
+      free = false;
+      clash(leaf, one, fastener.screw, apart, needed);
+    }
+    return free;
+  }
+
+  void clash(const FlangeLeaf& leaf, const InTheWay& one, InstanceId screw, double apart, double needed) {
+    const Vec3 a = leaf.corner + (one.cut.low.x - needed) * leaf.along;
+    const Vec3 b = leaf.corner + (one.cut.high.x + needed) * leaf.along;
+    const int run = std::abs(leaf.along.x) > 0.5 ? 0 : std::abs(leaf.along.y) > 0.5 ? 1 : 2;
+    const double from = std::min(along(a, run), along(b, run));
+    const double to = std::max(along(a, run), along(b, run));
+    wish_for_gap(build_, screw, from, to);
+    say(leaf, one,
+        fmt::format("{} would stand {} from the notch and needs {}", name(screw), words(apart),
+                    build_.at_least(needed)),
+        fmt::format("give its row places that are not between {} and {} ({}.screws.at.{}), ", build_.at_most(from),
+                    build_.at_least(to), key_, to_text(leaf.beside)));
+  }
+
+  Build& build_;
+  Face face_;
+  std::string word_;
+  const FaceSpec& spec_;
+  std::string key_;
+  std::vector<Taken> taken_;
+};
 
 }  // namespace
 
 void notch_flanges(Build& build) {
   for (const Face face : all_faces) {
-    if (!is_flanged(build.box_spec(), face)) continue;
-    const std::string key = build.key("face." + std::string(to_text(face)));
-    for (InstanceId id = 0; id < build.draft.size(); ++id) {
-      const Part& part = build.draft.part(id);
-      const bool flat = part.role == Role::cover_flange && std::holds_alternative<Flat>(part.form);
-      const bool flange = flat && build.draft.instance(id).key == key;
-      if (flange) notch(build, id, build.box_spec().face(face));
-    }
+    if (is_flanged(build.box_spec(), face)) Notcher(build, face).run();
   }
+}
+
+bool gives_way(const Build& build, const Taken& taken) {
+  const std::string& key = build.draft.instance(taken.id).key;
+  const Part& part = build.draft.part(taken.id);
+  for (const Face face : all_faces) {
+    if (!is_flanged(build.box_spec(), face) || key != build.key("face." + std::string(to_text(face)))) continue;
+    if (part.role == Role::cover_flange) return true;
+    if (part.role == Role::cover_sheet) {
+      const auto& flat = std::get<Flat>(part.form);
+      return along(taken.box.size(), axis_of(face)) > flat.thickness_mm + tolerance::contact_mm;
+    }
+    const auto& at = build.box_spec().face(face).screws.at;
+    const bool by_rule = std::none_of(at.begin(), at.end(), [](const auto& row) { return row.has_value(); });
+    return by_rule && part.source == Source::bought;
+  }
+  return false;
 }
 
 }  // namespace fitup::plan

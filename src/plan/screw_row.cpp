@@ -9,6 +9,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/clear_rows.h"
 #include "plan/face_axes.h"
 
 namespace fitup::plan {
@@ -29,6 +30,10 @@ struct Given {
   double spacing = 0;  // largest; 0: none is asked for
 };
 
+double heads_apart_mm(const std::string& thread) {
+  return tables::find_button_head(thread)->head_mm + between_heads_mm;
+}
+
 void say(Build& build, const Given& given, double at, const std::string& why, const std::string& remedy) {
   build.diagnostics.add(diag::say<"screw-place">(given.place, given.key, build.in_words(at), why, remedy));
 }
@@ -46,7 +51,7 @@ bool within_row(Build& build, const Given& given) {
 }
 
 bool apart(Build& build, const Given& given) {
-  const double least = tables::find_button_head(given.thread)->head_mm + between_heads_mm;
+  const double least = heads_apart_mm(given.thread);
   for (std::size_t i = 1; i < given.at.size(); ++i) {
     const double step = given.at[i] - given.at[i - 1];
     if (step < least - tolerance::contact_mm) {
@@ -84,7 +89,11 @@ double clear_of_seam_mm(double leg_mm, double hole_mm) { return 2 * leg_mm + bes
 std::vector<double> places_along(Build& build, const ScrewRow& row, const std::vector<double>& by_rule) {
   const ScrewSpec& screws = build.box_spec().face(row.face).screws;
   const auto& at = screws.at[static_cast<std::size_t>(row.edge)];
-  if (!at) return by_rule;
+  if (!at) {
+    const std::string name =
+        row.name.empty() ? fmt::format("{} cover screw {}", to_text(row.face), to_text(row.edge)) : row.name;
+    return out_of_gaps(build.row_gaps, name, by_rule, heads_apart_mm(*screws.thread), screws.max_spacing->mm());
+  }
   Given given;
   given.place = at->places.place;
   given.key = build.key(fmt::format("face.{}.screws.at.{}", to_text(row.face), to_text(row.edge)));

@@ -1,6 +1,7 @@
 #pragma once
 // Where the screws of a row stand: by rule, or where the spec says. Private to the plan.
 
+#include <string>
 #include <vector>
 
 #include "plan/build.h"
@@ -18,10 +19,11 @@ struct ScrewRow {
   int run = 0;             // axis
   double least = 0;        // places that are given must lie between these
   double most = 0;
+  std::string name = {};  // of its screws without their number; else "front cover screw left"
 };
 
 /// Those that the spec gives for that edge, which are checked against the row's ends, each other and the largest
-/// spacing; else those by rule.
+/// spacing; else those by rule, moved out of the gaps that a trial has found.
 [[nodiscard]] std::vector<double> places_along(Build& build, const ScrewRow& row, const std::vector<double>& by_rule);
 
 /// The same for heights that are given for the screws of a rod plate.

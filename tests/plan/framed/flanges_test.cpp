@@ -98,6 +98,74 @@ TEST(AngleFlange, coped_enters_the_profile_of_the_one_that_runs_whole) {
   EXPECT_EQ(at_end ? member.start : member.end, (EndCut{{{{0, 30, 0}}, {}}, {{{0, 30, 0}}, {}}}));
 }
 
+// A boss 25 across at (200, 24) on the front's leg: 5 for its bead all round make 182.5 to 217.5 along the top flange,
+// from 24 - 17.5 = 6.5 behind the frame's face on. Screws keep 1.2 holes of 4.5 from it.
+const std::pair<std::string, std::string> bosses_in_front{"points = 4\n",
+                                                          "at = [[200, 24], [784, 24], [200, 494], [784, 494]]\n"};
+
+std::vector<double> along_top(const Planned& planned) {
+  std::vector<double> at;
+  for (int i = 1;; ++i) {
+    const Instance* screw = find_instance(*planned.result.plan, "front cover screw top " + std::to_string(i));
+    if (screw == nullptr) return at;
+    at.push_back(screw->pose.origin().x);
+  }
+}
+
+TEST(Notch, in_a_leg_of_angle_is_numbers_of_the_member) {
+  const Planned planned =
+      plan_demo({bosses_in_front,
+                 {"style = \"flanged\"", "style = \"flanged\", flanges = \"angle\", flange_corners = \"butted\""}});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  const Plan& plan = *planned.result.plan;
+  const Instance* top = find_instance(plan, "front cover flange top");
+  ASSERT_NE(top, nullptr);
+  const auto& member = std::get<Member>(plan.parts[top->part].form);
+  ASSERT_EQ(member.notches.size(), 2U);
+  // From its end 5 beyond the frame; leg B's heel is 5 before the frame's face, and its toe at 25.
+  for (const MemberNotch& notch : member.notches) {
+    EXPECT_EQ(notch.leg, Leg::b);
+    EXPECT_NEAR(notch.to_mm - notch.from_mm, 35, 1e-9);
+    EXPECT_NEAR(notch.depth_mm, 25 - 6.5, 1e-9);
+  }
+  Part whole = plan.parts[top->part];
+  std::get<Member>(whole.form).notches.clear();
+  // EN 10056-1: toe radius 2.5 of L 30x30x3: what a notch takes is the leg less that rounding.
+  const double toe = 2.5 * 2.5 * (1 - M_PI / 4);
+  EXPECT_NEAR(volume_mm3(whole) - volume_mm3(plan.parts[top->part]), 2 * 35 * (18.5 * 3 - toe), 1e-6);
+}
+
+TEST(Notch, moves_the_screws_of_a_row_by_rule_and_keeps_it_symmetrical) {
+  const Planned planned = plan_demo({bosses_in_front});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  const std::vector<double> at = along_top(planned);
+  ASSERT_GT(at.size(), 2U);
+  for (std::size_t i = 0; i < at.size(); ++i) {
+    EXPECT_NEAR(at[i] + at[at.size() - 1 - i], 984, 1e-9);
+    EXPECT_GE(std::abs(at[i] - 200), 17.5 + 1.2 * 4.5 - 1e-9);
+    if (i > 0) {
+      EXPECT_LE(at[i] - at[i - 1], 90 + 1e-9);
+    }
+  }
+}
+
+// r = t = 2: the side begins 2 behind the frame's face, in the pattern and bent up alike.
+TEST(Notch, in_a_bent_flange_is_in_the_pattern_and_in_the_body) {
+  const Planned planned =
+      plan_demo({bosses_in_front, {"style = \"flanged\"", "style = \"flanged\", flanges = \"bent\""}});
+  const Planned whole = plan_demo({{"style = \"flanged\"", "style = \"flanged\", flanges = \"bent\""}});
+  ASSERT_TRUE(planned.result.plan && whole.result.plan) << planned.said();
+  const auto sheet = [](const Planned& p) {
+    return p.result.plan->parts[find_instance(*p.result.plan, "front cover sheet")->part];
+  };
+  const auto outer = [](const Part& part) { return Profile{std::get<Flat>(part.form).profile.outer, {}}.area_mm2(); };
+  // Two corners of radius 3 each leave 9 (1 - pi / 4).
+  const double taken = 2 * (35 * (30 - 6.5) - 2 * 9 * (1 - M_PI / 4));
+  EXPECT_NEAR(outer(sheet(whole)) - outer(sheet(planned)), taken, 1e-6);
+  const double holes = M_PI / 4 * 4.5 * 4.5 * static_cast<double>(along_top(planned).size() - along_top(whole).size());
+  EXPECT_NEAR(volume_mm3(sheet(whole)) - volume_mm3(sheet(planned)), 2 * (taken + holes), 1e-6);
+}
+
 // DIN 6935, r = t = 2: k = 0.325, zone pi/2 (2 + 0.65). From where the sheet is flat, r - gap = 0 inside the frame's
 // edge, the pattern runs on over the zone and the flange's flat length 30 - 2.
 TEST(BentCover, has_the_pattern_that_its_body_is_bent_from) {
