@@ -61,6 +61,7 @@ Outcome show(PipelineResult& result, Stage stage) {
 struct WrittenJob {
   std::vector<JobFile> files;
   std::string replaced;  // in words
+  std::unique_ptr<Undisturbed> written;
 };
 
 /// Makes, reads back and exchanges; the files that now stand in the folder.
@@ -75,13 +76,13 @@ Result<WrittenJob> write_job(const PipelineResult& result, const MakeRequest& re
   progress.say("reading them back");
   const Status same = read_back(*files, *result.plan, *result.model, *result.findings, info, options, *bench);
   if (!same) return same.error();
-  const Undisturbed writing;
+  auto writing = std::make_unique<Undisturbed>();
   if (interrupt_requested()) return Failure{Failure::Kind::interrupted, "make", "stopped as asked"};
   progress.say("putting the job folder in its place");
   const auto before = job_in_folder(*request.folder);
   if (const Status status = exchange_job_folder(*request.folder, *files); !status) return status.error();
   std::string replaced = replaced_words(before, info, *files, result.findings->failed(), request);
-  return WrittenJob{std::move(files).value(), std::move(replaced)};
+  return WrittenJob{std::move(files).value(), std::move(replaced), std::move(writing)};
 }
 
 }  // namespace
@@ -163,14 +164,16 @@ MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& 
   }
   made.info = info_for(*made.result.spec, request, time);
   made.info.finish = output::finish_words(*made.result.plan, output::PaperUnits(UnitSystem::mm_kg));
-  const auto job = write_job(made.result, request, made.info, progress);
+  auto written = write_job(made.result, request, made.info, progress);
   made.outcome = outcome_of("make", made.result, request.units);
-  if (job) {
-    report_files(made.outcome, request, *job);
-    made.complete = made.outcome.status == ExitStatus::fine || request.anyway;
-  } else {
-    add_failure(made.outcome, about_folder(job.error(), *request.folder));
+  if (!written) {
+    add_failure(made.outcome, about_folder(written.error(), *request.folder));
+    return made;
   }
+  WrittenJob job = std::move(written).value();
+  report_files(made.outcome, request, job);
+  made.complete = made.outcome.status == ExitStatus::fine || request.anyway;
+  made.written = std::move(job.written);
   return made;
 }
 
@@ -179,7 +182,9 @@ Outcome make(const MakeRequest& request) {
   const auto time = time_of_files(outcome);
   if (!time) return outcome;
   Progress progress(request.common);
-  return make_one(request, *time, progress).outcome;
+  MadeJob made = make_one(request, *time, progress);
+  if (made.written) all_done();
+  return std::move(made.outcome);
 }
 
 }  // namespace fitup::app

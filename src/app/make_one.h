@@ -1,6 +1,7 @@
 #pragma once
 // One spec made, with what several of them need for their joint lists.
 
+#include <memory>
 #include <optional>
 #include <string>
 
@@ -8,6 +9,7 @@
 #include "app/pipeline.h"
 #include "app/request.h"
 #include "app/terminal.h"
+#include "app/waiting.h"
 #include "fitup/job.h"
 
 namespace fitup::app {
@@ -16,7 +18,8 @@ struct MadeJob {
   Outcome outcome{};
   PipelineResult result{};  // without what the outcome took over
   JobInfo info{};
-  bool complete = false;  // its folder holds the files for making
+  bool complete = false;                   // its folder holds the files for making
+  std::unique_ptr<Undisturbed> written{};  // its folder is in its place: not to be left before that is noted
 };
 
 /// Makes, reads back and exchanges the folder, or shows a stage.

@@ -24,6 +24,7 @@ std::vector<MadeJob> make_each(const MakeTogetherRequest& request, const std::st
     each.folder = (fs::path(request.folder) / fs::path(spec).stem()).generic_string();
     made.push_back(make_one(each, time, progress));
     made.back().outcome.job = fs::path(spec).stem().string();
+    made.back().written.reset();
     if (made.back().outcome.status == ExitStatus::interrupted) break;
   }
   return made;
@@ -85,8 +86,6 @@ void write_lists(Outcome& outcome, const MakeTogetherRequest& request, const std
 
 Outcome make_together(const MakeTogetherRequest& request) {
   Outcome outcome{.command = "make"};
-  // The lists over all must follow what became of each job, so that all is ended in order.
-  const Undisturbed in_order;
   const auto time = time_of_files(outcome);
   if (!time) return outcome;
   const std::string folder = (fs::path(request.folder) / output::joint_folder).generic_string();
@@ -98,7 +97,10 @@ Outcome make_together(const MakeTogetherRequest& request) {
   const std::vector<MadeJob> made = make_each(request, *time, progress);
   const bool interrupted = made.back().outcome.status == ExitStatus::interrupted;
   for (const MadeJob& job : made) add_job(outcome, job.outcome);
-  if (!interrupted) write_lists(outcome, request, made);
+  if (interrupted) return outcome;
+  const Undisturbed writing;
+  write_lists(outcome, request, made);
+  all_done();
   return outcome;
 }
 

@@ -19,15 +19,19 @@ class Undisturbed {
   Undisturbed& operator=(const Undisturbed&) = delete;
 };
 
+/// What was asked for is done, and only telling of it is left: from here on the work is waited for.
+void all_done();
+
 /// How the waiting is done: time between two looks, and looks after `stop` before the work is left.
 struct Patience {
   std::chrono::milliseconds between{10};
-  int looks = 10;
+  int looks = 6;
 };
 
 /// The work's outcome. Nothing where `stop` said so, the work did not end by itself within the patience, and no
-/// Undisturbed lives: the work then still goes on, and the process must be ended without returning to what it refers
-/// to. `tick` is called at each look, with their number. What the work throws is thrown here.
+/// Undisturbed lives, and it is not all done: the work then still goes on, and the process must be ended without
+/// returning to what it refers to. `tick` is called at each look, with their number. What the work throws is thrown
+/// here.
 [[nodiscard]] std::optional<Outcome> wait_for(const std::function<Outcome()>& work, const std::function<bool()>& stop,
                                               const std::function<void(int)>& tick, Patience patience = {});
 

@@ -7,7 +7,6 @@
 #include <vector>
 
 #include "fitup/tolerances.h"
-#include "geometry/region_distance.h"
 
 namespace fitup::checks {
 
@@ -15,16 +14,8 @@ namespace {
 
 Interval span_of(const Box3& box, int axis) { return {component(box.low, axis), component(box.high, axis)}; }
 
-/// Of two spans the gap between them, and its middle; of spans that share a piece the middle of that.
-struct Gap {
-  double mm = 0;
-  double middle = 0;
-};
-Gap gap_between(Interval a, Interval b) {
-  const double low = std::max(a.low, b.low);
-  const double high = std::min(a.high, b.high);
-  return {std::max(0.0, low - high), (low + high) / 2};
-}
+// Between the two spans; of spans that share a piece the middle of that.
+double middle(Interval a, Interval b) { return (std::max(a.low, b.low) + std::min(a.high, b.high)) / 2; }
 
 /// The same body as a prism along another axis; none where it is no box.
 std::optional<PlacedPrism> along(const PlacedPrism& prism, int axis) {
@@ -47,16 +38,44 @@ Vec3 in_space(Vec2 p, double along_axis, int axis) {
   return {c[0], c[1], c[2]};
 }
 
-Nearest boxes_apart(const Box3& a, const Box3& b) { return {distance_mm(a, b), common(a, b).middle()}; }
-
-Nearest parallel(const PlacedPrism& a, const PlacedPrism& b) {
-  const Gap gap = gap_between(a.span, b.span);
-  const geometry::NearestPlace place = geometry::distance_between(*a.region, *b.region);
-  return {std::hypot(gap.mm, place.distance_mm), in_space(place.at, gap.middle, a.axis)};
+Nearest boxes_apart(const Box3& a, const Box3& b, const DistanceRules& rules) {
+  return {rules.boxes(a, b), common(a, b).middle()};
 }
 
-/// A bore reaches into the prism that is no hole of its region.
-bool is_bored(const PlacedPrism& prism, const Stack& stack) {
+Nearest parallel(const PlacedPrism& a, const PlacedPrism& b, const DistanceRules& rules) {
+  const geometry::NearestPlace place = rules.regions(*a.region, *b.region);
+  return {rules.together(place.distance_mm, rules.spans(a.span, b.span)),
+          in_space(place.at, middle(a.span, b.span), a.axis)};
+}
+
+struct Pair {
+  double at_least_mm = 0;
+  const PlacedPrism* p = nullptr;
+  const PlacedPrism* q = nullptr;
+};
+
+std::vector<Pair> pairs_below(const Stack& a, const Stack& b, double below_mm, const DistanceRules& rules) {
+  std::vector<Pair> pairs;
+  for (const PlacedPrism& p : a.prisms) {
+    for (const PlacedPrism& q : b.prisms) {
+      const double mm = rules.boxes(p.box, q.box);
+      if (mm < below_mm) pairs.push_back({mm, &p, &q});
+    }
+  }
+  std::stable_sort(pairs.begin(), pairs.end(),
+                   [](const Pair& one, const Pair& other) { return one.at_least_mm < other.at_least_mm; });
+  return pairs;
+}
+
+}  // namespace
+
+double DistanceRules::between(Interval a, Interval b) {
+  return std::max(0.0, std::max(a.low, b.low) - std::min(a.high, b.high));
+}
+
+double DistanceRules::of_both(double across_mm, double along_mm) { return std::hypot(across_mm, along_mm); }
+
+bool DistanceRules::is_bored(const PlacedPrism& prism, const Stack& stack) {
   return std::any_of(stack.bores.begin(), stack.bores.end(), [&](const PlacedBore& bore) {
     if (apart(bore.box, prism.box, 0)) return false;
     if (prism.axis < 0 || bore.axis != prism.axis) return true;
@@ -68,53 +87,32 @@ bool is_bored(const PlacedPrism& prism, const Stack& stack) {
   });
 }
 
-struct Pair {
-  double at_least_mm = 0;
-  const PlacedPrism* p = nullptr;
-  const PlacedPrism* q = nullptr;
-};
-
-std::vector<Pair> pairs_below(const Stack& a, const Stack& b, double below_mm) {
-  std::vector<Pair> pairs;
-  for (const PlacedPrism& p : a.prisms) {
-    for (const PlacedPrism& q : b.prisms) {
-      const double mm = distance_mm(p.box, q.box);
-      if (mm < below_mm) pairs.push_back({mm, &p, &q});
-    }
-  }
-  std::stable_sort(pairs.begin(), pairs.end(),
-                   [](const Pair& one, const Pair& other) { return one.at_least_mm < other.at_least_mm; });
-  return pairs;
-}
-
-}  // namespace
-
 double distance_mm(const Box3& a, const Box3& b) {
   double square = 0;
   for (int i = 0; i < 3; ++i) {
-    const double gap = gap_between(span_of(a, i), span_of(b, i)).mm;
+    const double gap = DistanceRules::between(span_of(a, i), span_of(b, i));
     square += gap * gap;
   }
   return std::sqrt(square);
 }
 
-std::optional<Nearest> nearest(const PlacedPrism& a, const PlacedPrism& b) {
+std::optional<Nearest> nearest(const PlacedPrism& a, const PlacedPrism& b, const DistanceRules& rules) {
   if (a.axis < 0 || b.axis < 0) return std::nullopt;
-  if (a.region->rectangle() && b.region->rectangle()) return boxes_apart(a.box, b.box);
-  if (const auto turned = along(b, a.axis)) return parallel(a, *turned);
-  if (const auto turned = along(a, b.axis)) return parallel(*turned, b);
+  if (a.region->rectangle() && b.region->rectangle()) return boxes_apart(a.box, b.box, rules);
+  if (const auto turned = along(b, a.axis)) return parallel(a, *turned, rules);
+  if (const auto turned = along(a, b.axis)) return parallel(*turned, b, rules);
   return std::nullopt;
 }
 
-std::optional<Nearest> nearest(const PlacedBody& a, const PlacedBody& b, double below_mm) {
+std::optional<Nearest> nearest(const PlacedBody& a, const PlacedBody& b, double below_mm, const DistanceRules& rules) {
   Nearest least{below_mm, {}};
-  for (const Pair& pair : pairs_below(a.outer, b.outer, below_mm)) {
+  for (const Pair& pair : pairs_below(a.outer, b.outer, below_mm, rules)) {
     if (pair.at_least_mm >= least.mm) break;
-    const auto found = nearest(*pair.p, *pair.q);
+    const auto found = nearest(*pair.p, *pair.q, rules);
     if (!found) return std::nullopt;
     if (found->mm >= least.mm) continue;
     // What is bored or bounded only from outside may stand farther off than its prism.
-    if (!a.exact || !b.exact || is_bored(*pair.p, a.outer) || is_bored(*pair.q, b.outer)) return std::nullopt;
+    if (!a.exact || !b.exact || rules.bored(*pair.p, a.outer) || rules.bored(*pair.q, b.outer)) return std::nullopt;
     least = *found;
   }
   return least;

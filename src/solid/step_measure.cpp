@@ -5,6 +5,7 @@
 #include <fcntl.h>
 #include <fmt/format.h>
 #include <poll.h>
+#include <sys/prctl.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -100,7 +101,9 @@ void limit(int resource, rlim_t most) {
 }
 
 [[noreturn]] void work_and_end(std::string_view bytes, int out, int most_seconds) {
-  for (const int signal : {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGINT}) std::signal(signal, SIG_DFL);
+  for (const int signal : {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGINT, SIGTERM}) std::signal(signal, SIG_DFL);
+  // Nobody waits for it any more once its parent was interrupted.
+  prctl(PR_SET_PDEATHSIG, SIGKILL);
   limit(RLIMIT_CORE, 0);
   limit(RLIMIT_CPU, static_cast<rlim_t>(most_seconds));
 #ifndef __SANITIZE_ADDRESS__  // its shadow memory alone is larger

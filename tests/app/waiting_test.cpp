@@ -55,6 +55,37 @@ TEST(Waiting, WaitsForWhatIsBeingWritten) {
   ASSERT_TRUE(outcome) << "though it was asked to stop long before";
 }
 
+TEST(Waiting, GivesWhatWasWrittenItsTimeToEnd) {
+  const Stubborn stubborn;
+  auto writing = std::make_unique<Undisturbed>();
+  int looks = 0;
+  const auto outcome = wait_for(
+      stubborn.work(), [] { return true; },
+      [&](int look) {
+        looks = look;
+        if (look == 20) writing.reset();
+      },
+      three_looks);
+  EXPECT_FALSE(outcome);
+  EXPECT_EQ(looks, 20 + 3 - 1) << "three looks from the end of the writing on, not none";
+  *stubborn.let_go = true;
+}
+
+TEST(Waiting, WaitsForWorkThatIsDoneAndOnlyTellsOfIt) {
+  const Stubborn stubborn;
+  const auto work = [stubborn] {
+    all_done();
+    return stubborn.work()();
+  };
+  const auto outcome = wait_for(
+      work, [] { return true; },
+      [&](int look) {
+        if (look == 20) *stubborn.let_go = true;
+      },
+      Patience{milliseconds{20}, 10});
+  ASSERT_TRUE(outcome) << "though it was asked to stop from the first look on";
+}
+
 TEST(Waiting, ThrowsWhatTheWorkThrows) {
   const auto work = []() -> Outcome { throw std::runtime_error("broken"); };
   EXPECT_THROW((void)wait_for(

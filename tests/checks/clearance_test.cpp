@@ -82,6 +82,75 @@ TEST(Distance, AgreesWithTheKernelOnGeneratedPairs) {
   EXPECT_GT(2 * decided, all) << decided << " of " << all;
 }
 
+/// On how many of the pairs that the kernel judges above these rules say something else.
+int spoiled(const checks::DistanceRules& rules) {
+  Random random(20261125);
+  int differ = 0;
+  for (const auto& kinds : {generated::span_kinds(), generated::disc_kinds(), generated::rectangle_kinds(),
+                            generated::region_kinds(), generated::crossing_kinds(), generated::bore_kinds()}) {
+    for (const generated::Pair& pair : generated::draw(kinds, 7, 3)) {
+      // Some as they were drawn, within each other too; some moved apart.
+      const double most = random() % 2 == 0 ? 30 : 0.01;
+      const Vec3 off{generated::between(random, -most, most), generated::between(random, -most, most),
+                     generated::between(random, -most, most)};
+      const PlacedBody a = checks::place(pair.a, pair.at);
+      const PlacedBody b = checks::place(pair.b, pair.at.moved(off));
+      const auto right = nearest(a, b, anything);
+      const auto wrong = nearest(a, b, anything, rules);
+      differ += right.has_value() != wrong.has_value() || (right && std::abs(right->mm - wrong->mm) > 1e-6) ? 1 : 0;
+    }
+  }
+  return differ;
+}
+
+TEST(Distance, ComesOutDifferentlyWithARuleThatIsWrong) {
+  using checks::DistanceRules;
+  using geometry::Interval;
+  using geometry::Region;
+  EXPECT_EQ(spoiled(DistanceRules{}), 0);
+  const auto with = [](auto&& spoil) {
+    DistanceRules rules;
+    spoil(rules);
+    return spoiled(rules);
+  };
+  EXPECT_GT(with([](DistanceRules& r) {
+              r.regions = [](const Region& a, const Region& b) {
+                return geometry::distance_between(Region({a.profile().outer, {}}), Region({b.profile().outer, {}}));
+              };
+            }),
+            0)
+      << "regions without their holes";
+  EXPECT_GT(with([](DistanceRules& r) {
+              r.regions = [](const Region& a, const Region& b) {
+                return geometry::NearestPlace{geometry::distance_mm(a.bounds(), b.bounds()), a.bounds().middle()};
+              };
+            }),
+            0)
+      << "regions by their boxes";
+  EXPECT_GT(with([](DistanceRules& r) { r.spans = [](Interval, Interval) { return 0.0; }; }), 0);
+  EXPECT_GT(
+      with([](DistanceRules& r) { r.spans = [](Interval a, Interval b) { return std::max(0.0, b.low - a.high); }; }), 0)
+      << "spans that lie on one side alone";
+  EXPECT_GT(with([](DistanceRules& r) { r.together = [](double a, double b) { return std::max(a, b); }; }), 0);
+  EXPECT_GT(with([](DistanceRules& r) { r.together = [](double a, double b) { return a + b; }; }), 0);
+  EXPECT_GT(with([](DistanceRules& r) {
+              r.boxes = [](const Box3& a, const Box3& b) {
+                return std::max({0.0, a.low.x - b.high.x, b.low.x - a.high.x});
+              };
+            }),
+            0)
+      << "boxes along X alone";
+  EXPECT_GT(with([](DistanceRules& r) {
+              r.boxes = [](const Box3& a, const Box3& b) { return 2 * checks::distance_mm(a, b); };
+            }),
+            0)
+      << "a bound that is none";
+  EXPECT_GT(
+      with([](DistanceRules& r) { r.bored = [](const checks::PlacedPrism&, const checks::Stack&) { return false; }; }),
+      0)
+      << "bores that are not looked at";
+}
+
 // Two cubes of 10 mm with 2 mm between them, and one far off.
 Plan three_cubes() {
   Plan plan;

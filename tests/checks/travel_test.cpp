@@ -234,5 +234,56 @@ TEST(Stop, ComesOutDifferentlyWithARuleThatIsWrong) {
       << "shadows of the whole";
 }
 
+/// A rod that comes along Y to a leg with a bore across it, off its middle by so much.
+struct RodAndBore {
+  double rod = 0;  // radii
+  double bore = 0;
+  Vec2 off;
+  [[nodiscard]] bool passes() const { return norm(off) + rod <= bore; }
+  [[nodiscard]] bool stopped(const checks::Rules& rules) const {
+    const Body leg = generated::body({along_x(generated::box({-4, -20}, {0, 20}), -50, 100)},
+                                     {{2 * bore, Pose::at({0, -4, 0}, axis::z, axis::x), 4}});
+    // Across Y the plane's axes are Z and X.
+    const auto mover = placed(along_y(generated::disc(off, rod), -30, 60));
+    return checks::stop_of(mover, placed(leg), axis::y, checks::from_afar_mm, {0, rules}).decision() ==
+           Decision::overlap;
+  }
+};
+
+std::vector<RodAndBore> rods_and_bores() {
+  generated::Random random(20261126);
+  std::vector<RodAndBore> all;
+  while (all.size() < 400) {
+    RodAndBore one{generated::between(random, 1, 5), generated::between(random, 1, 6), {}};
+    one.off = {generated::between(random, -2, 2), generated::between(random, -2, 2)};
+    // Not so near that the band of contact decides.
+    if (std::abs(norm(one.off) + one.rod - one.bore) > 0.01) all.push_back(one);
+  }
+  return all;
+}
+
+TEST(Stop, OfARodInABoreIsNoneWhereItFitsAsItStands) {
+  int pass = 0;
+  for (const RodAndBore& one : rods_and_bores()) {
+    EXPECT_EQ(one.stopped({}), !one.passes()) << one.rod << " in " << one.bore << ", off by " << norm(one.off);
+    pass += one.passes() ? 1 : 0;
+  }
+  EXPECT_GT(pass, 50);
+  EXPECT_LT(pass, 350);
+}
+
+TEST(Stop, OfARodInABoreComesOutDifferentlyWithARuleThatIsWrong) {
+  const auto wrong_with = [](checks::Rules::Slack slack) {
+    checks::Rules rules;
+    rules.slack = slack;
+    const auto all = rods_and_bores();
+    return std::count_if(all.begin(), all.end(), [&](const RodAndBore& o) { return o.stopped(rules) == o.passes(); });
+  };
+  EXPECT_GT(wrong_with([](double bore, double rod, double) { return bore - rod; }), 0) << "wherever it stands";
+  EXPECT_GT(wrong_with([](double bore, double rod, double off) { return bore - rod / 2 - off; }), 0);
+  EXPECT_GT(wrong_with([](double, double, double) { return 1.0; }), 0) << "whatever its size";
+  EXPECT_GT(wrong_with([](double, double, double) { return -1.0; }), 0) << "no bore at all";
+}
+
 }  // namespace
 }  // namespace fitup

@@ -21,6 +21,8 @@ for spec in "${specs[@]}"; do
 done
 echo "== check of a rack of a hundred items"
 python3 "$root/tests/speed/rack.py" "$build/src/app/fitup" || status=$?
+echo "== interrupts"
+python3 "$root/tests/end_to_end/interrupts.py" "$build/src/app/fitup" "$root/examples" --rounds 40 --most 0.2 || status=$?
 echo "== inspect: a DXF of 100,000 entities"
 "$build/tests/speed/inspect_speed" 2>&1 | grep "hundred_thousand_entities"
 exit "$status"
