@@ -103,8 +103,9 @@ class Sheet {
       const Measure& m = one.measures[k];
       const bool diagonal = k >= 4;
       page.line(at(m.from), at(m.to), diagonal ? narrow_mm : wide_mm, diagonal ? Dash::dashed : Dash::none);
-      // Outside of the sides; at a quarter of each diagonal, where the other one is far.
-      Vec2 where = at(diagonal ? m.from + 0.25 * (m.to - m.from) : 0.5 * (m.from + m.to));
+      // Outside of the sides; of the diagonals one at the left and one at the right, where the other one is far.
+      const double along = k == 4 ? 0.25 : k == 5 ? 0.75 : 0.5;
+      Vec2 where = at(m.from + along * (m.to - m.from));
       if (k == 0) where = where + Vec2{0, 4};
       if (k == 1) where = where + Vec2{0, -1.5};
       if (k == 2) where = where + Vec2{-3, 1};

@@ -98,10 +98,17 @@ class AssemblySheet {
     };
     add("Parts", true);
     for (const auto& [what, count] : step.parts) add(fmt::format("{} x {}", count, what));
+    std::string told;
     for (const Tightening& one : tightenings(plan_, step)) {
       const auto torque = torque_for(one.thread, info_.bench);
-      if (torque) add(fmt::format("{}: {}", one.thread, torque_words(torque->newton_metres)), true);
-      if (torque) add(torque->source);
+      if (torque && told != one.thread) {
+        add(fmt::format("{}: {}", one.thread, torque_words(torque->newton_metres)), true);
+        add(torque->source);
+        told = one.thread;
+      }
+      if (torque && one.on_item && !torque->given) {
+        add("What the item's maker asks for goes before this: [[bench.torque]] in the spec.");
+      }
       if (!one.hold.empty()) add(one.hold);
     }
     if (!step.aids.empty()) add("With", true);
@@ -113,37 +120,68 @@ class AssemblySheet {
   void welds(const AssemblyStep& step) {
     const auto order = weld_order(plan_, seams_, step.added, step.there);
     if (order.empty()) return;
-    if (closes_a_frame(step)) squaring();
+    const auto frames = frames_closed_in(step);
+    if (frames.empty()) {
+      flow_.sentence(
+          "Tack all joints in this order, then weld in the same order: each next joint lies far from the last, so that "
+          "shrinkage balances. What is not listed is left free.");
+      seams_table(order, {0, 1, 2});
+      return;
+    }
     flow_.sentence(
-        "Tack all joints in this order, measure the diagonals again, then weld in the same order: each next joint lies "
-        "far "
-        "from the last, so that shrinkage balances. What is not listed is left free.");
+        "Tack the closed frame first, each next joint far from the last, so that shrinkage balances. Seams that are "
+        "not "
+        "listed are left free.");
+    seams_table(order, {0});
+    squaring(frames);
+    if (seams_table(order, {1}, "Then tack what goes between:")) squaring(frames);
+    seams_table(order, {2}, "Then tack plates and what stands on them:");
+    flow_.sentence("Now weld in the same order, from the first line on, and measure the diagonals once more.");
+  }
+
+  /// The joints of these turns; false where there are none.
+  bool seams_table(const std::vector<WeldJoint>& order, std::initializer_list<int> turns,
+                   const std::string& before = "") {
     Table table{{{"tack"}, {"weld"}, {"joint"}, {"where"}, {"seams " + std::string(units_.length())}}, {}};
     for (const WeldJoint& joint : order) {
+      if (std::find(turns.begin(), turns.end(), joint.turn) == turns.end()) continue;
       table.rows.push_back({{"[  ]", "[  ]", mark(joint.a) + " to " + mark(joint.b), place_words(plan_, joint.middle),
                              seam_words(joint)}});
     }
+    if (table.rows.empty()) return false;
+    if (!before.empty()) flow_.sentence(before);
     flow_.table(table);
+    return true;
   }
 
-  [[nodiscard]] bool closes_a_frame(const AssemblyStep& step) const {
-    return std::any_of(step.added.begin(), step.added.end(),
-                       [&](InstanceId id) { return plan_.parts[plan_.instances[id].part].role == Role::ring_member; });
+  /// The frames whose members or walls come together in the step.
+  [[nodiscard]] std::vector<const PlacedFrame*> frames_closed_in(const AssemblyStep& step) const {
+    std::vector<const PlacedFrame*> frames;
+    for (const PlacedFrame& frame : plan_.frames) {
+      const std::string of_box = "box." + frame.box;
+      const bool closed = std::any_of(step.added.begin(), step.added.end(), [&](InstanceId id) {
+        const Instance& instance = plan_.instances[id];
+        if (!is_ring_or_wall(plan_.parts[instance.part].role)) return false;
+        return plan_.frames.size() == 1 || instance.key == of_box || instance.key.starts_with(of_box + ".");
+      });
+      if (closed) frames.push_back(&frame);
+    }
+    return frames;
   }
 
   /// The diagonals that a square frame has, before it is welded out.
-  void squaring() {
-    for (const PlacedFrame& frame : plan_.frames) {
+  void squaring(const std::vector<const PlacedFrame*>& frames) {
+    for (const PlacedFrame* frame : frames) {
       std::map<std::string, std::string> by_length;
-      for (const MeasuredSide& side : measured_sides(frame.space.size())) {
+      for (const MeasuredSide& side : measured_sides(frame->space.size())) {
         std::string& faces = by_length[units_.drawn(side.measures[4].planned_mm)];
         faces += (faces.empty() ? "" : " and ") + side.face;
       }
       std::string words;
       for (const auto& [length, faces] : by_length)
         words += fmt::format("{}{} {}", words.empty() ? "" : ", ", faces, length);
-      flow_.sentence(fmt::format("Square the tacked frame{}: both diagonals of each face alike, {} ({}).",
-                                 plan_.frames.size() > 1 ? " " + frame.box : "", words, units_.length()));
+      flow_.sentence(fmt::format("[  ] Square the tacked frame{}: both diagonals of each face alike, {} ({}).",
+                                 plan_.frames.size() > 1 ? " " + frame->box : "", words, units_.length()));
     }
   }
 

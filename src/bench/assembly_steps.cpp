@@ -42,7 +42,16 @@ std::string title_of(const Step& step) {
   return step.what;
 }
 
+std::set<PartId> parts_of(const Plan& plan, const Step& step) {
+  std::set<PartId> parts;
+  for (const InstanceId id : step.adds) parts.insert(plan.instances[id].part);
+  return parts;
+}
+
 bool is_like(const Plan& plan, const Step& a, const Step& b) {
+  if (a.kind == StepKind::fasten && b.kind == StepKind::fasten) {
+    return a.adds.size() == 1 && b.adds.size() == 1 && parts_of(plan, a) == parts_of(plan, b);
+  }
   if (a.kind != StepKind::place || b.kind != StepKind::place || a.ways.empty() || b.ways.empty()) return false;
   return a.ways.front() == b.ways.front() && adds_role(plan, a.adds, Role::item) && adds_role(plan, b.adds, Role::item);
 }
@@ -83,6 +92,11 @@ void list_cautions(const Plan& plan, AssemblyStep& step, bool first_item) {
         "and "
         "have someone beside you. They are heavy: lift them with help.");
   }
+  if (adds_role(plan, step.added, Role::item) && adds_role(plan, step.added, Role::nut)) {
+    step.minds.push_back(
+        "Inner nuts: set to the gauge with permanent thread lock (common practice), before the item goes in; the outer "
+        "nuts are tightened against them.");
+  }
   if (adds_role(plan, step.added, Role::cover_sheet)) {
     step.minds.push_back("Nothing may lie loose inside; sheet edges are sharp.");
   }
@@ -104,10 +118,10 @@ AssemblyStep begun(const Step& step, std::size_t number, const std::vector<Insta
   return out;
 }
 
-/// "Place, one after the other: block 1, thermal plate 1, block 2"
+/// "Place, one after the other: block 1, thermal plate 1, block 2"; "Tighten: mount screw 1, mount screw 2"
 void join(AssemblyStep& into, const Step& step, std::size_t number) {
-  const std::string comes = ", " + way_words(step.ways.front());
-  if (into.first == into.last) {
+  const std::string comes = step.ways.empty() ? "" : ", " + way_words(step.ways.front());
+  if (into.first == into.last && step.kind == StepKind::place) {
     const std::string what = into.title.substr(0, into.title.size() - comes.size());
     into.title = "Place" + comes + ", one after the other" + what.substr(what.find(':'));
   }
@@ -115,6 +129,24 @@ void join(AssemblyStep& into, const Step& step, std::size_t number) {
   into.last = number;
   into.added.insert(into.added.end(), step.adds.begin(), step.adds.end());
   std::sort(into.added.begin(), into.added.end());
+}
+
+/// Nuts on the rods of items: what stands there by then has rods.
+bool on_item(const Plan& plan, const AssemblyStep& step) {
+  return adds_role(plan, step.there, Role::rod) || adds_role(plan, step.added, Role::rod);
+}
+
+std::string hold_words(const Part& nut, bool on_rod) {
+  const bool own = nut.name.find("prevailing") != std::string::npos;
+  if (on_rod) {
+    return own ? "its prevailing torque keeps this nut; hold the inner nut, locked on its rod, with a second spanner"
+               : "hold the inner nut, locked on its rod, with a second spanner; keep this one by medium thread lock "
+                 "and a "
+                 "paint mark across it (common practice)";
+  }
+  return own ? "its prevailing torque keeps this nut; hold the screw's head"
+             : "hold the screw's head; keep this nut by medium thread lock and a paint mark across it (common "
+               "practice)";
 }
 
 std::string thread_in(std::string_view size) { return std::string(size.substr(0, size.find(' '))); }
@@ -149,16 +181,13 @@ std::vector<Tightening> tightenings(const Plan& plan, const AssemblyStep& step) 
     const Part& part = part_of(plan, id);
     if (part.role != Role::screw && part.role != Role::nut && part.role != Role::eye) continue;
     if (step.kind != StepKind::fasten) continue;
-    Tightening& one = all[{part.mark, part.name}];
-    one.thread = thread_in(part.size);
-    one.what = fmt::format("{} {}", part.mark, part.name);
+    const std::string thread = thread_in(part.size);
+    const std::string hold = part.role == Role::nut ? hold_words(part, on_item(plan, step)) : std::string();
+    Tightening& one = all[{thread, hold}];
+    one.thread = thread;
     ++one.count;
-    if (part.role == Role::nut) {
-      one.hold =
-          part.name.find("prevailing") != std::string::npos
-              ? "a prevailing torque nut keeps its place; hold the inner nut with a second spanner"
-              : "hold the inner nut with a second spanner; permanent thread lock under the inner nut (common practice)";
-    }
+    one.hold = hold;
+    one.on_item = part.role == Role::nut && on_item(plan, step);
   }
   std::vector<Tightening> out;
   for (auto& [key, one] : all) out.push_back(std::move(one));

@@ -23,15 +23,15 @@ struct AssemblyStep {
   Vec3 towards_viewer{-1, -1.6, 1.1};
 };
 
-/// Places of items that come one after the other along one way are one step.
+/// Places of items that come one after the other along one way are one step, and so are like screws by themselves.
 [[nodiscard]] std::vector<AssemblyStep> assembly_steps(const Plan& plan);
 
 /// What is fastened in a step: for each thread how many, and how the nut is kept from turning.
 struct Tightening {
   std::string thread;
-  std::string what;  // "button-head screw", "hexagon nut"
   std::size_t count = 0;
   std::string hold;
+  bool on_item = false;  // on a rod of an item, whose maker may ask for a torque of its own
 };
 [[nodiscard]] std::vector<Tightening> tightenings(const Plan& plan, const AssemblyStep& step);
 

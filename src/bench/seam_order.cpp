@@ -13,7 +13,9 @@ namespace {
 int turn_of(Role role) {
   switch (role) {
     case Role::ring_member:
+    case Role::wall:
     case Role::upright: return 0;
+    case Role::rib:
     case Role::rail:
     case Role::cross_bar:
     case Role::brace:

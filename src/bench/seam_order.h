@@ -14,7 +14,7 @@ struct WeldJoint {
   InstanceId b = 0;
   Vec3 middle;                     // of its seams
   std::vector<std::size_t> seams;  // of Seams::all
-  int turn = 0;                    // 0: corners of the frame; 1: what lies between; 2: plates and what stands on
+  int turn = 0;  // 0: corners of the frame, or of its walls; 1: what lies between; 2: plates and what stands on
 };
 
 /// The joints of which one part at least is among `added`, the other there by then: those of the closed frame first,

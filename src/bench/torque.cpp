@@ -19,11 +19,11 @@ double usual_torque_nm(const Thread& thread) {
 
 std::optional<Torque> torque_for(std::string_view size, const BenchOptions& bench) {
   for (const OwnTorque& own : bench.torques) {
-    if (own.thread == size) return Torque{own.newton_metres, own.why};
+    if (own.thread == size) return Torque{own.newton_metres, own.why, true};
   }
   const Thread* thread = tables::find_thread(size);
   if (thread == nullptr) return std::nullopt;
-  return Torque{usual_torque_nm(*thread), "T = 0.2 d F, F 0.75 of the proof load of class 4.8, dry"};
+  return Torque{usual_torque_nm(*thread), "T = 0.2 d F, F 0.75 of the proof load of class 4.8, dry", false};
 }
 
 }  // namespace fitup::bench

@@ -13,6 +13,7 @@ namespace fitup::bench {
 struct Torque {
   double newton_metres = 0;
   std::string source;
+  bool given = false;  // by the user
 };
 
 /// T = K d F with K = 0.2 (as received, dry) and F = 0.75 of the proof load (a joint that is opened again): Shigley's

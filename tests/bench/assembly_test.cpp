@@ -7,6 +7,7 @@
 #include <set>
 
 #include "bench/as_built_sheet.h"
+#include "bench/assembly_sheet.h"
 #include "bench/assembly_steps.h"
 #include "bench/planned.h"
 #include "bench/seam_order.h"
@@ -46,6 +47,51 @@ TEST_P(Assembly, AddsEveryPartOnceAndWeldsEverySeamOnce) {
     }
   }
   EXPECT_GT(std::count(welded.begin(), welded.end(), 1U), 20);
+}
+
+/// What is said on the sheet, line by line joined.
+std::string words_of(const Paper& paper) {
+  std::string all;
+  for (const Page& page : paper.pages) {
+    for (const Label& label : page.labels) all += label.words + " ";
+  }
+  return all;
+}
+
+std::size_t count_of(const std::string& text, const std::string& piece) {
+  std::size_t count = 0;
+  for (std::size_t at = text.find(piece); at != std::string::npos; at = text.find(piece, at + 1)) ++count;
+  return count;
+}
+
+/// A frame is tacked, squared by its diagonals, filled, squared again, and only then welded; each thread's torque
+/// stands once a step, with its source; inner nuts are locked on their rods before outer ones are drawn against them.
+TEST(AssemblySheet, SaysHowTheDemoIsSquaredAndHowItsNutsAreKept) {
+  const auto& [made, model] = modelled("park-locomotive/front-box.toml");
+  ASSERT_TRUE(made.plan);
+  const Type type;
+  JobInfo info = sample::info();
+  auto paper = assembly_paper(*made.plan, model, info, type);
+  ASSERT_TRUE(paper);
+  const std::string words = words_of(*paper);
+  // The frame is 984 x 518 x 329; diagonals by Pythagoras.
+  EXPECT_EQ(count_of(words, "front and back 1037.5"), 2U);
+  EXPECT_LT(words.find("Tack the closed frame first"), words.find("1037.5"));
+  EXPECT_LT(words.find("1037.5"), words.find("Then tack what goes between"));
+  EXPECT_LT(words.find("Then tack what goes between"), words.find("Then tack plates"));
+  EXPECT_LT(words.find("Then tack plates"), words.find("Now weld in the same order"));
+  EXPECT_LT(words.find("Inner nuts: set to the"), words.find("Tighten: nuts of rod plate"));
+  std::size_t fastened = 0;
+  for (const Step& step : made.plan->steps) fastened += step.kind == StepKind::fasten ? 1 : 0;
+  EXPECT_EQ(count_of(words, " N m "), fastened);
+  EXPECT_EQ(count_of(words, "proof load"), fastened);
+  EXPECT_EQ(count_of(words, "hold the inner nut"), 2U);
+  info.bench.torques.push_back({"M6", 4, "the maker of the block"});
+  paper = assembly_paper(*made.plan, model, info, type);
+  ASSERT_TRUE(paper);
+  EXPECT_EQ(count_of(words_of(*paper), "the maker of the block"), 2U);
+  EXPECT_EQ(count_of(words_of(*paper), "item's maker"), 0U);
+  EXPECT_GT(count_of(words, "item's maker"), 0U);
 }
 
 INSTANTIATE_TEST_SUITE_P(Examples, Assembly, testing::ValuesIn(examples));
