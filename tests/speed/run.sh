@@ -9,7 +9,7 @@ build=$root/build/speed
 
 bash "$root/src/cmake/install-packages.sh" test
 cmake -C "$root/src/cmake/release.cmake" -S "$root" -B "$build" -G Ninja -DFITUP_TESTS=ON -DFITUP_BENCHMARKS=ON >/dev/null
-cmake --build "$build" -j "$(nproc)" --target fitup stages_speed checks_speed bare_kernel inspect_speed
+cmake --build "$build" -j "$(nproc)" --target fitup stages_speed checks_speed bare_kernel inspect_speed paper_speed
 
 status=0
 for spec in "${specs[@]}"; do
@@ -18,6 +18,7 @@ for spec in "${specs[@]}"; do
   "$build/tests/speed/stages_speed" "$spec" --benchmark_counters_tabular=true 2>&1 |
     grep -v "^Run on\|^  L\|CPU Caches\|^\*\*\*"
   "$build/tests/speed/checks_speed" "$spec" || status=$?
+  "$build/tests/speed/paper_speed" "$spec" || status=$?
 done
 echo "== check of a rack of a hundred items"
 python3 "$root/tests/speed/rack.py" "$build/src/app/fitup" || status=$?
