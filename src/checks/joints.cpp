@@ -210,12 +210,14 @@ Finding all_meet(std::size_t tested, std::size_t contacts, const Joint* widest, 
   f.message = fmt::format("{} joints meet; {} contacts, all stated", grouped(tested), grouped(contacts));
   if (widest == nullptr) return f;
   f.value = gap_mm;
-  f.limit = widest->largest_gap_mm;
+  f.limit = widest->filled_mm + widest->largest_gap_mm;
   f.source = source_of(widest->kind);
+  const std::string filled =
+      widest->filled_mm > 0 ? fmt::format(" and {} mm of squeezed seal", length_text(widest->filled_mm)) : "";
   f.message = fmt::format(
-      "{} joints meet, the widest gap is {} mm (a {} joint, which permits {} mm); {} contacts, all "
+      "{} joints meet, the widest gap is {} mm (a {} joint, which permits {} mm{}); {} contacts, all "
       "stated",
-      grouped(tested), length_text(gap_mm), to_text(widest->kind), length_text(widest->largest_gap_mm),
+      grouped(tested), length_text(gap_mm), to_text(widest->kind), length_text(widest->largest_gap_mm), filled,
       grouped(contacts));
   return f;
 }

@@ -18,8 +18,10 @@
 #include "checks/order.h"
 #include "checks/overlap.h"
 #include "checks/reach.h"
+#include "checks/sealed.h"
 #include "checks/seating.h"
 #include "checks/stack.h"
+#include "checks/standing.h"
 #include "checks/unchecked.h"
 #include "checks/welds.h"
 #include "fitup/findings.h"
@@ -94,6 +96,8 @@ Findings all_of(const checks::Scene& scene, int cores, const std::function<bool(
                                                        [&] { return checks::check_held(scene); },
                                                        [&] { return checks::check_welds(scene); },
                                                        [&] { return checks::check_finish(plan); },
+                                                       [&] { return checks::check_sealed(plan); },
+                                                       [&] { return checks::check_standing(plan); },
                                                        [&] { return checks::check_fits(plan); },
                                                        [&] { return checks::check_stack(plan); },
                                                        [&] { return checks::check_seating(plan); },
@@ -141,6 +145,8 @@ Findings checks::check_only(const Plan& plan, std::string_view check, int cores)
                                                           {"as-built", check_fits},
                                                           {"hole-fit", [](const Plan& p) { return check_hole_fit(p); }},
                                                           {"stack", check_stack},
+                                                          {"sealed", check_sealed},
+                                                          {"standing", check_standing},
                                                           {"seating", check_seating}};
   Findings findings;
   if (const auto known = of_plan.find(check); known != of_plan.end()) {

@@ -223,6 +223,7 @@ inline constexpr Entry catalogue[] = {
     {"earth-nowhere", Stage::plan, Severity::error, "{}: the stud at ({}, {}): {}; {}"},
     {"loose-nuts-shut-in", Stage::plan, Severity::error, "{}: every face is closed, and behind the {} cover, the last one, nobody can hold a nut; choose \"weld nut\", \"insert\" or \"nut strip\", or leave another face open"},
     // ---- what is likely a slip
+    {"seal-not-held", Stage::spec, Severity::error, "{} is not built in: {} holds no seal; choose {}, or leave the seal out"},
     {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
     // ---- notes
     {"in-the-opposite-hand", Stage::spec, Severity::note,

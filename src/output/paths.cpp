@@ -57,9 +57,10 @@ std::string step_path(const Part& part) { return fmt::format("parts/{}.step", fi
 
 std::string dxf_path(const Plan& plan, PartId id, const JobInfo& info) {
   const Part& part = plan.parts.at(id);
-  const double thickness_mm = std::get<Flat>(part.form).bought_mm();
-  return fmt::format("flat/{}_{}mm/{}.dxf", file_safe(part.material), number(thickness_mm),
-                     named_by_pattern(plan, id, info));
+  const PaperUnits units(info.flat.units);
+  const std::string thickness =
+      fmt::format("{}{}", units.length(std::get<Flat>(part.form).bought_mm()), units.length());
+  return fmt::format("flat/{}_{}/{}.dxf", file_safe(part.material), thickness, named_by_pattern(plan, id, info));
 }
 
 std::string threemf_path(const Part& part) { return fmt::format("3d-print/{}.3mf", file_name(part)); }

@@ -30,7 +30,8 @@ inline constexpr const char* findings_page = "checks/findings.txt";
 [[nodiscard]] std::vector<std::size_t> quantities(const Plan& plan);
 
 [[nodiscard]] std::string step_path(const Part& part);  // "parts/ANG03_left-bottom-ring-member.step"
-/// "flat/S235JR_2mm/PLT03_left-plate.dxf", the name after the job's pattern. Precondition: the part is cut.
+/// "flat/S235JR_2mm/PLT03_left-plate.dxf", the thickness in the cutter's units, the name after the job's
+/// pattern. Precondition: the part is cut.
 [[nodiscard]] std::string dxf_path(const Plan& plan, PartId id, const JobInfo& info);
 [[nodiscard]] std::string threemf_path(const Part& part);
 [[nodiscard]] std::string stl_path(const Part& part);  // "3d-print/SPC01_spacer.stl"

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "diag/words.h"
 
@@ -47,8 +48,11 @@ std::string fixed(double value, int decimals) {
   return text;
 }
 
+// 4.7625 that came out a last bit smaller is the same length: first to the nearest value with four decimals more.
 std::string number(double value, int decimals) {
-  std::string text = fixed(value, decimals);
+  const double fine = std::pow(10, decimals + 4);
+  const double near = std::round(value * fine) / fine;
+  std::string text = fixed(std::isfinite(near) ? near : value, decimals);
   if (text.find('.') == std::string::npos) return text;
   text.erase(text.find_last_not_of('0') + 1);
   if (text.back() == '.') text.pop_back();

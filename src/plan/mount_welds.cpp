@@ -7,6 +7,7 @@
 
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
+#include "plan/plate/walls.h"
 #include "plan/support.h"
 
 namespace fitup::plan {
@@ -56,19 +57,25 @@ bool weld_mount(Build& build, const MountPlace& mount, const std::vector<Taken>&
     if (joined.insert(other).second) build.draft.join(mount.id, other, kind, normal);
   };
   const auto& panel = build.panels[static_cast<std::size_t>(mount.face)];
-  if (panel && stands_out(build, mount.face)) {
+  // The floor of a box of plates stands up between its walls.
+  const bool on_panel =
+      panel && stands_out(build, mount.face) && std::any_of(taken.begin(), taken.end(), [&](const Taken& t) {
+        return t.id == *panel && direction_to(mount.against, t.box) == inward;
+      });
+  if (on_panel) {
     join(*panel, JointKind::weld, inward);
   } else {
     for (const Host& host : build.shell.beside[static_cast<std::size_t>(mount.face)]) {
       if (lies_on(mount.against, host, inward, taken)) join(host.id, JointKind::weld, inward);
     }
   }
-  const bool held = !joined.empty();
+  bool held = !joined.empty();
   for (const Taken& t : taken) {
     for (const Box3& box : mount.all) {
       if (!touches(box, t.box)) continue;
       const auto direction = direction_to(box, t.box);
       const bool weld = direction && takes_a_bead(build.draft.part(t.id).role);
+      held = held || (weld && direction == inward);
       join(t.id, weld ? JointKind::weld : JointKind::slip, direction.value_or(inward));
     }
   }
@@ -76,7 +83,8 @@ bool weld_mount(Build& build, const MountPlace& mount, const std::vector<Taken>&
 }
 
 double longest_begins_mm(const Build& build, Face face, int axis, Side end) {
-  if (build.panels[static_cast<std::size_t>(face)] && stands_out(build, face)) return 0;
+  const bool of_plates = is_of_plates(build.box_spec());
+  if (build.panels[static_cast<std::size_t>(face)] && stands_out(build, face) && !of_plates) return 0;
   double longest = 0;
   double begins = 0;
   for (const Host& host : build.shell.beside[static_cast<std::size_t>(face)]) {

@@ -102,6 +102,7 @@ class Knobs {
       return;
     }
     welds(box, key + ".welds");
+    if (what_.check == "standing" && box.feet) add(key + ".feet.thickness", *box.feet->thickness);
     places_in_rows(box, key + ".row");
     for (const FaceSpec& face : box.faces) of_openings(face, key);
     clearances(box, key + ".clearance", true);

@@ -48,15 +48,25 @@ class Slips {
     if (!cover || flanged) {
       idle(face.landing, key + "landing", "only a cover of style \"flat\" has it");
     }
-    if (face.seal && (!cover || flanged || *face.landing == Landing::inward)) {
-      diagnostics_.add(say<"no-effect">(face.seal->place, key + "seal",
-                                        "only a cover of style \"flat\" on an outward landing holds one"));
-    }
+    if (face.seal) seal(key, face, cover, flanged);
     closing(key, face, flanged);
     if (!cover || flanged) idle(face.landing_width, key + "landing_width", "only a cover of style \"flat\" has it");
   }
 
  private:
+  // On a cover it is no slip: who asks for a seal counts on it.
+  void seal(const std::string& key, const FaceSpec& face, bool cover, bool flanged) {
+    if (!cover) {
+      diagnostics_.add(say<"no-effect">(face.seal->place, key + "seal", "only a cover holds one"));
+    } else if (flanged) {
+      diagnostics_.add(say<"seal-not-held">(face.seal->place, key + "seal", "a flanged cover, which laps the frame,",
+                                            "style = \"flat\" with landing = \"outward\""));
+    } else if (*face.landing == Landing::inward) {
+      diagnostics_.add(say<"seal-not-held">(face.seal->place, key + "seal", "a flat cover on an inward landing",
+                                            "landing = \"outward\""));
+    }
+  }
+
   void closing(const std::string& key, const FaceSpec& face, bool flanged) {
     if (*face.closed_by != Closure::plate) idle(face.set, key + "set", "only a plate has it");
     constexpr std::string_view no_flanges = "only a cover of style \"flanged\" has it";

@@ -1,0 +1,143 @@
+// What of a box hangs below its feet.
+// Entry: check_standing.
+#include "checks/standing.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "checks/order.h"
+#include "fitup/tolerances.h"
+
+namespace fitup::checks {
+
+namespace {
+
+constexpr std::string_view feet_key = ".feet";
+
+struct Hanging {
+  InstanceId id = 0;
+  double by_mm = 0;
+};
+
+class Standing {
+ public:
+  explicit Standing(const Plan& plan) : plan_(plan) {}
+
+  std::vector<Finding> findings() {
+    std::vector<Finding> found;
+    for (const auto& [box, feet] : feet_of_boxes()) of_box(box, feet, found);
+    return found;
+  }
+
+ private:
+  [[nodiscard]] Role role(InstanceId id) const { return plan_.parts[plan_.instances[id].part].role; }
+  [[nodiscard]] std::string label(InstanceId id) const {
+    return plan_.parts[plan_.instances[id].part].mark + " " + plan_.instances[id].name;
+  }
+
+  // By the key of the box: "box.main".
+  [[nodiscard]] std::map<std::string, std::vector<InstanceId>> feet_of_boxes() const {
+    std::map<std::string, std::vector<InstanceId>> feet;
+    for (InstanceId id = 0; id < plan_.instances.size(); ++id) {
+      const std::string& key = plan_.instances[id].key;
+      if (role(id) == Role::foot && key.ends_with(feet_key)) {
+        feet[key.substr(0, key.size() - feet_key.size())].push_back(id);
+      }
+    }
+    return feet;
+  }
+
+  [[nodiscard]] double underside_mm(InstanceId id) const {
+    double lowest = 1e300;
+    for (Prism prism : body_of(plan_.parts[plan_.instances[id].part]).outer) {
+      prism.pose = plan_.instances[id].pose * prism.pose;
+      lowest = std::min(lowest, prism.bounds().low.z);
+    }
+    return lowest;
+  }
+
+  void of_box(const std::string& box, const std::vector<InstanceId>& feet, std::vector<Finding>& found) const {
+    double floor_mm = -1e300;
+    for (const InstanceId foot : feet) floor_mm = std::max(floor_mm, underside_mm(foot));
+    std::vector<Hanging> steel;
+    std::vector<Hanging> lines;
+    for (InstanceId id = 0; id < plan_.instances.size(); ++id) {
+      if (role(id) == Role::foot || !plan_.instances[id].key.starts_with(box + ".")) continue;
+      const double by = floor_mm - underside_mm(id);
+      if (by <= tolerance::contact_mm) continue;
+      (role(id) == Role::gland || role(id) == Role::edge_strip ? lines : steel).push_back({id, by});
+    }
+    if (!steel.empty()) found.push_back(on_steel(box, feet, std::move(steel)));
+    if (!lines.empty()) found.push_back(on_lines(box, feet, std::move(lines)));
+    if (found.empty() || found.back().key != box + std::string(feet_key)) found.push_back(lowest(box, feet));
+  }
+
+  [[nodiscard]] Finding about(const std::string& box, const std::vector<InstanceId>& feet, Verdict verdict) const {
+    Finding f;
+    f.check = "standing";
+    f.verdict = verdict;
+    f.key = box + std::string(feet_key);
+    f.place = plan_.instances[feet.front()].place;
+    return f;
+  }
+
+  // The lowest first; a foot last, so that a picture shows both.
+  [[nodiscard]] Finding below(const std::string& box, const std::vector<InstanceId>& feet, Verdict verdict,
+                              std::vector<Hanging> hanging) const {
+    Finding f = about(box, feet, verdict);
+    std::stable_sort(hanging.begin(), hanging.end(),
+                     [](const Hanging& a, const Hanging& b) { return a.by_mm > b.by_mm + tolerance::contact_mm; });
+    f.value = hanging.front().by_mm;
+    f.limit = 0;
+    f.unit = "mm";
+    f.parts = {label(hanging.front().id), label(feet.front())};
+    for (auto i = hanging.begin() + 1; i != hanging.end(); ++i) f.parts.push_back(label(i->id));
+    return f;
+  }
+
+  [[nodiscard]] Finding on_steel(const std::string& box, const std::vector<InstanceId>& feet,
+                                 std::vector<Hanging> hanging) const {
+    Finding f = below(box, feet, Verdict::fail, hanging);
+    const auto lowest = std::max_element(hanging.begin(), hanging.end(),
+                                         [](const Hanging& a, const Hanging& b) { return a.by_mm < b.by_mm; });
+    const std::string& key = plan_.instances[lowest->id].key;
+    const bool ring =
+        std::any_of(hanging.begin(), hanging.end(), [&](const Hanging& h) { return role(h.id) == Role::landing; });
+    const bool plates = std::holds_alternative<Flat>(plan_.parts[plan_.instances[feet.front()].part].form);
+    f.message = fmt::format(
+        "{} hangs {} mm below the feet, so that the box stands on it and not on them. {} by at least that, {}, or set "
+        "the box on packing higher than that, which is not looked at here",
+        f.parts.front(), length_text(*f.value),
+        plates ? fmt::format("Make {}.thickness larger", f.key)
+               : fmt::format("Set {}.kind to plate and make it thicker", f.key),
+        ring ? fmt::format("set {}.landing to inward", key) : fmt::format("change {}", key));
+    return f;
+  }
+
+  [[nodiscard]] Finding on_lines(const std::string& box, const std::vector<InstanceId>& feet,
+                                 std::vector<Hanging> hanging) const {
+    Finding f = below(box, feet, Verdict::marginal, std::move(hanging));
+    f.message = fmt::format(
+        "{} hangs {} mm below the feet, and what goes through it further: see that what the feet are bolted to leaves "
+        "it room, make {}.thickness larger, or put it into another face",
+        f.parts.front(), length_text(*f.value), f.key);
+    return f;
+  }
+
+  [[nodiscard]] Finding lowest(const std::string& box, const std::vector<InstanceId>& feet) const {
+    Finding f = about(box, feet, Verdict::pass);
+    for (const InstanceId foot : feet) f.parts.push_back(label(foot));
+    f.message = fmt::format("{} feet, nothing of their box hangs below them", feet.size());
+    return f;
+  }
+
+  const Plan& plan_;
+};
+
+}  // namespace
+
+std::vector<Finding> check_standing(const Plan& plan) { return Standing(plan).findings(); }
+
+}  // namespace fitup::checks
