@@ -11,6 +11,7 @@
 
 #include "app/commands.h"
 #include "app/job_info.h"
+#include "app/made_with.h"
 #include "app/replaced.h"
 #include "app/show.h"
 #include "app/spec_file.h"
@@ -131,13 +132,14 @@ std::optional<std::string> time_of_files(Outcome& outcome) {
 
 JobInfo info_for(const Spec& spec, const MakeRequest& request, const std::string& time) {
   JobInfo info = job_info(spec, time);
+  info.title += made_with(request.overrides);
   info.units = request.units.value_or(info.units);
   info.step = request.step;
   info.flat.release = request.dxf.value_or(info.flat.release);
   return info;
 }
 
-MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& progress) {
+MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& progress, CommonMarks* marks) {
   MadeJob made{.outcome = {.command = "make"}};
   auto text = read_spec_file(request.spec_file);
   if (!text) {
@@ -162,6 +164,7 @@ MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& 
     made.outcome = outcome_of("make", made.result, request.units);
     return made;
   }
+  if (marks != nullptr) marks->apply(made.result);
   made.info = info_for(*made.result.spec, request, time);
   made.info.finish = output::finish_words(*made.result.plan, output::PaperUnits(UnitSystem::mm_kg));
   auto written = write_job(made.result, request, made.info, progress);

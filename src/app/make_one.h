@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "app/common_marks.h"
 #include "app/outcome.h"
 #include "app/pipeline.h"
 #include "app/request.h"
@@ -22,8 +23,9 @@ struct MadeJob {
   std::unique_ptr<Undisturbed> written{};  // its folder is in its place: not to be left before that is noted
 };
 
-/// Makes, reads back and exchanges the folder, or shows a stage.
-[[nodiscard]] MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& progress);
+/// Makes, reads back and exchanges the folder, or shows a stage. With `marks` parts are marked as in the jobs before.
+[[nodiscard]] MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& progress,
+                               CommonMarks* marks = nullptr);
 
 /// The time that files carry (SOURCE_DATE_EPOCH); nothing, and an error in `outcome`, if it is none.
 [[nodiscard]] std::optional<std::string> time_of_files(Outcome& outcome);

@@ -18,11 +18,12 @@ namespace fs = std::filesystem;
 
 std::vector<MadeJob> make_each(const MakeTogetherRequest& request, const std::string& time, Progress& progress) {
   std::vector<MadeJob> made;
+  CommonMarks marks;
   for (const std::string& spec : request.spec_files) {
     MakeRequest each = request.each;
     each.spec_file = spec;
     each.folder = (fs::path(request.folder) / fs::path(spec).stem()).generic_string();
-    made.push_back(make_one(each, time, progress));
+    made.push_back(make_one(each, time, progress, &marks));
     made.back().outcome.job = fs::path(spec).stem().string();
     made.back().written.reset();
     if (made.back().outcome.status == ExitStatus::interrupted) break;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/made_with.h"
 #include "app/spec_file.h"
 #include "fitup/job.h"
 #include "fitup/loads.h"
@@ -42,8 +43,11 @@ bool arrange(PipelineResult& result) {
   return true;
 }
 
-bool plan(PipelineResult& result) {
+bool plan(const PipelineInput& input, PipelineResult& result) {
   PlanResult plan = make_plan(*result.layout);
+  for (auto* made : {&plan.plan, &plan.as_built}) {
+    if (*made) (*made)->title += made_with(input.overrides);
+  }
   merge(result.diagnostics, plan.diagnostics);
   if (!plan.diagnostics.has_errors()) {
     result.plan = std::move(plan.plan);
@@ -82,7 +86,7 @@ void run_steps(const PipelineInput& input, PipelineResult& result, const std::fu
   const int cores = input.cores;
   const Step steps[] = {{Stage::spec, "reading the spec", [&] { return read(input, result); }},
                         {Stage::layout, "placing the items", [&] { return arrange(result); }},
-                        {Stage::plan, "planning the parts", [&] { return plan(result); }},
+                        {Stage::plan, "planning the parts", [&] { return plan(input, result); }},
                         {Stage::model, "building the solids", [&] { return build(result, cores); }},
                         {Stage::findings, "checking", [&] { return judge(result, cores); }}};
   for (const Step& step : steps) {

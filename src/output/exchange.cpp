@@ -61,6 +61,17 @@ Result<std::optional<std::string>> stranger_in(const fs::path& folder, const Job
   return std::optional<std::string>{};
 }
 
+/// A listed file whose bytes are no longer those that were written; one that is gone is no loss.
+std::optional<std::string> changed_in(const fs::path& folder, const JobList& listed) {
+  constexpr std::size_t hash_digits = 64;
+  for (const ListedFile& file : listed.files) {
+    if (file.sha256.size() != hash_digits) continue;
+    const auto bytes = read_file(folder / file.path);
+    if (bytes && (bytes->size() != file.size || sha256_hex(*bytes) != file.sha256)) return file.path;
+  }
+  return std::nullopt;
+}
+
 Status same_job(const fs::path& target, const JobList& old_job, const std::string& name) {
   if (old_job.info.name.empty() || name.empty() || old_job.info.name == name) return Done{};
   return refused(target, fmt::format("the folder holds the job \"{}\" and this spec makes \"{}\", so it is not "
@@ -95,6 +106,12 @@ Status replaceable(const fs::path& target, const std::string& name) {
                    fmt::format("the folder holds {}, which this program did not write and which would be lost - "
                                "move it elsewhere, or choose another folder with -o",
                                **stranger));
+  }
+  if (const auto changed = changed_in(target, *listed)) {
+    return refused(target, fmt::format("{} was changed after this program wrote it, and the change would be lost - "
+                                       "move the file elsewhere, delete it if the change is not needed, or choose "
+                                       "another folder with -o",
+                                       *changed));
   }
   return same_job(target, *listed, name);
 }

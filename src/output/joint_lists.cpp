@@ -35,13 +35,13 @@ const std::vector<List>& lists() {
       {joint_order,
        FileGroup::dxf,
        {"description", "material", "thickness", "width", "height", "area", "cut length", "piercings", "holes cut",
-        "narrowest cut-out", "drilled", "mass", "file", "after cutting"},
+        "narrowest cut-out", "drilled", "mass", "file", "after cutting", "notes"},
        {"material", "thickness"}},
       {joint_cut_list,
        FileGroup::lists,
        {"description", "material", "section", "length", "start cut", "end cut", "holes", "mass"},
        {"material", "section"}},
-      {joint_bought, FileGroup::lists, {"kind", "description", "size", "mass", "notes"}, {}}};
+      {joint_bought, FileGroup::lists, {"kind", "description", "size", "with spares", "mass", "notes"}, {}}};
   return all;
 }
 

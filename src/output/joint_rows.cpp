@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <charconv>
 
+#include "output/cut_numbers.h"
 #include "output/paths.h"
 #include "output/text.h"
 #include "output/units.h"
@@ -64,8 +65,8 @@ JointRows::Line& JointRows::line_of(std::size_t job, const CsvRow& heading, cons
   const std::string key = part != nullptr ? shape_key(*part) : mark + " " + cell(heading, row, "size");
   const auto found = std::find_if(lines_.begin(), lines_.end(), [&](const Line& line) { return line.key == key; });
   if (found != lines_.end()) return *found;
-  lines_.push_back({key, kept_cells(job, heading, row), part != nullptr ? part->mass_kg : 0,
-                    std::vector<std::size_t>(jobs_.size()), std::vector<std::string>(jobs_.size())});
+  lines_.push_back({key, kept_cells(job, heading, row), part, std::vector<std::size_t>(jobs_.size()),
+                    std::vector<std::string>(jobs_.size()), std::vector<std::string>(jobs_.size())});
   return lines_.back();
 }
 
@@ -77,6 +78,7 @@ void JointRows::add(std::size_t job, const std::vector<CsvRow>& rows) {
     line.count[job] += std::stoul(cell(heading, rows[i], "quantity"));
     std::string& mark = line.mark[job];
     mark += (mark.empty() ? "" : " + ") + cell(heading, rows[i], "mark");
+    line.note[job] = cell(heading, rows[i], "notes");
   }
 }
 
@@ -89,6 +91,35 @@ void JointRows::group_by(const std::vector<std::string>& columns) {
     }
     return false;
   });
+}
+
+/// One job's words where all say the same, else each job's behind its name.
+std::string JointRows::notes_of(const Line& line) const {
+  std::string same;
+  std::string each;
+  bool differ = false;
+  for (std::size_t job = 0; job < jobs_.size(); ++job) {
+    if (line.count[job] == 0) continue;
+    if (each.empty()) same = line.note[job];
+    differ = differ || line.note[job] != same;
+    each += fmt::format("{}{}: {}", each.empty() ? "" : "; ", jobs_[job].folder,
+                        line.note[job].empty() ? "none" : line.note[job]);
+  }
+  return differ ? each : same;
+}
+
+/// Spares are of all together, by the largest share that a job asks for.
+CsvRow JointRows::cells_of(const Line& line, std::size_t all) const {
+  double percent = 0;
+  for (const JointJob& job : jobs_) percent = std::max(percent, job.info.bench.spares_percent);
+  CsvRow cells = line.cells;
+  for (std::size_t i = 0; i < kept_.size(); ++i) {
+    if (kept_[i] == "notes") cells[i] = notes_of(line);
+    if (kept_[i] == "with spares") {
+      cells[i] = std::to_string(line.part != nullptr ? with_spares(*line.part, all, percent) : all);
+    }
+  }
+  return cells;
 }
 
 std::vector<CsvRow> JointRows::table() const {
@@ -107,8 +138,9 @@ std::vector<CsvRow> JointRows::table() const {
     std::size_t all = 0;
     for (const std::size_t count : line.count) all += count;
     CsvRow row{std::to_string(all)};
-    row.insert(row.end(), line.cells.begin(), line.cells.end());
-    row.push_back(line.mass_kg > 0 ? units.mass(static_cast<double>(all) * line.mass_kg) : "");
+    for (std::string& text : cells_of(line, all)) row.push_back(std::move(text));
+    const double mass_kg = line.part != nullptr ? line.part->mass_kg : 0;
+    row.push_back(mass_kg > 0 ? units.mass(static_cast<double>(all) * mass_kg) : "");
     for (std::size_t job = 0; job < jobs_.size(); ++job) {
       row.push_back(std::to_string(line.count[job]));
       row.push_back(line.mark[job]);

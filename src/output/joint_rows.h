@@ -34,11 +34,14 @@ class JointRows {
  private:
   struct Line {
     std::string key;
-    CsvRow cells;  // kept ones, of the first job that has the part
-    double mass_kg = 0;
+    CsvRow cells;                    // kept ones, of the first job that has the part
+    const Part* part = nullptr;      // none of what is no part of the model
     std::vector<std::size_t> count;  // index: job
     std::vector<std::string> mark;
+    std::vector<std::string> note;
   };
+  [[nodiscard]] CsvRow cells_of(const Line& line, std::size_t all) const;
+  [[nodiscard]] std::string notes_of(const Line& line) const;
   Line& line_of(std::size_t job, const CsvRow& heading, const CsvRow& row);
   [[nodiscard]] CsvRow kept_cells(std::size_t job, const CsvRow& heading, const CsvRow& row) const;
 

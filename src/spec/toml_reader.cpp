@@ -16,6 +16,7 @@
 
 #include "diag/catalogue.h"
 #include "diag/words.h"
+#include "spec/bare_values.h"
 #include "spec/dotted_depth.h"
 #include "spec/letter_mask.h"
 
@@ -108,19 +109,37 @@ class Converter {
   std::vector<std::string_view> lines_;
 };
 
-/// What stands at a place of the text as far as it may be a name, a word or an expression: "gap", "2*gap + 1 mm".
-std::string_view words_at(std::string_view text, const Place& place) {
+/// Where a place stands in the text.
+std::size_t offset_of(std::string_view text, const Place& place) {
   std::size_t at = 0;
   for (int line = 1; line < place.line && at < text.size(); ++line) at = std::min(text.find('\n', at), text.size()) + 1;
   for (int column = 1; column < place.column && at < text.size(); ++column) {
     ++at;
     while (at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80) ++at;
   }
-  if (at >= text.size()) return {};
-  std::string_view rest = text.substr(at);
+  return std::min(at, text.size());
+}
+
+/// What stands at a place of the text as far as it may be a name, a word or an expression: "gap", "2*gap + 1 mm".
+std::string_view words_at(std::string_view text, const Place& place) {
+  std::string_view rest = text.substr(offset_of(text, place));
   rest =
       rest.substr(0, rest.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_+-*/. "));
   return rest.substr(0, rest.find_last_not_of(' ') + 1);
+}
+
+/// A quantity that stands bare where, or just before, the reader stopped: its advice, the place moved onto it.
+std::string bare_quantity(std::string_view text, Place& place) {
+  const std::size_t stopped = offset_of(text, place);
+  const std::size_t newline = stopped == 0 ? std::string_view::npos : text.rfind('\n', stopped - 1);
+  const std::size_t begin = newline == std::string_view::npos ? 0 : newline + 1;
+  const std::string_view line = text.substr(begin, std::min(text.find('\n', begin), text.size()) - begin);
+  const auto value = bare_value(line, stopped - begin);
+  if (!value) return {};
+  // What stands between the two is one byte a column: digits, signs and units.
+  place.column += static_cast<int>(value->begin) - static_cast<int>(stopped - begin);
+  place.length = static_cast<int>(value->length);
+  return value->advice;
 }
 
 /// For a word that TOML takes for no value at all; empty where something else is wrong.
@@ -168,7 +187,8 @@ std::optional<Value> read_toml(std::string_view text, int source, Diagnostics& d
     place.length = 1;
     const std::string unquoted = quotes_are_missing(text, place, error.description());
     if (!unquoted.empty()) place.length = static_cast<int>(words_at(text, place).size());
-    diagnostics.add(diag::say<"syntax">(place, unquoted.empty() ? reason(error) : unquoted));
+    const std::string bare = unquoted.empty() ? bare_quantity(text, place) : std::string();
+    diagnostics.add(diag::say<"syntax">(place, !unquoted.empty() ? unquoted : !bare.empty() ? bare : reason(error)));
     return std::nullopt;
   }
   return converter.convert(parsed.table());

@@ -4,6 +4,7 @@
 
 #include <map>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "end_to_end/program.h"
 #include "output/csv.h"
@@ -120,6 +121,26 @@ TEST_F(Together, OppositeHandsAreToldApart) {
         EXPECT_EQ(quantity_in(row, "one"), quantity_in(row, "other")) << list << ": " << row.at("description");
       }
     }
+  }
+  // A mark is one shape, whichever job says it.
+  std::map<std::string, std::string> description_of;
+  for (const char* list : {"cut-list.csv", "order.csv"}) {
+    for (const Fields& row : rows_of(joint(list))) {
+      std::set<std::string> marks;
+      for (const std::string job : {"one", "other"}) {
+        if (!row.at("mark in " + job).empty()) marks.insert(row.at("mark in " + job));
+      }
+      EXPECT_EQ(marks.size(), 1U) << list << ": " << row.at("description");
+      for (const std::string& mark : marks) {
+        EXPECT_TRUE(description_of.emplace(mark, row.at("description")).second) << mark << " is in two rows";
+        if (row.contains("file")) EXPECT_NE(row.at("file").find(mark + "_"), std::string::npos) << row.at("file");
+      }
+    }
+  }
+  for (const Fields& row : rows_of(joint("bought.csv"))) {
+    const bool small = row.at("mark in one").starts_with("SCR-");
+    const std::size_t all = std::stoul(row.at("quantity"));
+    EXPECT_GE(std::stoul(row.at("with spares")), small ? all + 1 : all) << row.at("description");
   }
   std::map<std::string, std::size_t> rows_of_hand;
   for (const Fields& row : rows_of(joint("cut-list.csv"))) {

@@ -126,6 +126,26 @@ std::vector<JobFile> job_called(const std::string& name, const std::string& revi
   return files;
 }
 
+TEST(Exchange, RefusesToLoseAListedFileThatSomeoneChanged) {
+  const sample::Folder folder;
+  const fs::path target = folder.path() / "box";
+  std::vector<JobFile> files = job("cut me");
+  const std::size_t at = files[1].bytes.find(R"("size": 1, "sha256": "x")");
+  files[1].bytes.replace(at, 24, R"("size": 6, "sha256": ")" + sha256_hex("cut me") + "\"");
+  ASSERT_TRUE(exchange_job_folder(target, files));
+  ASSERT_TRUE(exchange_job_folder(target, files)) << "as it was written";
+  const fs::path drawing = target / "flat" / "S235JR_2mm" / "a.dxf";
+  sample::write(drawing, "cut us");
+  const Status status = exchange_job_folder(target, files);
+  ASSERT_FALSE(status);
+  EXPECT_EQ(status.error().kind, Failure::Kind::file);
+  EXPECT_NE(status.error().reason.find("flat/S235JR_2mm/a.dxf was changed"), std::string::npos)
+      << status.error().reason;
+  EXPECT_EQ(sample::read(drawing), "cut us");
+  fs::remove(drawing);
+  EXPECT_TRUE(exchange_job_folder(target, files)) << "what is deleted is not missed";
+}
+
 TEST(Exchange, RefusesTheFolderOfAnotherJobAndSaysBothNames) {
   const sample::Folder folder;
   const fs::path target = folder.path() / "box";
