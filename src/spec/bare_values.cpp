@@ -4,6 +4,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cctype>
+
 namespace fitup::spec {
 
 namespace {
@@ -31,6 +34,13 @@ bool is_whole(std::string_view value) {
   return value.find_first_not_of(digits, value.find_first_of(digits)) == std::string_view::npos;
 }
 
+bool is_quantity(std::string_view value) {
+  return std::all_of(value.begin(), value.end(), [](unsigned char c) {
+    return c < 0x80 &&
+           (std::isalnum(c) != 0 || std::string_view(" +-*/._()").find(static_cast<char>(c)) != std::string_view::npos);
+  });
+}
+
 bool is_number(std::string_view value) { return value.find_first_not_of("0123456789+-._eE") == std::string_view::npos; }
 
 std::optional<BareValue> read(std::string_view line, std::size_t begin, bool alone) {
@@ -43,7 +53,7 @@ std::optional<BareValue> read(std::string_view line, std::size_t begin, bool alo
   }
   const std::size_t end = line.find_first_not_of(" \t", begin + value.size());
   const bool next_key = end != std::string_view::npos && line[end] == '=';
-  if (is_number(value) || next_key) return std::nullopt;
+  if (is_number(value) || next_key || !is_quantity(value)) return std::nullopt;
   return BareValue{
       begin, value.size(),
       fmt::format("{0} stands without quotes; a number with its unit, a fraction and what is worked out go "

@@ -166,8 +166,10 @@ std::string concrete(std::string_view key) {
   replace("section.NAME", "section.rim");
   replace("box.NAME", "box.main");
   replace("as_built.NAME", "as_built.main");
-  // One cover cannot have a seal and bent flanges.
-  replace("FACE", key.find(".bend") == std::string_view::npos ? "front" : "back");
+  // One cover cannot have a seal and bent flanges, or a seal without its landing.
+  const bool without_seal =
+      key.find(".bend") != std::string_view::npos || key.ends_with("FACE.style") || key.ends_with("FACE.landing");
+  replace("FACE", without_seal ? "back" : "front");
   return out;
 }
 
