@@ -5,8 +5,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
 #include <optional>
+#include <random>
 
 #include "bench/pattern_lp.h"
 
@@ -181,6 +183,80 @@ std::size_t bound_by_length(const PackingTask& task) {
   return static_cast<std::size_t>((all + task.capacity - 1) / task.capacity);
 }
 
+std::int64_t used(const PackingTask& task, const Pattern& bar) {
+  std::int64_t sum = 0;
+  for (const auto& [i, count] : bar) sum += task.sizes[i] * count;
+  return sum;
+}
+
+/// Repacks some bars of a solution by themselves, those with most room and others by lot, and keeps what is no worse:
+/// where nearly all bars must be full, a small task is easily solved that the dive into the whole one has missed. The
+/// lot is the same on every machine.
+class Repack {
+ public:
+  Repack(const PackingTask& task, Packing& found, const PackingEffort& effort, std::size_t steps)
+      : task_(task), found_(found), effort_(effort), steps_(steps) {}
+
+  void run() {
+    for (std::size_t round = 0; !found_.proven() && steps_ > 0 && !(effort_.stop && effort_.stop()); ++round) {
+      again(fewest + (8 * round) % (most - fewest + 1));
+    }
+  }
+
+ private:
+  static constexpr std::size_t fewest = 24;  // bars that are repacked at once
+  static constexpr std::size_t most = 64;
+  static constexpr std::size_t steps_each = 4000;
+
+  void again(std::size_t count) {
+    auto& bars = found_.bars;
+    // std::shuffle differs from library to library.
+    for (std::size_t i = bars.size(); i > 1; --i) std::swap(bars[i - 1], bars[lot_() % i]);
+    std::stable_partition(bars.begin(), bars.end(),
+                          [&](const Pattern& bar) { return used(task_, bar) < task_.capacity; });
+    count = std::min(count, bars.size());
+    const auto end = bars.begin() + static_cast<std::ptrdiff_t>(count);
+    std::map<std::size_t, int> pieces;
+    for (auto bar = bars.begin(); bar != end; ++bar) {
+      for (const auto& [i, n] : *bar) pieces[i] += n;
+    }
+    PackingTask few;
+    few.capacity = task_.capacity;
+    std::vector<std::size_t> of_few;
+    for (const auto& [i, n] : pieces) {
+      few.sizes.push_back(task_.sizes[i]);
+      few.demand.push_back(n);
+      of_few.push_back(i);
+    }
+    Packing packed = dive_into(few);
+    if (packed.bars.size() > count) return;
+    for (Pattern& bar : packed.bars) {
+      for (auto& [i, n] : bar) i = of_few[i];
+    }
+    bars.erase(bars.begin(), end);
+    bars.insert(bars.end(), packed.bars.begin(), packed.bars.end());
+  }
+
+  Packing dive_into(const PackingTask& few) {
+    Packing packed;
+    packed.bars = fill_up(few, few.demand, falling(few));
+    packed.bound = bound_by_length(few);
+    PatternLp lp(few);
+    std::size_t steps = std::min(steps_each, steps_);
+    const std::size_t before = steps;
+    lp.solve(few.demand, steps);
+    if (!packed.proven()) Dive(few, lp, packed, effort_, steps).run();
+    steps_ -= std::max<std::size_t>(1, before - steps);
+    return packed;
+  }
+
+  const PackingTask& task_;
+  Packing& found_;
+  const PackingEffort& effort_;
+  std::size_t steps_;
+  std::mt19937_64 lot_{1};
+};
+
 /// In the largest unit that measures all sizes: small numbers make small tables.
 PackingTask in_common_unit(PackingTask task) {
   std::int64_t unit = 0;
@@ -209,7 +285,9 @@ Packing pack(const PackingTask& given, const PackingEffort& effort) {
   std::size_t steps = effort.most_steps;
   lp.solve(task.demand, steps);
   found.bound = std::max(found.bound, lp.safe_bound(task.demand));
+  steps = std::min(steps, effort.most_steps / 4);
   if (!found.proven()) Dive(task, lp, found, effort, steps).run();
+  if (!found.proven()) Repack(task, found, effort, effort.most_steps).run();
   return found;
 }
 

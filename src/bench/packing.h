@@ -34,7 +34,8 @@ struct PackingEffort {
 };
 
 /// Best fit decreasing, then the linear programme over patterns (Gilmore and Gomory 1961), whose dual values give the
-/// bound in whole numbers (Farley 1990), and a dive into its solution with limited discrepancies.
+/// bound in whole numbers (Farley 1990), a dive into its solution with limited discrepancies, and repacking some bars of
+/// the best by themselves.
 [[nodiscard]] Packing pack(const PackingTask& task, const PackingEffort& effort = {});
 
 }  // namespace fitup::bench

