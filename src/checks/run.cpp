@@ -8,6 +8,7 @@
 #include "checks/causes.h"
 #include "checks/clearance.h"
 #include "checks/contacts.h"
+#include "checks/cut_rules.h"
 #include "checks/finish.h"
 #include "checks/fits.h"
 #include "checks/held.h"
@@ -101,6 +102,7 @@ Findings all_of(const checks::Scene& scene, int cores, const std::function<bool(
                                                        [&] { return checks::check_fits(plan); },
                                                        [&] { return checks::check_stack(plan); },
                                                        [&] { return checks::check_seating(plan); },
+                                                       [&] { return checks::check_cut_rules(plan); },
                                                        [&] { return checks::unchecked(); }};
   std::vector<std::vector<Finding>> found(std::size(all));
   checks::for_each_index(found.size(), cores, [&](std::size_t i) { found[i] = all[i](); });
@@ -147,6 +149,7 @@ Findings checks::check_only(const Plan& plan, std::string_view check, int cores)
                                                           {"stack", check_stack},
                                                           {"sealed", check_sealed},
                                                           {"standing", check_standing},
+                                                          {"cut-rules", check_cut_rules},
                                                           {"seating", check_seating}};
   Findings findings;
   if (const auto known = of_plan.find(check); known != of_plan.end()) {

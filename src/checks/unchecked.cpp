@@ -13,8 +13,7 @@ struct Question {
   const char* asks;
 };
 
-constexpr std::array<Question, 2> open_questions{{
-    {"cut-rules", "whether the cutter takes every hole, slot, web and sheet size"},
+constexpr std::array<Question, 1> open_questions{{
     {"loads", "what rod plates, bearers and the screws of covers carry, and what loads that come again and again do to steel and seams"},
 }};
 

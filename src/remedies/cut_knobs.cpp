@@ -21,13 +21,13 @@ std::string thickness_words(double mm, const std::string& material) {
   const Material* known = tables::find_material(material);
   if (known == nullptr || known->steel) {
     for (const SheetGauge& g : tables::sheet_gauges()) {
-      if (std::abs(g.steel_mm - mm) < 1e-6) return fmt::format("\"{} ga\"", g.number);
+      if (std::abs(g.steel_mm - mm) < 1e-6) return fmt::format("{} ga", g.number);
     }
   }
   const double in = mm / 25.4;
   const bool metric = std::abs(mm * 20 - std::round(mm * 20)) < 1e-6;
-  if (!metric && std::abs(in * 1e4 - std::round(in * 1e4)) < 1e-6) return fmt::format("\"{:.6g} in\"", in);
-  return fmt::format("\"{:.6g} mm\"", mm);
+  if (!metric && std::abs(in * 1e4 - std::round(in * 1e4)) < 1e-6) return fmt::format("{:.6g} in", in);
+  return fmt::format("{:.6g} mm", mm);
 }
 
 Knob shelf_knob(std::string key, double now_mm, std::vector<double> shelf_mm, const std::string& material) {
@@ -108,7 +108,11 @@ class CutKnobs {
   /// Where the part comes from; a name that is no key is refused when it is tried.
   void thicknesses() {
     if (what_.thickness_mm <= 0) return;
-    const auto shelf = checks::thicknesses_mm(what_.material, spec_.cutter.rules);
+    // Where the shop has both kinds, what is named in the spec's own units.
+    CutRules rules = spec_.cutter.rules;
+    const bool metric = spec_.units == UnitSystem::mm_kg;
+    if (rules.shelf == ShelfKind::both) rules.shelf = metric ? ShelfKind::metric : ShelfKind::gauge;
+    const auto shelf = checks::thicknesses_mm(what_.material, rules);
     for (const std::string& key : what_.keys) {
       for (const char* own : {".thickness", ".strip_thickness", ".screws.strip_thickness", ".edge_strip"}) {
         knobs_.push_back(shelf_knob(key + own, what_.thickness_mm, shelf, what_.material));

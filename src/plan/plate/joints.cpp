@@ -125,10 +125,10 @@ JointFit joint_fit(double thickness_mm, bool steel, CutClass tolerance) {
           tables::cut_permits_mm(thickness_mm, tolerance)};
 }
 
-std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_way) {
+std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_way, std::optional<double> beside_mm) {
   const double length =
       std::floor(std::clamp(seam_mm / tab_of_seam, shortest_tab * thickness_mm, longest_tab * thickness_mm));
-  const double needed = length + 2 * beside_tab * thickness_mm;
+  const double needed = length + 2 * beside_mm.value_or(beside_tab * thickness_mm);
   if (seam_mm < needed - tolerance::contact_mm) return {};
   const double room = std::floor(seam_mm / needed + tolerance::direction);
   const double count = std::min(std::max(2.0, std::ceil(seam_mm / (tab_pitch * thickness_mm))), room);

@@ -5,6 +5,7 @@
 // notches in that edge, and the two interlock; where two cross, each is slotted to half the height that they share.
 
 #include <array>
+#include <optional>
 #include <vector>
 
 #include "fitup/cut_rules.h"
@@ -36,8 +37,10 @@ struct Stretch {
 
 /// Tabs along a seam that begins at 0: a fifth of the seam long, between 2.5 and 10 thicknesses, one for each 40
 /// thicknesses, two at least where there is room; evenly spread, so that a part may be turned round. `one_way`: all are
-/// moved along by a quarter of what is free beside the last, so that it may not. None where there is no room for one.
-[[nodiscard]] std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_way = false);
+/// moved along by a quarter of what is free beside the last, so that it may not. None where there is no room for one
+/// with `beside_mm` free at either end, a thickness without it.
+[[nodiscard]] std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_way = false,
+                                              std::optional<double> beside_mm = {});
 
 /// Radius of the reliefs in the inner corners of plates of that thickness, and not below what the cutter turns in.
 [[nodiscard]] double relief_mm(double thickness_mm, double least_mm = 0);

@@ -125,11 +125,23 @@ class Fitting {
     const double out = host_end == At::between ? std::min(rule_.out_mm, most) : 0;
     Stretch free = free_of_others(seam);
     if (seam.run == 2) free.to_mm = std::min(free.to_mm, free.from_mm + guest.tabs_below_mm);
-    for (const Stretch& tab : tabs_along(free.length_mm(), guest.thickness_mm(), guest.one_way)) {
+    for (const Stretch& tab : tabs_in(free, host, guest)) {
       const Stretch there{free.from_mm + tab.from_mm, free.from_mm + tab.to_mm};
       edge.push_back({{there.from_mm - guest_low, there.to_mm - guest_low}, out});
       let_through(seam, there, host_end);
     }
+  }
+
+  /// With so much beside the slots that the cutter does not ask; where there is no room for that, as little as it cuts.
+  [[nodiscard]] std::vector<Stretch> tabs_in(const Stretch& free, const Panel& host, const Panel& guest) const {
+    const double t = host.thickness_mm();
+    const JointFit fit = joint_fit(guest.thickness_mm(), rule_.steel, rules().tolerance);
+    const double wider = fit.longer_mm() / 2 + relief_mm(t, rules().inner_radius_mm);
+    for (const double web : {std::max(rules().smallest_web, rules().asked_below), rules().smallest_web}) {
+      auto tabs = tabs_along(free.length_mm(), guest.thickness_mm(), guest.one_way, web * t + wider);
+      if (!tabs.empty()) return tabs;
+    }
+    return {};
   }
 
   void let_through(const Seam& seam, const Stretch& tab, At host_end) {

@@ -1,0 +1,225 @@
+// Each flat part by itself, where it comes from one key; the places are those of its drawing.
+// Entry: check_cut_rules.
+#include "checks/cut_rules.h"
+
+#include <fmt/format.h>
+
+#include <limits>
+#include <map>
+#include <utility>
+
+#include "checks/cut_judge.h"
+#include "checks/order.h"
+#include "geometry/offset.h"
+
+namespace fitup::checks {
+
+namespace {
+
+using geometry::NarrowKind;
+
+const std::string narrow_source =
+    "common practice of shops that cut sheet; the spec's [cutter] where it says otherwise";
+
+struct Kind {
+  NarrowKind kind;
+  std::string_view name;
+  std::string_view key;
+  std::string_view mend;
+};
+constexpr std::array<Kind, 3> kinds{
+    {{NarrowKind::hole, "hole", "smallest_hole", "a larger hole or thinner sheet helps"},
+     {NarrowKind::slot, "slot", "smallest_slot", "a wider slot or thinner sheet helps"},
+     {NarrowKind::web, "web", "smallest_web", "more room between the cut-outs or thinner sheet helps"}}};
+
+std::string in_mm(double mm) { return fmt::format("{:.4g} mm", mm); }
+
+/// One flat part with those of its instances that come from one key.
+class CutPart {
+ public:
+  CutPart(const Plan& plan, PartId part, const std::vector<InstanceId>& instances)
+      : plan_(plan), part_(plan.parts[part]), flat_(std::get<Flat>(part_.form)), instances_(instances) {}
+
+  void judge(std::vector<Finding>& findings) {
+    const std::size_t before = findings.size();
+    judge_narrow_places(findings);
+    judge_inner_corners(findings);
+    judge_sheet(findings);
+    judge_thickness(findings);
+    judge_kerf(findings);
+    sound_ = findings.size() == before;
+  }
+  [[nodiscard]] bool sound() const { return sound_; }
+
+ private:
+  Finding about(Verdict verdict, std::string_view rule) const {
+    const Instance& first = plan_.instances[instances_.front()];
+    Finding f;
+    f.check = "cut-rules";
+    f.verdict = verdict;
+    f.key = first.key;
+    f.place = first.place;
+    f.unit = "mm";
+    f.cause = fmt::format("{} {}", rule, first.key);
+    for (const InstanceId id : instances_) f.parts.push_back(part_.mark + " " + plan_.instances[id].name);
+    return f;
+  }
+
+  [[nodiscard]] std::string named() const { return part_.mark + " " + plan_.instances[instances_.front()].name; }
+
+  /// A bent part's pattern lies nowhere in space.
+  [[nodiscard]] std::optional<Vec3> in_space(Vec2 at) const {
+    if (!flat_.bends.empty()) return std::nullopt;
+    return plan_.instances[instances_.front()].pose.point({at.x, at.y, flat_.thickness_mm / 2});
+  }
+
+  [[nodiscard]] std::string in_drawing(Vec2 at) const {
+    const Vec2 from = at - flat_.profile.bounds().low;
+    return fmt::format("{} from the left and {} from below in its file", in_mm(from.x), in_mm(from.y));
+  }
+
+  static std::string between(const geometry::NarrowPlace& place) {
+    if (place.kind != NarrowKind::web) return "";
+    if (place.loop == place.other) return place.loop == 0 ? " in its outline" : " in a cut-out";
+    return place.loop == 0 ? " beside its edge" : " between two cut-outs";
+  }
+
+  void judge_narrow_places(std::vector<Finding>& findings) const {
+    const double t = flat_.bought_mm();
+    constexpr std::size_t without_end = std::numeric_limits<std::size_t>::max();  // our own parts are not hostile
+    const auto search = geometry::narrow_places(flat_.profile, widest_asked_mm(t, plan_.cut_rules), without_end);
+    for (const Kind& kind : kinds) {
+      const auto fault = judge_narrow(search.places, kind.kind, t, plan_.cut_rules);
+      if (fault) findings.push_back(too_narrow(kind, *fault));
+    }
+  }
+
+  [[nodiscard]] Finding too_narrow(const Kind& kind, const NarrowFault& fault) const {
+    Finding f = about(fault.verdict, kind.name);
+    f.value = fault.at.width_mm;
+    f.limit = fault.limit_mm;
+    f.source = narrow_source;
+    f.at = in_space(fault.at.at);
+    f.count = fault.count;
+    const std::string what = fmt::format("a {} of {}{}, {}", kind.name, in_mm(fault.at.width_mm), between(fault.at),
+                                         in_drawing(fault.at.at));
+    if (fault.verdict == Verdict::fail) {
+      f.message =
+          fmt::format("{} has {}; the shop cuts none narrower than {}, {:.3g} times the thickness (cutter.{}): {}",
+                      named(), what, in_mm(fault.limit_mm), fault.times, kind.key, kind.mend);
+    } else {
+      f.message = fmt::format(
+          "{} has {}; ask the shop about what is narrower than {}, {:.3g} times the thickness "
+          "(cutter.asked_below): {}",
+          named(), what, in_mm(fault.limit_mm), fault.times, kind.mend);
+    }
+    return f;
+  }
+
+  void judge_inner_corners(std::vector<Finding>& findings) const {
+    if (plan_.cut_rules.inner_radius_mm <= 0) return;
+    const auto fault = judge_corners(geometry::inner_corners(flat_.profile), plan_.cut_rules);
+    if (!fault) return;
+    Finding f = about(Verdict::fail, "inner radius");
+    f.value = fault->at.radius_mm;
+    f.limit = plan_.cut_rules.inner_radius_mm;
+    f.source = "the spec's cutter.inner_radius";
+    f.at = in_space(fault->at.at);
+    f.count = fault->count;
+    f.message =
+        fmt::format("{} has an inner corner of radius {}, {}; the shop cuts none smaller than {} (cutter.inner_radius)",
+                    named(), in_mm(fault->at.radius_mm), in_drawing(fault->at.at), in_mm(*f.limit));
+    findings.push_back(std::move(f));
+  }
+
+  void judge_sheet(std::vector<Finding>& findings) const {
+    const Vec2 size = flat_.profile.bounds().size();
+    const auto fault = judge_size(size, plan_.cut_rules);
+    if (!fault) return;
+    Finding f = about(Verdict::fail, "sheet");
+    f.value = fault->size_mm;
+    f.limit = fault->room_mm;
+    f.source = "the sheets of the spec's [cutter], common practice where it names none";
+    f.at = in_space(flat_.profile.bounds().middle());
+    f.message = fmt::format(
+        "{} is {} x {}, {} too large for a sheet of {} x {} less {} all round, either way round (cutter.sheets, "
+        "cutter.sheet_margin): larger sheets, or a smaller box",
+        named(), in_mm(size.x), in_mm(size.y), in_mm(fault->size_mm - fault->room_mm), in_mm(fault->sheet_mm[0]),
+        in_mm(fault->sheet_mm[1]), in_mm(plan_.cut_rules.sheet_margin_mm));
+    findings.push_back(std::move(f));
+  }
+
+  void judge_thickness(std::vector<Finding>& findings) const {
+    const double t = flat_.bought_mm();
+    const auto instead = nearest_instead_mm(t, thicknesses_mm(part_.material, plan_.cut_rules));
+    if (!instead) return;
+    Finding f = about(Verdict::fail, "shelf");
+    f.value = t;
+    f.limit = *instead;
+    f.source = "the shelf of the spec's [cutter], common practice where it says nothing of the material";
+    f.message =
+        fmt::format("{} is of {} {}, which the shop does not have (cutter.shelf, cutter.on_shelf): the nearest is {}",
+                    named(), part_.material, in_mm(t), in_mm(*instead));
+    findings.push_back(std::move(f));
+  }
+
+  void judge_kerf(std::vector<Finding>& findings) const {
+    const double kerf = plan_.cut_rules.kerf_mm;
+    if (kerf <= 0 || geometry::offset(flat_.profile, kerf / 2)) return;
+    Finding f = about(Verdict::fail, "kerf");
+    f.value = kerf;
+    f.source = "geometry: the cut's middle runs half the kerf beside the outline";
+    f.at = in_space(flat_.profile.bounds().middle());
+    f.message = fmt::format(
+        "{} has an inner radius, edge or cut-out that a cut {} wide does not get into (cutter.kerf): a "
+        "narrower kerf, or larger corners",
+        named(), in_mm(kerf));
+    findings.push_back(std::move(f));
+  }
+
+  const Plan& plan_;
+  const Part& part_;
+  const Flat& flat_;
+  const std::vector<InstanceId>& instances_;
+  bool sound_ = true;
+};
+
+using ByKey = std::map<std::pair<PartId, std::string>, std::vector<InstanceId>>;
+
+ByKey cut_parts(const Plan& plan) {
+  ByKey all;
+  for (InstanceId id = 0; id < plan.instances.size(); ++id) {
+    const Instance& instance = plan.instances[id];
+    const Part& part = plan.parts[instance.part];
+    if (part.source == Source::cut && std::holds_alternative<Flat>(part.form)) {
+      all[{instance.part, instance.key}].push_back(id);
+    }
+  }
+  return all;
+}
+
+}  // namespace
+
+std::vector<Finding> check_cut_rules(const Plan& plan) {
+  std::vector<Finding> findings;
+  const ByKey parts = cut_parts(plan);
+  std::size_t sound = 0;
+  for (const auto& [part, instances] : parts) {
+    CutPart cut(plan, part.first, instances);
+    cut.judge(findings);
+    sound += cut.sound() ? 1 : 0;
+  }
+  if (sound == 0) return findings;
+  Finding f;
+  f.check = "cut-rules";
+  f.verdict = Verdict::pass;
+  f.source = narrow_source;
+  f.message = fmt::format(
+      "of {} kinds of flat parts {} are cut without a question: holes, slots, webs, inner corners, size "
+      "and thickness",
+      parts.size(), sound);
+  findings.push_back(std::move(f));
+  return findings;
+}
+
+}  // namespace fitup::checks
