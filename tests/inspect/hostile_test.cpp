@@ -5,6 +5,10 @@
 
 #include <cmath>
 #include <ctime>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <utility>
 
 #include "fuzz/any_file.h"
 #include "inspect/cases.h"
@@ -42,6 +46,23 @@ TEST(Hostile, EveryFileCutShortOrWithAChangedByteKeepsEveryPromise) {
         any(file, damaged);
       }
     }
+  }
+}
+
+TEST(Hostile, WhatTheFuzzersBeganWithAndFound) {
+  const std::filesystem::path fuzz = std::filesystem::path(FITUP_TESTS) / "fuzz";
+  const std::pair<const char*, void (*)(std::string_view)> kinds[] = {
+      {"corpus-dxf", any_dxf}, {"corpus-stl", any_stl}, {"corpus-step", any_step}};
+  for (const auto& [folder, any_of_kind] : kinds) {
+    std::size_t files = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(fuzz / folder)) {
+      SCOPED_TRACE(entry.path().string());
+      std::ifstream file(entry.path(), std::ios::binary);
+      const std::string bytes{std::istreambuf_iterator<char>(file), {}};
+      any_of_kind(bytes);
+      ++files;
+    }
+    EXPECT_GT(files, 1U) << folder;
   }
 }
 
