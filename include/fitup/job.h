@@ -40,6 +40,7 @@ struct JobInfo {
   FlatFiles flat{};
   std::string finish{};  // of the made steel, in words; empty: none
   BenchOptions bench{};
+  std::string warning{};  // stands on every page and picture: that a check fails; empty: none
 };
 
 /// SHA-256 (FIPS 180-4) as 64 lower-case hexadecimal digits.

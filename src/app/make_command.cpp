@@ -21,6 +21,7 @@
 #include "fitup/bench.h"
 #include "fitup/job.h"
 #include "output/finish_words.h"
+#include "output/labels.h"
 
 namespace fitup::app {
 
@@ -109,6 +110,9 @@ void report_files(Outcome& outcome, const MakeRequest& request, const WrittenJob
   outcome.last_line = fmt::format("wrote {} files to {}{}\n", job.files.size(), folder.generic_string(), only);
   if (outcome.status == ExitStatus::check_failed && !request.anyway) {
     outcome.last_line += "without the files for cutting and printing, because a check failed (--anyway writes them)\n";
+  } else if (outcome.status == ExitStatus::check_failed) {
+    outcome.last_line +=
+        "ALTHOUGH A CHECK FAILS, because of --anyway: read checks/findings.txt before anything is cut\n";
   }
   if (const auto pictures = std::count_if(job.files.begin(), job.files.end(), is_picture_of_finding); pictures > 0) {
     outcome.last_line += fmt::format("{} of what is listed above in {}\n", pictures == 1 ? "a picture" : "pictures",
@@ -167,6 +171,7 @@ MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& 
   if (marks != nullptr) marks->apply(made.result);
   made.info = info_for(*made.result.spec, request, time);
   made.info.finish = output::finish_words(*made.result.plan, output::PaperUnits(UnitSystem::mm_kg));
+  made.info.warning = output::failing_words(*made.result.findings);
   auto written = write_job(made.result, request, made.info, progress);
   made.outcome = outcome_of("make", made.result, request.units);
   if (!written) {

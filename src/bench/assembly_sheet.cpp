@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "bench/as_built_sheet.h"
 #include "bench/assembly_steps.h"
@@ -42,8 +43,8 @@ class AssemblySheet {
   Result<Paper> made() {
     flow_.sentence(
         "Steps in the order that was checked: each part has room on its way, and each screw has room for its tool, "
-        "when "
-        "its turn comes. In the pictures the new parts are bold; dots are screws and nuts. Tick each step when it is "
+        "when its turn comes. In the pictures the new parts are bold; dots are screws and nuts. Tick each step when it "
+        "is "
         "done.");
     for (const AssemblyStep& step : assembly_steps(plan_)) {
       if (auto done = add(step); !done) return done.error();
@@ -80,7 +81,7 @@ class AssemblySheet {
           type_.label({room.low.x + picture_width_mm + 4, y + text_mm}, line, text_mm, Anchor::left, bold));
       y += line_mm;
     }
-    if (step.kind == StepKind::weld) welds(step);
+    step.kind == StepKind::weld ? welds(step) : made_up(step);
     flow_.space(3);
     return Done{};
   }
@@ -96,6 +97,7 @@ class AssemblySheet {
     const auto add = [&](const std::string& text, bool bold = false) {
       for (const std::string& line : type_.wrapped(text, text_mm, bold, width)) words.emplace_back(line, bold);
     };
+    if (step.from_behind) add("Seen from behind", true);
     add("Parts", true);
     for (const auto& [what, count] : step.parts) add(fmt::format("{} x {}", count, what));
     std::string told;
@@ -120,38 +122,18 @@ class AssemblySheet {
   void welds(const AssemblyStep& step) {
     const auto order = weld_order(plan_, seams_, step.added, step.there);
     if (order.empty()) return;
+    set_up(step);
     const auto frames = frames_closed_in(step);
-    if (frames.empty()) {
-      flow_.sentence(
-          "Tack all joints in this order, then weld in the same order: each next joint lies far from the last, so that "
-          "shrinkage balances. What is not listed is left free.");
-      seams_table(order, {0, 1, 2});
-      return;
-    }
+    tacks(order, frames);
     flow_.sentence(
-        "Tack the closed frame first, each next joint far from the last, so that shrinkage balances. Seams that are "
-        "not "
+        "Weld in this order: each next joint lies far from the last, so that shrinkage balances. Seams that are not "
         "listed are left free.");
-    seams_table(order, {0});
-    squaring(frames);
-    if (seams_table(order, {1}, "Then tack what goes between:")) squaring(frames);
-    seams_table(order, {2}, "Then tack plates and what stands on them:");
-    flow_.sentence("Now weld in the same order, from the first line on, and measure the diagonals once more.");
-  }
-
-  /// The joints of these turns; false where there are none.
-  bool seams_table(const std::vector<WeldJoint>& order, std::initializer_list<int> turns,
-                   const std::string& before = "") {
-    Table table{{{"tack"}, {"weld"}, {"joint"}, {"where"}, {"seams " + std::string(units_.length())}}, {}};
+    Table table{{{"weld"}, {"joint"}, {"where"}, {"seams " + std::string(units_.length())}}, {}};
     for (const WeldJoint& joint : order) {
-      if (std::find(turns.begin(), turns.end(), joint.turn) == turns.end()) continue;
-      table.rows.push_back({{"[  ]", "[  ]", mark(joint.a) + " to " + mark(joint.b), place_words(plan_, joint.middle),
-                             seam_words(joint)}});
+      table.rows.push_back({{"[  ]", joint_words(joint), place_words(plan_, joint.middle), seam_words(joint)}});
     }
-    if (table.rows.empty()) return false;
-    if (!before.empty()) flow_.sentence(before);
     flow_.table(table);
-    return true;
+    if (!frames.empty()) flow_.sentence("Measure the diagonals once more when it has cooled.");
   }
 
   /// The frames whose members or walls come together in the step.
@@ -168,6 +150,60 @@ class AssemblySheet {
     }
     return frames;
   }
+
+  /// What comes as one to its place is welded before.
+  void made_up(const AssemblyStep& step) {
+    const auto order = weld_order(plan_, seams_, step.added, {});
+    if (order.empty()) return;
+    flow_.sentence(
+        "Made up beforehand, on the bench: tack these joints, measure, then weld them in this order, and let it cool "
+        "clamped flat.");
+    Table table{{{"tack"}, {"weld"}, {"joint"}, {"where"}, {"seams " + std::string(units_.length())}}, {}};
+    for (const WeldJoint& joint : order) {
+      table.rows.push_back({{"[  ]", "[  ]", joint_words(joint), place_words(plan_, joint.middle), seam_words(joint)}});
+    }
+    flow_.table(table);
+  }
+
+  /// Of a box of plates: which goes into which, and along which way.
+  void set_up(const AssemblyStep& step) {
+    Table table{{{"set up"}, {"part"}, {"it goes"}}, {}};
+    for (const SetUp& one : plan_.set_up) {
+      if (!std::binary_search(step.added.begin(), step.added.end(), one.part)) continue;
+      const std::string how = table.rows.empty() ? "first, on the bench" : way_words(one.way);
+      table.rows.push_back({{"[  ]", mark(one.part) + " " + plan_.instances[one.part].name, how}});
+    }
+    if (table.rows.empty()) return;
+    flow_.sentence(
+        "Set all plates up in this order, tabs into slots, before anything is tacked: in another they lock each other "
+        "out.");
+    flow_.table(table);
+  }
+
+  /// A closed frame is squared before anything stiffens it.
+  void tacks(const std::vector<WeldJoint>& joints, const std::vector<const PlacedFrame*>& frames) {
+    flow_.sentence("Tack all joints in this order, with opposite corners after each other; weld nothing out yet.");
+    const auto stages = tack_stages(plan_, joints);
+    for (const bool of_frame : {true, false}) {
+      Table table{{{"tack"}, {"joint"}, {"where"}, {"together"}}, {}};
+      for (const TackStage& stage : stages) {
+        if (stage.of_frame == of_frame) add_stage(table, stage, joints);
+      }
+      if (table.rows.empty()) continue;
+      flow_.table(table);
+      squaring(frames);
+    }
+  }
+
+  void add_stage(Table& table, const TackStage& stage, const std::vector<WeldJoint>& joints) const {
+    std::string what = stage.what;
+    for (const std::size_t i : stage.joints) {
+      table.rows.push_back({{"[  ]", joint_words(joints[i]), place_words(plan_, joints[i].middle), what}});
+      what.clear();
+    }
+  }
+
+  [[nodiscard]] std::string joint_words(const WeldJoint& joint) const { return mark(joint.a) + " to " + mark(joint.b); }
 
   /// The diagonals that a square frame has, before it is welded out.
   void squaring(const std::vector<const PlacedFrame*>& frames) {

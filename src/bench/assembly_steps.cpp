@@ -1,5 +1,5 @@
 // The checked sequence as a person does it.
-// Entry: assembly_steps, tightenings.
+// Entry: assembly_steps, way_words, tightenings.
 
 #include "bench/assembly_steps.h"
 
@@ -18,17 +18,6 @@ const Part& part_of(const Plan& plan, InstanceId id) { return plan.parts[plan.in
 
 bool adds_role(const Plan& plan, const std::vector<InstanceId>& added, Role role) {
   return std::any_of(added.begin(), added.end(), [&](InstanceId id) { return part_of(plan, id).role == role; });
-}
-
-/// The way it comes, in words: "along +Y" is "towards the back".
-std::string way_words(Vec3 way) {
-  if (way.x > 0.9) return "towards the right";
-  if (way.x < -0.9) return "towards the left";
-  if (way.y > 0.9) return "towards the back";
-  if (way.y < -0.9) return "towards the front";
-  if (way.z > 0.9) return "upwards";
-  if (way.z < -0.9) return "from above";
-  return "askew";
 }
 
 std::string title_of(const Step& step) {
@@ -58,11 +47,16 @@ bool is_like(const Plan& plan, const Step& a, const Step& b) {
 
 void list_parts(const Plan& plan, AssemblyStep& step) {
   std::map<std::string, std::size_t> counts;
+  std::map<std::string, std::size_t> set_later;
   for (const InstanceId id : step.added) {
     const Part& part = part_of(plan, id);
-    ++counts[fmt::format("{} {}", part.mark, part.name)];
+    const bool later = step.kind == StepKind::weld && part.role == Role::insert;
+    ++(later ? set_later : counts)[fmt::format("{} {}", part.mark, part.name)];
   }
   step.parts.assign(counts.begin(), counts.end());
+  for (const auto& [what, count] : set_later) {
+    step.minds.push_back(fmt::format("Not yet: {} x {} is set after welding and coating, with its tool.", count, what));
+  }
 }
 
 void list_aids(const Plan& plan, AssemblyStep& step) {
@@ -100,6 +94,9 @@ void list_cautions(const Plan& plan, AssemblyStep& step, bool first_item) {
   if (adds_role(plan, step.added, Role::cover_sheet)) {
     step.minds.push_back("Nothing may lie loose inside; sheet edges are sharp.");
   }
+  if (adds_role(plan, step.added, Role::seal)) {
+    step.minds.push_back("Stick the seal on clean, coated steel first, its ends butted at a corner.");
+  }
   if (adds_role(plan, step.added, Role::eye)) {
     step.minds.push_back("Eyes are turned in to their collar by hand; lift as the rules of your place ask.");
   }
@@ -114,7 +111,8 @@ AssemblyStep begun(const Step& step, std::size_t number, const std::vector<Insta
   out.there = there;
   // What comes from the back, the right or above the back is seen from there.
   const bool behind = !step.ways.empty() && step.ways.front().y < -0.9;
-  if (behind || step.what.find("back") != std::string::npos) out.towards_viewer = from_behind;
+  out.from_behind = behind || step.what.find("back") != std::string::npos;
+  if (out.from_behind) out.towards_viewer = from_behind;
   return out;
 }
 
@@ -131,9 +129,11 @@ void join(AssemblyStep& into, const Step& step, std::size_t number) {
   std::sort(into.added.begin(), into.added.end());
 }
 
-/// Nuts on the rods of items: what stands there by then has rods.
-bool on_item(const Plan& plan, const AssemblyStep& step) {
-  return adds_role(plan, step.there, Role::rod) || adds_role(plan, step.added, Role::rod);
+bool is_on_rod(const Plan& plan, InstanceId nut) {
+  return std::any_of(plan.joints.begin(), plan.joints.end(), [&](const Joint& joint) {
+    if (joint.kind != JointKind::thread || (joint.a != nut && joint.b != nut)) return false;
+    return part_of(plan, joint.a == nut ? joint.b : joint.a).role == Role::rod;
+  });
 }
 
 std::string hold_words(const Part& nut, bool on_rod) {
@@ -152,6 +152,16 @@ std::string hold_words(const Part& nut, bool on_rod) {
 std::string thread_in(std::string_view size) { return std::string(size.substr(0, size.find(' '))); }
 
 }  // namespace
+
+std::string way_words(Vec3 way) {
+  if (way.x > 0.9) return "towards the right";
+  if (way.x < -0.9) return "towards the left";
+  if (way.y > 0.9) return "towards the back";
+  if (way.y < -0.9) return "towards the front";
+  if (way.z > 0.9) return "upwards";
+  if (way.z < -0.9) return "from above";
+  return "askew";
+}
 
 std::vector<AssemblyStep> assembly_steps(const Plan& plan) {
   std::vector<AssemblyStep> all;
@@ -182,12 +192,13 @@ std::vector<Tightening> tightenings(const Plan& plan, const AssemblyStep& step) 
     if (part.role != Role::screw && part.role != Role::nut && part.role != Role::eye) continue;
     if (step.kind != StepKind::fasten) continue;
     const std::string thread = thread_in(part.size);
-    const std::string hold = part.role == Role::nut ? hold_words(part, on_item(plan, step)) : std::string();
+    const bool on_rod = part.role == Role::nut && is_on_rod(plan, id);
+    const std::string hold = part.role == Role::nut ? hold_words(part, on_rod) : std::string();
     Tightening& one = all[{thread, hold}];
     one.thread = thread;
     ++one.count;
     one.hold = hold;
-    one.on_item = part.role == Role::nut && on_item(plan, step);
+    one.on_item = one.on_item || on_rod;
   }
   std::vector<Tightening> out;
   for (auto& [key, one] : all) out.push_back(std::move(one));

@@ -21,7 +21,11 @@ struct AssemblyStep {
   std::vector<std::string> aids;                           // "PRT81 corner square"
   std::vector<std::string> minds;                          // cautions
   Vec3 towards_viewer{-1, -1.6, 1.1};
+  bool from_behind = false;  // the picture is
 };
+
+/// The way a part comes, in words: along +Y "towards the back".
+[[nodiscard]] std::string way_words(Vec3 way);
 
 /// Places of items that come one after the other along one way are one step, and so are like screws by themselves.
 [[nodiscard]] std::vector<AssemblyStep> assembly_steps(const Plan& plan);

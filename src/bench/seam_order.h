@@ -23,6 +23,18 @@ struct WeldJoint {
                                                 const std::vector<InstanceId>& added,
                                                 const std::vector<InstanceId>& there);
 
+/// What is tacked together at one time, and how it is said: "the bottom ring, flat on the bench".
+struct TackStage {
+  std::string what;
+  std::vector<std::size_t> joints;  // of the joints given, in the order in which they are tacked
+  bool of_frame = false;            // that closes a frame: before it nothing else
+};
+
+/// In an order in which each part is held by what is tacked before: rings flat, uprights on the lower one, the upper
+/// one on them, then what lies between, then plates; of a box of plates in the order in which they are set up. Within a
+/// stage opposite corners follow each other.
+[[nodiscard]] std::vector<TackStage> tack_stages(const Plan& plan, const std::vector<WeldJoint>& joints);
+
 /// "left front bottom": where a point lies in the frame that is nearest.
 [[nodiscard]] std::string place_words(const Plan& plan, Vec3 at);
 

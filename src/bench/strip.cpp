@@ -21,11 +21,12 @@ struct Words {
   std::vector<std::string> title;
   std::vector<std::string> job;
   std::vector<std::string> page;
+  std::vector<std::string> warning;
 
   [[nodiscard]] double height_mm() const {
     const double left =
         head_mm * line_height * static_cast<double>(name.size()) + line_mm * static_cast<double>(title.size());
-    const double right = line_mm * static_cast<double>(job.size() + page.size());
+    const double right = line_mm * static_cast<double>(job.size() + page.size() + warning.size());
     return std::max(left, right) + 2 * pad_mm;
   }
 };
@@ -48,6 +49,7 @@ Words words_for(const Page& page, const JobInfo& info, const std::string& name, 
   words.job = type.wrapped(fmt::format("{}, revision {}", info.name, info.revision), text_mm, true, right);
   words.page =
       type.wrapped(fmt::format("spec {}, {}", output::short_hash(info.spec_hash), which), text_mm, false, right);
+  if (!info.warning.empty()) words.warning = type.wrapped(info.warning, text_mm, true, right);
   return words;
 }
 
@@ -75,6 +77,7 @@ void add_strip(Page& page, const Words& words, const Type& type) {
   y = top + pad_mm;
   put(words.job, middle + pad_mm, text_mm, true);
   put(words.page, middle + pad_mm, text_mm, false);
+  put(words.warning, middle + pad_mm, text_mm, true);
 }
 
 }  // namespace

@@ -18,6 +18,9 @@ namespace fitup::output {
 /// What an STL's header says after "fitup ".
 [[nodiscard]] std::string stl_title(const Part& part, const JobInfo& info);
 
+/// "2 CHECKS FAIL: see checks/findings.txt": on each page and picture; empty where none does.
+[[nodiscard]] std::string failing_words(const Findings& findings);
+
 /// A further line on each flat part, or empty.
 [[nodiscard]] std::string_view flat_warning(Release release);
 

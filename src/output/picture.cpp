@@ -172,7 +172,8 @@ std::string frames_drawn(const Plan& plan, const PaperUnits& units) {
 std::string heading(const Plan& plan, const Totals& totals, const JobInfo& info) {
   const PaperUnits units(info.units);
   const std::string title = info.title.empty() ? info.name : info.title;
-  const std::string job = fmt::format("{}, revision {}, spec {}", info.name, info.revision, short_hash(info.spec_hash));
+  const std::string job = fmt::format("{}, revision {}, spec {}{}{}", info.name, info.revision,
+                                      short_hash(info.spec_hash), info.warning.empty() ? "" : "; ", info.warning);
   const std::string size =
       fmt::format("{} (across, deep, high), with everything on {}; {} to make, {} in all. Fasteners are not drawn.",
                   frames_drawn(plan, units), size_words(totals.overall.size(), units), units.weight(totals.made_kg),
