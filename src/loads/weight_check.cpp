@@ -27,9 +27,9 @@ Finding finding_of(const Plan& plan, const Weights& weights, const std::string& 
   f.at = loaded.centre;
   if (!box.empty()) f.key = "box." + box;
   f.message = fmt::format(
-      "{} weighs {:.1f} kg loaded, {:.1f} kg more or less, and balances at ({:.0f}, {:.0f}, {:.0f}) mm from the "
-      "{}frame's "
-      "corner; {:.1f} kg empty, of which {:.1f} kg are its bare frame. Masses as drawn, or given; each item's centre "
+      "{} weighs {:.1f} kg loaded, {:.1f} kg more or less, and balances {:.0f} mm from the left, "
+      "{:.0f} mm from the front and {:.0f} mm above the bottom of the {}frame; {:.1f} kg empty, of which {:.1f} kg are "
+      "its bare frame. Masses as drawn, or given; each item's centre "
       "is "
       "taken to be its middle. What it stands on or hangs from is not looked at",
       box.empty() ? "the whole" : "box " + box, loaded.kg, loaded.within_kg, loaded.centre.x, loaded.centre.y,

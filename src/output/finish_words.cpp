@@ -61,6 +61,8 @@ std::string true_up_note(const Plan& plan, PartId id) {
 
 std::string tolerance_note(const Plan& plan, PartId id) {
   const bool cut = plan.parts.at(id).source == Source::cut;
+  const Role role = plan.parts.at(id).role;
+  if (role == Role::seal || role == Role::edge_strip) return "as soft material is cut; trim to fit";
   const std::string_view own = cut ? cut_tolerance(plan.cut_rules.tolerance) : sawn_tolerance;
   return stands_in_frame(plan, id) ? fmt::format("{}, welded {}", own, welded_tolerance) : std::string(own);
 }

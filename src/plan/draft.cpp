@@ -4,11 +4,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <string_view>
 #include <utility>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "plan/same_part.h"
 #include "plan/size_words.h"
@@ -16,6 +18,25 @@
 namespace fitup::plan {
 
 namespace {
+
+struct Studs {
+  std::vector<Joint> joints;
+  const std::vector<Instance>& instances;
+  const std::vector<Part>& parts;
+};
+
+/// Where studs are to be welded on an instance, in its part's attitude: plates that differ in these are two parts.
+std::string studs_on(InstanceId id, const Pose& to_common, const Studs& studs) {
+  std::vector<std::string> all;
+  for (const Joint& joint : studs.joints) {
+    if (joint.a != id && joint.b != id) continue;
+    const InstanceId stud = joint.a == id ? joint.b : joint.a;
+    const Vec3 at = to_common.point(studs.instances[id].pose.local(studs.instances[stud].pose.origin()));
+    all.push_back(fmt::format("{} {:.3f} {:.3f} {:.3f}", studs.parts[stud].mark, at.x, at.y, at.z));
+  }
+  std::sort(all.begin(), all.end());
+  return all.empty() ? "" : fmt::format(" studs {}", fmt::join(all, ", "));
+}
 
 // Bought parts are steel; items bring their own mass.
 constexpr const char* bought_material = "S235JR";
@@ -249,6 +270,10 @@ void Draft::finish_instances(Plan& plan, bool as_built) const {
     Pose to_common;
   };
   std::map<std::string, First> known;
+  Studs studs{{}, instances_, parts_};
+  std::copy_if(joints_.begin(), joints_.end(), std::back_inserter(studs.joints), [this](const Joint& joint) {
+    return joint.kind == JointKind::weld && (parts_[joint.a].role == Role::stud || parts_[joint.b].role == Role::stud);
+  });
   for (InstanceId id = 0; id < instances_.size(); ++id) {
     const Part part = part_to_make(id, as_built);
     const Attitude attitude = attitude_of(part);
@@ -256,6 +281,7 @@ void Draft::finish_instances(Plan& plan, bool as_built) const {
     const auto trued = trued_.find(id);
     std::string key = as_built ? attitude_of(parts_[id]).key : attitude.key;
     if (trued != trued_.end() && trued->second.flat) key += " as built " + attitude_of(part_to_make(id, true)).key;
+    key += studs_on(id, attitude.to_common, studs);
     auto [it, added] = known.try_emplace(std::move(key), First{plan.parts.size(), attitude.to_common});
     if (added) add_part(plan, part);
     Instance instance = instances_[id];

@@ -1,6 +1,7 @@
 // Feet under the bottom ring, lugs at a face that hangs on a wall: plates or cleats welded on, each with a bolt's hole.
 // Entry: add_mounts.
 #include "plan/feet.h"
+#include "plan/coat.h"
 
 #include <algorithm>
 #include <cmath>
@@ -367,9 +368,10 @@ class Mounts {
 
   // Along the side.
   void cut_slot(InstanceId id, const Spot& spot) {
+    const double across = bolt_.hole_mm() + coat_in_hole_mm(build_.spec);
     Vec3 half;
-    along(half, spot.out) = bolt_.hole_mm() / 2;
-    along(half, other_axis(spot.out)) = (bolt_.hole_mm() + bolt_.slot_mm()) / 2;
+    along(half, spot.out) = across / 2;
+    along(half, other_axis(spot.out)) = (across + bolt_.slot_mm()) / 2;
     cut_slot_in(build_, id, {hole_at(spot) - half, hole_at(spot) + half});
   }
 

@@ -6,7 +6,9 @@
 
 #include <fmt/format.h>
 
+#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/coat.h"
 #include "plan/face_axes.h"
 #include "plan/flanged_cover.h"
 #include "plan/printed_part.h"
@@ -35,7 +37,7 @@ constexpr int shims_for_a_flange = 2;
 void add_rod_bush(Build& build, const ItemSpec& item, int number) {
   if (!build.box_spec().rod_plates) return;
   const std::string& thread = *item.rods->thread;
-  const double hole = rod_hole_mm(build, thread);
+  const double hole = rod_hole_mm(build, thread) + coat_in_hole_mm(build.spec);
   const double outside = hole - build.spec.print.fit->mm();
   const double bore = drawn_hole_mm(build, tables::find_thread(thread)->major_mm);
   // Where the hole is hardly wider than the rod, the rod centres itself as well as a bush would.
@@ -57,7 +59,13 @@ void add_rod_bush(Build& build, const ItemSpec& item, int number) {
 void add_nut_gauge(Build& build, const ItemSpec& item, int number) {
   const std::string& thread = *item.rods->thread;
   const double from_tip = item.rods->projection->mm() - tables::find_nut(thread)->height_mm;
-  if (from_tip < least_gauge_mm) return;
+  if (from_tip < least_gauge_mm) {
+    build.diagnostics.add(diag::say<"no-printed-aid">(
+        item.rods->projection.place, "nut gauge for " + item.name,
+        fmt::format("between rod end and inner nut are {}, and at least {} can be printed; make projection larger",
+                    build.in_words(from_tip), build.in_words(least_gauge_mm))));
+    return;
+  }
   const double bore = drawn_hole_mm(build, tables::find_thread(thread)->major_mm);
   const double half = std::max(gauge_width_mm, bore + 4 * collar_mm) / 2;
   const Profile profile{Loop::rounded_rectangle({-half, -half}, {half, half}, print_corner_radius_mm),
@@ -86,7 +94,13 @@ void add_corner_square(Build& build, int number) {
   const double root = section->root_radius_mm > 0 ? section->root_radius_mm + beyond_root_mm : 0;
   const double width = std::max(square_width_mm, 3 * root);
   const double off = std::max(room_for_tack_mm, root);
-  if (leg < 2 * width) return;
+  if (leg < 2 * width) {
+    build.diagnostics.add(diag::say<"no-printed-aid">(
+        frame.section.place, "corner square",
+        fmt::format("its legs would be {} long in this small frame, and {} wide; use a machinist's square",
+                    build.in_words(leg), build.in_words(width))));
+    return;
+  }
   const Profile profile = square_profile(leg, width, off);
   auto prisms = printed_plate(build, profile, square_thickness_mm);
   if (root > 0) prisms.push_back({smaller(profile, root), Pose{}.moved({0, 0, square_thickness_mm}), root});
@@ -110,7 +124,10 @@ void add_shims(Build& build, int number) {
   const Profile profile{Loop::rounded_rectangle({0, 0}, {shim_length_mm, shim_width_mm}, print_corner_radius_mm), {}};
   for (const auto& [gap, count] : flanges) {
     const double thick = gap - build.spec.print.fit->mm();
-    if (thick < least_print_mm - tolerance::contact_mm) continue;
+    if (thick < least_print_mm - tolerance::contact_mm) {
+      say_no_aid(build, "shim under the flanges of a cover", gap, "the gap under them");
+      continue;
+    }
     build.draft.add_loose(
         printed({number++, "shim under cover flanges", Role::shim,
                  fmt::format("{} mm thick for a gap of {} mm, two under each flange", plain(thick), plain(gap))},

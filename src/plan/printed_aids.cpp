@@ -11,6 +11,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/coat.h"
 #include "plan/loose_hardware.h"
 #include "plan/printed_part.h"
 #include "plan/size_words.h"
@@ -54,16 +55,34 @@ std::optional<Part> spacer(const Build& build, const ItemSpec& item, int number)
                  printed_plate(build, spacer_profile(*item.size), thick));
 }
 
+using Gaps = std::map<std::pair<double, std::array<Length, 3>>, int>;
+
+// Between lines that stand behind each other: two for each item of a line but the last.
+Gaps line_gaps(const Build& build) {
+  Gaps gaps;
+  const double gap = build.box_spec().line_gap->mm();
+  int last = 0;
+  for (const RowEntry& entry : build.box_spec().row) last = std::max(last, *entry.line);
+  for (const RowEntry& entry : build.box_spec().row) {
+    if (gap > 0 && *entry.line < last) gaps[{gap, *build.spec.item(*entry.of)->size}] += 2 * *entry.count;
+  }
+  return gaps;
+}
+
 // Spacers for the gaps that nothing fills, beside items of one size.
 void add_gap_spacers(Build& build, int number) {
-  std::map<std::pair<double, std::array<Length, 3>>, int> gaps;
+  Gaps gaps;
   for (const RowEntry& entry : build.box_spec().row) {
     if (entry.gap && *entry.count > 1)
       gaps[{entry.gap->value.mm(), *build.spec.item(*entry.of)->size}] += *entry.count - 1;
   }
+  for (const auto& [kind, count] : line_gaps(build)) gaps[kind] += count;
   for (const auto& [kind, count] : gaps) {
     const double thick = kind.first - build.spec.print.fit->mm();
-    if (thick < least_print_mm - tolerance::contact_mm) continue;
+    if (thick < least_print_mm - tolerance::contact_mm) {
+      say_no_aid(build, "spacer for a gap", kind.first, "the gap");
+      continue;
+    }
     build.draft.add_loose(printed({number++, "spacer for a gap", Role::spacer,
                                    fmt::format("{} mm thick for a gap of {} mm", plain(thick), plain(kind.first))},
                                   printed_plate(build, spacer_profile(kind.second), thick)),
@@ -71,10 +90,19 @@ void add_gap_spacers(Build& build, int number) {
   }
 }
 
-double least_distance_mm(const RodSpec& rods) {
+/// Of holes that are drilled through a guide: those of an item's rods, or of its mounts.
+using Pattern = std::vector<Lengths<2>>;
+struct Guided {
+  const ItemSpec& item;
+  const Pattern& at;
+  double drill_mm = 0;
+  int number = 0;
+};
+
+double least_distance_mm(const Pattern& pattern) {
   double least = std::numeric_limits<double>::infinity();
-  for (auto a = rods.at.begin(); a != rods.at.end(); ++a) {
-    for (auto b = rods.at.begin(); b != a; ++b) {
+  for (auto a = pattern.begin(); a != pattern.end(); ++a) {
+    for (auto b = pattern.begin(); b != a; ++b) {
       least = std::min(least, std::hypot(((**a)[0] - (**b)[0]).mm(), ((**a)[1] - (**b)[1]).mm()));
     }
   }
@@ -82,22 +110,22 @@ double least_distance_mm(const RodSpec& rods) {
 }
 
 // A frame round the pattern with holes of the rod plates' size: lay it on, drill through.
-Profile guide_profile(const RodSpec& rods, double guide_hole_mm) {
+Profile guide_profile(const Pattern& pattern, double guide_hole_mm) {
   Box2 span;
-  for (const auto& at : rods.at) span.add({(*at)[0].mm(), (*at)[1].mm()});
+  for (const auto& at : pattern) span.add({(*at)[0].mm(), (*at)[1].mm()});
   const double rim_mm = std::max(guide_rim_mm, guide_hole_mm / 2 + guide_wall_mm);
   const Vec2 rim{rim_mm, rim_mm};
   const Vec2 origin = span.low - rim;
   const Vec2 size = span.high + rim - origin;
   Profile profile{Loop::rounded_rectangle({0, 0}, size, print_corner_radius_mm), {}};
-  for (const auto& at : rods.at) {
+  for (const auto& at : pattern) {
     profile.holes.push_back(Loop::circle(Vec2{(*at)[0].mm(), (*at)[1].mm()} - origin, guide_hole_mm / 2));
   }
   const Vec2 bar = 2 * rim;
   if (size.x <= 2 * bar.x + guide_rim_mm || size.y <= 2 * bar.y + guide_rim_mm) return profile;
   // A rod in the middle of the pattern leaves no room for the window.
   const Box2 window{bar - Vec2{guide_wall_mm, guide_wall_mm}, size - bar + Vec2{guide_wall_mm, guide_wall_mm}};
-  for (const auto& at : rods.at) {
+  for (const auto& at : pattern) {
     const Vec2 centre = Vec2{(*at)[0].mm(), (*at)[1].mm()} - origin;
     const Vec2 nearest{std::clamp(centre.x, window.low.x, window.high.x),
                        std::clamp(centre.y, window.low.y, window.high.y)};
@@ -108,34 +136,36 @@ Profile guide_profile(const RodSpec& rods, double guide_hole_mm) {
 }
 
 // What goes wrong with a hole of this width for the drill; empty: nothing.
-std::string flaw_in_guide(const Build& build, const RodSpec& rods, double drill_mm, double guide_hole_mm) {
+std::string flaw_in_guide(const Build& build, const Pattern& pattern, double drill_mm, double guide_hole_mm) {
   const auto& bush = build.spec.print.bush;
   if (bush && bush->value.mm() < drill_mm + 2 * bush_wall_mm - tolerance::contact_mm) {
     return fmt::format("a bush of {} leaves no wall round a drill of {}; make print.bush at least {}",
                        build.in_words(bush->value.mm()), build.in_words(drill_mm),
                        build.at_least(drill_mm + 2 * bush_wall_mm));
   }
-  const double least = least_distance_mm(rods);
+  const double least = least_distance_mm(pattern);
   if (least >= guide_hole_mm + guide_wall_mm - tolerance::contact_mm) return {};
   return fmt::format(
-      "its holes of {} need {} from centre to centre, and two rods stand {} apart; move the rods, or make {} smaller",
+      "its holes of {} need {} from centre to centre, and two stand {} apart; move them, or make {} smaller",
       build.in_words(guide_hole_mm), build.in_words(guide_hole_mm + guide_wall_mm), build.in_words(least),
       bush ? "print.bush" : "print.hole_allowance or the clearance hole");
 }
 
-std::optional<Part> drill_guide(const Build& build, const ItemSpec& item, double drill_mm, int number) {
+void add_guide(Build& build, const Guided& guided) {
   const auto& bush = build.spec.print.bush;
-  const double guide_hole = drawn_hole_mm(build, bush ? bush->value.mm() : drill_mm);
-  const std::string flaw = flaw_in_guide(build, *item.rods, drill_mm, guide_hole);
+  const double guide_hole = drawn_hole_mm(build, bush ? bush->value.mm() : guided.drill_mm);
+  const std::string flaw = flaw_in_guide(build, guided.at, guided.drill_mm, guide_hole);
   if (!flaw.empty()) {
-    const Place& place = bush ? bush->place : item.rods->at.front().place;
-    build.diagnostics.add(diag::say<"no-drill-guide">(place, item.name, flaw));
-    return std::nullopt;
+    const Place& place = bush ? bush->place : guided.at.front().place;
+    build.diagnostics.add(diag::say<"no-drill-guide">(place, guided.item.name, flaw));
+    return;
   }
-  std::string size = fmt::format("{} holes for a {} mm drill", item.rods->at.size(), plain(drill_mm));
+  std::string size = fmt::format("{} holes for a {} mm drill", guided.at.size(), plain(guided.drill_mm));
   if (bush) size += fmt::format(", in bushes of {} mm outside", plain(bush->value.mm()));
-  return printed({number, "drill guide for " + item.name, Role::drill_guide, size},
-                 printed_plate(build, guide_profile(*item.rods, guide_hole), guide_thickness_mm));
+  build.draft.add_loose(printed({guided.number, "drill guide for " + guided.item.name, Role::drill_guide, size},
+                                printed_plate(build, guide_profile(guided.at, guide_hole), guide_thickness_mm)),
+                        1);
+  if (bush) list_drill_bushes(build, bush->value.mm(), guided.drill_mm, static_cast<int>(guided.at.size()));
 }
 
 }  // namespace
@@ -154,9 +184,11 @@ double rod_hole_mm(const Build& build, const std::string& thread) {
 void add_printed_aids(Build& build) {
   std::map<std::string, int> between;
   std::set<std::string> rodded;
+  std::set<std::string> mounted;
   for (const PlacedItem& p : build.box.items) {
     if (p.spacer) ++between[p.item->name];
     if (p.item->rods) rodded.insert(p.item->name);
+    if (p.item->mounts) mounted.insert(p.item->name);
   }
   int number = 0;
   for (const auto& [name, count] : between) {
@@ -165,12 +197,14 @@ void add_printed_aids(Build& build) {
   number = 20;
   for (const std::string& name : rodded) {
     const ItemSpec& item = *build.spec.item(name);
-    auto part = drill_guide(build, item, rod_hole_mm(build, *item.rods->thread), ++number);
-    if (!part) continue;
-    build.draft.add_loose(std::move(*part), 1);
-    if (!build.spec.print.bush) continue;
-    list_drill_bushes(build, build.spec.print.bush->value.mm(), rod_hole_mm(build, *item.rods->thread),
-                      static_cast<int>(item.rods->at.size()));
+    // Drilled before it is coated.
+    const double drill_mm = rod_hole_mm(build, *item.rods->thread) + coat_in_hole_mm(build.spec);
+    add_guide(build, {item, item.rods->at, drill_mm, ++number});
+  }
+  for (const std::string& name : mounted) {
+    const ItemSpec& item = *build.spec.item(name);
+    const double drill_mm = tables::find_thread(*item.mounts->thread)->clear_medium_mm + coat_in_hole_mm(build.spec);
+    add_guide(build, {item, item.mounts->at, drill_mm, ++number});
   }
   add_gap_spacers(build, 41);
   add_jigs(build);

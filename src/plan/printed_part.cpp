@@ -2,9 +2,12 @@
 // Entry: printed_plate, printed.
 #include "plan/printed_part.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
+
+#include "diag/catalogue.h"
 
 namespace fitup::plan {
 
@@ -64,6 +67,15 @@ Part printed(PrintedWords words, std::vector<Prism> prisms) {
   for (const Prism& prism : prisms) part.mass_kg += prism.volume_mm3() * 1e-9 * print_density_kg_per_m3;
   part.form = Solidform{std::move(prisms)};
   return part;
+}
+
+void say_no_aid(const Build& build, const std::string& what, double gap_mm, const std::string& gap) {
+  const double fit = build.spec.print.fit->mm();
+  build.diagnostics.add(diag::say<"no-printed-aid">(
+      build.spec.print.fit.place, what,
+      fmt::format("{} of {} less print.fit of {} leaves {}, and at least {} can be printed; make print.fit smaller",
+                  gap, build.in_words(gap_mm), build.in_words(fit), build.in_words(std::max(0.0, gap_mm - fit)),
+                  build.in_words(least_print_mm))));
 }
 
 }  // namespace fitup::plan

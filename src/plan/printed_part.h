@@ -37,6 +37,9 @@ struct PrintedWords {
   return hole_mm + build.spec.print.hole_allowance->mm();
 }
 
+/// That what fills a gap, less the fit, is too thin to print.
+void say_no_aid(const Build& build, const std::string& what, double gap_mm, const std::string& gap);
+
 /// Rod bushes, nut gauges, a corner square, shims under flanges.
 void add_jigs(Build& build);
 

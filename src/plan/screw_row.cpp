@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include <fmt/format.h>
 
@@ -70,10 +71,25 @@ bool apart(Build& build, const Given& given) {
   return true;
 }
 
+// From the row's ends no further than from screw to screw.
+bool reaches_ends(Build& build, const Given& given) {
+  if (given.spacing <= 0 || given.at.empty()) return true;
+  for (const auto& [at, off, place] : {std::tuple{given.at.front(), given.at.front() - given.least, given.least},
+                                       std::tuple{given.at.back(), given.most - given.at.back(), given.most}}) {
+    if (off <= given.spacing + tolerance::contact_mm) continue;
+    say(build, given, at,
+        fmt::format("leaves {} to the row's end without a screw, more than max_spacing, {}", build.in_words(off),
+                    build.in_words(given.spacing)),
+        fmt::format("put one near {} too, or give a larger max_spacing", build.in_words(place)));
+    return false;
+  }
+  return true;
+}
+
 // None where something speaks against them, which is said.
 std::vector<double> checked(Build& build, Given given) {
   std::sort(given.at.begin(), given.at.end());
-  if (!within_row(build, given) || !apart(build, given)) return {};
+  if (!within_row(build, given) || !apart(build, given) || !reaches_ends(build, given)) return {};
   return given.at;
 }
 

@@ -73,10 +73,9 @@ const std::vector<Rule> rows{
        "of the left or the right: bottom to top at the back"},
       {"as_built.NAME.FACE.diagonal_rising", Type::measured, Need::may, "", size_range, "",
        "of any face: from its corner at the left bottom (left and right face: front bottom; top and bottom: left front) to "
-       "the one opposite", Hand::diagonal},
+       "the one opposite"},
       {"as_built.NAME.FACE.diagonal_falling", Type::measured, Need::may, "", size_range, "",
-       "the other one: from the left top (left and right face: front top; top and bottom: left back) to the one opposite",
-       Hand::diagonal},
+       "the other one: from the left top (left and right face: front top; top and bottom: left back) to the one opposite"},
       {"prices", Type::table, Need::may, "", none, "",
        "what things cost: `fitup compare` then says what either side costs, of that alone which has a price"},
       {"prices.currency", Type::text, Need::may, "", none, "", "of all prices, in words: \"EUR\""},

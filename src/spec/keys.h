@@ -60,9 +60,8 @@ struct Range {
 
 /// What the opposite hand does to a value, besides exchanging the keys left and right, or front and back, of a table.
 /// stays: nothing. row: a list from left to right, turned round. place: X, or X and Y, of the frame: counted from the
-/// other side. turn: the other way about. diagonal: of a face, exchanged with the other diagonal where the face is
-/// turned over.
-enum class Hand { stays, row, place, turn, diagonal };
+/// other side. turn: the other way about.
+enum class Hand { stays, row, place, turn };
 
 struct Rule {
   std::string_view key;

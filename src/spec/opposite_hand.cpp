@@ -16,14 +16,13 @@ class Reflection {
  public:
   explicit Reflection(Mirror mirror) : across_(mirror == Mirror::left_right) {}
 
-  /// `name`: the table's own key, as it is called after the reflection.
-  void table(const Node& node, Value& value, std::string_view name = {}) {
+  void table(const Node& node, Value& value) {
     if (value.kind != Value::Kind::table) return;
     for (Member& member : value.members) {
-      member.key = other_diagonal(node, other_key(node, member.key), name);
+      member.key = other_key(node, member.key);
       const auto child = node.children.find(member.key);
       const Node* below = child != node.children.end() ? &child->second : node.named.get();
-      if (below != nullptr) this->member(*below, member.value, member.key);
+      if (below != nullptr) this->member(*below, member.value);
     }
   }
 
@@ -39,16 +38,7 @@ class Reflection {
     return side == low ? what + high : side == high ? what + low : key;
   }
 
-  /// Of a face that is turned over: those that the reflection exchanges keep theirs, seen along the axes.
-  [[nodiscard]] std::string other_diagonal(const Node& node, const std::string& key, std::string_view face) const {
-    const auto child = node.children.find(key);
-    if (child == node.children.end() || child->second.rule->hand != Hand::diagonal) return key;
-    const bool exchanged = across_ ? face == "left" || face == "right" : face == "front" || face == "back";
-    if (exchanged) return key;
-    return key == "diagonal_rising" ? "diagonal_falling" : "diagonal_rising";
-  }
-
-  void member(const Node& node, Value& value, std::string_view key) {
+  void member(const Node& node, Value& value) {
     const Hand hand = node.rule->hand;
     if (hand == Hand::place || hand == Hand::row) (across_ ? value.from_right : value.from_back) ^= true;
     if (hand == Hand::turn && across_) value.from_right ^= true;
@@ -56,7 +46,7 @@ class Reflection {
     if (node.rule->type == Type::tables) {
       for (Value& entry : value.entries) table(node, entry);
     } else {
-      table(node, value, key);
+      table(node, value);
     }
   }
 

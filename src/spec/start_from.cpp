@@ -111,8 +111,8 @@ class Chain {
   static Value merged(Value base, Value own) {
     const UnitSystem units = units_of(base, UnitSystem::mm_kg);
     set_units(own, units_of(own, units));
-    // What a job is called belongs to its own file.
-    for (const std::string_view key : {"name", "title", "revision"}) (void)take(base, key);
+    // What a job is called, and what was measured on its frame, belongs to its own file.
+    for (const std::string_view key : {"name", "title", "revision", "as_built"}) (void)take(base, key);
     const Place place = own.place;
     merge(base, std::move(own));
     base.place = place;

@@ -157,7 +157,8 @@ std::string reason(const toml::parse_error& error) {
   std::string_view text = error.description();
   const std::size_t colon = text.find(": ");
   if (text.rfind("Error while", 0) == 0 && colon != std::string_view::npos) text.remove_prefix(colon + 2);
-  return diag::printable(restored(text));
+  // Of a limit the library names the macro that sets it.
+  return diag::printable(restored(text.substr(0, text.find(" (TOML_"))));
 }
 
 }  // namespace

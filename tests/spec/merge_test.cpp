@@ -43,6 +43,12 @@ const Case cases[] = {
      {{"spec.toml", "start_from = \"named.toml\""},
       {"named.toml", "start_from = \"base.toml\"\nname = \"front\"\ntitle = \"Front\"\nrevision = \"D\""}},
      {{"name", "\"spec\""}, {"title", "\"spec\""}, {"revision", "\"A\""}}},
+    {"what_was_measured_on_a_frame_is_not_taken_over",
+     {{"spec.toml", "start_from = \"measured.toml\""},
+      {"measured.toml",
+       "start_from = \"base.toml\"\n[as_built.main.front]\nwidth_bottom = 985\nwidth_top = 985\nheight_left = "
+       "330\nheight_right = 330\ndiagonal_rising = 1038"}},
+     {{"as_built.main.front.width_bottom", "(none)"}}},
     {"a_chain_in_folders",
      {{"spec.toml", "start_from = \"a/one.toml\""},
       {"a/one.toml", "start_from = \"b/two.toml\"\nbox.main.clearance.left = 1"},

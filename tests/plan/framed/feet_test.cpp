@@ -121,6 +121,18 @@ TEST(Feet, a_slot_is_as_wide_as_the_hole_and_longer_by_what_the_bolt_may_move) {
   }
 }
 
+// Two surfaces of 0.1 each take 0.2 of a slot's width as of a hole's.
+TEST(Feet, a_slot_is_wider_by_the_coat) {
+  const Planned p = with_feet("slot = 20\nwidth = 60\n[finish]\nkind = \"zinc\"\nthickness = 0.1");
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  for (const Instance* foot : instances_of(plan, Role::foot)) {
+    const Vec2 size = std::get<Flat>(plan.parts[foot->part].form).profile.holes.at(0).bounds().size();
+    EXPECT_NEAR(std::min(size.x, size.y), 9.2, 1e-9);
+    EXPECT_NEAR(std::max(size.x, size.y), 29.2, 1e-9);
+  }
+}
+
 TEST(Lugs, stand_out_beside_the_back_plate_and_are_welded_to_it) {
   const Planned p = plan_demo({{"{ closed_by = \"cover\", style = \"flat\", thickness = 2, screws = { thread = \"M4\", "
                                 "max_spacing = 120 } }",

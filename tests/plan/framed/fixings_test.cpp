@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <numbers>
+#include <set>
 
 #include "plan/framed/planned.h"
 #include "plan/nut_strip.h"
@@ -85,7 +86,7 @@ TEST(NutStrips, are_left_out_where_the_leg_holds_the_thread) {
 }
 
 TEST(PlacesOfScrews, are_taken_as_they_are_given) {
-  const Planned p = plan_demo({{"max_spacing = 120 }", "max_spacing = 120, at = { bottom = [492, 440, 400] } }"}});
+  const Planned p = plan_demo({{"max_spacing = 120 }", "max_spacing = 480, at = { bottom = [492, 440, 400] } }"}});
   ASSERT_TRUE(p.result.plan) << p.said();
   std::vector<double> found;
   for (const Instance& i : p.result.plan->instances) {
@@ -167,6 +168,23 @@ TEST(EarthStuds, stand_where_they_are_put) {
   EXPECT_NEAR(box.middle().y, 260, 1e-9);
   EXPECT_NEAR(box.middle().z, 160, 1e-9);
   EXPECT_THAT(plan.parts[studs[0]->part].size, testing::HasSubstr("with a washer and a nut"));
+}
+
+// The side plates of the demo are one part, but not where one of them gets a stud, or both at different places.
+TEST(EarthStuds, TellPlatesApart) {
+  const std::string plate = "{ closed_by = \"plate\", thickness = 2";
+  const auto quantity = [&](const std::string& left, const std::string& right) {
+    const Planned p = plan_demo({{"left  = " + plate + " }", "left  = " + plate + left + " }"},
+                                 {"right = " + plate + " }", "right = " + plate + right + " }"}});
+    EXPECT_TRUE(p.result.plan) << p.said();
+    const auto plates = instances_of(*p.result.plan, Role::face_plate);
+    std::set<PartId> parts;
+    for (const Instance* one : plates) parts.insert(one->part);
+    return parts.size();
+  };
+  EXPECT_EQ(quantity("", ""), 1U);
+  EXPECT_EQ(quantity(", earth = [{ at = [260, 160] }]", ""), 2U);
+  EXPECT_EQ(quantity(", earth = [{ at = [260, 160] }]", ", earth = [{ at = [200, 160] }]"), 2U);
 }
 
 // Plate 6 and grip 10, washers 2 x 1.6 (ISO 7089), nut 6.8 (ISO 4032), two turns of 1.25: 28.5; 30 is a stock length.

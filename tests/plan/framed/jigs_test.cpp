@@ -69,6 +69,17 @@ TEST(Jigs, NoRodBushWhereNoWallIsLeft) {
   EXPECT_EQ(part_of(plan_of({{"clearance_hole = \"loose\", ", ""}}), Role::rod_bush), nullptr);
 }
 
+// 0.1 on both sides of a hole of 7 (ISO 273 coarse): it is drilled 7.2, and the bush centres in that, less the fit.
+TEST(Jigs, AreMadeToTheHolesAsTheyAreDrilledBeforeTheCoat) {
+  const Plan plan = plan_of({{"[lifting]", "[finish]\nkind = \"powder\"\nthickness = 0.1\n[lifting]"}});
+  const Part* guide = part_of(plan, Role::drill_guide);
+  ASSERT_NE(guide, nullptr);
+  EXPECT_EQ(guide->size, "4 holes for a 7.2 mm drill");
+  const Part* bush = part_of(plan, Role::rod_bush);
+  ASSERT_NE(bush, nullptr);
+  EXPECT_NEAR(2 * radius(prisms(*bush).back().profile.outer), 7.0, 1e-9);
+}
+
 // The rods stick out by 20; an M6 nut is up to 5.2 high (ISO 4032): its outer face stands 14.8 from the rod's end.
 TEST(Jigs, TheNutGaugeIsFlushWithTheRod) {
   const Plan plan = plan_of();

@@ -157,51 +157,6 @@ TEST(TrueUp, KeepsMarksInstancesAndTheFrame) {
   }
 }
 
-TEST(TrueUp, InTheOppositeHandExchangesSidesAndDiagonals) {
-  const std::string items = R"(
-[item.block]
-size = [150, 430, 220]
-mass = 23
-[box.main]
-row = [{ of = "block", count = 2 }]
-clearance = { left = 8, right = 8, front = 44, back = 36, top = 60 }
-frame = { section = "L 40x40x4" }
-)";
-  const std::string base = "fitup = 1\n" + items + R"(
-[as_built.main]
-front = { width_bottom = 324, width_top = 325, height_left = 329, height_right = 330, diagonal_rising = 463 }
-left = { depth_bottom = 518, depth_top = 519, height_front = 329, height_back = 328, diagonal_rising = 614 }
-top = { width_front = 325, width_back = 324, depth_left = 519, depth_right = 518, diagonal_falling = 612 }
-)";
-  const std::string across = "fitup = 1\n" + items + R"(
-[as_built.main]
-front = { width_bottom = 324, width_top = 325, height_left = 330, height_right = 329, diagonal_falling = 463 }
-right = { depth_bottom = 518, depth_top = 519, height_front = 329, height_back = 328, diagonal_rising = 614 }
-top = { width_front = 325, width_back = 324, depth_left = 518, depth_right = 519, diagonal_rising = 612 }
-)";
-  const std::string along = "fitup = 1\n" + items + R"(
-[as_built.main]
-back = { width_bottom = 324, width_top = 325, height_left = 329, height_right = 330, diagonal_rising = 463 }
-left = { depth_bottom = 518, depth_top = 519, height_front = 328, height_back = 329, diagonal_falling = 614 }
-top = { width_front = 324, width_back = 325, depth_left = 519, depth_right = 518, diagonal_rising = 612 }
-)";
-  const auto as_built_lines = [](const std::string& text) {
-    std::string out;
-    std::stringstream lines(text);
-    for (std::string line; std::getline(lines, line);) {
-      if (line.rfind("as_built.", 0) == 0) out += line + "\n";
-    }
-    return out;
-  };
-  const auto turned = [&](const std::string& how) {
-    return as_built_lines(test::spec_text(
-        {{"spec.toml", "start_from = \"base.toml\"\nopposite_hand = \"" + how + "\"\n"}, {"base.toml", base}}));
-  };
-  ASSERT_FALSE(turned("left-right").empty());
-  EXPECT_EQ(turned("left-right"), as_built_lines(test::spec_text({{"spec.toml", across}})));
-  EXPECT_EQ(turned("front-back"), as_built_lines(test::spec_text({{"spec.toml", along}})));
-}
-
 // ISO 13920:1996, tables 1 and 2, class B, as reprinted by a job shop.
 TEST(WeldedTolerances, AreThoseOfThePublishedTables) {
   struct Row {
