@@ -22,8 +22,8 @@ constexpr std::string_view face_words = "front, back, left, right, top, bottom";
 const std::vector<Rule> top_rows{
     {"fitup", Type::count, Need::must, "", {1, 1}, "", "version of the spec language"},
     {"start_from", Type::text, Need::may, "", none, "",
-     "another spec, by its path from this file: it is read first, and what stands here is put over it; name, title "
-     "and revision are not taken from it"},
+     "another spec, by its path from this file: it is read first, and what stands here is put over it; name, title, "
+     "revision and what was measured (as_built) are not taken from it"},
     {"opposite_hand", Type::word, Need::may, "", none, "left-right, front-back",
      "builds what start_from brings in the other way round; items keep their own hand, and what stands in this file is "
      "read in the finished box"},
