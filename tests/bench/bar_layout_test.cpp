@@ -11,7 +11,7 @@ namespace fitup::bench {
 namespace {
 
 BarStock stock(std::vector<double> lengths_mm, double kerf_mm, double trim_mm) {
-  return {std::move(lengths_mm), kerf_mm, trim_mm, {}};
+  return {std::move(lengths_mm), kerf_mm, trim_mm, {}, {}, {}};
 }
 
 /// Pieces and cuts of each bar against its length, worked out anew; each piece as often as it is wanted.
