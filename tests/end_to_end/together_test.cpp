@@ -133,7 +133,9 @@ TEST_F(Together, OppositeHandsAreToldApart) {
       EXPECT_EQ(marks.size(), 1U) << list << ": " << row.at("description");
       for (const std::string& mark : marks) {
         EXPECT_TRUE(description_of.emplace(mark, row.at("description")).second) << mark << " is in two rows";
-        if (row.contains("file")) EXPECT_NE(row.at("file").find(mark + "_"), std::string::npos) << row.at("file");
+        if (row.contains("file")) {
+          EXPECT_NE(row.at("file").find(mark + "_"), std::string::npos) << row.at("file");
+        }
       }
     }
   }

@@ -9,6 +9,7 @@ contours on the same place, the lower left at the origin; area, size, cut length
 as measured here are those of the list.
 """
 import csv
+import fractions
 import math
 import pathlib
 import re
@@ -187,9 +188,19 @@ def compare(doc, row):
 def drilled_area(row):
     """Of what is drilled afterwards, from the list's words: "mark 2 centres, drill 3.3, tap M4"."""
     area = 0.0
-    for count, drill in re.findall(r"mark (?:the|(\d+)) centres?, drill ([0-9.]+)", row["after cutting"]):
-        area += int(count or 1) * math.pi / 4 * float(drill) ** 2
+    for count, drill in re.findall(r"mark (?:the|(\d+)) centres?, drill ([^,]+),", row["after cutting"]):
+        area += int(count or 1) * math.pi / 4 * drill_mm(drill) ** 2
     return area
+
+
+def drill_mm(words):
+    """3.3, "3.3 mm", "#7 (0.201 in)", "5/16 in" or "1-1/8 in", in millimetres."""
+    inches = re.search(r"\(([0-9.]+) in\)", words)
+    if inches:
+        return 25.4 * float(inches.group(1))
+    if words.endswith(" in"):
+        return 25.4 * float(sum(fractions.Fraction(part) for part in words[:-3].split("-")))
+    return float(words.removesuffix(" mm"))
 
 
 def main():
