@@ -175,9 +175,14 @@ std::string how_it_lies(const Section& section) {
 
 std::vector<Vertex> outer_outline(const Member& member, Leg leg) {
   Loop loop = kept_outline(member, leg);
+  const double t = member.section.thickness_mm;
+  // Along the mitre's leg the end runs askew; the other leg is bevelled, and whole at its outer face.
   for (Vertex& v : loop.vertices) {
-    if (member.start.mitre == leg && std::abs(v.at.x) < same_mm) v.at.x += v.at.y;
-    if (member.end.mitre == leg && std::abs(v.at.x - member.length_mm) < same_mm) v.at.x -= v.at.y;
+    double& x = v.at.x;
+    if (member.start.mitre == leg && std::abs(x) < same_mm) x += v.at.y;
+    if (member.end.mitre == leg && std::abs(x - member.length_mm) < same_mm) x -= v.at.y;
+    if (member.start.mitre && member.start.mitre != leg && x < t + same_mm) x = 0;
+    if (member.end.mitre && member.end.mitre != leg && x > member.length_mm - t - same_mm) x = member.length_mm;
   }
   return loop.vertices;
 }

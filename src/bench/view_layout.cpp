@@ -191,7 +191,8 @@ class ViewLayout {
     if (v.caption.empty()) return;
     const bool below = along_above(v) && v.slot != ViewSlot::right;
     const double bottom = low(v).y + scale_.factor * v.size.y;
-    const Vec2 at{low(v).x, below ? bottom + 1.5 + text_mm : low(v).y - 2.5};
+    const Vec2 at{low(v).x,
+                  below ? bottom + 1.5 + text_mm + depth(v, Side::bottom) : low(v).y - 2.5 - depth(v, Side::top)};
     page_.labels.push_back(type_.label(at, v.caption, text_mm));
   }
 
