@@ -11,8 +11,8 @@
 
 namespace fitup {
 
-/// The files of the groups that are asked for; none if a check failed and not `anyway`. Same input, same bytes, on a
-/// machine with the same fonts.
+/// The files of the groups that are asked for; checks/calculations.pdf alone if a check failed and not `anyway`. Same
+/// input, same bytes, on a machine with the same fonts.
 [[nodiscard]] Result<std::vector<BenchFile>> make_bench_files(const Plan& plan, const Model& model,
                                                               const Findings& findings, const JobInfo& info,
                                                               const JobOptions& options);

@@ -6,6 +6,7 @@
 #include "bench/as_built_sheet.h"
 #include "bench/assembly_sheet.h"
 #include "bench/bars.h"
+#include "bench/calculation_sheet.h"
 #include "bench/cut_list.h"
 #include "bench/drawings.h"
 #include "bench/pdf.h"
@@ -18,10 +19,15 @@ namespace {
 
 class BenchFiles {
  public:
-  BenchFiles(const Plan& plan, const Model& model, const JobInfo& info, const JobOptions& options)
-      : plan_(plan), model_(model), info_(info), options_(options) {}
+  BenchFiles(const Plan& plan, const Model& model, const Findings& findings, const JobInfo& info,
+             const JobOptions& options)
+      : plan_(plan), model_(model), findings_(findings), info_(info), options_(options) {}
 
   Result<std::vector<BenchFile>> made() {
+    if (chosen(FileGroup::checks)) {
+      if (auto done = calculations(); !done) return done.error();
+    }
+    if (output::release_of(findings_, options_) == output::Release::withheld) return std::move(files_);
     const auto bars = chosen(FileGroup::lists) || chosen(FileGroup::paper) ? bench::bars_of(plan_, model_, info_)
                                                                            : std::vector<bench::BarsOf>{};
     if (chosen(FileGroup::lists)) add("bench/bars.csv", bench::bar_rows(bars, info_));
@@ -33,6 +39,12 @@ class BenchFiles {
 
  private:
   [[nodiscard]] bool chosen(FileGroup group) const { return options_.only.empty() || options_.only.count(group) > 0; }
+
+  Status calculations() {
+    const bench::Type type;
+    return add("checks/calculations.pdf", bench::calculation_paper(plan_, findings_, info_, type), type,
+               FileGroup::checks);
+  }
 
   Status papers(const std::vector<bench::BarsOf>& bars) {
     const bench::Type type;
@@ -55,14 +67,14 @@ class BenchFiles {
     files_.push_back(std::move(file));
   }
 
-  Status add(std::string path, const bench::Paper& paper, const bench::Type& type) {
+  Status add(std::string path, const bench::Paper& paper, const bench::Type& type, FileGroup group = FileGroup::paper) {
     if (interrupt_requested()) {
       return Failure{Failure::Kind::interrupted, "draw the bench paper", "interrupted; nothing was written"};
     }
     if (paper.pages.empty()) return Done{};
     auto bytes = bench::write_pdf(paper, info_, type);
     if (!bytes) return bytes.error();
-    BenchFile file{{std::move(path), std::move(bytes).value(), FileGroup::paper}};
+    BenchFile file{{std::move(path), std::move(bytes).value(), group}};
     for (const bench::Page& page : paper.pages) file.pages_mm.push_back(page.size());
     files_.push_back(std::move(file));
     return Done{};
@@ -70,6 +82,7 @@ class BenchFiles {
 
   const Plan& plan_;
   const Model& model_;
+  const Findings& findings_;
   const JobInfo& info_;
   const JobOptions& options_;
   std::vector<BenchFile> files_;
@@ -79,8 +92,7 @@ class BenchFiles {
 
 Result<std::vector<BenchFile>> make_bench_files(const Plan& plan, const Model& model, const Findings& findings,
                                                 const JobInfo& info, const JobOptions& options) {
-  if (output::release_of(findings, options) == output::Release::withheld) return std::vector<BenchFile>{};
-  return BenchFiles(plan, model, info, options).made();
+  return BenchFiles(plan, model, findings, info, options).made();
 }
 
 }  // namespace fitup

@@ -71,13 +71,18 @@ struct Worst {
   double utilisation = -1;
   double stress_mpa = 0;
   double limit_mpa = 0;
-  double sag_mm = 0;  // of that piece from the line between its ends
-  double span_mm = 0;
   double buckles = 1;  // what a strut of its length keeps of its yield load, where it is pressed
   std::size_t piece = 0;
   Vec3 at{};
   const FrameCase* of = nullptr;
   std::string source;
+};
+
+/// The piece that sags most from the line between its ends.
+struct MostSag {
+  double mm = -1;
+  double span_mm = 0;
+  std::size_t piece = 0;
 };
 
 class Looking {
@@ -93,7 +98,7 @@ class Looking {
       for (std::size_t p = 0; p < model_.pieces.size(); ++p) look(c, *solver, result, p);
     }
     std::vector<Finding> findings;
-    for (const auto& [kind, worst] : worst_) findings.push_back(finding(worst, kind.second));
+    for (const auto& [kind, worst] : worst_) findings.push_back(finding(worst, most_sag_.at(kind), kind.second));
     return findings;
   }
 
@@ -121,6 +126,11 @@ class Looking {
     if (rail && !c.level) return;
     Worst& worst = worst_[{order_of(c), rail}];
     const FramePiece& piece = model_.pieces[p];
+    const double span = piece.to_mm - piece.from_mm;
+    const Vec3 chord = 0.5 * (solver.moved(c.load, result, p, 0) + solver.moved(c.load, result, p, 1));
+    const double sag = norm(solver.moved(c.load, result, p, 0.5) - chord);
+    MostSag& most = most_sag_[{order_of(c), rail}];
+    if (sag > most.mm) most = {sag, span, p};
     const CentroidLine line = *centroid_line(plan_, piece.of);
     for (int i = 0; i <= stations; ++i) {
       const double share = static_cast<double>(i) / stations;
@@ -131,9 +141,7 @@ class Looking {
       const double stress = stress_mpa(section, inner) + std::abs(inner.force.x) / section.area_mm2 * (1 / buckles - 1);
       if (stress / limit <= worst.utilisation) continue;
       const Vec3 at = line.at(piece.from_mm + share * (piece.to_mm - piece.from_mm));
-      worst = {stress / limit, stress, limit, 0, piece.to_mm - piece.from_mm, buckles, p, at, &c, strength->source};
-      const Vec3 chord = 0.5 * (solver.moved(c.load, result, p, 0) + solver.moved(c.load, result, p, 1));
-      worst.sag_mm = norm(solver.moved(c.load, result, p, 0.5) - chord);
+      worst = {stress / limit, stress, limit, buckles, p, at, &c, strength->source};
     }
   }
 
@@ -159,7 +167,7 @@ class Looking {
     });
   }
 
-  [[nodiscard]] Finding finding(const Worst& w, bool rail) const {
+  [[nodiscard]] Finding finding(const Worst& w, const MostSag& most, bool rail) const {
     Finding f;
     f.check = "frame";
     f.value = w.stress_mpa;
@@ -176,13 +184,13 @@ class Looking {
     const bool stiffened = !rail && is_stiffened();
     f.verdict = !over ? Verdict::pass : stiffened ? Verdict::not_checked : Verdict::fail;
     f.message = fmt::format(
-        "{} carries the most of the {}: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {}; there it sags {:.2f} mm over "
-        "{:.0f} mm{}. As a space "
+        "{} carries the most of the {}: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {}; {} sags most, {:.2f} mm "
+        "over {:.0f} mm{}. As a space "
         "frame of its centroid lines, welded joints rigid; items as rigid blocks, evenly on their rails or on their "
         "ends, "
         "whichever is worse; plates, covers, braces, gussets, holes and the pull of slings to the side left out",
         plan_.instances[id].name, rail ? "rails" : "members", w.stress_mpa, w.limit_mpa, 100 * w.utilisation,
-        w.of->words, w.sag_mm, w.span_mm,
+        w.of->words, plan_.instances[model_.pieces[most.piece].of].name, most.mm, most.span_mm,
         w.buckles < 1
             ? fmt::format("; pressed, as a strut of the whole member's length it keeps {:.2f} of its yield load "
                           "(EN 1993-1-1, 6.3.1, what presses it counted over that)",
@@ -201,6 +209,7 @@ class Looking {
   const FrameModel& model_;
   const std::vector<FrameCase>& cases_;
   std::map<std::pair<std::size_t, bool>, Worst> worst_;  // by case, and whether of a rail
+  std::map<std::pair<std::size_t, bool>, MostSag> most_sag_;
 };
 
 }  // namespace

@@ -101,8 +101,8 @@ std::set<std::string> paths_of_job(const Origins& from) {
       if (!picture.empty()) paths.insert(picture);
     }
   }
-  if (!made) return paths;
   for (const BenchFile& one : from.bench) paths.insert(one.file.path);
+  if (!made) return paths;
   if (chosen(FileGroup::dxf)) paths.insert(order_list);
   if (chosen(FileGroup::stl)) paths.insert(print_list);
   if (chosen(FileGroup::lists)) paths.insert({cut_list, bought_list});

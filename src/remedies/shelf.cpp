@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "fitup/sheet_fit.h"
 #include "fitup/tables.h"
 
 namespace fitup::remedies {
@@ -16,16 +17,21 @@ namespace {
 constexpr std::size_t most_sections = 8;
 constexpr std::size_t most_rails = 4;
 constexpr std::size_t most_sheets = 3;
-constexpr double inch = 25.4;
 
 using Choice = std::vector<Override>;
 
-/// What merchants keep of sheet and flat bar: common practice; in inches gauges 18 to 10 and eighths.
-const std::vector<double>& usual_thicknesses(UnitSystem units) {
-  static const std::vector<double> metric{1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15};
-  static const std::vector<double> inches{1.2141,        1.5189,   1.8974,        2.6568,       3.0378,  inch / 8,
-                                          3 * inch / 16, inch / 4, 5 * inch / 16, 3 * inch / 8, inch / 2};
-  return units == UnitSystem::mm_kg ? metric : inches;
+/// What the cutter says that he has of the material, else what shops usually have; thinner than this closes no box.
+std::vector<double> sheets_of(const Spec& spec, const std::string& material) {
+  constexpr double thinnest_mm = 0.99;
+  for (const OnShelf& of : spec.cutter.rules.on_shelf) {
+    if (of.material == material) return of.thicknesses_mm;
+  }
+  const Material* known = tables::find_material(material);
+  std::vector<double> all = spec.units == UnitSystem::mm_kg
+                                ? tables::usual_metric_sheets_mm()
+                                : tables::usual_inch_sheets_mm(known == nullptr || known->steel);
+  std::erase_if(all, [](double t) { return t < thinnest_mm; });
+  return all;
 }
 
 std::string length_text(double mm) { return fmt::format("{} mm", std::round(mm * 1e4) / 1e4); }
@@ -71,7 +77,7 @@ class Shelf {
 
   [[nodiscard]] std::vector<double> thicknesses(double now, std::size_t count) const {
     const auto& own = spec_.bench.stock.shelf_thicknesses_mm;
-    return near(own.empty() ? usual_thicknesses(spec_.units) : own, now, count, [](double t) { return t; });
+    return near(own.empty() ? sheets_of(spec_, *box_.frame.material) : own, now, count, [](double t) { return t; });
   }
 
   [[nodiscard]] bool is_on_shelf(const Section& s) const {

@@ -30,7 +30,8 @@ const std::vector<Rule>& bench_rows() {
       {"stock.end_trim", Type::length, Need::filled, "10 mm", {0, 200}, "",
        "what is cut off each raw end of a bought bar, the cut included (common practice)"},
       {"stock.shelf", Type::tables, Need::may, "", none, "",
-       "what stands on the shelf, an entry for each: fitup lighten tries nothing else; without it what the tables hold"},
+       "what fitup lighten may take, an entry for each; without it what the tables hold, and sheets as cutter.on_shelf or cutter.shelf has "
+       "them"},
       {"stock.shelf.section", Type::upright, Need::may, "", none, "", "a section"},
       {"stock.shelf.thickness", Type::length, Need::may, "", {0.5, 50}, "", "a thickness of sheet, plates and rails"},
       {"stock.remnant", Type::tables, Need::may, "", none, "", "bars left from other work, which are used first"},

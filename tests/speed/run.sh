@@ -9,7 +9,7 @@ build=$root/build/speed
 
 bash "$root/src/cmake/install-packages.sh" test
 cmake -C "$root/src/cmake/release.cmake" -S "$root" -B "$build" -G Ninja -DFITUP_TESTS=ON -DFITUP_BENCHMARKS=ON >/dev/null
-cmake --build "$build" -j "$(nproc)" --target fitup stages_speed checks_speed bare_kernel inspect_speed paper_speed
+cmake --build "$build" -j "$(nproc)" --target fitup stages_speed checks_speed loads_speed bare_kernel inspect_speed paper_speed
 
 status=0
 for spec in "${specs[@]}"; do
@@ -24,6 +24,8 @@ echo "== check of a rack of a hundred items"
 python3 "$root/tests/speed/rack.py" "$build/src/app/fitup" || status=$?
 echo "== interrupts"
 python3 "$root/tests/end_to_end/interrupts.py" "$build/src/app/fitup" "$root/examples" --rounds 40 --most 0.2 || status=$?
+echo "== all loads of the demo, lighten, a frame of 2,000 members"
+"$build/tests/speed/loads_speed" 2>&1 | grep "all_loads\|lighten\|members"
 echo "== inspect: a DXF of 100,000 entities"
 "$build/tests/speed/inspect_speed" 2>&1 | grep "hundred_thousand_entities"
 exit "$status"

@@ -19,7 +19,7 @@ ALLOWED = {
     "output": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads"},
     "compare": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads", "output"},
     "inspect": {"base", "geometry", "tables", "plan", "solid", "checks", "output"},
-    "bench": {"base", "diag", "geometry", "tables", "plan", "solid", "checks", "output"},
+    "bench": {"base", "diag", "geometry", "tables", "plan", "solid", "checks", "loads", "output"},
     "app": {"base", "diag", "geometry", "tables", "spec", "layout", "plan", "solid", "checks", "loads", "remedies",
             "output", "compare", "inspect", "bench"},
 }
@@ -28,7 +28,7 @@ ALLOWED = {
 HEADER_OF = {
     "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "making": "base", "load_rules": "base", "cut_rules": "base", "diagnostic": "diag", "geometry": "geometry",
     "tables": "tables", "welded_sizes": "tables", "sheet_fit": "tables", "drills": "tables", "spec": "spec", "spec_items": "spec", "prices": "spec", "layout": "layout", "plan": "plan", "pattern": "plan", "sequence": "plan", "model": "solid", "findings": "checks",
-    "seams": "checks", "weight": "loads", "loads": "loads", "remedies": "remedies", "lighten": "remedies", "job": "output", "inspect": "inspect", "paper": "base", "bench": "bench",
+    "seams": "checks", "weight": "loads", "calculation": "loads", "loads": "loads", "remedies": "remedies", "lighten": "remedies", "job": "output", "inspect": "inspect", "paper": "base", "bench": "bench",
 }
 
 # Libraries that one folder keeps to itself.

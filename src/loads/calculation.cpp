@@ -1,0 +1,266 @@
+// Inputs, load path, deformed frame and missing evidence of the calculation paper.
+// Entry: calculation_of, formula_of.
+#include "fitup/calculation.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <set>
+#include <variant>
+
+#include "fitup/seams.h"
+#include "fitup/weight.h"
+#include "loads/frame_check.h"
+#include "loads/joint_groups.h"
+#include "loads/strength.h"
+#include "loads/weld_limits.h"
+
+namespace fitup {
+
+namespace {
+
+constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
+constexpr int stations = 12;          // along each piece of the picture
+constexpr double shown_share = 0.06;  // of the frame's size: how far the largest move is drawn
+
+class Inputs {
+ public:
+  explicit Inputs(const Plan& plan) : plan_(plan), rules_(plan.load_rules) {}
+
+  std::vector<CalculationInput> all() {
+    masses();
+    materials();
+    lifting();
+    thrown();
+    seams_and_bolts();
+    return std::move(all_);
+  }
+
+ private:
+  void add(std::string what, std::string value, std::string source) {
+    all_.push_back({std::move(what), std::move(value), std::move(source)});
+  }
+
+  void masses() {
+    const Weights weights = weigh(plan_, seams_of(plan_));
+    for (const LoadState state : all_load_states) {
+      const MassAt& m = weights.whole(state);
+      add(fmt::format("mass, {}", to_text(state)), fmt::format("{:.1f} kg, more or less {:.1f} kg", m.kg, m.within_kg),
+          "sum of checks/weight.csv: drawn sizes and densities, items as the spec says");
+    }
+    const MassAt& whole = weights.whole(LoadState::loaded);
+    add("centre of mass, loaded",
+        fmt::format("({:.0f}, {:.0f}, {:.0f}) mm", whole.centre.x, whole.centre.y, whole.centre.z),
+        "from the frame's front left bottom corner; each item balances in its middle");
+  }
+
+  void materials() {
+    std::map<std::pair<std::string, double>, const Part*> used;
+    for (const Part& part : plan_.parts) {
+      const double t = loads::welded_thickness_mm(part);
+      if (t > 0 && part.role != Role::seal && (part.source == Source::cut || part.source == Source::sawn)) {
+        used.emplace(std::pair(part.material, t), &part);
+      }
+    }
+    std::map<std::tuple<std::string, double, double, std::string>, std::set<double>> by_strength;
+    for (const auto& [what, part] : used) {
+      const auto s = loads::strength_of(what.first, what.second);
+      if (s) {
+        by_strength[{what.first, s->yield_mpa, s->tensile_mpa, s->source}].insert(what.second);
+      } else {
+        add(fmt::format("{}, {} mm", what.first, what.second), "its strength is in no table", "");
+      }
+    }
+    for (const auto& [s, thick] : by_strength) {
+      const auto& [name, yield, tensile, source] = s;
+      add(fmt::format("{}, {} to {} mm", name, *thick.begin(), *thick.rbegin()),
+          fmt::format("yield {:.0f} MPa, tensile {:.0f} MPa", yield, tensile), source);
+    }
+  }
+
+  void lifting() {
+    if (plan_.lift_points.empty()) return;
+    add("sling, from vertical", fmt::format("{} degrees", rules_.sling_angle_deg), "lifting.sling_angle");
+    add("factor for the hoist", fmt::format("{}", rules_.dynamic), "lifting.dynamic; common practice 1.1 to 1.5");
+    const LiftFactors& f = factors_of(rules_.lift);
+    add("design factors of lifting", fmt::format("{} on yield, {} on rupture", f.on_yield, f.on_rupture),
+        std::string(f.word) + " (lifting.standard)");
+  }
+
+  void thrown() {
+    for (std::size_t side = 0; side < side_words.size(); ++side) {
+      const auto& g = rules_.thrown_g[side];
+      add(fmt::format("thrown to the {}", side_words[side]), g ? fmt::format("{} g", *g) : "not stated",
+          !g                          ? ""
+          : rules_.thrown_why.empty() ? "loads.thrown; the spec does not say whose demand"
+                                      : rules_.thrown_why);
+    }
+    add("pressure on plates and covers",
+        rules_.pressure_kpa ? fmt::format("{} kPa", *rules_.pressure_kpa) : "not stated",
+        rules_.pressure_kpa ? "loads.pressure" : "");
+  }
+
+  void seams_and_bolts() {
+    const bool aws = rules_.welds == WeldCode::aws_d1_1;
+    add("seams by", std::string(weld_code_words[static_cast<std::size_t>(rules_.welds)]), "loads.welds");
+    if (aws) add("weld metal", std::string(rules_.electrode.word), "loads.electrode");
+    add("bolts of feet and lugs, rods without a class", std::string(rules_.bolts.word),
+        "loads.bolts; ISO 898-1, ISO 3506-1");
+  }
+
+  const Plan& plan_;
+  const LoadRules& rules_;
+  std::vector<CalculationInput> all_;
+};
+
+bool has(const Plan& plan, Role role) {
+  return std::any_of(plan.instances.begin(), plan.instances.end(),
+                     [&](const Instance& i) { return plan.parts[i.part].role == role; });
+}
+
+std::vector<std::string> load_path(const Plan& plan) {
+  std::vector<std::string> path;
+  const bool framed = has(plan, Role::ring_member);
+  if (has(plan, Role::rail)) {
+    path.push_back(
+        framed ? "Down: items on rails, rails on the legs of the bottom ring, ring and uprights to what the box "
+                 "stands on or hangs from."
+               : "Down: items on rails, rails on the floor and its ribs, these through tabs and seams to the "
+                 "walls. How the box of plates carries that as a whole is not covered.");
+  }
+  if (has(plan, Role::rod)) {
+    path.push_back(
+        "Across, and up: items on their rods, rods in the rod plates, these in welds or screws of the uprights. The "
+        "rods are "
+        "covered, the rod plates are not.");
+  }
+  if (has(plan, Role::mount_strip))
+    path.push_back(
+        "Items held by their own holes: screws in strips, strips on their plate or uprights. The screws are covered.");
+  if (has(plan, Role::foot))
+    path.push_back("Feet: seams of the foot (covered), the foot's own bending (not covered), its bolt (covered).");
+  if (has(plan, Role::lug))
+    path.push_back("Lugs: seams of the lug (covered), its own bending (not covered), its bolt (covered).");
+  if (has(plan, Role::bearer))
+    path.push_back("Bearers between boxes: as members of the frame; their bolts are not covered.");
+  if (!plan.lift_points.empty()) {
+    path.push_back(
+        "Lifted: items and frame to the top ring, the leg under each boss, the boss's beads, its thread, the eye, the "
+        "sling. "
+        "Slings, shackles and hook are chosen by the tension that lift says; they are not covered.");
+  }
+  path.push_back("The vehicle's, vessel's or building's own structure is never covered.");
+  return path;
+}
+
+DeformedFrame deformed(const loads::FrameModel& model, const loads::FrameCase& c, double size_mm) {
+  DeformedFrame out;
+  out.words = c.words;
+  const auto solver = loads::FrameSolver::factor(c.frame);
+  if (!solver) return out;
+  const loads::FrameResult result = solver->solve(c.load);
+  for (std::size_t p = 0; p < model.pieces.size(); ++p) {
+    const loads::FrameMember& m = model.frame.members[p];
+    const Vec3 from = model.frame.nodes[m.a] + m.from_a;
+    const Vec3 to = model.frame.nodes[m.b] + m.from_b;
+    // From node to node: the rigid links at its ends belong to it.
+    std::vector<Vec3> line{model.frame.nodes[m.a]}, moves{result.moved[m.a]};
+    for (int i = 0; i <= stations; ++i) {
+      const double share = static_cast<double>(i) / stations;
+      line.push_back(from + share * (to - from));
+      moves.push_back(solver->moved(c.load, result, p, share));
+    }
+    line.push_back(model.frame.nodes[m.b]);
+    moves.push_back(result.moved[m.b]);
+    for (const Vec3 move : moves) out.most_mm = std::max(out.most_mm, norm(move));
+    out.planned.push_back(std::move(line));
+    out.moved.push_back(std::move(moves));
+  }
+  out.times = out.most_mm > 0 ? shown_share * size_mm / out.most_mm : 1;
+  for (std::size_t p = 0; p < out.moved.size(); ++p) {
+    for (std::size_t i = 0; i < out.moved[p].size(); ++i) {
+      out.moved[p][i] = out.planned[p][i] + out.times * out.moved[p][i];
+    }
+  }
+  return out;
+}
+
+/// One picture of each kind of case: the first of it that moves most.
+std::vector<DeformedFrame> deformed_frames(const Plan& plan) {
+  if (plan.frames.empty()) return {};
+  const auto model = loads::frame_model(plan);
+  if (!model) return {};
+  Box3 box;
+  for (const Vec3 n : model->frame.nodes) box.add(n);
+  const Weights weights = weigh(plan, seams_of(plan));
+  std::vector<DeformedFrame> frames;
+  for (const loads::FrameCase& c : loads::frame_cases(plan, *model, weights, plan.load_rules)) {
+    DeformedFrame one = deformed(*model, c, norm(box.size()));
+    const auto same = std::find_if(frames.begin(), frames.end(), [&](const auto& f) { return f.words == one.words; });
+    if (same == frames.end()) {
+      frames.push_back(std::move(one));
+    } else if (one.most_mm > same->most_mm) {
+      *same = std::move(one);
+    }
+  }
+  return frames;
+}
+
+std::vector<std::string> missing_evidence(const Plan& plan) {
+  std::vector<std::string> all{"certificate of the material (EN 10204, 3.1) of sections and sheet",
+                               "qualification of the welder and of the procedure (ISO 9606, ISO 15609)",
+                               "inspection of the seams (ISO 5817; whose level)",
+                               "as-built sizes of the welded frame (bench/as-built.pdf)"};
+  if (!plan.lift_points.empty()) {
+    all.push_back("proof load of the lift points, and the marks on the eyes that were fitted");
+  }
+  const auto& thrown = plan.load_rules.thrown_g;
+  if (std::none_of(thrown.begin(), thrown.end(), [](const auto& g) { return g.has_value(); })) {
+    all.push_back("accelerations that the box must stand, and whose demand they are (loads.thrown, loads.why)");
+  }
+  if (!plan.load_rules.pressure_kpa) all.push_back("what leans on plates and covers (loads.pressure)");
+  all.push_back("masses of the items as weighed");
+  return all;
+}
+
+struct FormulaOf {
+  std::string_view check;
+  std::string_view formula;
+};
+
+constexpr std::array<FormulaOf, 10> formulas{{
+    {"lift", "m_leg = m f_dyn s, s the largest share of any pair or triple of legs; T = m_leg / cos a"},
+    {"balance", "tan t = e / h, e from the hook's line to the centre of mass, h below the hook"},
+    {"bosses",
+     "thread: F_strip = 0.6 R_m A_s, A_s = L (pi / P) d (P / 2 + (d - d2) tan 30); beads: F / A + M / W; leg: M = F a "
+     "over b "
+     "+ 2 a, W_pl = t^2 / 4"},
+    {"frame",
+     "K u = f; s = N / A + M_y z / I_y + M_z y / I_z (principal axes), with torsion and shear after von Mises; "
+     "pressed: N / "
+     "(chi A), chi = 1 / (Phi + sqrt(Phi^2 - l^2))"},
+    {"hold-down",
+     "F_v / F_v,Rd + F_t / (1.4 F_t,Rd) <= 1; F_v,Rd = alpha_v f_ub A_s / 1.25, F_t,Rd = 0.9 f_ub A_s / 1.25"},
+    {"seams", "f = F / A + w x r, A = sum of a l, M = J w; f <= f_u / (sqrt 3 beta_w gamma_M2), or 0.30 F_EXX"},
+    {"seam-size", "z >= z_min(t)"},
+    {"plates", "s = beta q b^2 / t^2, y = alpha q b^4 / (E t^3); beyond y = t / 2: q = k_1 y + k_3 y^3"},
+    {"seals",
+     "y = q s^4 / (384 E I) between screws, q c^4 / (8 E I) at corners, I = w t^3 / 12; y <= 0.2 of the squeeze"},
+    {"weight", "m = sum of m_i, x = sum of m_i x_i / m"},
+}};
+
+}  // namespace
+
+std::string_view formula_of(std::string_view check) {
+  const auto found =
+      std::find_if(formulas.begin(), formulas.end(), [&](const FormulaOf& f) { return f.check == check; });
+  return found == formulas.end() ? std::string_view{} : found->formula;
+}
+
+Calculation calculation_of(const Plan& plan) {
+  return {Inputs(plan).all(), load_path(plan), deformed_frames(plan), missing_evidence(plan)};
+}
+
+}  // namespace fitup

@@ -1,0 +1,76 @@
+// Lighten on the sound box: what it proposes is lighter, passes, and is the lightest of what it tried.
+#include "fitup/lighten.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <chrono>
+
+#include "checks/planned.h"
+#include "fitup/loads.h"
+
+namespace fitup {
+namespace {
+
+const SpecFiles from_disk = [](const std::string& path) -> Result<std::string> { return test::text_of(path); };
+
+Lightened lightened(const std::vector<Override>& overrides) {
+  const auto path = test::sound_box();
+  const SpecSource source{path.string(), test::text_of(path), overrides, from_disk};
+  const SpecResult read = read_spec(source.file_name, source.text, overrides, from_disk);
+  return lighten(source, *read.spec);
+}
+
+bool fails(const std::vector<Override>& overrides) {
+  const auto path = test::sound_box();
+  const auto made = test::planned(path.string(), test::text_of(path), overrides, from_disk);
+  return !made->plan || judge_by_rules(*made->plan).failed();
+}
+
+TEST(Lighten, ProposesTheLightestOfWhatPasses) {
+  const Lightened found = lightened({});
+  EXPECT_EQ(found.now.verdict, LightenVerdict::passes);
+  ASSERT_FALSE(found.best.empty());
+  EXPECT_LT(found.best_kg, found.now.made_kg);
+  EXPECT_FALSE(fails(found.best));
+  EXPECT_GT(found.tried.size(), 20U);
+  for (const LightenTry& one : found.tried) {
+    if (one.verdict == LightenVerdict::fails || one.verdict == LightenVerdict::refused) {
+      EXPECT_FALSE(one.why.empty());
+    }
+    if (one.verdict == LightenVerdict::fails) EXPECT_LE(one.made_kg, found.best_kg);
+    if (one.verdict == LightenVerdict::heavier) EXPECT_GE(one.made_kg, found.best_kg);
+  }
+}
+
+// Rails under 60 kg each are too thin at 4 mm (cases/rails-under-rigid-blocks): what fails may become heavier.
+TEST(Lighten, MendsWhatIsTooWeak) {
+  const Lightened found = lightened({{"item.block.mass", "60"}, {"box.main.rails.thickness", "3"}});
+  EXPECT_EQ(found.now.verdict, LightenVerdict::fails);
+  const auto thicker = [](const Override& o) { return o.key == "box.main.rails.thickness"; };
+  EXPECT_TRUE(std::any_of(found.best.begin(), found.best.end(), thicker));
+}
+
+// The shelf holds one section and one thickness: nothing else is tried.
+TEST(Lighten, TakesWhatTheShelfHolds) {
+  const Lightened found = lightened({{"stock.shelf", "[{ section = \"L 45x45x3\" }, { thickness = 1.5 }]"}});
+  for (const LightenTry& one : found.tried) {
+    for (const Override& o : one.values) {
+      if (o.key.ends_with("section")) EXPECT_EQ(o.value, "\"L 45x45x3\"");
+      if (o.key.ends_with("thickness")) EXPECT_EQ(o.value, "1.5 mm");
+    }
+  }
+}
+
+TEST(Lighten, StopsWhenItIsTold) {
+  const auto path = test::sound_box();
+  const SpecSource source{path.string(), test::text_of(path), {}, from_disk};
+  const SpecResult read = read_spec(source.file_name, source.text, {}, from_disk);
+  const Lightened found = lighten(source, *read.spec, [] { return true; });
+  EXPECT_TRUE(found.stopped);
+  EXPECT_TRUE(found.best.empty());
+}
+
+}  // namespace
+}  // namespace fitup
