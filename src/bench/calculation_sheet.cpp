@@ -118,12 +118,12 @@ class Sheet {
     const std::string title =
         units_.sentence(fmt::format("The frame {}, without its plates: moves by {:.2f} mm at most, drawn {:.0f} times",
                                     frame.words, frame.most_mm, std::max(1.0, frame.times)));
-    const auto lines = type_.wrapped(title, text_mm, true, flow_.width_mm());
-    const double title_mm = text_mm * line_height * static_cast<double>(lines.size()) + 4;
+    const auto title_lines = type_.wrapped(title, text_mm, true, flow_.width_mm());
+    const double title_mm = text_mm * line_height * static_cast<double>(title_lines.size()) + 4;
     const Box2 room = flow_.room(picture_mm + title_mm);
     Page& page = flow_.page();
     double y = room.low.y;
-    for (const std::string& line : lines) {
+    for (const std::string& line : title_lines) {
       y += text_mm * line_height;
       page.labels.push_back(type_.label({room.low.x, y}, line, text_mm, Anchor::left, true));
     }
@@ -136,8 +136,8 @@ class Sheet {
     const Vec2 size = extent.size();
     const double scale = std::min(room.size().x / size.x, (picture_mm - 6) / size.y);
     const Vec2 corner{room.middle().x - scale * extent.middle().x, y + 4 - scale * extent.low.y};
-    const auto draw = [&](const std::vector<std::vector<Vec3>>& lines, double width, double grey) {
-      for (const auto& line : lines) {
+    const auto draw = [&](const std::vector<std::vector<Vec3>>& chains, double width, double grey) {
+      for (const auto& line : chains) {
         Stroke stroke;
         stroke.width_mm = width;
         stroke.grey = grey;
