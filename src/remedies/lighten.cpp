@@ -68,7 +68,13 @@ class Lightening {
   /// With the best of the boxes before it.
   [[nodiscard]] std::unique_ptr<const Plan> planned(const std::vector<Override>& values, LightenTry& one) const {
     std::vector<Override> overrides = source_.overrides;
-    for (const auto* more : {&out_.best, &values}) overrides.insert(overrides.end(), more->begin(), more->end());
+    for (const auto* more : {&out_.best, &values}) {
+      for (const Override& value : *more) {
+        // What the command line said of it gives way.
+        std::erase_if(overrides, [&](const Override& o) { return o.key == value.key; });
+        overrides.push_back(value);
+      }
+    }
     const SpecResult read = read_spec(source_.file_name, source_.text, overrides, source_.files);
     one.verdict = LightenVerdict::refused;
     if (!read.spec) {

@@ -19,7 +19,8 @@ Lightened lightened(const std::vector<Override>& overrides) {
   const auto path = test::sound_box();
   const SpecSource source{path.string(), test::text_of(path), overrides, from_disk};
   const SpecResult read = read_spec(source.file_name, source.text, overrides, from_disk);
-  return lighten(source, *read.spec);
+  EXPECT_TRUE(read.spec);
+  return read.spec ? lighten(source, *read.spec) : Lightened{};
 }
 
 bool fails(const std::vector<Override>& overrides) {
@@ -39,8 +40,12 @@ TEST(Lighten, ProposesTheLightestOfWhatPasses) {
     if (one.verdict == LightenVerdict::fails || one.verdict == LightenVerdict::refused) {
       EXPECT_FALSE(one.why.empty());
     }
-    if (one.verdict == LightenVerdict::fails) EXPECT_LE(one.made_kg, found.best_kg);
-    if (one.verdict == LightenVerdict::heavier) EXPECT_GE(one.made_kg, found.best_kg);
+    if (one.verdict == LightenVerdict::fails) {
+      EXPECT_LE(one.made_kg, found.best_kg);
+    }
+    if (one.verdict == LightenVerdict::heavier) {
+      EXPECT_GE(one.made_kg, found.best_kg);
+    }
   }
 }
 
@@ -57,8 +62,12 @@ TEST(Lighten, TakesWhatTheShelfHolds) {
   const Lightened found = lightened({{"stock.shelf", "[{ section = \"L 45x45x3\" }, { thickness = 1.5 }]"}});
   for (const LightenTry& one : found.tried) {
     for (const Override& o : one.values) {
-      if (o.key.ends_with("section")) EXPECT_EQ(o.value, "\"L 45x45x3\"");
-      if (o.key.ends_with("thickness")) EXPECT_EQ(o.value, "1.5 mm");
+      if (o.key.ends_with("section")) {
+        EXPECT_EQ(o.value, "\"L 45x45x3\"");
+      }
+      if (o.key.ends_with("thickness")) {
+        EXPECT_EQ(o.value, "1.5 mm");
+      }
     }
   }
 }
