@@ -138,7 +138,8 @@ std::vector<Reflected> places(const Plan& plan, bool from_right) {
     const bool whole = f.check == "clearance" || f.check == "cut-rules" || !f.at;
     const double from_left = from_right ? plan.frame_size.x - at.x : at.x;
     // Of what stands in a way at the left and as much at the right the first one is named.
-    const double x = f.check == "insertion" ? std::min(from_left, plan.frame_size.x - from_left) : from_left;
+    const bool first = f.check == "insertion" || f.check == "reach";
+    const double x = first ? std::min(from_left, plan.frame_size.x - from_left) : from_left;
     all.emplace_back(f.check, f.verdict, hundredths(f.value.value_or(0)), whole ? 0 : hundredths(x),
                      whole ? 0 : hundredths(at.y), hundredths(at.z));
   }

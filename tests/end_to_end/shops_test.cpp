@@ -59,7 +59,7 @@ TEST_F(TwoShops, GiveTwoCorrectJobFoldersFromOneSpec) {
       made_for("jet",
                "smallest_hole = 2\nsmallest_slot = 1.2\nsmallest_web = 1.2\ninner_radius = 0.5\n"
                "tolerance = \"class 2\"\nkerf = 1\nunits = \"in\"\ndxf = \"r12\"\nsheets = [[2500, 1250]]\n"
-               "on_shelf = [{ material = \"S235JR\", thickness = [2, 3, 5] }]\n"
+               "on_shelf = [{ material = \"S235JR\", thickness = [2, 3, 4, 5] }]\n"
                "file_name = \"{job} {mark}_{quantity}x\"\n");
   ASSERT_EQ(laser.size(), jet.size());
   double more_drilled = 0;
