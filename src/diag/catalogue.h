@@ -182,7 +182,6 @@ inline constexpr Entry catalogue[] = {
     {"landing-too-narrow", Stage::plan, Severity::error, "the outward landing of the {} cover is {} wide; its {} screws need {} beside a seal {} wide: choose a landing_width of at least {}"},
     {"flange-too-low", Stage::plan, Severity::error, "the bent flanges of the {} cover stand out {}; of sheet {} thick with an inside radius of {} a flange must stand out {} to lie on the die (0.7 of its opening, and 2 thicknesses and the radius): choose a flange_depth of at least {}"},
     {"flange-not-notched", Stage::plan, Severity::error, "the {} cover's flange at the {} cannot be notched for {}: {}; {}"},
-    {"cover-not-trued", Stage::plan, Severity::error, "the {} cover is bent up, and bent sheets are not made anew to a measured frame; choose flanges = \"flat\", or leave {} out"},
     {"flange-too-deep",   Stage::plan, Severity::error, "the flanges of the {} cover reach {} back, so that the {} plate begins {} behind the face of the frame; on {} {} wide it needs {} to be welded to: choose {}"},
     {"face-not-offered",  Stage::plan, Severity::error, "the {} face cannot be closed by {}: {}; choose {}"},
     {"cover-row-without-room", Stage::plan, Severity::error, "the {} cover lies on {} over {} only; its {} screws need {} to stand in; {}"},

@@ -106,8 +106,10 @@ class Fits {
     fit.source = "EN 1090-2, from memory; of a flange common practice";
     for (InstanceId id = 0; id < build_.draft.size(); ++id) {
       const Instance& i = build_.draft.instance(id);
-      if (build_.draft.part(id).role == Role::cover_flange && i.key == build_.key("face." + word_))
-        fit.parts.push_back(id);
+      const Part& part = build_.draft.part(id);
+      const auto* flat = std::get_if<Flat>(&part.form);
+      const bool flange = part.role == Role::cover_flange || (flat != nullptr && !flat->bends.empty());
+      if (flange && i.key == build_.key("face." + word_)) fit.parts.push_back(id);
     }
     fit.message = fmt::format(
         "the {} cover{} is square and laps round all of the measured face: under its flanges the gap of {:.1f} mm "

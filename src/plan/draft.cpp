@@ -183,7 +183,7 @@ InstanceId Draft::absorb(const Draft& other, Vec3 by) {
   }
   for (const SetUp& set : other.set_up) set_up.push_back({set.part + first, set.way});
   absorb_fits(other, first, by);
-  for (const auto& [id, trued] : other.trued_) true_up(id + first, trued.pose.moved(by), trued.flat);
+  for (const auto& [id, trued] : other.trued_) true_up(id + first, trued.pose.moved(by), trued.anew);
   absorb_loose(other);
   return first;
 }
@@ -230,8 +230,8 @@ void Draft::absorb_loose(const Draft& other) {
   }
 }
 
-void Draft::true_up(InstanceId id, const Pose& pose, std::optional<Flat> flat) {
-  trued_.insert_or_assign(id, Trued{pose, std::move(flat)});
+void Draft::true_up(InstanceId id, const Pose& pose, Anew anew) {
+  trued_.insert_or_assign(id, Trued{pose, std::move(anew)});
 }
 
 Plan Draft::finish(bool as_built) const {
@@ -249,7 +249,7 @@ Plan Draft::finish(bool as_built) const {
   plan.seats = seats;
   plan.set_up = set_up;
   for (const auto& [id, trued] : trued_) {
-    if (trued.flat) plan.trued.push_back(id);
+    if (trued.is_anew()) plan.trued.push_back(id);
   }
   return plan;
 }
@@ -257,10 +257,14 @@ Plan Draft::finish(bool as_built) const {
 Part Draft::part_to_make(InstanceId id, bool as_built) const {
   Part part = parts_[id];
   const auto trued = trued_.find(id);
-  if (!as_built || trued == trued_.end() || !trued->second.flat) return part;
-  part.form = *trued->second.flat;
-  const Vec2 size = trued->second.flat->profile.bounds().size();
-  part.size = flat_size_words(size, trued->second.flat->thickness_mm);
+  if (!as_built || trued == trued_.end()) return part;
+  if (const auto* flat = std::get_if<Flat>(&trued->second.anew)) {
+    part.form = *flat;
+    part.size = flat_size_words(flat->profile.bounds().size(), flat->thickness_mm);
+  } else if (const auto* member = std::get_if<Member>(&trued->second.anew)) {
+    part.form = *member;
+    part.size = fmt::format("{} x {} mm", member->section.designation, plain(member->length_mm));
+  }
   return part;
 }
 
@@ -280,7 +284,7 @@ void Draft::finish_instances(Plan& plan, bool as_built) const {
     // Whether two are one does not depend on which of the two plans this is: they are one in both or in neither.
     const auto trued = trued_.find(id);
     std::string key = as_built ? attitude_of(parts_[id]).key : attitude.key;
-    if (trued != trued_.end() && trued->second.flat) key += " as built " + attitude_of(part_to_make(id, true)).key;
+    if (trued != trued_.end() && trued->second.is_anew()) key += " as built " + attitude_of(part_to_make(id, true)).key;
     key += studs_on(id, attitude.to_common, studs);
     auto [it, added] = known.try_emplace(std::move(key), First{plan.parts.size(), attitude.to_common});
     if (added) add_part(plan, part);

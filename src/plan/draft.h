@@ -9,6 +9,7 @@
 #include <string>
 #include <tuple>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "fitup/plan.h"
@@ -46,6 +47,8 @@ class Draft {
   /// The same once more changes nothing.
   void join(InstanceId a, InstanceId b, JointKind kind, Vec3 normal, double largest_gap_mm = 0, double major_mm = 0);
 
+  [[nodiscard]] const std::vector<Joint>& joints() const { return joints_; }
+
   /// Takes over all of another draft, moved. What is instance i there is here i more than what this returns.
   InstanceId absorb(const Draft& other, Vec3 by);
 
@@ -58,8 +61,10 @@ class Draft {
   [[nodiscard]] Pose& pose(InstanceId id) { return instances_[id].pose; }
   [[nodiscard]] const Instance& instance(InstanceId id) const { return instances_[id]; }
 
-  /// In the plan that is made to the measured frame it stands there, and a flat part is cut like this.
-  void true_up(InstanceId id, const Pose& pose, std::optional<Flat> flat = {});
+  /// In the plan that is made to the measured frame it stands there, and what is made anew is a flat part or a member
+  /// like this.
+  using Anew = std::variant<std::monostate, Flat, Member>;
+  void true_up(InstanceId id, const Pose& pose, Anew anew = {});
   [[nodiscard]] bool has_trued() const { return !trued_.empty(); }
 
   std::vector<WeldRule> weld_rules;  // the last one is that of the joints that are added
@@ -86,7 +91,8 @@ class Draft {
   void absorb_fits(const Draft& other, InstanceId first, Vec3 by);
   struct Trued {
     Pose pose;
-    std::optional<Flat> flat;
+    Anew anew;
+    [[nodiscard]] bool is_anew() const { return !std::holds_alternative<std::monostate>(anew); }
   };
   [[nodiscard]] Part part_to_make(InstanceId id, bool as_built) const;
   void finish_instances(Plan& plan, bool as_built) const;

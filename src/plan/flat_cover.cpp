@@ -61,7 +61,8 @@ class FlatCover {
     if (face_ == Face::left) build_.side_plates[low] = sheet_;
     if (face_ == Face::right) build_.side_plates[high] = sheet_;
     for (const Host& host : build_.shell.beside[static_cast<std::size_t>(face_)]) {
-      if (face_each_other(box_, host.box, inward_)) build_.draft.join(sheet_, host.id, JointKind::bearing, inward_);
+      if (!face_each_other(box_, host.box, inward_) || !meets_end(build_, face_, host, box_)) continue;
+      build_.draft.join(sheet_, host.id, JointKind::bearing, inward_);
     }
     const auto rows = strips();
     for (const Strip& strip : rows) {

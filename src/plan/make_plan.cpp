@@ -23,6 +23,7 @@
 #include "plan/plate/touching.h"
 #include "plan/plate_set_in.h"
 #include "plan/rail_sag.h"
+#include "plan/rows_in_the_way.h"
 #include "plan/vents.h"
 
 namespace fitup {
@@ -54,6 +55,7 @@ bool plan_box(plan::Build& build) {
   plan::let_touch(build);
   plan::add_vents(build);
   plan::notch_flanges(build);
+  plan::keep_rows_clear(build);
   plan::add_printed_aids(build);
   plan::add_coat_fits(build);
   plan::true_up(build);

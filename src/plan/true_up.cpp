@@ -3,9 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <fmt/format.h>
-
-#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/as_built.h"
 #include "plan/size_words.h"
@@ -88,17 +85,68 @@ class FaceTrueUp {
     const bool in_plane = lies_in_face(pose.z());
     const bool across_first = std::abs(component(pose.z(), axes_.first)) > 0.5;
     const auto hole = [&](Vec2 q) { return in_plane ? measured_.carried(q) : beside(q, across_first); };
-    const auto* flat = std::get_if<Flat>(&build_.draft.part(id).form);
+    const Part& part = build_.draft.part(id);
+    if (const auto* member = std::get_if<Member>(&part.form)) return angle(id, *member);
+    const auto* flat = std::get_if<Flat>(&part.form);
     if (flat == nullptr) {
       build_.draft.true_up(id, pose.moved(moved_by(pose.origin(), hole)));
       return;
     }
+    if (!flat->bends.empty()) return bent(id, *flat);
     // Only across itself does a plate move as a whole.
     Pose to = pose;
     if (!in_plane)
       to = pose.moved(dot(moved_by(pose.origin(), [&](Vec2 q) { return squared(q); }), pose.z()) * pose.z());
     remake(
         id, *flat, to, [&](Vec2 q) { return outline(q); }, hole);
+  }
+
+  // An angle of a flange stays square and sawn as it is; it grows with the cover, and its holes go along the bars.
+  void angle(InstanceId id, const Member& member) {
+    const Pose& pose = build_.draft.pose(id);
+    const auto put_at = [&](double along_mm) {
+      const Vec3 p = pose.point({0, 0, along_mm});
+      return put(p, squared(in_face(p)));
+    };
+    const Vec3 start = put_at(0);
+    Member made = member;
+    made.length_mm = to_grid(dot(put_at(member.length_mm) - start, pose.z()));
+    const Pose to = pose.moved(start - pose.origin());
+    const bool across_first = std::abs(component(pose.z(), axes_.second)) > 0.5;
+    for (MemberHole& hole : made.holes) {
+      const Vec3 p = pose.point({0, 0, hole.along_mm});
+      hole.along_mm = to_grid(to.local(put(p, beside(in_face(p), across_first))).z);
+    }
+    for (MemberNotch& notch : made.notches) {
+      const Vec3 p = pose.point({0, 0, (notch.from_mm + notch.to_mm) / 2});
+      const double half = (notch.to_mm - notch.from_mm) / 2;
+      const double middle = to_grid(to.local(put(p, beside(in_face(p), across_first))).z);
+      notch.from_mm = middle - half;
+      notch.to_mm = middle + half;
+    }
+    build_.draft.true_up(id, to, std::move(made));
+  }
+
+  // A bent cover's pattern lies in the face's plane: what is bent up goes with its edge, a hole in it along its bar.
+  void bent(InstanceId id, const Flat& flat) {
+    const Pose pose = build_.draft.pose(id);
+    const auto hole = [&](Vec2 q) {
+      const bool beside_first = q.x < 0 || q.x > measured_.size.x;
+      const bool beside_second = q.y < 0 || q.y > measured_.size.y;
+      return beside_first || beside_second ? beside(q, beside_first) : measured_.carried(q);
+    };
+    Flat made = flat;
+    const auto line_end = [&](Vec2& at) {
+      const Vec3 p = pose.point({at.x, at.y, 0});
+      const Vec3 q = pose.local(put(p, squared(in_face(p))));
+      at = to_grid({q.x, q.y});
+    };
+    for (Bend& bend : made.bends) {
+      line_end(bend.from);
+      line_end(bend.to);
+    }
+    remake(
+        id, made, pose, [&](Vec2 q) { return squared(q); }, hole);
   }
 
   template <class Where>
@@ -186,19 +234,6 @@ void true_up(Build& build) {
   for (const Face face : all_faces) {
     const auto measured = measured_face(build, face);
     if (!measured) continue;
-    const FaceSpec& closed = build.box_spec().face(face);
-    if (is_flanged(build.box_spec(), face) && *closed.flanges == Flanges::bent && !measured->as_planned()) {
-      build.diagnostics.add(diag::say<"cover-not-trued">(
-          closed.flanges.place, to_text(face), fmt::format("as_built.{}.{}", build.box_spec().name, to_text(face))));
-      continue;
-    }
-    if (is_flanged(build.box_spec(), face) && *closed.flanges == Flanges::angle && !measured->as_planned()) {
-      build.diagnostics.add(diag::say<"face-not-offered">(
-          closed.flanges.place, to_text(face), "a cover with flanges of angle",
-          "it is not made anew to a measured frame",
-          fmt::format("flanges = \"flat\", or leave as_built.{}.{} out", build.box_spec().name, to_text(face))));
-      continue;
-    }
     if (!measured->as_planned()) FaceTrueUp(build, *measured).run();
     add_as_built_fits(build, *measured);
   }

@@ -219,5 +219,48 @@ TEST(Coat, WeighsAreaTimesThicknessTimesDensity) {
   EXPECT_LT(thin.result.plan->coat->mass_kg, volume_mm3 * 2 / 2 * 0.05 * 7140e-9);
 }
 
+// A front 4 wider at its top, evenly: the cover stays square and is 4 wider. Butted, the top angle reaches 5 beyond the
+// frame at either end.
+TEST(TrueUp, makes_angles_of_a_flange_longer_and_takes_their_holes_along_the_bars) {
+  const Planned planned =
+      plan_demo({{"style = \"flanged\"", "style = \"flanged\", flanges = \"angle\", flange_corners = \"butted\""}},
+                tapered("front"));
+  const Plan& plan = as_built(planned);
+  const auto member_of = [](const Plan& of, const std::string& name) {
+    return std::get<Member>(of.parts[find_instance(of, name)->part].form);
+  };
+  const Member made = member_of(plan, "front cover flange top");
+  EXPECT_NEAR(made.length_mm, 984 + 4 + 2 * 5, 0.01);
+  EXPECT_EQ(made.end, member_of(*planned.result.plan, "front cover flange top").end);
+  // Holes keep their shares of the bar, which is 988 instead of 984 long.
+  const Member as_planned = member_of(*planned.result.plan, "front cover flange top");
+  ASSERT_EQ(made.holes.size(), as_planned.holes.size());
+  for (std::size_t i = 0; i < made.holes.size(); ++i) {
+    EXPECT_NEAR(made.holes[i].along_mm - 5, (as_planned.holes[i].along_mm - 5) * 988 / 984, 0.02);
+  }
+}
+
+TEST(TrueUp, makes_the_pattern_of_a_bent_cover_wider_and_bends_it_as_far_from_its_edges) {
+  const Planned planned =
+      plan_demo({{"style = \"flanged\"", "style = \"flanged\", flanges = \"bent\""}}, tapered("front"));
+  const Plan& plan = as_built(planned);
+  const Box2 before = bounds_of(*planned.result.plan, "front cover sheet");
+  const Box2 after = bounds_of(plan, "front cover sheet");
+  EXPECT_NEAR(after.size().x - before.size().x, 4, 0.021);
+  const Flat& was = flat_of(*planned.result.plan, "front cover sheet");
+  const Flat& is = flat_of(plan, "front cover sheet");
+  ASSERT_EQ(is.bends.size(), was.bends.size());
+  for (std::size_t i = 0; i < is.bends.size(); ++i) {
+    const bool upright = std::abs(is.bends[i].to.x - is.bends[i].from.x) < 1;
+    const double edge = is.bends[i].from.x < 0 ? after.low.x - before.low.x : after.high.x - before.high.x;
+    if (upright && is.bends[i].from.x > 900) {
+      EXPECT_NEAR(is.bends[i].from.x - was.bends[i].from.x, edge, 0.011);
+    }
+    if (!upright) {
+      EXPECT_NEAR(norm(is.bends[i].to - is.bends[i].from) - norm(was.bends[i].to - was.bends[i].from), 4, 0.021);
+    }
+  }
+}
+
 }  // namespace
 }  // namespace fitup

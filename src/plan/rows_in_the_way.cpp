@@ -1,0 +1,254 @@
+// Rows of cover screws by rule against seams, heads and steel: what is found becomes a gap of the row.
+// Entry: keep_rows_clear.
+#include "plan/rows_in_the_way.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <optional>
+#include <set>
+#include <vector>
+
+#include "fitup/tolerances.h"
+#include "plan/clear_rows.h"
+#include "plan/face_axes.h"
+#include "plan/mitre.h"
+#include "plan/room.h"
+#include "plan/section_cut.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double beside_bead_mm = 2;      // of steel between a bead and the edge of a hole (common practice)
+constexpr double between_parts_mm = 0.5;  // from a head or a nut to what it is not joined to
+
+bool share_space(const Box3& a, const Box3& b) {
+  for (int axis = 0; axis < 3; ++axis) {
+    const double shared =
+        std::min(along(a.high, axis), along(b.high, axis)) - std::max(along(a.low, axis), along(b.low, axis));
+    if (shared <= tolerance::contact_mm) return false;
+  }
+  return true;
+}
+
+double thinnest(const Box3& box) {
+  const Vec3 size = box.size();
+  return std::min({size.x, size.y, size.z});
+}
+
+// Of a part's wall; of what has none no bead is wider than itself.
+double thickness_mm(const Part& part) {
+  if (const auto* flat = std::get_if<Flat>(&part.form)) return flat->thickness_mm;
+  if (const auto* member = std::get_if<Member>(&part.form)) return member->section.thickness_mm;
+  return 1e9;
+}
+
+int axis_along(Vec3 direction) { return std::abs(direction.x) > 0.5 ? 0 : std::abs(direction.y) > 0.5 ? 1 : 2; }
+
+// Its legs as they are cut. What lies within a mitre is left out: seams there are at the ends of a row, which keep
+// their own distance.
+std::vector<Box3> legs_of(const Member& mitred) {
+  const double from = mitre_run_mm(mitred.section, mitred.start);
+  const double to = mitred.length_mm - mitre_run_mm(mitred.section, mitred.end);
+  const Member m = without_mitres(mitred);
+  const double t = m.section.thickness_mm;
+  if (m.section.shape == SectionShape::tube) return {{{0, 0, from}, {m.section.leg_a_mm, m.section.leg_b_mm, to}}};
+  std::vector<Box3> out;
+  const std::vector<double> points = breakpoints(m);
+  for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+    const double low_z = std::max(points[i], from);
+    const double high_z = std::min(points[i + 1], to);
+    if (high_z - low_z <= tolerance::contact_mm) continue;
+    for (const Interval& a : kept_at(m, Leg::a, (low_z + high_z) / 2)) {
+      out.push_back({{a.low, 0, low_z}, {a.high, t, high_z}});
+    }
+    for (const Interval& b : kept_at(m, Leg::b, (low_z + high_z) / 2)) {
+      out.push_back({{0, b.low, low_z}, {t, b.high, high_z}});
+    }
+  }
+  return out;
+}
+
+std::vector<Taken> pieces_of_steel(const Draft& draft) {
+  std::vector<Taken> out;
+  for (InstanceId id = 0; id < draft.size(); ++id) {
+    const Part& part = draft.part(id);
+    const Pose& pose = draft.instance(id).pose;
+    if (part.role == Role::item || part.role == Role::rod) continue;
+    const auto* member = std::get_if<Member>(&part.form);
+    if (member != nullptr) {
+      for (const Box3& leg : legs_of(*member)) {
+        Box3 box;
+        box.add(pose.point(leg.low));
+        box.add(pose.point(leg.high));
+        out.push_back({id, box});
+      }
+      continue;
+    }
+    for (const Prism& prism : body_of(part).outer) {
+      out.push_back({id, Prism{prism.profile, pose * prism.pose, prism.length_mm}.bounds()});
+    }
+  }
+  return out;
+}
+
+// A screw of a row by rule.
+struct RowScrew {
+  InstanceId id = 0;
+  InstanceId host = 0;       // the steel that it holds in
+  std::set<InstanceId> own;  // screw, nut, washer, and what it goes through
+  std::string row;
+  Vec3 at;
+  int axis = 0;  // that it stands along
+  double hole_mm = 0;
+};
+
+class RowsInTheWay {
+ public:
+  explicit RowsInTheWay(Build& build) : build_(build), draft_(build.draft), taken_(pieces_of_steel(build.draft)) {
+    for (const Joint& joint : draft_.joints()) {
+      joined_[joint.a].push_back(&joint);
+      joined_[joint.b].push_back(&joint);
+    }
+    for (const Fastener& fastener : draft_.fasteners) add(fastener);
+  }
+
+  void run() {
+    for (const auto& [row, screws] : rows_) {
+      if (screws.size() < 2) continue;
+      const Vec3 way = screws.back().at - screws.front().at;
+      run_ = axis_along((1 / norm(way)) * way);
+      for (const RowScrew& screw : screws) {
+        clear_of_beads(screw, screws);
+        clear_of_parts(screw, screws);
+      }
+    }
+  }
+
+ private:
+  [[nodiscard]] bool is_by_rule(InstanceId screw) const {
+    const std::string& key = draft_.instance(screw).key;
+    for (const Face face : all_faces) {
+      if (key != build_.key("face." + std::string(to_text(face)))) continue;
+      const FaceSpec& spec = build_.box_spec().face(face);
+      const auto& at = spec.screws.at;
+      return *spec.closed_by == Closure::cover &&
+             std::none_of(at.begin(), at.end(), [](const auto& given) { return given.has_value(); });
+    }
+    return false;
+  }
+
+  void add(const Fastener& fastener) {
+    if (!is_by_rule(fastener.screw)) return;
+    RowScrew screw;
+    screw.id = fastener.screw;
+    screw.own.insert(fastener.screw);
+    for (const InstanceId id : fastener.stack) {
+      screw.own.insert(id);
+      if (draft_.part(id).source != Source::bought) screw.host = id;
+    }
+    for (const InstanceId id : std::set<InstanceId>(screw.own)) {
+      if (draft_.part(id).source != Source::bought) continue;
+      for (const Joint* joint : joined_[id]) screw.own.insert(joint->a == id ? joint->b : joint->a);
+    }
+    screw.row = row_of(draft_, fastener.screw);
+    screw.at = draft_.instance(fastener.screw).pose.origin();
+    screw.axis = axis_along(draft_.instance(fastener.screw).pose.z());
+    screw.hole_mm = tables::find_thread(fastener.thread)->clear_medium_mm;
+    rows_[screw.row].push_back(std::move(screw));
+  }
+
+  // Along the row; nothing where all of it would lie in the gap.
+  void wish(const RowScrew& screw, const std::vector<RowScrew>& row, double from, double to) {
+    const double at = along(screw.at, run_);
+    if (at <= from + tolerance::contact_mm || at >= to - tolerance::contact_mm) return;
+    const bool all = std::all_of(row.begin(), row.end(), [&](const RowScrew& other) {
+      return along(other.at, run_) > from && along(other.at, run_) < to;
+    });
+    if (!all) add_row_gap(build_, {screw.row, from, to});
+  }
+
+  // The wall of the host that the screw goes through.
+  [[nodiscard]] std::optional<Box3> wall_of(const RowScrew& screw) const {
+    std::optional<Box3> found;
+    for (const Taken& t : taken_) {
+      if (t.id != screw.host) continue;
+      bool here = true;
+      for (int axis = 0; axis < 3; ++axis) {
+        const double p = along(screw.at, axis);
+        here = here && (axis == screw.axis || (p > along(t.box.low, axis) && p < along(t.box.high, axis)));
+      }
+      const bool thinner = !found || along(t.box.size(), screw.axis) < along(found->size(), screw.axis);
+      if (here && thinner) found = t.box;
+    }
+    return found;
+  }
+
+  void clear_of_beads(const RowScrew& screw, const std::vector<RowScrew>& row) {
+    const auto wall = wall_of(screw);
+    if (!wall) return;
+    for (const Joint* joint : joined_[screw.host]) {
+      if (joint->kind != JointKind::weld) continue;
+      const InstanceId other = joint->a == screw.host ? joint->b : joint->a;
+      for (const Taken& t : taken_) {
+        if (t.id == other) clear_of_bead(screw, row, *wall, *joint, t.box);
+      }
+    }
+  }
+
+  // The bead lies beside what is welded on, as wide as the thinner of both is thick.
+  void clear_of_bead(const RowScrew& screw, const std::vector<RowScrew>& row, const Box3& wall, const Joint& joint,
+                     const Box3& welded) {
+    const double rule = draft_.weld_rules.empty() ? 0 : draft_.weld_rules.back().leg_mm;
+    const double thinner = std::min({along(wall.size(), screw.axis), thinnest(welded),
+                                     thickness_mm(draft_.part(joint.a)), thickness_mm(draft_.part(joint.b))});
+    const double leg = rule > 0 ? rule : thinner;
+    const double room = screw.hole_mm / 2 + beside_bead_mm + leg;
+    const double gap = joint.largest_gap_mm + 2 * tolerance::contact_mm;
+    Box3 needed;
+    for (const Side end : {low, high}) {
+      Vec3 corner = end == low ? wall.low : wall.high;
+      for (int axis = 0; axis < 3; ++axis) {
+        const double off = end == low ? -1 : 1;
+        along(corner, axis) = axis == screw.axis ? along(corner, axis) + off * gap : along(screw.at, axis) + off * room;
+      }
+      needed.add(corner);
+    }
+    if (share_space(needed, welded)) wish(screw, row, along(welded.low, run_) - room, along(welded.high, run_) + room);
+  }
+
+  // Of two screws by rule the later one moves.
+  [[nodiscard]] bool yields_to(const RowScrew& screw, InstanceId other) const {
+    if (screw.own.count(other) > 0) return false;
+    if (draft_.part(other).role != Role::screw) return true;
+    return row_of(draft_, other) != screw.row && (other < screw.id || !is_by_rule(other));
+  }
+
+  void clear_of_parts(const RowScrew& screw, const std::vector<RowScrew>& row) {
+    for (const Taken& own : taken_) {
+      const bool hardware = screw.own.count(own.id) > 0 && draft_.part(own.id).source == Source::bought;
+      if (!hardware) continue;
+      const double half = along(own.box.size(), run_) / 2 + between_parts_mm;
+      for (const Taken& other : taken_) {
+        if (!share_space(own.box, other.box) || !yields_to(screw, other.id)) continue;
+        wish(screw, row, along(other.box.low, run_) - half, along(other.box.high, run_) + half);
+      }
+    }
+  }
+
+  Build& build_;
+  const Draft& draft_;
+  std::vector<Taken> taken_;
+  std::map<InstanceId, std::vector<const Joint*>> joined_;
+  std::map<std::string, std::vector<RowScrew>> rows_;
+  int run_ = 0;
+};
+
+}  // namespace
+
+void keep_rows_clear(Build& build) {
+  if (!build.diagnostics.has_errors()) RowsInTheWay(build).run();
+}
+
+}  // namespace fitup::plan
