@@ -7,9 +7,11 @@
 
 #include <fmt/format.h>
 
+#include "checks/bay_room.h"
 #include "checks/contacts.h"
 #include "checks/near.h"
 #include "checks/order.h"
+#include "checks/reach_words.h"
 #include "checks/seams.h"
 #include "checks/tool_room.h"
 #include "checks/ways.h"
@@ -38,15 +40,6 @@ std::vector<Box3> boxes_of(const Scene& scene) {
   return boxes;
 }
 
-/// What is worst in a tool's room.
-struct Taken {
-  Thing by = 0;
-  double by_mm = 0;
-  Vec3 direction;  // moves the tool out of it
-  Vec3 at;
-  bool sure = true;
-};
-
 class Reach {
  public:
   explicit Reach(const Scene& scene)
@@ -54,7 +47,8 @@ class Reach {
         plan_(scene.plan()),
         near_(boxes_of(scene)),
         step_of_(plan_.instances.size(), 0),
-        from_(standing_from(plan_)) {
+        from_(standing_from(plan_)),
+        words_(scene, step_of_) {
     for (std::size_t s = 0; s < plan_.steps.size(); ++s) {
       for (const InstanceId i : plan_.steps[s].adds) step_of_[i] = s;
     }
@@ -63,24 +57,47 @@ class Reach {
   /// Of the first tool that would find room if beads were left away that may be: those beads. None where one finds room
   /// as it is.
   [[nodiscard]] std::vector<KeepFree> beads_in(const Turned& turned) const {
+    auto free = beads_before(turned);
     const auto beside = beside_each(turned);
     const auto any_bead = [&](const std::vector<Thing>& all) {
       return std::any_of(all.begin(), all.end(), [&](Thing t) { return scene_.bead_of(t) != nullptr; });
     };
-    if (std::none_of(beside.begin(), beside.end(), any_bead) || any_finds_room(turned, beside)) return {};
+    if (std::none_of(beside.begin(), beside.end(), any_bead) || any_finds_room(turned, beside)) return free;
     for (std::size_t i = 0; i < turned.tools.size(); ++i) {
       const auto beads = beads_of(turned.tools[i], beside[i], turned.id);
-      if (!beads.empty()) return beads;
+      free.insert(free.end(), beads.begin(), beads.end());
+      if (!beads.empty()) break;
     }
-    return {};
+    return free;
   }
 
-  /// Nothing where a tool finds room.
+  /// Nothing where it goes in, and a tool finds room.
   [[nodiscard]] std::optional<Finding> look(const Turned& turned) const {
-    if (!turned.known) return no_tool(turned.id);
+    if (!turned.known) return words_.no_tool(turned.id);
+    const auto first = before_it_goes_in(turned);
+    if (first && first->verdict != Verdict::marginal) return first;
     const auto beside = beside_each(turned);
     // By how much is worked out only where no tool does.
-    if (any_finds_room(turned, beside)) return std::nullopt;
+    const auto then = any_finds_room(turned, beside) ? beyond_the_bay(turned, beside)
+                                                     : std::optional(none_finds_room(turned, beside));
+    return then ? then : first;
+  }
+
+ private:
+  /// What is wrong with the room that it needs itself, along its axis.
+  [[nodiscard]] std::optional<Finding> before_it_goes_in(const Turned& turned) const {
+    if (!turned.way_in) return std::nullopt;
+    const auto beside = near(*turned.way_in, turned);
+    const auto taken = worst_in(turned.way_in->column, beside);
+    if (!taken) return std::nullopt;
+    if (!taken->sure) return words_.not_decided(turned.id, *turned.way_in, *taken);
+    // What is slim leans in its clear hole as a key with a ball end does.
+    return words_.does_not_go_in(turned.id, *turned.way_in, *taken, leans_past(*turned.way_in, beside));
+  }
+
+  [[nodiscard]] Role role(InstanceId i) const { return plan_.parts[plan_.instances[i].part].role; }
+
+  [[nodiscard]] Finding none_finds_room(const Turned& turned, const std::vector<std::vector<Thing>>& beside) const {
     std::optional<Taken> least;
     const ToolRoom* tool = nullptr;
     for (std::size_t i = 0; i < turned.tools.size(); ++i) {
@@ -90,17 +107,55 @@ class Reach {
       least = taken;
       tool = &turned.tools[i];
     }
-    if (!least->sure) return not_decided(turned.id, *tool, *least);
-    if (role(turned.id) == Role::gland) return by_pliers(turned.id, *tool, *least);
+    if (!least->sure) return words_.not_decided(turned.id, *tool, *least);
+    if (role(turned.id) == Role::gland) return words_.by_pliers(turned.id, *tool, *least);
     for (std::size_t i = 0; i < turned.tools.size(); ++i) {
       const ToolRoom& room = turned.tools[i];
-      if (room.ball_end && leans_past(room, beside[i])) return leaning(turned.id, room, *least);
+      if (room.ball_end && leans_past(room, beside[i])) return words_.leaning(turned.id, room, *least);
     }
-    return not_reached(turned.id, *tool, *least);
+    return words_.not_reached(turned.id, *tool, *least);
   }
 
- private:
-  [[nodiscard]] Role role(InstanceId i) const { return plan_.parts[plan_.instances[i].part].role; }
+  /// Of those that find room in the box, the one that asks for least of the bay's.
+  [[nodiscard]] std::optional<Finding> beyond_the_bay(const Turned& turned,
+                                                      const std::vector<std::vector<Thing>>& beside) const {
+    // Eyes are screwed in where it hangs, not in the bay.
+    if (role(turned.id) == Role::eye) return std::nullopt;
+    const BayRoom bay(plan_, turned.id);
+    if (!bay.stated()) return std::nullopt;
+    if (turned.way_in) {
+      if (const auto lacking = bay.lacking(turned.way_in->column))
+        return words_.beyond_the_bay(turned.id, *turned.way_in, *lacking);
+    }
+    std::optional<Lacking> least;
+    const ToolRoom* tool = nullptr;
+    for (std::size_t i = 0; i < turned.tools.size(); ++i) {
+      if (!is_free(turned.tools[i].column, beside[i])) continue;
+      for (const Prism& swing : swings(turned.tools[i])) {
+        if (!is_free(swing, beside[i])) continue;
+        const auto lacking = bay.lacking(turned.tools[i].column, &swing);
+        if (!lacking) return std::nullopt;
+        if (least && lacking->needed_mm - lacking->bay_mm >= least->needed_mm - least->bay_mm) continue;
+        least = lacking;
+        tool = &turned.tools[i];
+      }
+    }
+    return words_.beyond_the_bay(turned.id, *tool, *least);
+  }
+
+  /// Where a handle may swing; of a tool without one its column.
+  [[nodiscard]] static std::vector<Prism> swings(const ToolRoom& room) {
+    if (!room.swing) return {room.column};
+    std::vector<Prism> all;
+    for (double from = 0; from < 360; from += swing_step_deg) all.push_back(swing_room(room, from));
+    return all;
+  }
+
+  /// The beads that alone are in the way of what goes in.
+  [[nodiscard]] std::vector<KeepFree> beads_before(const Turned& turned) const {
+    if (!turned.way_in) return {};
+    return beads_of(*turned.way_in, near(*turned.way_in, turned), turned.id);
+  }
 
   // A ball end leans by so much; where it begins, what is in the way must be no farther aside than the shaft has gone
   // by then. What else it meets farther out is not asked.
@@ -125,11 +180,9 @@ class Reach {
     return least;
   }
 
-  [[nodiscard]] bool on_bench(std::size_t step) const { return plan_.steps[step].kind == StepKind::place; }
-
   // On the bench its own step's parts alone, else all that came before and its own.
   [[nodiscard]] bool stands_there(InstanceId i, std::size_t step) const {
-    return on_bench(step) ? step_of_[i] == step : from_[i] <= step;
+    return words_.on_bench(step) ? step_of_[i] == step : from_[i] <= step;
   }
 
   // Both of a bead's parts: it is laid when the later one comes.
@@ -273,90 +326,12 @@ class Reach {
     return best;
   }
 
-  [[nodiscard]] Finding blank(InstanceId id, Verdict verdict) const {
-    Finding f;
-    f.check = name;
-    f.verdict = verdict;
-    f.key = plan_.instances[id].key;
-    f.place = plan_.instances[id].place;
-    f.parts = {scene_.label(id)};
-    return f;
-  }
-
-  // Where a bead is in the way, how the parts are welded decides it.
-  void name_other(Thing other, InstanceId id, Finding& f) const {
-    for (std::string& label : scene_.labels(other)) f.parts.push_back(std::move(label));
-    f.cause = scene_.cause(id, other);
-    const Bead* bead = scene_.bead_of(other);
-    if (bead == nullptr) return;
-    const WeldRule& rule = weld_rule(plan_, plan_.joints[scene_.seams().all[bead->seam].joint]);
-    f.key = rule.key;
-    f.place = rule.place;
-  }
-
-  [[nodiscard]] std::string moment(InstanceId id) const {
-    const Step& step = plan_.steps[step_of_[id]];
-    return on_bench(step_of_[id]) ? "on the bench, when " + step.what + " is made up"
-                                  : "when the " + step.what + " go in";
-  }
-
-  [[nodiscard]] Finding not_reached(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
-    Finding f = blank(id, Verdict::fail);
-    name_other(taken.by, id, f);
-    f.value = taken.by_mm;
-    f.limit = band;
-    f.unit = "mm";
-    f.source = "tool sizes: ISO 2936 and DIN 3124 from memory, ASME B18.3, common practice";
-    f.at = taken.at;
-    f.message = fmt::format(
-        "{} is not reached {}: {} needs the room that {} takes by {} mm (free when it moves that "
-        "far along {}); no other tool does better",
-        scene_.label(id), moment(id), tool.words, scene_.words(taken.by), length_text(taken.by_mm),
-        way_text(Vec3{} - taken.direction));
-    return f;
-  }
-
-  [[nodiscard]] Finding leaning(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
-    Finding f = not_reached(id, tool, taken);
-    f.verdict = Verdict::marginal;
-    f.source = "ball-end hexagon keys lean by 25 degrees (common practice)";
-    f.message = fmt::format(
-        "{} is reached {} only by a key with a ball end that leans: {} takes {} mm of the straight "
-        "one's room",
-        scene_.label(id), moment(id), scene_.words(taken.by), length_text(taken.by_mm));
-    return f;
-  }
-
-  // Glands are tightened by hand and a little more: what holds is the seal, not the torque.
-  [[nodiscard]] Finding by_pliers(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
-    Finding f = not_reached(id, tool, taken);
-    f.verdict = Verdict::marginal;
-    f.message = fmt::format("{}: {} finds no room beside {}, by {} mm; it must be held with the fingers or with pliers",
-                            scene_.label(id), tool.words, scene_.words(taken.by), length_text(taken.by_mm));
-    return f;
-  }
-
-  [[nodiscard]] Finding not_decided(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
-    Finding f = blank(id, Verdict::not_checked);
-    name_other(taken.by, id, f);
-    f.message = fmt::format("{}: not decided whether {} finds room beside {}: no exact rule knows its shape",
-                            scene_.label(id), tool.words, scene_.words(taken.by));
-    return f;
-  }
-
-  [[nodiscard]] Finding no_tool(InstanceId id) const {
-    Finding f = blank(id, Verdict::not_checked);
-    f.cause = std::to_string(plan_.instances[id].part);
-    f.message =
-        fmt::format("{}: the tables have no tool for it, so it is not asked whether one reaches it", scene_.label(id));
-    return f;
-  }
-
   const Scene& scene_;
   const Plan& plan_;
   NearBoxes near_;                    // of all things but zones
   std::vector<std::size_t> step_of_;  // index: InstanceId
   std::vector<std::size_t> from_;     // likewise: by which step it stands there
+  ReachWords words_;
 };
 
 Finding all_reached(std::size_t count) {

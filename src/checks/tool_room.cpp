@@ -56,6 +56,34 @@ std::vector<Hexagon> hexagons_of(const Part& part) {
   return all;
 }
 
+/// Half of what the prism is wide.
+double half_width(const Prism& p) {
+  const Vec3 size = p.bounds().size();
+  return std::max(size.x, size.y) / 2;
+}
+
+/// What is wider than the shank: how wide, and how long in all.
+struct Head {
+  double radius_mm = 0;
+  double long_mm = 0;
+};
+
+Head head_of(const Part& part) {
+  double thin = 1e300;
+  double thick = 0;
+  for (const Prism& p : std::get<Solidform>(part.form).prisms) {
+    thin = std::min(thin, half_width(p));
+    thick = std::max(thick, half_width(p));
+  }
+  Interval span{1e300, -1e300};
+  for (const Prism& p : std::get<Solidform>(part.form).prisms) {
+    if (half_width(p) <= thin + 1e-6) continue;
+    span.low = std::min(span.low, p.bounds().low.z);
+    span.high = std::max(span.high, p.bounds().high.z);
+  }
+  return {thick, std::max(0.0, span.length())};
+}
+
 double lowest(const Part& part) {
   double low = 1e300;
   for (const Prism& p : std::get<Solidform>(part.form).prisms) low = std::min(low, p.bounds().low.z);
@@ -111,6 +139,7 @@ class Tools {
     for (const Hexagon& hex : hexagons_of(part_)) {
       const bool at_low_end = hex.low_mm <= lowest(part_) + 1e-6;
       const double end = at_low_end ? hex.low_mm : hex.high_mm;
+      comes_from(at_low_end ? lowest(part_) : highest(part_), !at_low_end);
       if (hex.socket) {
         key(hex.flats_mm, end, hex.high_mm - hex.low_mm, !at_low_end);
       } else {
@@ -119,6 +148,14 @@ class Tools {
       }
       return;
     }
+  }
+
+  /// As long as its shank is, its head over its place: before the shank enters the first hole.
+  void comes_from(double end, bool up) {
+    const Head head = head_of(part_);
+    const double shank = highest(part_) - lowest(part_) - head.long_mm;
+    if (shank <= 0) return;
+    turned_.way_in = ToolRoom{"the screw itself, as it is put in,", column(2 * head.radius_mm, end, shank, up), {}};
   }
 
   void key(double flats, double end, double depth, bool up) {
@@ -180,8 +217,20 @@ class Tools {
     if (all.empty()) return;
     const bool up = bears_below();
     const double seat = up ? lowest(part_) : highest(part_);
+    // It comes from beyond the end of a rod; onto a screw it need not come, which finds it held in its place.
+    const double out = stands_out(seat, up);
+    if (out > 0 && is_on_a_rod()) {
+      turned_.way_in = ToolRoom{"the nut itself, as it is put on,",
+                                column(all.front().flats_mm * corners, up ? highest(part_) : lowest(part_), out, up),
+                                {}};
+    }
     flat_spanner(all.front().flats_mm, seat, up);
     sockets(all.front().flats_mm, seat, up);
+  }
+
+  [[nodiscard]] bool is_on_a_rod() const {
+    return std::any_of(turned_.in_the_tool.begin() + 1, turned_.in_the_tool.end(),
+                       [&](InstanceId other) { return plan_.parts[plan_.instances[other].part].role == Role::rod; });
   }
 
   [[nodiscard]] const Joint* bearing() const {

@@ -30,6 +30,7 @@ struct Turned {
   std::vector<ToolRoom> tools;
   std::vector<InstanceId> in_the_tool;  // the fastener itself, and the rod or screw in its thread
   bool known = true;                    // else the tables have no tool for it
+  std::optional<ToolRoom> way_in{};     // the room over its place that it needs before it goes in
 };
 
 /// Nothing for what is not turned: a washer, a rod. A gland is turned outside and held inside.

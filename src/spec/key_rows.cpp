@@ -274,7 +274,7 @@ const std::vector<Rule> box_rows{
 const std::vector<Rule> join_rows{
     {"box.NAME.bay", Type::table, Need::may, "", none, "",
      "free room before a face of the frame, in the bay that the box goes into: items, rod plates and covers that go in or "
-     "come off there must find room in it"},
+     "come off there must find room in it, and so must tools and screws"},
     {"box.NAME.bay.front", Type::length, Need::may, "", bay_range, "", "before the front"},
     {"box.NAME.bay.back", Type::length, Need::may, "", bay_range, "", "behind the back"},
     {"box.NAME.bay.left", Type::length, Need::may, "", bay_range, "", "at the left"},

@@ -5,6 +5,9 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <map>
+#include <set>
+#include <string>
 
 #include "checks/planned.h"
 #include "checks/scene.h"
@@ -253,6 +256,38 @@ TEST(MitredCorners, HaveSeamsAlongTheCut) {
   const double inside = 40 - 3 - 10;
   // The cap over the lying leg inside, 4 mm wide, begins where all of it is beyond the root.
   EXPECT_NEAR(sum, corners * (std::sqrt(2.0) * (40 + inside) - 2 + 40 + inside), 1e-6);
+}
+
+// A ring of four strips of 50 x 4 mm round the locker's opening: over both faces of each corner's cut, 50 mm times the
+// root of two; under the seal it is ground flush.
+TEST(MitredCorners, OfALandingHaveSeamsOverBothFaces) {
+  const std::filesystem::path path = std::filesystem::path(FITUP_EXAMPLES) / "workboat-locker" / "locker.toml";
+  const auto box = test::planned(path.string(), test::text_of(path));
+  ASSERT_TRUE(box->plan);
+  const Plan& plan = *box->plan;
+  const auto model = build_model(plan);
+  const Seams seams = seams_of(plan);
+  EXPECT_TRUE(seams.undecided.empty());
+  std::map<std::size_t, double> of_joint;
+  std::set<std::string> for_what;
+  for (const Seam& seam : seams.all) {
+    const Joint& joint = plan.joints[seam.joint];
+    if (std::abs(std::abs(joint.normal.x) - std::sqrt(0.5)) > 1e-9) continue;
+    of_joint[seam.joint] += seam.length_mm;
+    if (seam.because) for_what.insert(plan.instances[*seam.because].name);
+    EXPECT_EQ(seam.kind, SeamKind::edge);
+    EXPECT_NEAR(std::abs(seam.side.y), 1, 1e-9) << "out of the face";
+    for (const InstanceId id : {joint.a, joint.b}) {
+      const Instance& instance = plan.instances[id];
+      const auto bead = solid::extrude(seam.bead.profile, Pose{}, seam.bead.length_mm);
+      const Solid& part = model->parts[instance.part].solid;
+      EXPECT_LE(solid::common_volume_mm3(*bead, seam.bead.pose, part, instance.pose).value(), 1e-3);
+      EXPECT_LE(solid::distance_mm(*bead, seam.bead.pose, part, instance.pose).value(), 1e-4);
+    }
+  }
+  EXPECT_EQ(of_joint.size(), 4U);
+  for (const auto& [joint, mm] : of_joint) EXPECT_NEAR(mm, 2 * 50 * std::sqrt(2.0), 1e-6);
+  EXPECT_TRUE(for_what.contains("front cover seal"));
 }
 
 // What is laid where the side is free stands in nothing: that is why "overlap" asks of no such bead.
