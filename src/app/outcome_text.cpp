@@ -114,7 +114,9 @@ std::string findings_table(const Outcome& outcome, const Common& common, bool co
   const PaperUnits units(outcome.units);
   std::vector<const Finding*> rows;
   for (const Finding& finding : findings.all) {
-    if (!common.quiet || finding.verdict != Verdict::pass) rows.push_back(&finding);
+    // What is open in every run and about no part is counted below.
+    const bool always = finding.verdict == Verdict::not_checked && finding.parts.empty();
+    if (!common.quiet || (finding.verdict != Verdict::pass && !always)) rows.push_back(&finding);
   }
   std::stable_sort(rows.begin(), rows.end(),
                    [](const Finding* a, const Finding* b) { return badness(a->verdict) > badness(b->verdict); });

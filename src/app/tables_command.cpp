@@ -132,6 +132,19 @@ TextTable eyes() {
   return table;
 }
 
+TextTable glands() {
+  TextTable table{
+      "glands",
+      "cable glands of metric thread, pitch 1.5 mm",
+      {"thread", "hole mm", "locknut flats mm", "locknut mm", "inside mm", "body flats mm", "outside mm", "source"},
+      {}};
+  for (const Gland& g : tables::glands()) {
+    table.rows.push_back({g.size, mm(g.hole_mm), mm(g.locknut_flats_mm), mm(g.locknut_mm), mm(g.inside_mm),
+                          mm(g.body_flats_mm), mm(g.outside_mm), g.source});
+  }
+  return table;
+}
+
 TextTable gauges() {
   TextTable table{"gauges", "gauges of steel sheet", {"gauge", "thickness mm", "thickness in", "source"}, {}};
   for (const SheetGauge& g : tables::sheet_gauges())
@@ -158,6 +171,7 @@ std::vector<TextTable> all_tables() {
           washers(),
           large_washers(),
           eyes(),
+          glands(),
           gauges(),
           materials()};
 }
@@ -175,7 +189,8 @@ std::vector<TextTable> tables_about(const std::string& word) {
   const std::string wanted = plain(word);
   std::vector<TextTable> found = all_tables();
   for (TextTable& table : found) {
-    if (table.name == wanted) return {table};
+    const std::string name = plain(table.name);
+    if (name == wanted || name == wanted + "s") return {table};
   }
   for (TextTable& table : found) {
     std::erase_if(table.rows, [&](const auto& row) { return plain(row[0]).find(wanted) == std::string::npos; });
@@ -216,6 +231,18 @@ std::vector<std::string> rows_for(const std::string& type) {
   return names;
 }
 
+namespace {
+
+/// Of pipe thread there is nothing to list.
+std::string about_pipe_thread(const std::string& word) {
+  if (plain(word).find("npt") == std::string::npos) return {};
+  return "; pipe threads are not in the tables: cable glands are of metric thread (fitup tables glands), and a hole "
+         "for "
+         "another fitting is a round opening of its diameter";
+}
+
+}  // namespace
+
 Outcome list_tables(const TablesRequest& request) {
   Outcome outcome{.command = "tables"};
   const std::vector<TextTable> found = request.word ? tables_about(*request.word) : all_tables();
@@ -223,8 +250,8 @@ Outcome list_tables(const TablesRequest& request) {
     std::vector<std::string> known;
     for (const TextTable& table : all_tables()) known.push_back(table.name);
     add_error(outcome, ExitStatus::wrong_input, "unknown-table",
-              fmt::format("no table is called {0} and no row of them holds it{1}", diag::in_quotes(*request.word),
-                          diag::suggestion(*request.word, known)));
+              fmt::format("no table is called {0} and no row of them holds it{1}{2}", diag::in_quotes(*request.word),
+                          diag::suggestion(*request.word, known), about_pipe_thread(*request.word)));
   }
   for (const TextTable& table : found) outcome.text += (outcome.text.empty() ? "" : "\n") + to_text(table);
   outcome.extra_key = "tables";

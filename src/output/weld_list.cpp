@@ -7,6 +7,8 @@
 
 #include <array>
 #include <cmath>
+#include <map>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -83,6 +85,48 @@ CsvRow seam_row(const Plan& plan, const Seam& seam, std::size_t number, const Pa
   return row;
 }
 
+/// A bead starts and stops on more than that: a shorter one is run on from its neighbour (common practice).
+constexpr double least_row_mm = 10;
+
+/// Nothing: two edges that end at one corner but for the last digit.
+constexpr double no_seam_mm = 0.5;
+
+bool is_short(const Seam& seam) { return seam.ring_diameter_mm == 0 && seam.length_mm < least_row_mm; }
+
+/// What of a joint is too short for a row, by the number of the joint's longest seam.
+struct Short {
+  std::size_t count = 0;
+  double mm = 0;
+};
+
+/// Of each joint that has a long seam in a state, the short ones in that state go with its longest. Index: seam.
+std::map<std::size_t, Short> short_ones(const Seams& seams, std::set<std::size_t>& without_row) {
+  std::map<std::pair<std::size_t, SeamState>, std::size_t> longest;
+  for (std::size_t i = 0; i < seams.all.size(); ++i) {
+    const Seam& seam = seams.all[i];
+    const auto [it, added] = longest.try_emplace({seam.joint, seam.state}, i);
+    if (!added && seam.length_mm > seams.all[it->second].length_mm) it->second = i;
+  }
+  std::map<std::size_t, Short> all;
+  for (std::size_t i = 0; i < seams.all.size(); ++i) {
+    const Seam& seam = seams.all[i];
+    const std::size_t with = longest.at({seam.joint, seam.state});
+    if (!is_short(seam)) continue;
+    const bool is_none = seam.length_mm < no_seam_mm;
+    if (!is_none && is_short(seams.all[with])) continue;
+    without_row.insert(i);
+    if (is_none) continue;
+    ++all[with].count;
+    all[with].mm += seam.length_mm;
+  }
+  return all;
+}
+
+std::string short_words(const Short& ones, const PaperUnits& units) {
+  return fmt::format("and {} shorter than {} {} at its ends and corners, {} {} in all: run on all round", ones.count,
+                     units.length(least_row_mm), units.length(), units.length(ones.mm), units.length());
+}
+
 CsvRow unknown_row(const Plan& plan, std::size_t joint) {
   CsvRow row{""};
   for (std::string& cell : part_cells(plan, plan.joints.at(joint))) row.push_back(std::move(cell));
@@ -131,7 +175,16 @@ std::vector<CsvRow> weld_rows(const Plan& plan, const JobInfo& info) {
                             "length " + length, "gap " + length, "side", "bead", "because of", "from and to " + length,
                             "note"}};
   const Seams seams = seams_of(plan);
-  for (std::size_t i = 0; i < seams.all.size(); ++i) rows.push_back(seam_row(plan, seams.all[i], i + 1, units));
+  std::set<std::size_t> without_row;
+  const std::map<std::size_t, Short> gathered = short_ones(seams, without_row);
+  for (std::size_t i = 0; i < seams.all.size(); ++i) {
+    if (without_row.contains(i)) continue;
+    rows.push_back(seam_row(plan, seams.all[i], rows.size(), units));
+    const auto beside = gathered.find(i);
+    if (beside == gathered.end()) continue;
+    std::string& note = rows.back().back();
+    note += (note.empty() ? "" : "; ") + short_words(beside->second, units);
+  }
   for (const std::size_t joint : seams.undecided) rows.push_back(unknown_row(plan, joint));
   add_totals(rows, plan, seams, units);
   rows.front().insert(rows.front().end(), {"job", "revision", "spec"});

@@ -1,6 +1,7 @@
 // Whether the items pass, straight in, what is welded at the face that the spec lets them in through.
 // Entry: check_entry, opening_of, passes.
 #include <algorithm>
+#include <array>
 
 #include <fmt/format.h>
 
@@ -78,20 +79,35 @@ class EntryFace {
         spec.entry.place, build_.box.items[item].item->name, to_text(face_), axis_words[static_cast<std::size_t>(axis)],
         build_.in_words(low_end), build_.in_words(high_end), build_.in_words(air_mm),
         build_.in_words(opening_.low_mm[at]), build_.in_words(opening_.high_mm[at]),
-        remedy(axis, high_end - low_end + 2 * air_mm - opening_.size_mm(i))));
+        remedy(axis, high_end - low_end + 2 * air_mm - opening_.size_mm(i),
+               {opening_.low_mm[at] - (low_end - air_mm), high_end + air_mm - opening_.high_mm[at]})));
     return false;
   }
 
-  [[nodiscard]] std::string remedy(int axis, double short_mm) const {
+  // Each side that is short, with what its clearance must be.
+  [[nodiscard]] std::string wider(int axis, std::array<double, 2> short_mm) const {
+    const ClearanceSpec& c = build_.box_spec().clearance;
+    const std::array<double, 2> now =
+        axis == 0 ? std::array{c.left->mm(), c.right->mm()} : std::array{c.front->mm(), c.back->mm()};
+    const std::array<const char*, 2> words = axis == 0 ? std::array{"left", "right"} : std::array{"front", "back"};
+    std::string text;
+    for (const std::size_t side : {0U, 1U}) {
+      if (short_mm[side] <= tolerance::contact_mm) continue;
+      text += fmt::format("{}at the {} of at least {}", text.empty() ? "give a clearance " : " and ", words[side],
+                          build_.at_least(now[side] + short_mm[side]));
+    }
+    return text;
+  }
+
+  [[nodiscard]] std::string remedy(int axis, double short_mm, std::array<double, 2> side_short_mm) const {
     const double top = build_.box_spec().clearance.top->mm();
     if (axis == 2)
       return fmt::format("give a clearance at the top of at least {}, or let the items in through another face",
                          build_.at_least(top + short_mm));
     const bool end = face_ == Face::front || face_ == Face::back;
     if (axis == 0 && end && has_landings(build_, face_))
-      return "choose a narrower landing_width or a flanged cover, or give a larger clearance at the sides";
-    return fmt::format("give a larger clearance at the {}, or let the items in through another face",
-                       axis == 0 ? "left and the right" : "front and the back");
+      return "choose a narrower landing_width or a flanged cover, or " + wider(axis, side_short_mm);
+    return wider(axis, side_short_mm) + ", or let the items in through another face";
   }
 
   Build& build_;

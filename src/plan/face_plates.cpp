@@ -19,29 +19,43 @@ namespace {
 
 // Held back from the frame's edges, so that a fillet weld has a place to lie.
 constexpr double weld_land_mm = 2;
-constexpr double least_lap_mm = 5;  // of a plate on what it is welded to, so that the bead does not burn its edge away
+constexpr double least_lap_mm = 5;   // of a plate on what it is welded to, so that the bead does not burn its edge away
+constexpr double least_flat_mm = 0;  // of a tube, whose wall goes on round its corner
 
 std::size_t index(Face face) { return static_cast<std::size_t>(face); }
 
 // What a plate behind a flanged cover is welded to there, and how far it reaches from that cover's face.
 struct Land {
-  const char* word;
+  std::string word;
   double width_mm;
+  double needed_mm;
 };
+
+// A plate finds nothing to lie on where a tube's wall turns.
+double rounding_mm(const Build& build, const Host& host) {
+  const auto* member = std::get_if<Member>(&build.draft.part(host.id).form);
+  return member != nullptr && member->section.shape == SectionShape::tube ? member->section.corner_radius_mm : 0;
+}
+
+Land on(const Build& build, const std::string& word, const Host& host, int axis) {
+  const double round = rounding_mm(build, host);
+  return {round > 0 ? "the flat of " + word : word, along(host.box.size(), axis) - round,
+          round > 0 ? least_flat_mm : least_lap_mm};
+}
 
 Land land_of(const Build& build, Face cover, Face plate) {
   const Shell& shell = build.shell;
   const Side side = side_of(cover);
   if (axis_of(cover) == 2) {
     const char* word = side == high ? "a top member" : "a bottom member";
-    return {word, (side == high ? shell.top : shell.bottom)[low].box.size().z};
+    return on(build, word, (side == high ? shell.top : shell.bottom)[low], 2);
   }
   if (axis_of(plate) == 2) {
     const char* word = plate == Face::top ? "a top member" : "a bottom member";
     const Host& deck = axis_of(cover) == 1 ? shell.top_face_deck[side] : shell.top_side_deck[side];
-    return {word, along(deck.box.size(), axis_of(cover))};
+    return on(build, word, deck, axis_of(cover));
   }
-  return {"an upright", along(shell.upright[low][low].box.size(), axis_of(cover))};
+  return on(build, "an upright", shell.upright[low][low], axis_of(cover));
 }
 
 // Behind a flange the plate must still lap the frame. One message for all plates: they have one cause.
@@ -50,14 +64,14 @@ bool laps_frame(Build& build, Face cover, Face plate) {
   const double begin = lapped_mm(spec, plate, cover);
   if (begin <= 0) return true;
   const Land land = land_of(build, cover, plate);
-  if (land.width_mm - begin >= least_lap_mm - tolerance::contact_mm) return true;
+  if (land.width_mm - begin >= land.needed_mm - tolerance::contact_mm) return true;
   const Sourced<Length>& flange = spec.face(cover).flange_depth;
-  const double largest = flange->mm() + land.width_mm - begin - least_lap_mm;
+  const double largest = flange->mm() + land.width_mm - begin - land.needed_mm;
   const std::string smaller = shallower_flange(build, cover, largest);
-  build.diagnostics.add(diag::say<"flange-too-deep">(flange.place, to_text(cover), build.in_words(flange->mm()),
-                                                     to_text(plate), build.in_words(begin), land.word,
-                                                     build.in_words(land.width_mm), build.in_words(least_lap_mm),
-                                                     smaller.empty() ? "wider bars" : smaller + ", or wider bars"));
+  build.diagnostics.add(diag::say<"flange-too-deep">(
+      flange.place, to_text(cover), build.in_words(flange->mm()), to_text(plate), build.in_words(begin), land.word,
+      build.in_words(land.width_mm), land.needed_mm > 0 ? build.in_words(land.needed_mm) : "some of it",
+      smaller.empty() ? "wider bars" : smaller + ", or wider bars"));
   return false;
 }
 

@@ -103,7 +103,22 @@ double FlangedFace::flange_begins_mm(const CoverRim& rim, const CoverRim& end) c
 
 double FlangedFace::side_row_mm() const {
   const double bend_row = bent ? radius + hole_to_bend_mm(t) + thread().clear_medium_mm / 2 : 0;
-  return std::max(flange_row_mm(build, face), std::ceil(bend_row - tolerance::contact_mm));
+  return std::max({flange_row_mm(build, face), post_row_mm(), std::ceil(bend_row - tolerance::contact_mm)});
+}
+
+// On a tube what holds the screw behind the wall stands clear of the corner, which is as round inside as outside less
+// the wall.
+double FlangedFace::post_row_mm() const {
+  if (n != 1) return 0;
+  double row = 0;
+  for (const Side side : {low, high}) {
+    const Host& post = shell.upright[side_of(face)][side];
+    const auto* member = std::get_if<Member>(&build.draft.part(post.id).form);
+    if (member == nullptr || member->section.shape != SectionShape::tube) continue;
+    const double seat = seat_behind_mm(build, spec.screws, member->section.thickness_mm);
+    row = std::max(row, member->section.corner_radius_mm + std::max(thread().major_mm, seat) / 2);
+  }
+  return std::ceil(row - tolerance::contact_mm);
 }
 
 double FlangedFace::ring_row_mm() const {

@@ -83,6 +83,7 @@ class FlangedFace {
   /// From the face of the frame to the screws of flanges that are screwed into uprights or strips, and into rings,
   /// where the thread and what holds it keep clear of the root.
   [[nodiscard]] double side_row_mm() const;
+  [[nodiscard]] double post_row_mm() const;
   [[nodiscard]] double ring_row_mm() const;
   [[nodiscard]] double ring_root_mm() const { return face == Face::bottom ? shell.deck_root_mm : shell.top_root_mm; }
 

@@ -11,6 +11,7 @@
 #include "plan/build.h"
 #include "plan/coat.h"
 #include "plan/hardware.h"
+#include "plan/room.h"
 
 namespace fitup::plan {
 
@@ -193,7 +194,29 @@ class Openings {
     const double x = side + drain_from_wall_mm + r;
     const double y = end + drain_from_wall_mm + r;
     const Vec3 s = shell.size;
-    return {{x, y}, {s.x - x, y}, {x, s.y - y}, {s.x - x, s.y - y}};
+    std::vector<Vec2> corners{{x, y}, {s.x - x, y}, {x, s.y - y}, {s.x - x, s.y - y}};
+    for (Vec2& corner : corners) corner = beside_rails(opening, corner);
+    return corners;
+  }
+
+  // As near to its corner as the rails leave it room, a millimetre at a time, along the front or the back if that is as
+  // near as along the side.
+  [[nodiscard]] Vec2 beside_rails(const OpeningSpec& opening, Vec2 corner) const {
+    std::vector<Taken> rails = taken_by_steel(build_.draft);
+    std::erase_if(rails, [&](const Taken& t) { return build_.draft.part(t.id).role != Role::rail; });
+    const auto is_free = [&](Vec2 at) {
+      const auto room = room_of(opening, at);
+      return !room || !first_in(rails, *room);
+    };
+    const Vec2 half = 0.5 * Vec2{build_.shell.size.x, build_.shell.size.y};
+    const Vec2 in{corner.x < half.x ? 1.0 : -1.0, corner.y < half.y ? 1.0 : -1.0};
+    for (double off = 0; off < std::max(half.x, half.y); ++off) {
+      for (const Vec2 at : {corner + Vec2{off * in.x, 0}, corner + Vec2{0, off * in.y}}) {
+        const bool inside = std::abs(at.x - corner.x) < half.x && std::abs(at.y - corner.y) < half.y;
+        if (inside && is_free(at)) return at;
+      }
+    }
+    return corner;
   }
 
   // In words that follow the panel's name.
@@ -212,7 +235,7 @@ class Openings {
   }
 
   // Behind the plate, over the rectangle around the opening; behind a gland, where its cable goes.
-  void keep_room(const OpeningSpec& opening, Vec2 middle) {
+  [[nodiscard]] std::optional<Box3> room_of(const OpeningSpec& opening, Vec2 middle) const {
     double from = flat().thickness_mm;
     double depth = *opening.kind == OpeningKind::drain ? drain_room_mm : room_mm;
     if (*opening.kind == OpeningKind::gland) {
@@ -225,12 +248,17 @@ class Openings {
       depth = bend_per_hose * (*opening.diameter)->mm();
     }
     if (opening.room) depth = (*opening.room)->mm();
-    if (depth <= tolerance::contact_mm) return;
+    if (depth <= tolerance::contact_mm) return std::nullopt;
     const Vec2 half = 0.5 * outline(opening, 0).bounds().size();
     Box3 box;
     box.add(in_world(middle - half) + from * inward());
     box.add(in_world(middle + half) + (from + depth) * inward());
-    build_.draft.zones.push_back({panel_, box, *opening.why, opening.place});
+    return box;
+  }
+
+  void keep_room(const OpeningSpec& opening, Vec2 middle) {
+    const auto box = room_of(opening, middle);
+    if (box) build_.draft.zones.push_back({panel_, *box, *opening.why, opening.place});
   }
 
   bool add_gland(const OpeningSpec& opening, Vec2 middle) {

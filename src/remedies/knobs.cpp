@@ -218,7 +218,9 @@ class Knobs {
     for (int count = 1; count <= 20; ++count) counts.push_back(fmt::format("{}", count));
     std::string now = counts.front();
     if (bars) now = fmt::format("{}", bars->count ? **bars->count : 1);
-    knobs_.push_back(word_knob(key, now, std::move(counts)));
+    Knob knob = word_knob(key, now, std::move(counts));
+    knob.change_mm = [](int rung) { return 1e6 * rung; };  // one more may be enough, whatever it sags
+    knobs_.push_back(std::move(knob));
   }
 
   /// The first and the last towards each other, then each by itself.
