@@ -60,11 +60,29 @@ std::set<std::string> forms() {
   return found;
 }
 
-/// "{} and {} overlap{}" as a pattern.
-std::regex pattern_of(const std::string& form) {
-  static const std::regex special(R"([.^$|()\[\]*+?\\])");
-  static const std::regex hole(R"(\{[^}]*\})");
-  return std::regex(std::regex_replace(std::regex_replace(form, special, R"(\$&)"), hole, ".*"));
+/// "{} and {} overlap{}": what stands between the holes, in this order.
+std::vector<std::string> pieces_of(const std::string& form) {
+  std::vector<std::string> pieces{""};
+  for (std::size_t at = 0; at < form.size(); ++at) {
+    const std::size_t end = form[at] == '{' ? form.find('}', at) : std::string::npos;
+    if (end == std::string::npos) {
+      pieces.back().push_back(form[at]);
+    } else {
+      pieces.emplace_back();
+      at = end;
+    }
+  }
+  return pieces;
+}
+
+bool says(const std::string& message, const std::vector<std::string>& pieces) {
+  std::size_t at = 0;
+  for (const std::string& piece : pieces) {
+    const std::size_t found = message.find(piece, at);
+    if (found == std::string::npos) return false;
+    at = found + piece.size();
+  }
+  return true;
 }
 
 void add(const Plan& plan, std::vector<Finding>& said) {
@@ -230,7 +248,6 @@ std::vector<Finding> said_by_hand() {
 
 const std::set<std::string> only_by_hand{
     "{} and {} are to be welded, and there is no edge of their contact where a bead finds room",
-    "{} and {}: where their seams lie was not worked out, for they do not face each other along an axis",
     "{}: not decided whether it comes to its place past {}: no exact rule knows their shapes",
     "{} does not find its place along {}: it meets {} {} mm before it, by {} mm",
     "{} plates find their places in each other one after another: {}",
@@ -239,7 +256,6 @@ const std::set<std::string> only_by_hand{
     "{}: the tables have no tool for it, so it is not asked whether one reaches it",
     "{} and {}: not decided whether they overlap: {}",
     "{}: not decided whether it enters {}: {}",
-    "{} and {}: not decided whether they meet in their {} joint",
     "{} and {} meet in their {} joint along an edge or in a corner only, not face to face",
     "{} and {} do not face each other in their {} joint: moved along its normal they do not meet within {:.0f} mm",
     "{} and {} share {} mm of thread and need {} mm",
@@ -250,9 +266,10 @@ const std::set<std::string> only_by_hand{
 std::set<std::string> provoked(const std::vector<Finding>& said) {
   std::set<std::string> result;
   for (const std::string& form : forms()) {
-    const std::regex pattern = pattern_of(form);
-    const auto says = [&](const Finding& f) { return std::regex_search(f.message, pattern); };
-    if (std::any_of(said.begin(), said.end(), says)) result.insert(form);
+    const auto pieces = pieces_of(form);
+    if (std::any_of(said.begin(), said.end(), [&](const Finding& f) { return says(f.message, pieces); })) {
+      result.insert(form);
+    }
   }
   return result;
 }
@@ -276,9 +293,9 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
   for (const Finding& f : said_by_hand()) by_hand[f.check].insert(f.verdict);
   using enum Verdict;
   EXPECT_EQ(by_cases["overlap"], (std::set{pass, fail}));
-  EXPECT_EQ(by_cases["joints"], (std::set{pass, marginal, fail}));
+  EXPECT_EQ(by_cases["joints"], (std::set{pass, marginal, fail, not_checked}));
   EXPECT_EQ(by_cases["held"], (std::set{pass}));
-  EXPECT_EQ(by_cases["welds"], (std::set{pass, fail}));
+  EXPECT_EQ(by_cases["welds"], (std::set{pass, fail, not_checked}));
   EXPECT_TRUE(by_hand["welds"].contains(not_checked));
   EXPECT_EQ(by_cases["clearance"], (std::set{pass, fail, not_checked}));
   EXPECT_EQ(by_cases["as-built"], (std::set{pass, marginal, fail}));
@@ -299,9 +316,9 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
   for (const auto& [check, verdicts] : by_cases) {
     if (verdicts != std::set{not_checked}) others.insert(check);
   }
-  EXPECT_EQ(others,
-            (std::set<std::string>{"overlap", "insertion", "reach", "joints", "held", "welds", "clearance", "as-built",
-                                   "finish", "sealed", "standing", "hole-fit", "stack", "seating", "rails"}))
+  EXPECT_EQ(others, (std::set<std::string>{"overlap", "insertion", "reach", "joints", "held", "welds", "clearance",
+                                           "as-built", "cut-rules", "finish", "sealed", "standing", "hole-fit", "stack",
+                                           "seating", "rails"}))
       << "a check that is added stands here";
 }
 

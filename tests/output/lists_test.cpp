@@ -63,7 +63,7 @@ TEST(OrderList, NamesFilesAfterTheJobsPattern) {
   EXPECT_EQ(row(order_rows(plan, info), 2)["file"], "flat/S235JR_2mm/small-box-B PLT01_2x_S235JR+2mm (left-plate).dxf");
   info.flat.units = UnitSystem::in_lb;
   EXPECT_EQ(row(order_rows(plan, info), 2)["file"],
-            "flat/S235JR_2mm/small-box-B PLT01_2x_S235JR+0.0787in (left-plate).dxf");
+            "flat/S235JR_0.0787in/small-box-B PLT01_2x_S235JR+0.0787in (left-plate).dxf");
 }
 
 TEST(OrderList, SaysWhatIsDrilledByKind) {
