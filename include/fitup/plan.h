@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -326,6 +327,9 @@ struct Plan {
   std::vector<SetUp> set_up;      // plates that find their own places, in the order in which they do
   LoadRules load_rules{};
   CutRules cut_rules{};
+  /// Of a plan that is made to a measured frame: the planned one that was checked, the same parts, instances and joints
+  /// by their index. Its seams are the ones to be laid.
+  std::shared_ptr<const Plan> as_planned{};
 };
 
 struct Layout;

@@ -57,9 +57,10 @@ struct Seams {
 /// What a joint wants of seam: EN 1993-1-8, 4.5.1, lets a shorter fillet carry nothing (from memory).
 inline constexpr double least_seam_mm = 30;
 
-/// The seams of all weld joints, on the sides and in the size that their rules say. Where a rule leaves the side free,
-/// none of them stands in the finished box, in the way of what is put in later, in a tool's room, or nearer than what
-/// is to be kept apart, as far as that can be had by leaving beads away.
+/// The seams of all weld joints, on the sides and in the size that their rules say; of a plan that is made to a measured
+/// frame those of the planned one. Where a rule leaves the side free, none of them stands in the finished box, in the way
+/// of what is put in later, in a tool's room, or nearer than what is to be kept apart, as far as that can be had by
+/// leaving beads away.
 [[nodiscard]] Seams seams_of(const Plan& plan);
 
 /// Whether something of the weld is left to hold: laid, or ground flush over a root gap or a bevel that it fills.

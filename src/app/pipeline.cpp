@@ -121,6 +121,7 @@ void hand_over_as_built(PipelineResult& result, int cores) {
   if (!result.as_built || result.failure) return;
   if (result.model) result.model = taken(build_model(*result.as_built, cores), result);
   if (!result.model) result.findings.reset();
+  result.as_built->as_planned = std::make_shared<const Plan>(*std::move(result.plan));
   result.plan = std::move(result.as_built);
   result.as_built.reset();
 }

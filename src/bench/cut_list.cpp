@@ -101,7 +101,7 @@ class CutList {
     }
     const std::string holes = output::hole_words(member, units_);
     if (!holes.empty()) row.below.emplace_back("holes", holes);
-    for (const std::string& note : {output::fixing_note(plan_, id), output::true_up_note(plan_, id)}) {
+    for (const std::string& note : {output::fixing_note(plan_, id, units_), output::true_up_note(plan_, id)}) {
       if (!note.empty()) row.below.emplace_back("then", note);
     }
     return row;
@@ -155,7 +155,7 @@ class CutList {
       Row row{{"", part.mark, part.name, std::to_string(count_[id]), units_.length(size.x), units_.length(size.z),
                part.material, part.size}};
       row.tick = true;
-      const std::string fixing = output::fixing_note(plan_, id);
+      const std::string fixing = output::fixing_note(plan_, id, units_);
       if (!fixing.empty()) row.below.emplace_back("then", fixing);
       table.rows.push_back(std::move(row));
     }

@@ -105,7 +105,7 @@ class PartSheets {
     if (const auto* flat = std::get_if<Flat>(&part_.form)) {
       if (!flat->bends.empty()) all.push_back("At each chain line: " + output::bend_note(flat->bends[0], units_) + ".");
     }
-    for (const std::string& note : {output::fixing_note(plan_, id_), output::true_up_note(plan_, id_)}) {
+    for (const std::string& note : {output::fixing_note(plan_, id_, units_), output::true_up_note(plan_, id_)}) {
       if (!note.empty()) all.push_back("Then: " + note + ".");
     }
     return all;

@@ -259,7 +259,7 @@ std::string_view to_text(SeamState state) {
   return state == SeamState::laid ? "laid" : state == SeamState::ground_flush ? "ground flush" : "left free";
 }
 
-Seams seams_of(const Plan& plan) { return checks::Scene(plan, {}).seams(); }
+Seams seams_of(const Plan& plan) { return checks::Scene(plan.as_planned ? *plan.as_planned : plan, {}).seams(); }
 
 bool holds(const Seam& seam) {
   return seam.state == SeamState::laid || (seam.state == SeamState::ground_flush && seam.kind != SeamKind::fillet);

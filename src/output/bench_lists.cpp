@@ -72,9 +72,10 @@ CsvRow cut_row(const Plan& plan, const Model& model, PartId id, std::size_t quan
   const auto cells = member ? member_cells(plan, id, *member, info) : round_cells(part, model.parts.at(id), units);
   CsvRow row{part.mark, part.name, std::to_string(quantity), part.material};
   row.insert(row.end(), cells.begin(), cells.end());
-  row.insert(row.end(), {units.mass(part.mass_kg), total(units, quantity, part.mass_kg),
-                         joined({fixing_note(plan, id), true_up_note(plan, id), member ? reading_words(*member) : ""}),
-                         tolerance_note(plan, id)});
+  row.insert(row.end(),
+             {units.mass(part.mass_kg), total(units, quantity, part.mass_kg),
+              joined({fixing_note(plan, id, units), true_up_note(plan, id), member ? reading_words(*member) : ""}),
+              tolerance_note(plan, id)});
   add_job(row, info);
   return row;
 }

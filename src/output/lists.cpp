@@ -24,7 +24,8 @@ namespace {
 /// What it is fixed to, what comes through it; parts that are empty left out.
 std::string order_note(const Plan& plan, PartId id, const PaperUnits& units) {
   std::string text;
-  for (const std::string& piece : {screw_tip_note(plan, id, units), fixing_note(plan, id), true_up_note(plan, id)}) {
+  for (const std::string& piece :
+       {screw_tip_note(plan, id, units), fixing_note(plan, id, units), true_up_note(plan, id)}) {
     if (!piece.empty()) text += (text.empty() ? "" : "; ") + piece;
   }
   return text;

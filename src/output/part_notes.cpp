@@ -52,15 +52,28 @@ bool is_for_a_tip(const Plan& plan, InstanceId instance, Vec2 centre) {
   return passed;
 }
 
-/// "weld on 7 M4 DIN 929": the bought nuts that are welded on or set in one of the part.
-std::string set_note(const Plan& plan, PartId id) {
+/// Where a stud stands on a flat part, as its file is drawn: ", 100 from the left and 20 from below". All that are made
+/// of one part have their studs at the same places.
+std::string stud_place(const Plan& plan, InstanceId stud, InstanceId host, const PaperUnits& units) {
+  const auto* flat = std::get_if<Flat>(&plan.parts.at(plan.instances.at(host).part).form);
+  if (flat == nullptr) return {};
+  const Vec3 at = plan.instances.at(host).pose.local(plan.instances.at(stud).pose.origin());
+  const Vec2 corner = flat->profile.bounds().low;
+  return fmt::format(", its middle {} from the left and {} {} from below, on the {} side of the sheet as drawn",
+                     units.length(at.x - corner.x), units.length(at.y - corner.y), units.length(),
+                     at.z > flat->thickness_mm / 2 ? "upper" : "lower");
+}
+
+/// "weld on 7 x M4 DIN 929": the bought nuts and studs that are welded on or set in one of the part.
+std::string set_note(const Plan& plan, PartId id, const PaperUnits& units) {
   std::map<std::string, std::size_t> counts;
   for (const Joint& joint : plan.joints) {
     for (const auto& [nut, host] : {std::pair(joint.a, joint.b), std::pair(joint.b, joint.a)}) {
       const Part& part = plan.parts.at(plan.instances.at(nut).part);
       if (plan.instances.at(host).part != id || part.source != Source::bought) continue;
-      if (joint.kind == JointKind::weld) ++counts["weld on {} " + part.size];
-      if (joint.kind == JointKind::bearing && part.role == Role::insert) ++counts["set {} " + part.size];
+      const std::string place = part.role == Role::stud ? stud_place(plan, nut, host, units) : "";
+      if (joint.kind == JointKind::weld) ++counts["weld on {} x " + part.size + place];
+      if (joint.kind == JointKind::bearing && part.role == Role::insert) ++counts["set {} x " + part.size];
     }
   }
   const auto of_part = [id](const Instance& i) { return i.part == id; };
@@ -74,7 +87,7 @@ std::string set_note(const Plan& plan, PartId id) {
 
 }  // namespace
 
-std::string fixing_note(const Plan& plan, PartId id) {
+std::string fixing_note(const Plan& plan, PartId id, const PaperUnits& units) {
   const auto welded = partners(plan, id, JointKind::weld);
   const auto bolted = partners(plan, id, JointKind::bolted);
   std::string text = welded.empty() ? "" : fmt::format("weld to {}", fmt::join(welded, ", "));
@@ -82,7 +95,7 @@ std::string fixing_note(const Plan& plan, PartId id) {
     text += fmt::format("{}screwed to {}{}", text.empty() ? "" : "; ", fmt::join(bolted, ", "),
                         welded.empty() ? ", not welded" : "");
   }
-  const std::string set = set_note(plan, id);
+  const std::string set = set_note(plan, id, units);
   if (!set.empty()) text += (text.empty() ? "" : "; ") + set;
   return text;
 }

@@ -8,6 +8,7 @@
 
 #include "bench/planned.h"
 #include "output/bench_lists.h"
+#include "output/part_notes.h"
 #include "plan/numbers_builder.h"
 
 namespace fitup::bench {
@@ -198,6 +199,33 @@ TEST_P(CutListOf, TheExampleWeighsWhatItsMetresDo) {
 INSTANTIATE_TEST_SUITE_P(Framed, CutListOf,
                          testing::Values("park-locomotive/front-box.toml", "orchard-sprayer/battery-box.toml",
                                          "cabin-inverter/cabinet.toml", "park-locomotive/front-box-with-lower.toml"));
+
+// The cabinet's stud stands 210 from the front and 130 from the bottom of a side plate that is 569 high and as deep as
+// the frame, 260: whichever way the sheet is drawn, it is 210 or 50 and 130 or 439 from its edges.
+TEST(Notes, SayWhereAStudIsWeldedOn) {
+  const Planned made = planned("cabin-inverter/cabinet.toml");
+  ASSERT_TRUE(made.plan);
+  std::size_t said = 0;
+  for (PartId id = 0; id < made.plan->parts.size(); ++id) {
+    const std::string note = output::fixing_note(*made.plan, id, output::PaperUnits(UnitSystem::mm_kg));
+    std::smatch found;
+    if (!std::regex_search(note, found,
+                           std::regex("weld on 1 x M8.*its middle ([0-9.]+) from the left and ([0-9.]+)"))) {
+      continue;
+    }
+    ++said;
+    const Vec2 size = std::get<Flat>(made.plan->parts[id].form).profile.bounds().size();
+    const auto near = [](double edge, double whole, double place) {
+      return std::abs(edge - place) < 5 || std::abs(whole - edge - place) < 5;
+    };
+    const double left = std::stod(found[1]);
+    const double below = std::stod(found[2]);
+    const bool upright = size.y > size.x;
+    EXPECT_TRUE(near(upright ? left : below, 260, 210)) << note;
+    EXPECT_TRUE(near(upright ? below : left, 569, 130)) << note;
+  }
+  EXPECT_EQ(said, 1U);
+}
 
 }  // namespace
 }  // namespace fitup::bench

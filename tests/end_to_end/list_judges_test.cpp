@@ -125,5 +125,35 @@ TEST_F(ListJudges, UnitsChangePaperAndListsButNoPartAndNoJson) {
   }
 }
 
+/// The weld list without the columns that name the job and its spec.
+std::vector<std::vector<std::string>> welds_of(const std::filesystem::path& folder) {
+  auto rows = output::read_csv(read_file(folder / "checks" / "welds.csv"));
+  if (!rows || rows->empty()) return {};
+  const auto job = std::find(rows->front().begin(), rows->front().end(), "job") - rows->front().begin();
+  for (auto& row : *rows) row.resize(static_cast<std::size_t>(job));
+  return *rows;
+}
+
+// Covers are made anew to a frame that is measured 2 mm wider at the top; what is welded is what was planned and
+// checked.
+TEST(WeldList, OfAMeasuredFrameIsTheOneThatWasChecked) {
+  const ScratchFolder scratch;
+  const std::string demo = read_file(demo_spec());
+  write_file(scratch.path() / "planned.toml", demo);
+  write_file(scratch.path() / "measured.toml",
+             demo +
+                 "\n[as_built.main.front]\nwidth_bottom = 984\nwidth_top = 986\nheight_left = 329\n"
+                 "height_right = 329\ndiagonal_rising = 1038.5\n");
+  for (const std::string name : {"planned", "measured"}) {
+    const auto spec = scratch.path() / (name + ".toml");
+    const RunResult made =
+        fitup({"make", spec.string(), "-o", (scratch.path() / name).string(), "--only", "lists,checks"});
+    EXPECT_EQ(made.status, 0) << made.output << made.errors;
+  }
+  const auto planned = welds_of(scratch.path() / "planned");
+  EXPECT_GT(planned.size(), 50U);
+  EXPECT_EQ(welds_of(scratch.path() / "measured"), planned);
+}
+
 }  // namespace
 }  // namespace fitup::test
