@@ -33,10 +33,9 @@ Result<StepPictures::Lines> StepPictures::lines_of(std::vector<InstanceId> shown
   if (const auto found = made_.find(key); found != made_.end()) return found->second;
   Lines lines;
   if (!shown.empty()) {
-    Plan drawn = plan_;
-    drawn.instances.clear();
-    for (const InstanceId id : shown) drawn.instances.push_back(plan_.instances[id]);
-    auto seen = hidden_lines(drawn, model_, towards, axis::z);
+    std::vector<Instance> placed;
+    for (const InstanceId id : shown) placed.push_back(plan_.instances[id]);
+    auto seen = views_.hidden_lines(placed, towards, axis::z);
     if (!seen) return seen.error();
     lines = std::move(seen).value().visible;
   }

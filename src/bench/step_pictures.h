@@ -7,12 +7,13 @@
 #include "bench/sheet.h"
 #include "fitup/model.h"
 #include "fitup/plan.h"
+#include "solid/facet_views.h"
 
 namespace fitup::bench {
 
 class StepPictures {
  public:
-  StepPictures(const Plan& plan, const Model& model) : plan_(plan), model_(model) {}
+  StepPictures(const Plan& plan, const Model& model) : plan_(plan), model_(model), views_(model) {}
 
   /// In `room` of the page, as large as it fits. Fasteners are dots.
   [[nodiscard]] Status draw(Page& page, const Box2& room, const std::vector<InstanceId>& there,
@@ -25,6 +26,7 @@ class StepPictures {
 
   const Plan& plan_;
   const Model& model_;
+  solid::FacetViews views_;
   std::map<std::pair<std::vector<InstanceId>, bool>, Lines> made_;
 };
 

@@ -1,5 +1,5 @@
 // Projects placed solids and sorts their edges into visible and hidden ones, for pictures.
-// Entry: hidden_lines.
+// Entry: hidden_lines, FacetViews.
 #include <BRepAdaptor_Curve.hxx>
 #include <BRepBuilderAPI_Copy.hxx>
 #include <BRepLib.hxx>
@@ -16,6 +16,7 @@
 #include <algorithm>
 
 #include "fitup/tolerances.h"
+#include "solid/facet_views.h"
 #include "solid/shapes.h"
 
 namespace fitup {
@@ -87,20 +88,33 @@ void add_facets(const TopoDS_Shape& part) {
   BRepMesh_IncrementalMesh(part, how);
 }
 
-/// Each part copied once: the kernel keeps facets and caches in the shapes it projects.
-std::vector<TopoDS_Shape> placed_copies(const Plan& plan, const Model& model, bool with_facets) {
-  std::vector<TopoDS_Shape> parts(model.parts.size());
-  std::vector<TopoDS_Shape> shapes;
-  for (const Instance& one : plan.instances) {
-    TopoDS_Shape& part = parts.at(one.part);
-    if (part.IsNull()) {
-      part = BRepBuilderAPI_Copy(model.parts[one.part].solid.shape().solid, true, false).Shape();
-      if (with_facets) add_facets(part);
+/// Parts copied once each: the kernel keeps facets and caches in the shapes it projects.
+class Copies {
+ public:
+  Copies(const Model& model, bool with_facets) : model_(model), with_facets_(with_facets), parts_(model.parts.size()) {}
+
+  std::vector<TopoDS_Shape> placed(const std::vector<Instance>& instances) {
+    std::vector<TopoDS_Shape> shapes;
+    for (const Instance& one : instances) {
+      shapes.push_back(copy_of(one.part).Moved(TopLoc_Location(solid::transformation(one.pose))));
     }
-    shapes.push_back(part.Moved(TopLoc_Location(solid::transformation(one.pose))));
+    return shapes;
   }
-  return shapes;
-}
+
+ private:
+  const TopoDS_Shape& copy_of(PartId part) {
+    TopoDS_Shape& copy = parts_.at(part);
+    if (copy.IsNull()) {
+      copy = BRepBuilderAPI_Copy(model_.parts.at(part).solid.shape().solid, true, false).Shape();
+      if (with_facets_) add_facets(copy);
+    }
+    return copy;
+  }
+
+  const Model& model_;
+  bool with_facets_;
+  std::vector<TopoDS_Shape> parts_;
+};
 
 HLRAlgo_Projector projector(Vec3 towards_viewer, Vec3 up) {
   const Vec3 right = cross(up, towards_viewer);
@@ -131,13 +145,31 @@ HiddenLines polygonal(const std::vector<TopoDS_Shape>& shapes, const HLRAlgo_Pro
 
 }  // namespace
 
+namespace solid {
+
+struct FacetViews::Facets {
+  Copies copies;
+};
+
+FacetViews::FacetViews(const Model& model) : facets_(std::make_unique<Facets>(Facets{Copies(model, true)})) {}
+FacetViews::~FacetViews() = default;
+
+Result<HiddenLines> FacetViews::hidden_lines(const std::vector<Instance>& placed, Vec3 towards_viewer, Vec3 up) {
+  return guarded("drawing", [&]() -> HiddenLines {
+    if (placed.empty()) return {};
+    return polygonal(facets_->copies.placed(placed), projector(towards_viewer, up));
+  });
+}
+
+}  // namespace solid
+
 Result<HiddenLines> hidden_lines(const Plan& plan, const Model& model, Vec3 towards_viewer, Vec3 up) {
+  if (plan.instances.size() > most_for_exact) {
+    return solid::FacetViews(model).hidden_lines(plan.instances, towards_viewer, up);
+  }
   return solid::guarded("drawing", [&]() -> HiddenLines {
     if (plan.instances.empty()) return {};
-    const bool is_exact = plan.instances.size() <= most_for_exact;
-    const auto shapes = placed_copies(plan, model, !is_exact);
-    const HLRAlgo_Projector view = projector(towards_viewer, up);
-    return is_exact ? exact(shapes, view) : polygonal(shapes, view);
+    return exact(Copies(model, false).placed(plan.instances), projector(towards_viewer, up));
   });
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "fitup/model.h"
+#include "solid/facet_views.h"
 
 namespace fitup {
 namespace {
@@ -82,6 +83,23 @@ TEST(HiddenLines, of_many_bodies_are_drawn_from_facets_with_the_same_outline) {
   EXPECT_NEAR(box.high.x, 69 * 15 + 10, 1e-3);
   EXPECT_NEAR(box.high.y, 30, 1e-3);
   EXPECT_NEAR(length_mm(lines.visible), 70 * 80.0, 1);
+}
+
+// The bodies stand apart and have straight edges only: facets show what the exact method shows, each time that they are
+// used.
+TEST(HiddenLines, from_facets_made_once_are_those_of_the_exact_method_view_after_view) {
+  const Plan plan = cubes(5, 15);
+  const auto model = build_model(plan);
+  ASSERT_TRUE(model);
+  solid::FacetViews views(*model);
+  for (const Vec3 towards : {Vec3{1, 1, 1}, Vec3{-1, -1.6, 1.1}, Vec3{1, 1, 1}}) {
+    const auto facets = views.hidden_lines(plan.instances, towards, axis::z);
+    const auto exact = hidden_lines(plan, *model, towards, axis::z);
+    ASSERT_TRUE(facets && exact);
+    EXPECT_NEAR(length_mm(facets->visible), length_mm(exact->visible), 0.01);
+    EXPECT_NEAR(bounds(facets->visible).size().x, bounds(exact->visible).size().x, 1e-3);
+    EXPECT_NEAR(bounds(facets->visible).size().y, bounds(exact->visible).size().y, 1e-3);
+  }
 }
 
 TEST(HiddenLines, come_in_the_same_order_each_time) {
