@@ -13,6 +13,7 @@
 #include "bench/assembly_steps.h"
 #include "bench/flow.h"
 #include "bench/seam_order.h"
+#include "bench/set_out.h"
 #include "bench/step_pictures.h"
 #include "bench/strip.h"
 #include "bench/torque.h"
@@ -122,6 +123,7 @@ class AssemblySheet {
   void welds(const AssemblyStep& step) {
     const auto order = weld_order(plan_, seams_, step.added, step.there);
     if (order.empty()) return;
+    set_out(step);
     set_up(step);
     const auto frames = frames_closed_in(step);
     tacks(order, frames);
@@ -134,6 +136,22 @@ class AssemblySheet {
     }
     flow_.table(table);
     if (!frames.empty()) flow_.sentence("Measure the diagonals once more when it has cooled.");
+  }
+
+  /// Where each part stands that is welded in its place.
+  void set_out(const AssemblyStep& step) {
+    std::vector<InstanceId> ids = step.added;
+    std::erase_if(ids, [&](InstanceId id) { return plan_.parts[plan_.instances[id].part].role == Role::insert; });
+    for (const SetOut& one : set_out_in_frames(plan_, ids)) put_set_out(one, "of " + one.datum);
+  }
+
+  void put_set_out(const SetOut& what, const std::string& of) {
+    flow_.sentence(
+        fmt::format("Where each part stands, from edge to edge, counted from the left front lower corner {}. It lies: "
+                    "which way its "
+                    "legs, its face and its right edge point, and where its start is, named as in its drawing.",
+                    of));
+    flow_.table(set_out_table(plan_, what, units_));
   }
 
   /// The frames whose members or walls come together in the step.
@@ -155,9 +173,12 @@ class AssemblySheet {
   void made_up(const AssemblyStep& step) {
     const auto order = weld_order(plan_, seams_, step.added, {});
     if (order.empty()) return;
+    std::set<InstanceId> ids;
+    for (const WeldJoint& joint : order) ids.insert({joint.a, joint.b});
     flow_.sentence(
         "Made up beforehand, on the bench: tack these joints, measure, then weld them in this order, and let it cool "
         "clamped flat.");
+    put_set_out(set_out_together(plan_, {ids.begin(), ids.end()}), "of what is made up");
     Table table{{{"tack"}, {"weld"}, {"joint"}, {"where"}, {"seams " + std::string(units_.length())}}, {}};
     for (const WeldJoint& joint : order) {
       table.rows.push_back({{"[  ]", "[  ]", joint_words(joint), place_words(plan_, joint.middle), seam_words(joint)}});
