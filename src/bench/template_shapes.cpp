@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <set>
 
 #include "output/flat_drawing.h"
 
@@ -138,6 +140,33 @@ void open_at(Stroke& stroke, double heel_mm) {
   }
 }
 
+/// The leg that alone is marked, where the other is whole: no paper is wanted on that.
+std::optional<Leg> only_leg(const Member& member) {
+  if (member.section.shape != SectionShape::angle || !is_square(member.start) || !is_square(member.end)) return {};
+  std::set<Leg> legs;
+  for (const MemberHole& hole : member.holes) legs.insert(hole.leg);
+  for (const MemberNotch& notch : member.notches) legs.insert(notch.leg);
+  return legs.size() == 1 ? std::optional(*legs.begin()) : std::nullopt;
+}
+
+/// One leg of a wrap: the rest of the paper is left away.
+void keep_leg(TemplateShape& shape, Leg leg, double heel_mm) {
+  std::erase_if(shape.strokes, [&](const Stroke& stroke) {
+    return std::any_of(stroke.vertices.begin(), stroke.vertices.end(), [&](const Vertex& v) {
+      return leg == Leg::a ? v.at.y < heel_mm - same_mm : v.at.y > heel_mm + same_mm;
+    });
+  });
+  if (leg == Leg::b) {
+    shape.size.y = heel_mm;
+    return;
+  }
+  for (Stroke& stroke : shape.strokes) {
+    for (Vertex& v : stroke.vertices) v.at.y -= heel_mm;
+  }
+  for (Centre& centre : shape.centres) centre.at.y -= heel_mm;
+  shape.size.y -= heel_mm;
+}
+
 void add_legs(TemplateShape& shape, const Member& member, const Unfolding& unfolding) {
   for (const Leg leg : {Leg::a, Leg::b}) {
     if (leg == Leg::b && member.section.shape == SectionShape::flat) continue;
@@ -215,6 +244,11 @@ TemplateShape flat_template(const Part& part, const output::PaperUnits& units) {
           {{circle->centre.x, shape.size.y - circle->centre.y}, diameter_mm, "Ø" + units.length(diameter_mm)});
     }
   }
+  for (const Bend& bend : flat.bends) {
+    const auto on_page = [&](Vec2 p) { return Vec2{p.x - low.x, shape.size.y - (p.y - low.y)}; };
+    shape.strokes.push_back({{{on_page(bend.from)}, {on_page(bend.to)}}, false, narrow_mm, Dash::chain});
+  }
+  if (!flat.bends.empty()) shape.how += " Chain lines: middles of the bends.";
   for (const DrilledHole& hole : flat.drilled) {
     const Vec2 at = hole.at - low;
     shape.centres.push_back(
@@ -239,9 +273,15 @@ TemplateShape wrap_template(const Part& part, const output::PaperUnits& units) {
     add_legs(shape, member, unfolding);
   }
   for (const MemberHole& hole : member.holes) {
-    shape.centres.push_back({{hole.along_mm, unfolding.y(hole.leg, hole.across_mm, hole.far_wall)},
-                             hole.diameter_mm,
-                             hole_words(hole, units)});
+    const Vec2 at{hole.along_mm, unfolding.y(hole.leg, hole.across_mm, hole.far_wall)};
+    shape.strokes.push_back(outline(Loop::circle(at, 0.5 * hole.diameter_mm).vertices));
+    shape.centres.push_back({at, hole.diameter_mm, hole_words(hole, units)});
+  }
+  if (const auto leg = only_leg(member)) {
+    keep_leg(shape, *leg, unfolding.heel_mm());
+    shape.how = *leg == Leg::a ? "Lay it on the outside of leg A, the chain line on the heel, the start at the left."
+                               : "Lay it on the outside of leg B, the chain line on the heel, the start at the left.";
+    shape.how += " The other leg is whole. Datum: the start.";
   }
   return shape;
 }

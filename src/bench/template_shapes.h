@@ -27,12 +27,13 @@ struct TemplateShape {
   Vec2 size;
 };
 
-/// A flat part, seen as in its cut file; its left and lower edges are the datum.
+/// A flat part, seen as in its cut file, with the middles of its bends; its left and lower edges are the datum.
 [[nodiscard]] TemplateShape flat_template(const Part& part, const output::PaperUnits& units);
 
 /// The outer faces of a member as one sheet of paper to lay round it: across the sheet go leg B, the heel, leg A; of a
 /// tube then the sides opposite B and A. As wide as the section is round, measured on its outside: an angle's two legs,
-/// a tube's circumference with its round corners.
+/// a tube's circumference with its round corners. Of an angle with square ends that is marked on one leg, that leg
+/// alone.
 [[nodiscard]] TemplateShape wrap_template(const Part& part, const output::PaperUnits& units);
 
 /// What is kept of a leg as it is seen from outside, as `kept_outline` counts: a mitre moves the corners of a square

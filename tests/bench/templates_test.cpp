@@ -140,19 +140,29 @@ TEST_F(Templates, PrintTheRuleThePlateAndItsHolesAtTrueSize) {
   EXPECT_NEAR(last - first, 100, near_mm);
 }
 
-/// A plate of 500 x 300 on A4: pages laid so that their page marks meet give its outline and its holes.
-TEST_F(Templates, PagesJoinedByTheirMarksGiveThePlate) {
+/// A plate of 500 x 300 on A4: pieces laid so that their page marks meet give its outline and its holes.
+TEST_F(Templates, PiecesJoinedByTheirMarksGiveThePlate) {
   const TemplateShape shape = flat_template(plate(500, 300, {{{250, 150}, 5}, {{40, 40}, 5}}), units_);
   const Paper paper = paper_of(shape, sample::info());
-  ASSERT_GT(paper.pages.size(), 2U);
-  std::vector<Vec2> upper_left;
-  for (const Page& page : paper.pages) upper_left.push_back(moved_by(shape, page));
-  // Circles of page marks, in the plate's coordinates: each stands on two pages at least, in the same place.
-  std::vector<std::vector<Vec2>> marks(paper.pages.size());
-  for (std::size_t i = 0; i < paper.pages.size(); ++i) {
-    for (const Stroke& stroke : paper.pages[i].strokes) {
+  const double strip_mm = strip_height_mm(sample::info(), paper.name, type_, PaperFormat::a4, false);
+  const auto layout = lay_templates({&shape}, PaperFormat::a4, strip_mm, type_);
+  std::vector<Piece> pieces = layout.shapes[0].pieces;
+  ASSERT_GT(pieces.size(), 2U);
+  ASSERT_EQ(layout.landscape.size(), paper.pages.size());
+  std::erase_if(pieces, [](const Piece& piece) { return piece.number == 0; });
+  const auto shows = [](const Piece& piece, Vec2 at) {
+    const Vec2 p = at + piece.by;
+    const Box2& w = piece.window;
+    return p.x >= w.low.x && p.x <= w.high.x && p.y >= w.low.y && p.y <= w.high.y;
+  };
+  // Circles of page marks, in the plate's coordinates: each stands on two pieces at least, in the same place.
+  std::vector<std::vector<Vec2>> marks(pieces.size());
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    for (const Stroke& stroke : paper.pages[pieces[i].page].strokes) {
       const auto circle = stroke.closed && !stroke.clip ? Loop{stroke.vertices}.as_circle() : std::nullopt;
-      if (circle && std::abs(circle->radius - 3) < 1e-6) marks[i].push_back(circle->centre - upper_left[i]);
+      if (!circle || std::abs(circle->radius - 3) > 1e-6) continue;
+      const Vec2 at = circle->centre - pieces[i].by;
+      if (shows(pieces[i], at)) marks[i].push_back(at);
     }
     EXPECT_GE(marks[i].size(), 2U);
   }
@@ -162,18 +172,18 @@ TEST_F(Templates, PagesJoinedByTheirMarksGiveThePlate) {
       for (std::size_t k = 0; k < marks.size(); ++k) {
         for (const Vec2 other : marks[k]) shared += k != i && norm(mark - other) < 1e-6 ? 1 : 0;
       }
-      EXPECT_GE(shared, 1U) << "a mark of page " << i + 1 << " that no other has";
+      EXPECT_GE(shared, 1U) << "a mark of piece " << i + 1 << " that no other has";
     }
   }
-  // Every point of the outline and every hole is inside some page's window, and is printed there.
+  // Every point of the outline and every hole is inside some piece's window, and is printed there.
   std::vector<Picture> seen;
   for (std::size_t i = 0; i < paper.pages.size(); ++i) seen.push_back(picture(paper, i));
   const auto printed = [&](Vec2 from, Vec2 to, double wanted_mm) {
-    for (std::size_t i = 0; i < paper.pages.size(); ++i) {
-      const double at = seen[i].first_line_mm(from + upper_left[i], to + upper_left[i]);
-      if (!std::isnan(at) && std::abs(at - wanted_mm) < near_mm) return true;
-    }
-    return false;
+    return std::any_of(pieces.begin(), pieces.end(), [&](const Piece& piece) {
+      if (!shows(piece, from) || !shows(piece, to)) return false;
+      const double at = seen[piece.page].first_line_mm(from + piece.by, to + piece.by);
+      return !std::isnan(at) && std::abs(at - wanted_mm) < near_mm;
+    });
   };
   for (double along = 13; along < 500; along += 37) {
     EXPECT_TRUE(printed({along, -0.7}, {along, 0.7}, 0.7)) << "upper edge at " << along;
@@ -185,6 +195,83 @@ TEST_F(Templates, PagesJoinedByTheirMarksGiveThePlate) {
   }
   for (const Vec2 hole : {Vec2{250, 150}, Vec2{40, 260}}) {
     EXPECT_TRUE(printed(hole + Vec2{-1.5, -2.5}, hole + Vec2{1.5, -2.5}, 1.5)) << hole.x;
+  }
+}
+
+/// Each cut line is said to lie where it does: half the overlap from the window's edge, counted from the plate's own
+/// edge.
+TEST_F(Templates, PiecesSayHowFarTheirCutLinesLieFromThePlatesEdge) {
+  const TemplateShape shape = flat_template(plate(500, 300, {}), units_);
+  const auto layout = lay_templates({&shape}, PaperFormat::a4, 20, type_);
+  const SplitShape& split = layout.shapes[0];
+  ASSERT_GT(split.columns * split.rows, 2U);
+  for (const Piece& piece : split.pieces) {
+    EXPECT_NEAR(piece.cut_at.x, piece.window.low.x + 0.5 * overlap_mm - piece.by.x, 1e-9);
+    EXPECT_NEAR(piece.cut_at.y, piece.window.low.y + 0.5 * overlap_mm - piece.by.y, 1e-9);
+  }
+}
+
+/// Small plates share a page, apart from each other and inside its frame; nothing stands upon the rule.
+TEST_F(Templates, SmallPiecesShareAPage) {
+  std::vector<TemplateShape> shapes;
+  for (int i = 0; i < 4; ++i) shapes.push_back(flat_template(plate(60, 30 + i, {{{30, 15}, 3}}), units_));
+  std::vector<const TemplateShape*> all;
+  for (const TemplateShape& shape : shapes) all.push_back(&shape);
+  const auto layout = lay_templates(all, PaperFormat::a4, 20, type_);
+  EXPECT_EQ(layout.landscape.size(), 1U);
+  std::vector<Box2> blocks;
+  Page page;
+  page.landscape = layout.landscape[0];
+  const Box2 room = template_room(page, 20);
+  for (const SplitShape& split : layout.shapes) {
+    ASSERT_EQ(split.pieces.size(), 1U);
+    const Box2& own = split.pieces[0].block;
+    EXPECT_GE(own.low.x, room.low.x - 1e-9);
+    EXPECT_LE(own.high.x, room.high.x + 1e-9);
+    EXPECT_LE(own.high.y, room.high.y + 1e-9);
+    for (const Box2& other : blocks) {
+      EXPECT_TRUE(own.low.x >= other.high.x || other.low.x >= own.high.x || own.low.y >= other.high.y ||
+                  other.low.y >= own.high.y);
+    }
+    blocks.push_back(own);
+  }
+}
+
+/// A piece in the middle of a plate of 700 x 700 shows nothing, unless there is a hole.
+TEST_F(Templates, BlankPiecesAreLeftOut) {
+  const auto shown = [&](const std::vector<Circle>& holes) {
+    const TemplateShape shape = flat_template(plate(700, 700, holes), units_);
+    return lay_templates({&shape}, PaperFormat::a4, 20, type_).shapes[0];
+  };
+  const SplitShape blank = shown({});
+  ASSERT_GE(blank.rows, 3U);
+  ASSERT_GE(blank.columns, 3U);
+  EXPECT_EQ(blank.shown, blank.rows * blank.columns - (blank.rows - 2) * (blank.columns - 2));
+  EXPECT_GT(shown({{{350, 350}, 4}}).shown, blank.shown);
+}
+
+/// What is marked on one leg of an angle with square ends wants no paper on the other: the hole 12 from the heel.
+TEST_F(Templates, OfALegAloneThatLegIsShown) {
+  for (const Leg leg : {Leg::a, Leg::b}) {
+    Part part;
+    Member member;
+    member.section = *tables::find_section("L 40x40x4");
+    member.length_mm = 150;
+    const LegCut square{{{0, 40, 0}}, {}};
+    member.start = {square, square, {}};
+    member.end = member.start;
+    member.holes.push_back({leg, 50, 12, 5, HoleKind::clear, "", false});
+    part.form = member;
+    const TemplateShape shape = wrap_template(part, units_);
+    EXPECT_NEAR(shape.size.y, 40, 1e-9);
+    EXPECT_NEAR(shape.centres[0].at.x, 50, 1e-9);
+    EXPECT_NEAR(shape.centres[0].at.y, leg == Leg::a ? 12 : 40 - 12, 1e-9);
+    for (const Stroke& stroke : shape.strokes) {
+      for (const Vertex& v : stroke.vertices) {
+        EXPECT_GE(v.at.y, -1e-9);
+        EXPECT_LE(v.at.y, 40 + 1e-9);
+      }
+    }
   }
 }
 
