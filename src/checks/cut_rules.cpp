@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <limits>
 #include <map>
 #include <utility>
@@ -156,6 +157,7 @@ class CutPart {
     Finding f = about(Verdict::fail, "shelf");
     f.value = t;
     f.limit = *instead;
+    f.at = in_space(flat_.profile.bounds().middle());
     f.source = "the shelf of the spec's [cutter], common practice where it says nothing of the material";
     f.message =
         fmt::format("{} is of {} {}, which the shop does not have (cutter.shelf, cutter.on_shelf): the nearest is {}",
@@ -169,7 +171,10 @@ class CutPart {
     Finding f = about(Verdict::fail, "kerf");
     f.value = kerf;
     f.source = "geometry: the cut's middle runs half the kerf beside the outline";
-    f.at = in_space(flat_.profile.bounds().middle());
+    const auto& holes = flat_.profile.holes;
+    const auto tight =
+        std::find_if(holes.begin(), holes.end(), [&](const Loop& hole) { return !geometry::offset(hole, -kerf / 2); });
+    f.at = in_space((tight == holes.end() ? flat_.profile.outer : *tight).bounds().middle());
     f.message = fmt::format(
         "{} has an inner radius, edge or cut-out that a cut {} wide does not get into (cutter.kerf): a "
         "narrower kerf, or larger corners",

@@ -44,8 +44,10 @@ Nearest boxes_apart(const Box3& a, const Box3& b, const DistanceRules& rules) {
 
 Nearest parallel(const PlacedPrism& a, const PlacedPrism& b, const DistanceRules& rules) {
   const geometry::NearestPlace place = rules.regions(*a.region, *b.region);
-  return {rules.together(place.distance_mm, rules.spans(a.span, b.span)),
-          in_space(place.at, middle(a.span, b.span), a.axis)};
+  const double mm = rules.together(place.distance_mm, rules.spans(a.span, b.span));
+  // Faces that face each other are equally near all over: the place is the middle of what lies between them.
+  if (mm <= rules.boxes(a.box, b.box) + tolerance::coincident_mm) return {mm, common(a.box, b.box).middle()};
+  return {mm, in_space(place.at, middle(a.span, b.span), a.axis)};
 }
 
 struct Pair {

@@ -287,6 +287,22 @@ class Insertion {
     findings_.push_back(std::move(f));
   }
 
+  // The middle of what moves where it stands just before the frame.
+  [[nodiscard]] Vec3 before_the_entry(std::size_t s, const PlacedFrame& frame, const Passage& passage) const {
+    const Box3 own = ways_.box_of(movers(s));
+    const Vec3 way = passage.way;
+    const Vec3 ahead{way.x > 0   ? own.high.x - frame.space.low.x
+                     : way.x < 0 ? own.low.x - frame.space.high.x
+                                 : 0,
+                     way.y > 0   ? own.high.y - frame.space.low.y
+                     : way.y < 0 ? own.low.y - frame.space.high.y
+                                 : 0,
+                     way.z > 0   ? own.high.z - frame.space.low.z
+                     : way.z < 0 ? own.low.z - frame.space.high.z
+                                 : 0};
+    return own.middle() - ahead;
+  }
+
   void room_before(std::size_t s, const Passage& passage) {
     const PlacedFrame* frame = frame_of(plan_, plan_.steps[s].key);
     if (frame == nullptr) return;
@@ -303,6 +319,7 @@ class Insertion {
       f.limit = needed;
       f.source = fmt::format("box.{}.bay.{}", frame->box, faces[i]);
       f.parts = {scene_.label(movers(s).front())};
+      f.at = before_the_entry(s, *frame, passage);
       f.cause = fmt::format("bay {}", f.source);
       f.message = fmt::format("{} needs {} mm of room before the {} to come to its place; the bay leaves {} mm there",
                               plan_.steps[s].what, length_text(needed), faces[i], length_text(room));

@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 
 #include "checks/depth.h"
+#include "checks/meeting_place.h"
 #include "checks/order.h"
 #include "fitup/tolerances.h"
 
@@ -30,7 +31,7 @@ Finding blank(const Scene& scene, InstanceId a, InstanceId b) {
   const Instance& later = scene.plan().instances[std::max(a, b)];
   f.key = later.key;
   f.place = later.place;
-  f.at = common_box(scene.body(a), scene.body(b)).middle();
+  f.at = meeting_box(scene.body(a), scene.body(b)).middle();
   f.verdict = Verdict::fail;
   return f;
 }
@@ -121,6 +122,12 @@ Finding undecided(const Scene& scene, const Joint& joint) {
   return f;
 }
 
+// In the gap, where the two would meet first; a bent sheet's walls are judged by their boxes alone.
+Vec3 place_of(const Scene& scene, const Joint& joint, double gap_mm) {
+  const Vec3 normal = (1 / norm(joint.normal)) * joint.normal;
+  return place_between(scene.body(joint.a), scene.body(joint.b), normal, gap_mm);
+}
+
 std::optional<Finding> of_gap(const Scene& scene, const Joint& joint, const Gap& gap) {
   const double most = joint.filled_mm + joint.largest_gap_mm;
   const double fair = joint.filled_mm + joint.largest_gap_mm * (joint.kind == JointKind::bolted ? fair_share : 1);
@@ -130,6 +137,7 @@ std::optional<Finding> of_gap(const Scene& scene, const Joint& joint, const Gap&
   f.limit = most;
   f.source = source_of(joint.kind);
   f.value = gap.mm;
+  if (gap.mm && *gap.mm > 0 && norm(joint.normal) > 0) f.at = place_of(scene, joint, *gap.mm);
   if (gap.edge_only) {
     f.message = fmt::format("{} and {} meet in their {} joint along an edge or in a corner only, not face to face",
                             f.parts[0], f.parts[1], to_text(joint.kind));

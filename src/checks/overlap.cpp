@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "checks/depth.h"
+#include "checks/meeting_place.h"
 #include "checks/order.h"
 #include "checks/seams.h"
 #include "fitup/tolerances.h"
@@ -29,7 +30,7 @@ Finding blank(const Scene& scene, const PairAnswer& pair) {
   f.unit = "mm";
   f.limit = tolerance::contact_mm;
   f.source = band_source;
-  f.at = common_box(scene.body(pair.a), scene.body(pair.b)).middle();
+  f.at = meeting_box(scene.body(pair.a), scene.body(pair.b)).middle();
   f.verdict = pair.answer.decision == Decision::unsure ? Verdict::not_checked : Verdict::fail;
   return f;
 }

@@ -9,6 +9,7 @@
 
 #include "checks/bay_room.h"
 #include "checks/contacts.h"
+#include "checks/meeting_place.h"
 #include "checks/near.h"
 #include "checks/order.h"
 #include "checks/reach_words.h"
@@ -316,7 +317,7 @@ class Reach {
 
   /// The least way out of the thing, along X, Y or Z, to and fro.
   [[nodiscard]] Taken out_of(const PlacedBody& tool, Thing by, bool sure) const {
-    Taken best{by, 1e300, {}, common_box(tool, scene_.body(by)).middle(), sure};
+    Taken best{by, 1e300, {}, meeting_box(tool, scene_.body(by)).middle(), sure};
     for (const Vec3 way : {axis::x, axis::minus_x, axis::y, axis::minus_y, axis::z, axis::minus_z}) {
       const double by_mm = free_after(tool, by, way, best.by_mm);
       if (by_mm >= best.by_mm - precision_mm) continue;

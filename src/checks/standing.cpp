@@ -49,14 +49,15 @@ class Standing {
     return feet;
   }
 
-  [[nodiscard]] double underside_mm(InstanceId id) const {
-    double lowest = 1e300;
+  [[nodiscard]] Box3 box_of(InstanceId id) const {
+    Box3 box;
     for (Prism prism : body_of(plan_.parts[plan_.instances[id].part]).outer) {
       prism.pose = plan_.instances[id].pose * prism.pose;
-      lowest = std::min(lowest, prism.bounds().low.z);
+      box.add(prism.bounds());
     }
-    return lowest;
+    return box;
   }
+  [[nodiscard]] double underside_mm(InstanceId id) const { return box_of(id).low.z; }
 
   void of_box(const std::string& box, const std::vector<InstanceId>& feet, std::vector<Finding>& found) const {
     double floor_mm = -1e300;
@@ -93,6 +94,9 @@ class Standing {
     f.limit = 0;
     f.unit = "mm";
     f.parts = {label(hanging.front().id), label(feet.front())};
+    // In the middle of its underside.
+    const Box3 lowest = box_of(hanging.front().id);
+    f.at = Vec3{lowest.middle().x, lowest.middle().y, lowest.low.z};
     for (auto i = hanging.begin() + 1; i != hanging.end(); ++i) f.parts.push_back(label(i->id));
     return f;
   }

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "checks/meeting_place.h"
 #include "checks/order.h"
 #include "checks/seams.h"
 #include "fitup/tolerances.h"
@@ -61,6 +62,18 @@ std::map<InstanceId, double> held_mm(const Plan& plan, const Seams& seams) {
   return held;
 }
 
+/// In the middle of the joint's longest seam; where it offers none, where its parts meet.
+Vec3 place_of(const Scene& scene, std::size_t index) {
+  const Seam* longest = nullptr;
+  for (const Seam& seam : scene.seams().all) {
+    if (seam.joint == index && (longest == nullptr || seam.length_mm > longest->length_mm + tolerance::contact_mm))
+      longest = &seam;
+  }
+  if (longest != nullptr) return 0.5 * (longest->from + longest->to);
+  const Joint& joint = scene.plan().joints[index];
+  return meeting_box(scene.body(joint.a), scene.body(joint.b)).middle();
+}
+
 Finding blank(const Scene& scene, std::size_t index, Verdict verdict) {
   const Joint& joint = scene.plan().joints[index];
   const WeldRule& rule = weld_rule(scene.plan(), joint);
@@ -72,7 +85,7 @@ Finding blank(const Scene& scene, std::size_t index, Verdict verdict) {
   f.key = rule.key;
   f.place = rule.place;
   f.cause = name + std::string(" ") + scene.kinds(joint.a, joint.b);
-  f.at = common_box(scene.body(joint.a), scene.body(joint.b)).middle();
+  f.at = place_of(scene, index);
   return f;
 }
 

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "checks/meeting_place.h"
 #include "checks/rules.h"
 #include "checks/shapes.h"
 
@@ -12,6 +13,7 @@ namespace {
 using checks::Decision;
 using checks::PairOptions;
 using generated::along_x;
+using generated::along_y;
 using generated::along_z;
 using generated::body;
 using generated::box;
@@ -108,6 +110,65 @@ TEST(Bodies, CommonBoxIsWhereTheyMeet) {
                                     checks::place(body({along_z(box({18, 2}, {40, 4}), 90, 100)}), Pose{}));
   EXPECT_EQ(b.low, (Vec3{18, 2, 90}));
   EXPECT_EQ(b.high, (Vec3{20, 4, 100}));
+}
+
+Box3 meeting_box(const Body& a, const Body& b) {
+  return checks::meeting_box(checks::place(a, Pose{}), checks::place(b, Pose{}));
+}
+
+void expect_near(Vec3 is, Vec3 wanted) {
+  EXPECT_NEAR(is.x, wanted.x, 1e-3);
+  EXPECT_NEAR(is.y, wanted.y, 1e-3);
+  EXPECT_NEAR(is.z, wanted.z, 1e-3);
+}
+
+// A round of radius 5 along Z whose middle is 3 mm from a wall's face is 4 mm to either side of it behind the face.
+TEST(Bodies, MeetingBoxIsOfWhatARoundHasInAWallAndNotOfItsBox) {
+  const Box3 parallel =
+      meeting_box(body({along_z(disc({0, 0}, 5), 0, 30)}), body({along_z(box({3, -20}, {9, 20}), 10, 50)}));
+  expect_near(parallel.low, {3, -4, 10});
+  expect_near(parallel.high, {5, 4, 30});
+  const Box3 crossing =
+      meeting_box(body({along_z(disc({0, 0}, 5), 0, 30)}), body({along_x(box({-20, 10}, {20, 40}), 3, 6)}));
+  expect_near(crossing.low, {3, -4, 10});
+  expect_near(crossing.high, {5, 4, 30});
+}
+
+// Two rounds of radius 5 across each other, their middles 8 mm apart along Z: 2 mm high where they cross, and where one
+// is lowest the other is wide as sqrt(25 - 9) to either side.
+TEST(Bodies, MeetingBoxOfTwoCrossingRounds) {
+  const Box3 both = meeting_box(body({along_x(disc({0, 0}, 5), -30, 60)}), body({along_y(disc({8, 0}, 5), -30, 60)}));
+  expect_near(both.middle(), {0, 0, 4});
+  expect_near(both.size(), {8, 8, 2});
+}
+
+TEST(Bodies, MeetingBoxIsTheLargerOfTwoPlaces) {
+  const Body bar = body({along_z(box({0, 0}, {100, 10}), 0, 10)});
+  const Body fork = body({along_z(box({0, 9}, {10, 30}), 0, 10), along_z(box({60, 8}, {90, 30}), 0, 10),
+                          along_z(box({0, 20}, {100, 30}), 0, 10)});
+  expect_near(meeting_box(bar, fork).low, {60, 8, 0});
+  expect_near(meeting_box(bar, fork).high, {90, 10, 10});
+}
+
+TEST(Bodies, MeetingBoxOfPiecesOfOneContactIsOfAllOfThem) {
+  const Body plate = body({along_z(box({0, 0}, {100, 10}), 0, 10)});
+  const Body strip = body({along_z(box({10, 10}, {30, 20}), 0, 10), along_z(box({30, 10}, {70, 20}), 0, 10)});
+  expect_near(meeting_box(plate, strip).low, {10, 10, 0});
+  expect_near(meeting_box(plate, strip).high, {70, 10, 10});
+}
+
+// What is solid for sure is 4 mm shorter.
+TEST(Bodies, MeetingBoxIsOfWhatIsSolidForSure) {
+  const Box3 met = meeting_box(chamfered_bar(), body({along_z(box({12, 2}, {18, 8}), 98, 20)}));
+  expect_near(met.low, {12, 2, 98});
+  expect_near(met.high, {16, 8, 100});
+}
+
+TEST(Bodies, PlaceBetweenIsInTheMiddleOfTheGap) {
+  const Vec3 place =
+      checks::place_between(checks::place(body({along_z(box({0, 0}, {20, 10}), 0, 100)}), Pose{}),
+                            checks::place(body({along_z(disc({30, 4}, 6), 90, 100)}), Pose{}), {1, 0, 0}, 4);
+  expect_near(place, {22, 4, 95});
 }
 
 }  // namespace

@@ -137,8 +137,11 @@ std::vector<Reflected> places(const Plan& plan, bool from_right) {
     // One of four bosses stands for the whole, one of those that are equally near or narrow for all of them.
     const bool whole = f.check == "clearance" || f.check == "cut-rules" || !f.at;
     const double from_left = from_right ? plan.frame_size.x - at.x : at.x;
-    // Of what stands in a way at the left and as much at the right the first one is named.
-    const bool first = f.check == "insertion" || f.check == "reach";
+    // Of what stands in a way at the left and as much at the right the first one is named; and so of a bent cover that
+    // rides on a member at both of its ends.
+    const bool both_ends = f.check == "overlap" && f.parts.size() == 2 && f.parts[0].ends_with(" member front") &&
+                           f.parts[1].ends_with(" front cover sheet");
+    const bool first = f.check == "insertion" || f.check == "reach" || both_ends;
     const double x = first ? std::min(from_left, plan.frame_size.x - from_left) : from_left;
     all.emplace_back(f.check, f.verdict, hundredths(f.value.value_or(0)), whole ? 0 : hundredths(x),
                      whole ? 0 : hundredths(at.y), hundredths(at.z));

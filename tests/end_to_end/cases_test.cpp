@@ -98,7 +98,8 @@ TEST(CasesStart, FromASpecWithoutAFailure) {
 
 /// Says of itself how far it went: a bare frame too weak alone, whose welded plates nothing reckons with.
 bool is_left_open(const nlohmann::json& finding) {
-  return finding.at("verdict") == "not checked" && (finding.at("parts").empty() || finding.at("check") == "frame" || finding.at("check") == "seams");
+  return finding.at("verdict") == "not checked" &&
+         (finding.at("parts").empty() || finding.at("check") == "frame" || finding.at("check") == "seams");
 }
 
 /// No failure, and nothing marginal or left unchecked of a part but what a comment of the spec explains:
@@ -181,6 +182,20 @@ TEST_F(Surprises, AKeyThatIsNotKnownIsRefused) {
   const ScratchFolder scratch;
   write_file(scratch.path() / "expect.toml", "[[expect]]\ncheck = \"overlap\"\nverdict = \"fail\"\nammount = 3.0\n");
   EXPECT_THROW((void)read_case(scratch.path() / "expect.toml"), std::runtime_error);
+}
+
+TEST_F(Surprises, APlaceOrAReasonForNoneIsDemanded) {
+  const ScratchFolder scratch;
+  const auto file = scratch.path() / "expect.toml";
+  const std::string begin = "[[expect]]\ncheck = \"overlap\"\nverdict = \"fail\"\n";
+  for (const char* end : {"", "no_place = \"\"\n", "place = [1.0, 2.0, 3.0]\nno_place = \"why\"\n"}) {
+    write_file(file, begin + end);
+    EXPECT_THROW((void)read_case(file), std::runtime_error) << end;
+  }
+  for (const char* end : {"no_place = \"a chance\"\n", "place = [1.0, 2.0, 3.0]\n"}) {
+    write_file(file, begin + end);
+    EXPECT_EQ(read_case(file).expected.size(), 1U) << end;
+  }
 }
 
 }  // namespace

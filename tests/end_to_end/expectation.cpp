@@ -31,7 +31,7 @@ T need(const toml::table& table, std::string_view key, const std::filesystem::pa
 }
 
 Expectation read_expectation(const toml::table& table, const std::filesystem::path& file) {
-  allow_only(table, {"check", "verdict", "parts", "amount", "tolerance", "place", "remedy"}, file);
+  allow_only(table, {"check", "verdict", "parts", "amount", "tolerance", "place", "no_place", "remedy"}, file);
   Expectation expectation;
   expectation.whole = true;
   expectation.check = need<std::string>(table, "check", file);
@@ -47,6 +47,10 @@ Expectation read_expectation(const toml::table& table, const std::filesystem::pa
     for (const auto& coordinate : *place) expectation.place.push_back(coordinate.value<double>().value());
     if (expectation.place.size() != 3) throw std::runtime_error(file.string() + ": a place has X, Y and Z");
   }
+  // What has no place by its nature says why, so that none is forgotten.
+  const bool left_out = table.contains("no_place") && !need<std::string>(table, "no_place", file).empty();
+  if (left_out == table.contains("place"))
+    throw std::runtime_error(file.string() + ": each [[expect]] has either a place or a reason, no_place");
   if (const auto* remedy = table["remedy"].as_table()) {
     expectation.remedy_key = need<std::string>(*remedy, "key", file);
     expectation.remedy_value = need<std::string>(*remedy, "value", file);

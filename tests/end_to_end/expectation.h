@@ -19,7 +19,7 @@ struct Expectation {
   std::vector<std::string> parts;
   std::optional<double> amount;
   double tolerance = 0;
-  std::vector<double> place;              // X, Y, Z in mm, to place_tolerance_mm; empty: not said
+  std::vector<double> place;              // X, Y, Z in mm, to place_tolerance_mm; empty: `no_place` says why
   std::optional<std::string> remedy_key;  // absent: of a case, the finding has none
   std::optional<std::string> remedy_value;
   std::optional<std::string> too_little;  // a step nearer to what stands in the spec: this finding, or another, stays
