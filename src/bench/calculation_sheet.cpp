@@ -70,14 +70,15 @@ class Sheet {
     flow_.heading("2  Inputs and where they come from");
     Table table{{{"input"}, {"value"}, {"source"}}, {}};
     for (const CalculationInput& in : calculation_.inputs) {
-      table.rows.push_back({{in.what, units_.sentence(in.value), in.source.empty() ? "missing" : in.source}});
+      table.rows.push_back(
+          {{units_.sentence(in.what), units_.sentence(in.value), in.source.empty() ? "missing" : in.source}});
     }
     flow_.table(table);
   }
 
   void path() {
     flow_.heading("3  The way of the load");
-    for (const std::string& line : calculation_.load_path) flow_.sentence(line);
+    for (const std::string& line : calculation_.load_path) flow_.sentence(units_.sentence(line));
   }
 
   [[nodiscard]] static bool is_reckoned(const Finding& f) {
@@ -104,7 +105,9 @@ class Sheet {
   }
 
   [[nodiscard]] std::string amount(double value, const std::string& unit) const {
-    return unit == "mm" || unit == "kg" ? units_.measure(value, unit) : fmt::format("{:.4g} {}", value, unit);
+    if (value == 0) return units_.measure(value, unit);
+    const double step = std::pow(10, std::ceil(std::log10(std::abs(value))) - 4);  // four digits say enough
+    return units_.measure(std::round(value / step) * step, unit);
   }
 
   [[nodiscard]] std::string place_words(Vec3 at) const {

@@ -52,7 +52,7 @@ class Inputs {
     }
     const MassAt& whole = weights.whole(LoadState::loaded);
     add("centre of mass, loaded",
-        fmt::format("({:.0f}, {:.0f}, {:.0f}) mm", whole.centre.x, whole.centre.y, whole.centre.z),
+        fmt::format("x {:.0f} mm, y {:.0f} mm, z {:.0f} mm", whole.centre.x, whole.centre.y, whole.centre.z),
         "from the frame's front left bottom corner; each item balances in its middle");
   }
 
@@ -70,12 +70,13 @@ class Inputs {
       if (s) {
         by_strength[{what.first, s->yield_mpa, s->tensile_mpa, s->source}].insert(what.second);
       } else {
-        add(fmt::format("{}, {} mm", what.first, what.second), "its strength is in no table", "");
+        add(fmt::format("{}, {:.4g} mm", what.first, what.second), "its strength is in no table", "");
       }
     }
     for (const auto& [s, thick] : by_strength) {
       const auto& [name, yield, tensile, source] = s;
-      add(fmt::format("{}, {} to {} mm", name, *thick.begin(), *thick.rbegin()),
+      const std::string from = thick.size() > 1 ? fmt::format("{:.4g} mm to ", *thick.begin()) : std::string();
+      add(fmt::format("{}, {}{:.4g} mm", name, from, *thick.rbegin()),
           fmt::format("yield {:.0f} MPa, tensile {:.0f} MPa", yield, tensile), source);
     }
   }

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 
@@ -17,6 +18,27 @@ namespace {
 
 constexpr double mm_per_inch = 25.4;         // exact by definition
 constexpr double kg_per_pound = 0.45359237;  // exact by definition
+constexpr double newtons_per_pound = kg_per_pound * 9.80665;
+
+/// A unit of the program's own words and what it is in inches and pounds.
+struct InchUnit {
+  std::string_view own;
+  std::string_view inch;
+  double per = 1;  // own units in one of the other
+  int finer = 0;   // decimals more than were said
+};
+constexpr std::array<InchUnit, 6> inch_units{{{"mm", "in", mm_per_inch, 1},
+                                              {"kg", "lb", kg_per_pound, 0},
+                                              {"N", "lbf", newtons_per_pound, 0},
+                                              {"Nm", "in lbf", newtons_per_pound* mm_per_inch / 1000, -1},
+                                              {"MPa", "ksi", 1000 * newtons_per_pound / (mm_per_inch * mm_per_inch), 1},
+                                              {"m", "ft", 12 * mm_per_inch / 1000, 0}}};
+
+const InchUnit* inch_unit(std::string_view own) {
+  const auto* found =
+      std::find_if(inch_units.begin(), inch_units.end(), [&](const InchUnit& u) { return u.own == own; });
+  return found == inch_units.end() ? nullptr : found;
+}
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
@@ -63,47 +85,56 @@ enum class Fineness { as_said, exact };
 
 /// A number of a sentence in inches or pounds, about as fine as it was said: an inch takes one decimal more than a
 /// millimetre, a pound as many as a kilogram. Exact: as in a list.
-std::string converted(std::string_view number_text, std::string_view unit, Fineness fineness) {
+std::string converted(std::string_view number_text, const InchUnit& unit, Fineness fineness) {
   const std::size_t point = number_text.find('.');
   const int decimals = point == std::string_view::npos ? 0 : static_cast<int>(number_text.size() - point - 1);
-  const double value = value_of(number_text) / (unit == "kg" ? kg_per_pound : mm_per_inch);
-  if (fineness == Fineness::exact) return number(value, unit == "kg" ? 3 : 4);
-  return with_two_digits(value, decimals + (unit == "kg" ? 0 : 1));
+  const double value = value_of(number_text) / unit.per;
+  if (fineness == Fineness::exact) return number(value, unit.own == "kg" ? 3 : 4);
+  return with_two_digits(value, std::max(0, decimals + unit.finer));
 }
 
 /// The same for a size, "25 x 30".
-std::string size_converted(std::string_view size, std::string_view unit, Fineness fineness) {
+std::string size_converted(std::string_view size, const InchUnit& unit, Fineness fineness) {
   constexpr std::string_view times = " x ";
   std::string out;
   for (std::size_t at = size.find(times); at != std::string_view::npos; at = size.find(times)) {
     out += converted(size.substr(0, at), unit, fineness) + std::string(times);
     size.remove_prefix(at + times.size());
   }
-  return out + converted(size, unit, fineness) + (unit == "kg" ? " lb" : " in");
+  return out + converted(size, unit, fineness) + " " + std::string(unit.inch);
 }
 
-/// Whether " mm" or " kg" stands at `at`, after a digit and before the end of a word.
-bool unit_stands_at(std::string_view text, std::size_t at) {
-  const std::string_view word = text.substr(at, 3);
-  if (word != " mm" && word != " kg") return false;
-  const bool ends = at + 3 == text.size() || (!is_letter(text[at + 3]) && !is_digit(text[at + 3]));
-  return at > 0 && is_digit(text[at - 1]) && ends;
+/// The unit that stands as a word of its own behind the space at `at`, after a digit; none if none does.
+const InchUnit* unit_at(std::string_view text, std::size_t at) {
+  if (text[at] != ' ' || at == 0 || !is_digit(text[at - 1])) return nullptr;
+  std::size_t end = at + 1;
+  while (end < text.size() && (is_letter(text[end]) || is_digit(text[end]))) ++end;
+  if (end < text.size() && text[end] == '/') return nullptr;  // of a quotient
+  return inch_unit(text.substr(at + 1, end - at - 1));
 }
 
-/// Each length and mass of a text in inches and pounds.
+/// Each length, mass, force and stress of a text in inches and pounds.
 std::string all_converted(std::string_view text, Fineness fineness) {
   std::string out;
   std::size_t copied = 0;
   for (std::size_t at = 0; at < text.size(); ++at) {
-    if (!unit_stands_at(text, at)) continue;
+    const InchUnit* unit = unit_at(text, at);
+    if (unit == nullptr) continue;
     const std::size_t last = start_of_number(text, at);
     if (last >= at || last < copied) continue;
     const std::size_t from = std::max(copied, start_of_size(text, last));
     out += text.substr(copied, from - copied);
-    out += size_converted(text.substr(from, at - from), text.substr(at + 1, 2), fineness);
-    copied = at + 3;
+    out += size_converted(text.substr(from, at - from), *unit, fineness);
+    copied = at + 1 + unit->own.size();
   }
   return out + std::string(text.substr(copied));
+}
+
+/// A force or a stress to four digits.
+std::string to_four_digits(double value) {
+  const double digits = value == 0 ? 1 : std::ceil(std::log10(std::abs(value)));
+  const double step = std::pow(10, digits - 4);
+  return number(step >= 1 ? std::round(value / step) * step : value, std::max(0, 4 - static_cast<int>(digits)));
 }
 
 }  // namespace
@@ -133,11 +164,14 @@ std::string PaperUnits::weight(double kg) const {
   return fmt::format("{} {}", fixed(inches() ? kg / kg_per_pound : kg, 1), mass());
 }
 
-std::string PaperUnits::measure(double value, std::string_view unit) const {
-  if (inches() && unit == "mm") return with_two_digits(value / mm_per_inch) + " in";
-  if (inches() && unit == "kg") return number(value / kg_per_pound, 2) + " lb";
+std::string PaperUnits::measure(double value, std::string_view unit_name) const {
+  if (inches() && unit_name == "mm") return with_two_digits(value / mm_per_inch) + " in";
+  if (inches() && unit_name == "kg") return number(value / kg_per_pound, 2) + " lb";
+  if (const InchUnit* unit = inch_unit(unit_name); inches() && unit != nullptr) {
+    return fmt::format("{} {}", to_four_digits(value / unit->per), unit->inch);
+  }
   // Four decimals: a limit may be as small as the contact band.
-  return unit.empty() ? number(value, 4) : fmt::format("{} {}", number(value, 4), unit);
+  return unit_name.empty() ? number(value, 4) : fmt::format("{} {}", number(value, 4), unit_name);
 }
 
 std::string PaperUnits::sentence(std::string_view text) const {

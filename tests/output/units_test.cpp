@@ -35,6 +35,9 @@ TEST(PaperUnits, KeepTwoDigitsOfASmallLimit) {
   EXPECT_EQ(inches.measure(0.000254, "mm"), "0.00001 in");
   EXPECT_EQ(inches.measure(0.0003, "mm"), "0.000012 in");
   EXPECT_EQ(inches.measure(3, "parts"), "3 parts");
+  EXPECT_EQ(inches.measure(82535.8, "N"), "18550 lbf");  // 18554.8
+  EXPECT_EQ(inches.measure(235, "MPa"), "34.08 ksi");    // 34.0839
+  EXPECT_EQ(metric.measure(82535.8, "N"), "82535.8 N");
 }
 
 struct Sentence {
@@ -51,17 +54,24 @@ TEST_P(Sentences, AreSaidInInchesAndPounds) {
 
 INSTANTIATE_TEST_SUITE_P(
     Units, Sentences,
-    testing::Values(Sentence{"ALength", "overlap by 2.54 mm (free when", "overlap by 0.1 in (free when"},
-                    Sentence{"AtTheEnd", "permits 25.4 mm", "permits 1 in"},
-                    Sentence{"NoFinerThanItWasSaid", "stands 3.18 mm off", "stands 0.125 in off"},
-                    Sentence{"AMass", "it is 100 kg, each 50 kg.", "it is 220 lb, each 110 lb."},
-                    Sentence{"Thousands", "1,016 mm long", "40 in long"},
-                    Sentence{"Below", "stands -12.7 mm off", "stands -0.5 in off"},
-                    Sentence{"ASize", "a flat of 25.4 x 50.8 x 2.54 mm", "a flat of 1 x 2 x 0.1 in"},
-                    Sentence{"NoThread", "1/4-20 x 25.4 mm, M6 x 12.7 mm", "1/4-20 x 1 in, M6 x 0.5 in"},
-                    Sentence{"AnAreaStays", "an area of 20 mm2", "an area of 20 mm2"},
-                    Sentence{"NoNumber", "the mm and kg of 3 rods", "the mm and kg of 3 rods"},
-                    Sentence{"APart", "L 40x40x4 meets 2 M4", "L 40x40x4 meets 2 M4"}),
+    testing::Values(
+        Sentence{"ALength", "overlap by 2.54 mm (free when", "overlap by 0.1 in (free when"},
+        Sentence{"AtTheEnd", "permits 25.4 mm", "permits 1 in"},
+        Sentence{"NoFinerThanItWasSaid", "stands 3.18 mm off", "stands 0.125 in off"},
+        Sentence{"AMass", "it is 100 kg, each 50 kg.", "it is 220 lb, each 110 lb."},
+        Sentence{"Thousands", "1,016 mm long", "40 in long"},
+        Sentence{"Below", "stands -12.7 mm off", "stands -0.5 in off"},
+        Sentence{"ASize", "a flat of 25.4 x 50.8 x 2.54 mm", "a flat of 1 x 2 x 0.1 in"},
+        Sentence{"NoThread", "1/4-20 x 25.4 mm, M6 x 12.7 mm", "1/4-20 x 1 in, M6 x 0.5 in"},
+        Sentence{"AnAreaStays", "an area of 20 mm2", "an area of 20 mm2"},
+        // 1 lbf = 0.45359237 kg x 9.80665 m/s2 (standard gravity, 3rd CGPM 1901); ksi, in lbf and ft from it
+        Sentence{"AForce", "holds 44.48 N up", "holds 10 lbf up"},
+        Sentence{"AStress", "68.9 MPa of 235 MPa.", "9.99 ksi of 34.1 ksi."},
+        Sentence{"AMoment", "with 184 N and 11.3 Nm, 3", "with 41 lbf and 100 in lbf, 3"},
+        Sentence{"ASeam", "3.05 m of seam laid", "10.01 ft of seam laid"},
+        Sentence{"NoUnit", "2 M6 screws, 4 Newton, 3 men, 5 N/mm2", "2 M6 screws, 4 Newton, 3 men, 5 N/mm2"},
+        Sentence{"NoNumber", "the mm and kg of 3 rods", "the mm and kg of 3 rods"},
+        Sentence{"APart", "L 40x40x4 meets 2 M4", "L 40x40x4 meets 2 M4"}),
     [](const auto& c) { return c.param.name; });
 
 TEST(PaperUnits, SayASizeAsFineAsAList) {
