@@ -153,7 +153,7 @@ class CutList {
       const Part& part = plan_.parts[id];
       const Vec3 size = model_.parts.at(id).bounds.size();
       Row row{{"", part.mark, part.name, std::to_string(count_[id]), units_.length(size.x), units_.length(size.z),
-               part.material, part.size}};
+               part.material, units_.sizes(part.size)}};
       row.tick = true;
       const std::string fixing = output::fixing_note(plan_, id, units_);
       if (!fixing.empty()) row.below.emplace_back("then", fixing);
@@ -167,14 +167,15 @@ class CutList {
     if (ids.empty()) return;
     flow_.heading("Threaded rod");
     flow_.sentence(
-        fmt::format("Places of nuts in {}: from the rod's end to the nut's nearer face. Rods often come with "
+        fmt::format("Places of nuts ({}): from the rod's end to the nut's nearer face. Rods often come with "
                     "the item: measure them first.",
                     units_.length()));
     Table table{{{"done"}, {"mark"}, {"size"}, {"count", Anchor::right}, {"nuts"}}, {}};
     for (const PartId id : ids) {
       for (const output::RodNuts& rod : output::nuts_on_rods(plan_, id, units_)) {
         const Part& part = plan_.parts[id];
-        table.rows.push_back({{"", part.mark, part.size, std::to_string(rod.count), rod.words}, {}, true});
+        table.rows.push_back(
+            {{"", part.mark, units_.sizes(part.size), std::to_string(rod.count), rod.words}, {}, true});
       }
     }
     flow_.table(table);

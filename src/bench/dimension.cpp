@@ -39,6 +39,31 @@ void arrows(Page& page, Vec2 from, Vec2 to) {
   arrow(page, to, -way * along);
 }
 
+/// An extension line along an axis, interrupted where words stand on its way (ISO 129-1 lets it be).
+void extension(Page& page, Vec2 from, Vec2 to) {
+  constexpr double around_mm = 0.4;
+  const bool level = std::abs(to.y - from.y) < 1e-9;
+  const double across = level ? from.y : from.x;
+  const double low = level ? std::min(from.x, to.x) : std::min(from.y, to.y);
+  const double high = level ? std::max(from.x, to.x) : std::max(from.y, to.y);
+  std::vector<std::pair<double, double>> words;
+  for (const Label& label : page.labels) {
+    const Box2& b = label.box;
+    const bool on_its_way = level ? b.low.y < across && across < b.high.y : b.low.x < across && across < b.high.x;
+    if (!on_its_way) continue;
+    words.emplace_back((level ? b.low.x : b.low.y) - around_mm, (level ? b.high.x : b.high.y) + around_mm);
+  }
+  std::sort(words.begin(), words.end());
+  words.emplace_back(high, high);
+  double at = low;
+  for (const auto& [begin, end] : words) {
+    const double until = std::min(begin, high);
+    if (until > at)
+      page.line(level ? Vec2{at, across} : Vec2{across, at}, level ? Vec2{until, across} : Vec2{across, until});
+    at = std::max(at, end);
+  }
+}
+
 /// Where words stand: in the order of what they name, as near to it as the pitch and the room let them.
 std::vector<double> spread(std::vector<Running>& all, double low, double high) {
   std::sort(all.begin(), all.end(), [](const Running& a, const Running& b) { return a.at_mm < b.at_mm; });
@@ -90,7 +115,7 @@ void knee(Page& page, Vec2 from, Vec2 to, Vec2 way) {
 void dimension_across(Page& page, const Type& type, double from_x, double to_x, double y, double from_y,
                       const std::string& words, bool at_left) {
   const double way = y > from_y ? 1 : -1;
-  for (const double x : {from_x, to_x}) page.line({x, from_y + way * standoff_mm}, {x, y + way * overshoot_mm});
+  for (const double x : {from_x, to_x}) extension(page, {x, from_y + way * standoff_mm}, {x, y + way * overshoot_mm});
   arrows(page, {from_x, y}, {to_x, y});
   const double room = std::abs(to_x - from_x) - 1;
   if (type.width_mm(words, text_mm) > room) {
@@ -105,7 +130,7 @@ void dimension_across(Page& page, const Type& type, double from_x, double to_x, 
 void dimension_up(Page& page, const Type& type, double from_y, double to_y, double x, double from_x,
                   const std::string& words, bool below) {
   const double way = x > from_x ? 1 : -1;
-  for (const double y : {from_y, to_y}) page.line({from_x + way * standoff_mm, y}, {x + way * overshoot_mm, y});
+  for (const double y : {from_y, to_y}) extension(page, {from_x + way * standoff_mm, y}, {x + way * overshoot_mm, y});
   arrows(page, {x, from_y}, {x, to_y});
   const double room = std::abs(to_y - from_y) - 1;
   if (type.width_mm(words, text_mm) > room) {

@@ -82,7 +82,7 @@ class PartSheets {
                    {"count", std::to_string(quantity_)},
                    {fmt::format("{} each", units_.mass()), units_.mass(part_.mass_kg)},
                    {"general tolerances", output::tolerance_note(plan_, id_)},
-                   {"lengths", fmt::format("in {}", units_.length())}};
+                   {"lengths", info_.units == UnitSystem::in_lb ? "in inches" : "in mm"}};
     block.first_angle = info_.bench.first_angle;
     return block;
   }

@@ -224,8 +224,11 @@ class ViewLayout {
       if (end) {
         dimension_up(page_, type_, box.low.y, box.high.y, box.high.x + overall_mm, box.high.x, words);
       } else {
+        // Words that stand beyond the arrows keep away from the other view.
+        const bool lower = (v.slot == ViewSlot::front) == views_.beside_above;
+        const bool below = lower && view(ViewSlot::beside) != nullptr;
         dimension_up(page_, type_, box.low.y, box.high.y, box.low.x - depth(v, Side::left) - overall_mm + 3, box.low.x,
-                     words);
+                     words, below);
       }
     }
   }

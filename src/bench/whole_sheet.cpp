@@ -69,7 +69,7 @@ Status add_whole_sheet(Paper& paper, const Plan& plan, const Model& model, const
                  {std::string(units.mass()) + " to make", units.mass(totals.made_kg)},
                  {std::string(units.mass()) + " in all", units.mass(totals.all_kg)},
                  {"general tolerances", "welded " + std::string(output::welded_tolerance)},
-                 {"lengths", "in " + std::string(units.length())}};
+                 {"lengths", info.units == UnitSystem::in_lb ? "in inches" : "in mm"}};
   block.first_angle = info.bench.first_angle;
   for (PaperFormat format = info.bench.paper;; format = larger(format)) {
     Paper own;

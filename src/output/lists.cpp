@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <limits>
 #include <map>
 #include <tuple>
@@ -82,9 +83,24 @@ std::string print_purpose(Role role) {
   }
 }
 
+/// "4 holes for a 7.5 mm drill", the drill as it is bought.
+std::string guide_words(const std::string& size, const PaperUnits& units) {
+  constexpr std::string_view before = " holes for a ";
+  constexpr std::string_view unit = " mm";
+  const std::size_t from = size.find(before);
+  const std::size_t to = from == std::string::npos ? from : size.find(unit, from);
+  double drill_mm = 0;
+  if (to == std::string::npos) return units.sizes(size);
+  const std::size_t at = from + before.size();
+  std::from_chars(size.data() + at, size.data() + to, drill_mm);
+  const std::string rest = size.substr(to + unit.size());
+  const std::string name = units.drill(drill_mm);
+  const bool says_unit = name.find_first_not_of("0123456789.") != std::string::npos;
+  return size.substr(0, at) + name + std::string(says_unit ? "" : unit) + units.sizes(rest);
+}
+
 std::string print_note(const Part& part, const PaperUnits& units) {
-  // A drill is named in millimetres in every list.
-  const std::string size = part.role == Role::drill_guide ? part.size : units.sizes(part.size);
+  const std::string size = part.role == Role::drill_guide ? guide_words(part.size, units) : units.sizes(part.size);
   const std::string scale = size + (size.empty() ? "" : "; ") + "print at 100 %, measure the three sizes before use";
   if (part.role == Role::drill_guide) return scale + "; try the drill in one hole first";
   return part.role == Role::rod_bush ? scale + "; run a drill through a bore that is tight" : scale;

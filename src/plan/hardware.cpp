@@ -53,6 +53,11 @@ std::string screw_length_in_words(const Thread& thread, double length_mm) {
   return tables::is_unified(thread) ? plain(length_mm / 25.4) + " in" : plain(length_mm);
 }
 
+/// In a mark, in the unit that the thread is bought in.
+std::string length_in_mark(const Thread& thread, double length_mm) {
+  return plain(tables::is_unified(thread) ? length_mm / 25.4 : length_mm);
+}
+
 std::string rod_length_in_words(const Thread& thread, double length_mm) {
   return screw_length_in_words(thread, length_mm) + (tables::is_unified(thread) ? "" : " mm");
 }
@@ -68,13 +73,14 @@ std::string nut_class_in_words(const std::optional<Sourced<std::string>>& rod_st
 }
 
 Part threaded_rod(const Thread& thread, double length_mm) {
-  return bought(fmt::format("ROD-{}x{}", thread.size, plain(length_mm)), "threaded rod", Role::rod,
+  return bought(fmt::format("ROD-{}x{}", thread.size, length_in_mark(thread, length_mm)), "threaded rod", Role::rod,
                 fmt::format("{} x {}", thread.size, rod_length_in_words(thread, length_mm)),
                 {{disc(thread.major_mm), Pose{}, length_mm}});
 }
 
 Part weld_stud(const Thread& thread, double length_mm) {
-  return bought(fmt::format("STD-{}x{}", thread.size, plain(length_mm)), "threaded weld stud", Role::stud,
+  return bought(fmt::format("STD-{}x{}", thread.size, length_in_mark(thread, length_mm)), "threaded weld stud",
+                Role::stud,
                 fmt::format("{} x {} threaded stud for welding, with a washer and a nut", thread.size,
                             screw_length_in_words(thread, length_mm)),
                 {{disc(thread.major_mm), Pose{}, length_mm}});
@@ -134,7 +140,7 @@ Part button_head_screw(const Thread& thread, const ButtonHead& head, double leng
                              head.height_mm - head.socket_depth_mm},
                             {disc(thread.major_mm), Pose{}, length_mm}};
   return bought(
-      fmt::format("SCR-{}x{}", thread.size, plain(length_mm)), "button-head screw", Role::screw,
+      fmt::format("SCR-{}x{}", thread.size, length_in_mark(thread, length_mm)), "button-head screw", Role::screw,
       fmt::format("{} x {} {}", thread.size, screw_length_in_words(thread, length_mm), standard_of(head.source)),
       std::move(prisms));
 }

@@ -82,6 +82,52 @@ TEST_P(Drawings, KeepTheirWordsInsideAndApart) {
   expect_inside_and_apart(as_built_paper(*made_.plan, info_, type_));
 }
 
+/// Whether the line passes through the box.
+bool crosses(Vec2 from, Vec2 to, const Box2& box) {
+  double low = 0;
+  double high = 1;
+  const double at[] = {from.x, from.y};
+  const double run[] = {to.x - from.x, to.y - from.y};
+  const double least[] = {box.low.x, box.low.y};
+  const double most[] = {box.high.x, box.high.y};
+  for (int k = 0; k < 2; ++k) {
+    if (std::abs(run[k]) < 1e-9) {
+      if (at[k] <= least[k] || at[k] >= most[k]) return false;
+      continue;
+    }
+    const double a = (least[k] - at[k]) / run[k];
+    const double b = (most[k] - at[k]) / run[k];
+    low = std::max(low, std::min(a, b));
+    high = std::min(high, std::max(a, b));
+  }
+  return low < high;
+}
+
+/// ISO 129-1: no line runs through the number of a dimension. Numbers alone, so names of holes and captions are not
+/// asked.
+TEST_P(Drawings, KeepLinesOffTheNumbersOfDimensions) {
+  const auto paper = drawings_paper(*made_.plan, model_, info_, type_);
+  ASSERT_TRUE(paper);
+  constexpr double skin_mm = 0.6;  // of a label's box, above and below its digits
+  std::size_t numbers = 0;
+  for (std::size_t i = 0; i < paper->pages.size(); ++i) {
+    const Page& page = paper->pages[i];
+    for (const Label& label : page.labels) {
+      if (label.size_mm != text_mm || label.words.find_first_not_of("0123456789.") != std::string::npos) continue;
+      ++numbers;
+      const Box2 inner = box_of(label.box.low + Vec2{skin_mm, skin_mm}, label.box.high - Vec2{skin_mm, skin_mm});
+      for (const Stroke& stroke : page.strokes) {
+        for (std::size_t k = 0; k + 1 < stroke.vertices.size(); ++k) {
+          if (stroke.vertices[k].bulge != 0) continue;
+          EXPECT_FALSE(crosses(stroke.vertices[k].at, stroke.vertices[k + 1].at, inner))
+              << "page " << i + 1 << ", " << label.words;
+        }
+      }
+    }
+  }
+  EXPECT_GT(numbers, 20U);
+}
+
 /// Lengths that locate the outline of a side of a member with square or stepped ends, from the numbers of its cuts.
 void expect_cuts(const LegCut& start, const LegCut& end, double length_mm, double leg_mm, Words& words,
                  const PaperUnits& units) {
