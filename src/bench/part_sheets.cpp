@@ -23,6 +23,7 @@ using output::PaperUnits;
 
 constexpr double most_of_page = 0.62;  // for the views, where the table runs on to a further page
 constexpr double least_views_mm = 60;
+constexpr double small_mm = 70;
 constexpr double spare_mm = 12;  // a short table wants more room to begin than it takes
 
 class PartSheets {
@@ -45,12 +46,30 @@ class PartSheets {
       own.name = paper.name;
       const bool sound = lay(own, format, *views, rows);
       if (!sound && larger(format) != format) continue;
+      if (is_small(own, *views) && larger(format) != format) {
+        Paper more;
+        more.name = paper.name;
+        if (lay(more, larger(format), *views, rows) && factor_of(more) > factor_of(own)) own = std::move(more);
+      }
       paper.pages.insert(paper.pages.end(), own.pages.begin(), own.pages.end());
       return Done{};
     }
   }
 
  private:
+  /// "1:5" is 0.2.
+  static double factor_of(const Paper& paper) {
+    const std::string& words = paper.pages.front().scale;
+    const std::size_t colon = words.find(':');
+    return colon == std::string::npos ? 1 : std::stod(words) / std::stod(words.substr(colon + 1));
+  }
+
+  /// Drawn so small that a larger sheet is worth its while, if it is drawn larger there.
+  static bool is_small(const Paper& paper, const PartViews& views) {
+    const Vec2 size = views.all.front().size;
+    return factor_of(paper) < 1 && factor_of(paper) * std::max(size.x, size.y) < small_mm;
+  }
+
   bool lay(Paper& own, PaperFormat format, const PartViews& views, const std::vector<FeatureRow>& rows) {
     Page blank;
     blank.format = format;
@@ -102,9 +121,6 @@ class PartSheets {
         all.push_back("Start: " + output::end_words(member->start, member->section, units_) + ".");
       if (member->end.mitre) all.push_back("End: " + output::end_words(member->end, member->section, units_) + ".");
     }
-    if (const auto* flat = std::get_if<Flat>(&part_.form)) {
-      if (!flat->bends.empty()) all.push_back("At each chain line: " + output::bend_note(flat->bends[0], units_) + ".");
-    }
     for (const std::string& note : {output::fixing_note(plan_, id_, units_), output::true_up_note(plan_, id_)}) {
       if (!note.empty()) all.push_back("Then: " + note + ".");
     }
@@ -127,7 +143,34 @@ class PartSheets {
       table.rows.push_back({{row.name, row.size, row.level, along}, {}});
     }
     if (!table.rows.empty()) flow.table(table);
+    add_bends(flow);
     for (const std::string& note : notes()) flow.sentence(note);
+  }
+
+  /// Where the lines are the view says; here what is done at them.
+  void add_bends(Flow& flow) const {
+    const auto* flat = std::get_if<Flat>(&part_.form);
+    if (flat == nullptr || flat->bends.empty()) return;
+    const std::string unit(units_.length());
+    Table table{{{"bend"},
+                 {"towards"},
+                 {"angle", Anchor::right},
+                 {"inside radius " + unit, Anchor::right},
+                 {"length " + unit, Anchor::right},
+                 {"arc in the flat " + unit, Anchor::right}},
+                {}};
+    for (std::size_t i = 0; i < flat->bends.size(); ++i) {
+      const Bend& bend = flat->bends[i];
+      table.rows.push_back(
+          {{bend_name(i), bend.up ? "up, to who looks at the pattern" : "down, away from who looks at it", "90°",
+            units_.length(bend.radius_mm), units_.length(norm(bend.to - bend.from)), units_.length(bend.zone_mm)}});
+    }
+    flow.table(table);
+    Box3 bent;
+    for (const Prism& prism : body_of(part_).outer) bent.add(prism.bounds());
+    const Vec3 size = bent.size();
+    flow.sentence(fmt::format("Chain lines: the middles of the arcs. Bent, to check: {} x {} x {} over all.",
+                              units_.length(size.x), units_.length(size.y), units_.length(size.z)));
   }
 
   const Plan& plan_;

@@ -121,8 +121,10 @@ PartView outline_view(const Flat& flat) {
     if (cut_out(hole).kind != CutOut::Kind::other) continue;
     sizes.add(outline_sizes(hole));
   }
-  for (const Bend& bend : flat.bends) {
+  for (std::size_t i = 0; i < flat.bends.size(); ++i) {
+    const Bend& bend = flat.bends[i];
     const auto on_page = [&](Vec2 p) { return Vec2{p.x - low.x, height - (p.y - low.y)}; };
+    view.words.push_back({on_page(0.4 * bend.from + 0.6 * bend.to), bend_name(i)});
     view.strokes.push_back({{{on_page(bend.from)}, {on_page(bend.to)}}, false, bend_dash_mm, Dash::chain});
     // A bend's line is located as an edge is.
     const Vec2 a = bend.from - low;
@@ -249,6 +251,8 @@ bool is_round(const Part& part) {
 }
 
 }  // namespace
+
+std::string bend_name(std::size_t index) { return "bend " + std::to_string(index + 1); }
 
 bool is_drawn(const Part& part) {
   return output::is_cut(part) || is_round(part) ||

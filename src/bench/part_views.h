@@ -32,6 +32,9 @@ struct PartViews {
 };
 [[nodiscard]] Result<PartViews> part_views(const Plan& plan, const Model& model, PartId id, bool first_angle);
 
+/// What a flat part's bend is called on its drawing: "bend 1".
+[[nodiscard]] std::string bend_name(std::size_t index);
+
 /// Parts that a shop draws: flat parts as they are cut, members and rounds as they are sawn.
 [[nodiscard]] bool is_drawn(const Part& part);
 
