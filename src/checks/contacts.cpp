@@ -7,8 +7,8 @@
 #include <thread>
 
 #include "checks/give_way.h"
-#include "checks/near.h"
 #include "fitup/tolerances.h"
+#include "geometry/near_boxes.h"
 
 namespace fitup::checks {
 
@@ -29,7 +29,7 @@ void sort_beads(const Scene& scene, Contacts& contacts) {
     boxes.push_back(bead == nullptr || !scene.may_give_way(*bead) ? scene.body(t).outer.box : Box3{});
   }
   // What only touches is no fault.
-  for (const auto& [a, b] : near_pairs(boxes, -tolerance::contact_mm)) {
+  for (const auto& [a, b] : geometry::near_pairs(boxes, -tolerance::contact_mm)) {
     if (a < others && b >= others && !is_own(scene, a, *scene.bead_of(b))) contacts.beads.push_back({a, b, {}});
   }
   for (const auto& [a, b] : beads_of_two_wholes(scene)) {
@@ -43,7 +43,7 @@ void sort_pairs(const Scene& scene, Contacts& contacts) {
   const std::size_t instances = plan.instances.size();
   std::vector<Box3> boxes;
   for (Thing t = 0; t < instances + plan.zones.size(); ++t) boxes.push_back(scene.body(t).outer.box);
-  for (const auto& [a, b] : near_pairs(boxes, tolerance::contact_mm)) {
+  for (const auto& [a, b] : geometry::near_pairs(boxes, tolerance::contact_mm)) {
     if (b < instances) {
       contacts.instances.push_back({a, b, {}});
     } else if (a < instances && plan.zones[b - instances].owner != a) {

@@ -10,9 +10,9 @@
 #include "checks/clearance.h"
 #include "checks/contacts.h"
 #include "checks/insertion.h"
-#include "checks/near.h"
 #include "checks/reach.h"
 #include "fitup/tolerances.h"
+#include "geometry/near_boxes.h"
 
 namespace fitup::checks {
 
@@ -59,7 +59,7 @@ std::vector<std::pair<Thing, Thing>> beads_of_two_wholes(const Scene& scene) {
   std::vector<Box3> boxes;
   for (std::size_t i = 0; i < scene.beads().size(); ++i) boxes.push_back(scene.body(scene.thing_of_bead(i)).outer.box);
   std::vector<std::pair<Thing, Thing>> pairs;
-  for (const auto& [a, b] : near_pairs(boxes, -tolerance::contact_mm)) {
+  for (const auto& [a, b] : geometry::near_pairs(boxes, -tolerance::contact_mm)) {
     if (whole[scene.beads()[a].a] != whole[scene.beads()[b].a])
       pairs.emplace_back(scene.thing_of_bead(a), scene.thing_of_bead(b));
   }

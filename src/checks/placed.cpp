@@ -137,16 +137,6 @@ void move(Stack& stack, Vec3 by) {
 
 }  // namespace
 
-double component(Vec3 v, int axis) { return axis == 0 ? v.x : axis == 1 ? v.y : v.z; }
-
-bool apart(const Box3& a, const Box3& b, double band_mm) {
-  for (int i = 0; i < 3; ++i) {
-    if (component(a.low, i) > component(b.high, i) + band_mm) return true;
-    if (component(b.low, i) > component(a.high, i) + band_mm) return true;
-  }
-  return false;
-}
-
 Box3 common(const Box3& a, const Box3& b) {
   return {{std::max(a.low.x, b.low.x), std::max(a.low.y, b.low.y), std::max(a.low.z, b.low.z)},
           {std::min(a.high.x, b.high.x), std::min(a.high.y, b.high.y), std::min(a.high.z, b.high.z)}};

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "fitup/plan.h"
+#include "geometry/near_boxes.h"
 #include "geometry/region.h"
 
 namespace fitup::checks {
@@ -51,8 +52,8 @@ struct PlacedBody {
 [[nodiscard]] PlacedPrism moved(const PlacedPrism& prism, Vec3 by);
 [[nodiscard]] PlacedBody moved(const PlacedBody& body, Vec3 by);
 
-[[nodiscard]] double component(Vec3 v, int axis);
-[[nodiscard]] bool apart(const Box3& a, const Box3& b, double band_mm);
+using geometry::apart;
+using geometry::component;
 [[nodiscard]] Box3 common(const Box3& a, const Box3& b);
 
 }  // namespace fitup::checks

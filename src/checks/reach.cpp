@@ -10,13 +10,13 @@
 #include "checks/bay_room.h"
 #include "checks/contacts.h"
 #include "checks/meeting_place.h"
-#include "checks/near.h"
 #include "checks/order.h"
 #include "checks/reach_words.h"
 #include "checks/seams.h"
 #include "checks/tool_room.h"
 #include "checks/ways.h"
 #include "fitup/tolerances.h"
+#include "geometry/near_boxes.h"
 
 namespace fitup::checks {
 
@@ -329,7 +329,7 @@ class Reach {
 
   const Scene& scene_;
   const Plan& plan_;
-  NearBoxes near_;                    // of all things but zones
+  geometry::NearBoxes near_;          // of all things but zones
   std::vector<std::size_t> step_of_;  // index: InstanceId
   std::vector<std::size_t> from_;     // likewise: by which step it stands there
   ReachWords words_;

@@ -9,10 +9,10 @@
 #include "checks/bead_section.h"
 #include "checks/blocked_seams.h"
 #include "checks/joint_seams.h"
-#include "checks/near.h"
 #include "checks/rules.h"
 #include "checks/scene.h"
 #include "fitup/tolerances.h"
+#include "geometry/near_boxes.h"
 
 namespace fitup::checks {
 
@@ -138,7 +138,7 @@ class InTheWay {
 
   const Plan& plan_;
   const std::vector<PlacedBody>& bodies_;
-  NearBoxes near_;
+  geometry::NearBoxes near_;
 };
 
 class AllSeams {

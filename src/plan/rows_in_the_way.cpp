@@ -9,7 +9,10 @@
 #include <set>
 #include <vector>
 
+#include <fmt/format.h>
+
 #include "fitup/tolerances.h"
+#include "geometry/near_boxes.h"
 #include "plan/clear_rows.h"
 #include "plan/face_axes.h"
 #include "plan/mitre.h"
@@ -104,9 +107,30 @@ struct RowScrew {
   double hole_mm = 0;
 };
 
+bool is_by_rule(const Draft& draft, const BoxSpec& box, InstanceId screw) {
+  const std::string& key = draft.instance(screw).key;
+  for (const Face face : all_faces) {
+    if (key != fmt::format("box.{}.face.{}", box.name, to_text(face))) continue;
+    const FaceSpec& spec = box.face(face);
+    const auto& at = spec.screws.at;
+    return *spec.closed_by == Closure::cover &&
+           std::none_of(at.begin(), at.end(), [](const auto& given) { return given.has_value(); });
+  }
+  return false;
+}
+
+std::vector<Box3> boxes_of(const std::vector<Taken>& taken) {
+  std::vector<Box3> out;
+  out.reserve(taken.size());
+  for (const Taken& t : taken) out.push_back(t.box);
+  return out;
+}
+
 class RowsInTheWay {
  public:
-  explicit RowsInTheWay(Build& build) : build_(build), draft_(build.draft), taken_(pieces_of_steel(build.draft)) {
+  explicit RowsInTheWay(Build& build)
+      : build_(build), draft_(build.draft), taken_(pieces_of_steel(build.draft)), near_(boxes_of(taken_)) {
+    for (std::size_t i = 0; i < taken_.size(); ++i) pieces_[taken_[i].id].push_back(i);
     for (const Joint& joint : draft_.joints()) {
       joined_[joint.a].push_back(&joint);
       joined_[joint.b].push_back(&joint);
@@ -127,20 +151,8 @@ class RowsInTheWay {
   }
 
  private:
-  [[nodiscard]] bool is_by_rule(InstanceId screw) const {
-    const std::string& key = draft_.instance(screw).key;
-    for (const Face face : all_faces) {
-      if (key != build_.key("face." + std::string(to_text(face)))) continue;
-      const FaceSpec& spec = build_.box_spec().face(face);
-      const auto& at = spec.screws.at;
-      return *spec.closed_by == Closure::cover &&
-             std::none_of(at.begin(), at.end(), [](const auto& given) { return given.has_value(); });
-    }
-    return false;
-  }
-
   void add(const Fastener& fastener) {
-    if (!is_by_rule(fastener.screw)) return;
+    if (!is_by_rule(draft_, build_.box_spec(), fastener.screw)) return;
     RowScrew screw;
     screw.id = fastener.screw;
     screw.own.insert(fastener.screw);
@@ -172,8 +184,8 @@ class RowsInTheWay {
   // The wall of the host that the screw goes through.
   [[nodiscard]] std::optional<Box3> wall_of(const RowScrew& screw) const {
     std::optional<Box3> found;
-    for (const Taken& t : taken_) {
-      if (t.id != screw.host) continue;
+    for (const std::size_t piece : pieces_of(screw.host)) {
+      const Taken& t = taken_[piece];
       bool here = true;
       for (int axis = 0; axis < 3; ++axis) {
         const double p = along(screw.at, axis);
@@ -191,9 +203,7 @@ class RowsInTheWay {
     for (const Joint* joint : joined_[screw.host]) {
       if (joint->kind != JointKind::weld) continue;
       const InstanceId other = joint->a == screw.host ? joint->b : joint->a;
-      for (const Taken& t : taken_) {
-        if (t.id == other) clear_of_bead(screw, row, *wall, *joint, t.box);
-      }
+      for (const std::size_t piece : pieces_of(other)) clear_of_bead(screw, row, *wall, *joint, taken_[piece].box);
     }
   }
 
@@ -222,24 +232,36 @@ class RowsInTheWay {
   [[nodiscard]] bool yields_to(const RowScrew& screw, InstanceId other) const {
     if (screw.own.count(other) > 0) return false;
     if (draft_.part(other).role != Role::screw) return true;
-    return row_of(draft_, other) != screw.row && (other < screw.id || !is_by_rule(other));
+    return row_of(draft_, other) != screw.row && (other < screw.id || !is_by_rule(draft_, build_.box_spec(), other));
   }
 
   void clear_of_parts(const RowScrew& screw, const std::vector<RowScrew>& row) {
-    for (const Taken& own : taken_) {
-      const bool hardware = screw.own.count(own.id) > 0 && draft_.part(own.id).source == Source::bought;
-      if (!hardware) continue;
-      const double half = along(own.box.size(), run_) / 2 + between_parts_mm;
-      for (const Taken& other : taken_) {
-        if (!share_space(own.box, other.box) || !yields_to(screw, other.id)) continue;
-        wish(screw, row, along(other.box.low, run_) - half, along(other.box.high, run_) + half);
-      }
+    for (const InstanceId id : screw.own) {
+      if (draft_.part(id).source != Source::bought) continue;
+      for (const std::size_t piece : pieces_of(id)) clear_of_part(screw, row, taken_[piece].box);
     }
+  }
+
+  void clear_of_part(const RowScrew& screw, const std::vector<RowScrew>& row, const Box3& own) {
+    const double half = along(own.size(), run_) / 2 + between_parts_mm;
+    for (const std::size_t piece : near_.near(own, -tolerance::contact_mm)) {
+      const Taken& other = taken_[piece];
+      if (!yields_to(screw, other.id)) continue;
+      wish(screw, row, along(other.box.low, run_) - half, along(other.box.high, run_) + half);
+    }
+  }
+
+  [[nodiscard]] const std::vector<std::size_t>& pieces_of(InstanceId id) const {
+    static const std::vector<std::size_t> none;
+    const auto found = pieces_.find(id);
+    return found == pieces_.end() ? none : found->second;
   }
 
   Build& build_;
   const Draft& draft_;
   std::vector<Taken> taken_;
+  geometry::NearBoxes near_;
+  std::map<InstanceId, std::vector<std::size_t>> pieces_;  // places in taken_
   std::map<InstanceId, std::vector<const Joint*>> joined_;
   std::map<std::string, std::vector<RowScrew>> rows_;
   int run_ = 0;

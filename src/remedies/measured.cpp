@@ -7,11 +7,11 @@
 #include <map>
 
 #include "checks/contacts.h"
-#include "checks/near.h"
 #include "checks/overlap.h"
 #include "checks/rules.h"
 #include "checks/seams.h"
 #include "fitup/tolerances.h"
+#include "geometry/near_boxes.h"
 #include "remedies/focus.h"
 
 namespace fitup::remedies {
@@ -144,7 +144,7 @@ Broken AsPlanned::broken(const Plan& measured, const std::function<bool()>& stop
   boxes.reserve(now.size());
   for (Thing t = 0; t < now.size(); ++t) boxes.push_back(body(t).outer.box);
   Broken broken;
-  for (const auto& [a, b] : checks::near_pairs(boxes, tolerance::contact_mm)) {
+  for (const auto& [a, b] : geometry::near_pairs(boxes, tolerance::contact_mm)) {
     if (!now[a].moved && !now[b].moved) continue;
     const bool together = !now[a].reshaped && !now[b].reshaped && near_nothing(now[a].by - now[b].by);
     if (together || !is_asked(a, b)) continue;

@@ -6,11 +6,14 @@
 #include <BOPAlgo_Alerts.hxx>
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepAlgoAPI_Fuse.hxx>
+#include <BRepBuilderAPI_Copy.hxx>
 #include <BRepCheck_Analyzer.hxx>
 #include <BRepClass3d_SolidClassifier.hxx>
+#include <BRepLib.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <BRep_Tool.hxx>
+#include <Geom_Plane.hxx>
 #include <Precision.hxx>
 #include <ShapeUpgrade_UnifySameDomain.hxx>
 #include <TopExp_Explorer.hxx>
@@ -61,13 +64,41 @@ TopoDS_Solid only_solid(const TopoDS_Shape& shape) {
   return found;
 }
 
+namespace {
+
+bool has_many_holes(const TopoDS_Face& face) {
+  constexpr int many = 8;
+  return face.NbChildren() > many && !Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull();
+}
+
+// The kernel compares every hole of a face with every other one, and works out the edges' curves in the plane each
+// time unless they are kept: a copy keeps them, so that what is written does not change.
+TopoDS_Shape with_curves_kept(const TopoDS_Solid& solid) {
+  bool many = false;
+  for (TopExp_Explorer it(solid, TopAbs_FACE); it.More(); it.Next()) {
+    many = many || has_many_holes(TopoDS::Face(it.Current()));
+  }
+  if (!many) return solid;
+  const TopoDS_Shape copy = BRepBuilderAPI_Copy(solid).Shape();
+  for (TopExp_Explorer it(copy, TopAbs_FACE); it.More(); it.Next()) {
+    const TopoDS_Face& face = TopoDS::Face(it.Current());
+    if (!has_many_holes(face)) continue;
+    for (TopExp_Explorer edge(face, TopAbs_EDGE); edge.More(); edge.Next()) {
+      BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(edge.Current()), face);
+    }
+  }
+  return copy;
+}
+
+}  // namespace
+
 void require_sound(const TopoDS_Solid& solid) {
   int shells = 0;
   for (TopExp_Explorer it(solid, TopAbs_SHELL); it.More(); it.Next(), ++shells) {
     if (!BRep_Tool::IsClosed(it.Current())) throw Trouble("its surface is not closed");
   }
   if (shells != 1) throw Trouble(fmt::format("it has {} separate surfaces where there must be one", shells));
-  if (!BRepCheck_Analyzer(solid).IsValid()) throw Trouble("the kernel's own check finds its surface not valid");
+  if (!BRepCheck_Analyzer(with_curves_kept(solid)).IsValid()) throw Trouble("the kernel's own check finds its surface not valid");
   BRepClass3d_SolidClassifier classifier(solid);
   classifier.PerformInfinitePoint(Precision::Confusion());
   if (classifier.State() != TopAbs_OUT) throw Trouble("its surface is turned inside out");

@@ -19,13 +19,13 @@
 #include "checks/hole_fit.h"
 #include "checks/insertion.h"
 #include "checks/joints.h"
-#include "checks/near.h"
 #include "checks/overlap.h"
 #include "checks/reach.h"
 #include "checks/tool_room.h"
 #include "checks/ways.h"
 #include "checks/welds.h"
 #include "fitup/tolerances.h"
+#include "geometry/near_boxes.h"
 #include "speed/job.h"
 
 namespace {
@@ -133,7 +133,7 @@ class Comparison {
     std::vector<Box3> boxes;
     for (InstanceId i = 0; i < plan_.instances.size(); ++i) boxes.push_back(scene_.body(i).outer.box);
     std::vector<Question> all;
-    for (const auto& [first, second] : checks::near_pairs(boxes, -0.01)) {
+    for (const auto& [first, second] : geometry::near_pairs(boxes, -0.01)) {
       const InstanceId a = first;
       const InstanceId b = second;
       if (in_a_thread(a, b)) continue;

@@ -12,13 +12,13 @@
 #include <vector>
 
 #include "checks/contacts.h"
-#include "checks/near.h"
 #include "fitup/findings.h"
 #include "fitup/job.h"
 #include "fitup/layout.h"
 #include "fitup/model.h"
 #include "fitup/plan.h"
 #include "fitup/spec.h"
+#include "geometry/near_boxes.h"
 #include "speed/job.h"
 
 namespace {
@@ -99,7 +99,7 @@ Pairs overlapping_boxes(const checks::Scene& scene) {
   for (std::size_t i = 0; i < job->plan->instances.size(); ++i) {
     boxes.push_back(scene.body(i).outer.box);
   }
-  return checks::near_pairs(boxes, -boxes_share_mm);
+  return geometry::near_pairs(boxes, -boxes_share_mm);
 }
 
 /// Volume that a screw in its thread shares with what it is screwed into, by the plan's own statement.

@@ -1,11 +1,9 @@
 // The sweep against every pair looked at.
-#include "checks/near.h"
+#include "geometry/near_boxes.h"
 
 #include <random>
 
 #include <gtest/gtest.h>
-
-#include "checks/placed.h"
 
 namespace fitup {
 namespace {
@@ -30,11 +28,11 @@ TEST(NearPairs, AreThoseThatComparingEveryPairFinds) {
   std::vector<std::pair<std::size_t, std::size_t>> expected;
   for (std::size_t i = 0; i < boxes.size(); ++i) {
     for (std::size_t j = i + 1; j < boxes.size(); ++j) {
-      if (!boxes[i].empty() && !boxes[j].empty() && !checks::apart(boxes[i], boxes[j], 1e-4))
+      if (!boxes[i].empty() && !boxes[j].empty() && !geometry::apart(boxes[i], boxes[j], 1e-4))
         expected.emplace_back(i, j);
     }
   }
-  EXPECT_EQ(checks::near_pairs(boxes, 1e-4), expected);
+  EXPECT_EQ(geometry::near_pairs(boxes, 1e-4), expected);
   EXPECT_GT(expected.size(), 100U);
 }
 
@@ -50,7 +48,7 @@ TEST(NearBoxes, AreThoseThatComparingEachFinds) {
   };
   std::vector<Box3> boxes{Box3{}};
   for (int i = 0; i < 300; ++i) boxes.push_back(any());
-  const checks::NearBoxes index(boxes);
+  const geometry::NearBoxes index(boxes);
   std::size_t found = 0;
   for (int i = 0; i < 300; ++i) {
     // Some reach out of all of them, some stand outside.
@@ -59,14 +57,14 @@ TEST(NearBoxes, AreThoseThatComparingEachFinds) {
     for (const double band_mm : {-1e-4, 0.0, 20.0}) {
       std::vector<std::size_t> expected;
       for (std::size_t b = 0; b < boxes.size(); ++b) {
-        if (!boxes[b].empty() && !checks::apart(asked, boxes[b], band_mm)) expected.push_back(b);
+        if (!boxes[b].empty() && !geometry::apart(asked, boxes[b], band_mm)) expected.push_back(b);
       }
       EXPECT_EQ(index.near(asked, band_mm), expected);
       found += expected.size();
     }
   }
   EXPECT_GT(found, 500U);
-  EXPECT_TRUE(checks::NearBoxes({}).near(boxes[1], 1).empty());
+  EXPECT_TRUE(geometry::NearBoxes({}).near(boxes[1], 1).empty());
 }
 
 }  // namespace

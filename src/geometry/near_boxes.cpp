@@ -1,14 +1,22 @@
 // Sweep along X over boxes sorted by their low side; boxes in cells of a grid.
 // Entry: near_pairs, NearBoxes::near.
-#include "checks/near.h"
+#include "geometry/near_boxes.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
-#include "checks/placed.h"
+namespace fitup::geometry {
 
-namespace fitup::checks {
+double component(Vec3 v, int axis) { return axis == 0 ? v.x : axis == 1 ? v.y : v.z; }
+
+bool apart(const Box3& a, const Box3& b, double band_mm) {
+  for (int i = 0; i < 3; ++i) {
+    if (component(a.low, i) > component(b.high, i) + band_mm) return true;
+    if (component(b.low, i) > component(a.high, i) + band_mm) return true;
+  }
+  return false;
+}
 
 std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const std::vector<Box3>& boxes, double band_mm) {
   std::vector<std::size_t> order(boxes.size());
@@ -79,4 +87,4 @@ std::vector<std::size_t> NearBoxes::near(const Box3& box, double band_mm) const 
   return found;
 }
 
-}  // namespace fitup::checks
+}  // namespace fitup::geometry

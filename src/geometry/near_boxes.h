@@ -8,7 +8,12 @@
 
 #include "fitup/geometry.h"
 
-namespace fitup::checks {
+namespace fitup::geometry {
+
+/// The coordinate along X (0), Y (1) or Z (2).
+[[nodiscard]] double component(Vec3 v, int axis);
+/// On some axis the boxes are further from each other than the band.
+[[nodiscard]] bool apart(const Box3& a, const Box3& b, double band_mm);
 
 /// Pairs (i < j) whose boxes overlap or come within the band on all three axes, ascending.
 [[nodiscard]] std::vector<std::pair<std::size_t, std::size_t>> near_pairs(const std::vector<Box3>& boxes,
@@ -37,4 +42,4 @@ class NearBoxes {
   std::vector<std::array<std::size_t, 2>> firsts_;  // of each box, its first cell along both
 };
 
-}  // namespace fitup::checks
+}  // namespace fitup::geometry
