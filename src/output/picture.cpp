@@ -54,20 +54,65 @@ struct Wanted {
   bool (*drawn)(Role);
   bool (*marked)(Role);  // whose marks belong on this view
   Vec3 towards_viewer;
+  Vec3 up;
   Sizes sizes;
 };
 
 bool nothing(Role) { return false; }
 
 constexpr Vec3 front_left_above{-1, -1.6, 1.1};
-constexpr std::array<Wanted, 4> wanted{
-    {{"All on, sizes of the whole", is_drawn, is_skin, front_left_above, Sizes::whole},
-     {"Covers off", is_inside, is_inside, front_left_above, Sizes::none},
-     {"The bare frame, its sizes", is_frame, is_frame, front_left_above, Sizes::frame},
-     {"From the front, covers off", is_inside, nothing, axis::minus_y, Sizes::none}}};
+constexpr std::array<Wanted, 3> askew{
+    {{"All on, sizes of the whole", is_drawn, is_skin, front_left_above, axis::z, Sizes::whole},
+     {"Covers off", is_inside, is_inside, front_left_above, axis::z, Sizes::none},
+     {"The bare frame, its sizes", is_frame, is_frame, front_left_above, axis::z, Sizes::frame}}};
+
+/// A view square to a face: inside, or of the frame alone where a welded plate shuts that face.
+struct Square {
+  std::string_view inside;
+  std::string_view bare;
+  Vec3 towards_viewer;
+  Vec3 up;
+};
+constexpr std::array<Square, 3> square{
+    {{"From the front, covers off", "From the front, the bare frame", axis::minus_y, axis::z},
+     {"From above, covers off", "From above, the bare frame", axis::z, axis::y},
+     {"From the left, covers off", "From the left, the bare frame", axis::minus_x, axis::z}}};
+
+Box3 box_of(const Model& model, const Instance& instance) {
+  const Box3& own = model.parts.at(instance.part).bounds;
+  Box3 box;
+  for (const double x : {own.low.x, own.high.x}) {
+    for (const double y : {own.low.y, own.high.y}) {
+      for (const double z : {own.low.z, own.high.z}) box.add(instance.pose.point({x, y, z}));
+    }
+  }
+  return box;
+}
+
+/// Whether a plate is welded over the first box's face that looks that way.
+bool is_shut(const Plan& plan, const Model& model, Vec3 way) {
+  const Vec3 middle = plan.frames.empty() ? 0.5 * plan.frame_size : plan.frames.front().space.middle();
+  return std::any_of(plan.instances.begin(), plan.instances.end(), [&](const Instance& instance) {
+    const auto* flat = std::get_if<Flat>(&plan.parts[instance.part].form);
+    if (flat == nullptr || plan.parts[instance.part].role != Role::face_plate) return false;
+    const Box3 box = box_of(model, instance);
+    const bool along = std::abs(dot(box.size(), way)) < flat->thickness_mm + 1;
+    return along && dot(box.middle() - middle, way) > 0;
+  });
+}
+
+std::vector<Wanted> wanted(const Plan& plan, const Model& model) {
+  std::vector<Wanted> all(askew.begin(), askew.end());
+  for (const Square& one : square) {
+    const bool shut = is_shut(plan, model, one.towards_viewer);
+    all.push_back(
+        {shut ? one.bare : one.inside, shut ? is_frame : is_inside, nothing, one.towards_viewer, one.up, Sizes::none});
+  }
+  return all;
+}
 
 struct View {
-  const Wanted* what = nullptr;
+  Wanted what;
   std::vector<std::vector<Vec2>> lines;
   Box2 bounds;
   std::vector<Balloon> balloons;  // anchors in the view's plane, y up
@@ -75,16 +120,16 @@ struct View {
 
 /// Marks of parts that are seen here and carry none yet. A skin or frame part waits for its own view.
 void add_balloons(View& view, const Plan& plan, std::set<std::string>& marked) {
-  const Projection projection(view.what->towards_viewer, axis::z);
+  const Projection projection(view.what.towards_viewer, view.what.up);
   std::vector<InstanceId> drawn;
   for (InstanceId id = 0; id < plan.instances.size(); ++id) {
-    if (view.what->drawn(plan.parts.at(plan.instances[id].part).role)) drawn.push_back(id);
+    if (view.what.drawn(plan.parts.at(plan.instances[id].part).role)) drawn.push_back(id);
   }
   const Sight sight(plan, drawn, projection);
   for (const InstanceId id : drawn) {
     const Part& part = plan.parts.at(plan.instances[id].part);
-    if (!view.what->marked(part.role) || marked.count(part.mark) > 0) continue;
-    if (view.what->marked == is_inside && is_frame(part.role)) continue;
+    if (!view.what.marked(part.role) || marked.count(part.mark) > 0) continue;
+    if (view.what.marked == is_inside && is_frame(part.role)) continue;
     const auto point = sight.seen_point(id);
     if (!point) continue;
     marked.insert(part.mark);
@@ -95,9 +140,9 @@ void add_balloons(View& view, const Plan& plan, std::set<std::string>& marked) {
 Result<View> view_of(const Plan& plan, const Model& model, const Wanted& what) {
   Plan drawn = plan;
   std::erase_if(drawn.instances, [&](const Instance& i) { return !what.drawn(plan.parts.at(i.part).role); });
-  auto lines = hidden_lines(drawn, model, what.towards_viewer, axis::z);
+  auto lines = hidden_lines(drawn, model, what.towards_viewer, what.up);
   if (!lines) return lines.error();
-  View view{&what, std::move(lines).value().visible, {}, {}};
+  View view{what, std::move(lines).value().visible, {}, {}};
   for (const auto& line : view.lines) {
     for (const Vec2 p : line) view.bounds.add(p);
   }
@@ -106,9 +151,9 @@ Result<View> view_of(const Plan& plan, const Model& model, const Wanted& what) {
 
 /// Of several boxes the sizes run beside corners of the space around them where nothing may stand.
 void make_room_for_sizes(View& view, const Plan& plan) {
-  if (plan.frames.size() < 2 || view.what->sizes == Sizes::none) return;
-  const Box3 box = view.what->sizes == Sizes::whole ? totals_of(plan).overall : all_frames(plan);
-  const Projection projection(view.what->towards_viewer, axis::z);
+  if (plan.frames.size() < 2 || view.what.sizes == Sizes::none) return;
+  const Box3 box = view.what.sizes == Sizes::whole ? totals_of(plan).overall : all_frames(plan);
+  const Projection projection(view.what.towards_viewer, view.what.up);
   for (const double x : {box.low.x, box.high.x}) {
     for (const double y : {box.low.y, box.high.y}) {
       for (const double z : {box.low.z, box.high.z}) view.bounds.add(projection.at({x, y, z}));
@@ -142,7 +187,7 @@ std::string drawing_of(const View& view, const Cell& cell) {
 
 /// The three sizes of a box, along its edges nearest to the viewer's lower left, lower right and right.
 std::string sizes_of(const Box3& box, const View& view, const Cell& cell, const PaperUnits& units) {
-  const Projection projection(view.what->towards_viewer, axis::z);
+  const Projection projection(view.what.towards_viewer, view.what.up);
   const auto at = [&](double x, double y, double z) { return cell.on_page(projection.at({x, y, z})); };
   const Vec3 a = box.low;
   const Vec3 b = box.high;
@@ -204,7 +249,7 @@ class Sheet {
       for (std::size_t k = i; k < end; ++k) height = std::max(height, height_of(views_[k]));
       for (std::size_t k = i; k < end; ++k) {
         const double left = margin + static_cast<double>(k - i) * (column_ + gap);
-        page_.words += svg::text({left, top + 13}, 14, views_[k].what->label);
+        page_.words += svg::text({left, top + 13}, 14, views_[k].what.label);
         const Vec2 size = scale_ * views_[k].bounds.size();
         add(views_[k], {{left + 0.5 * (column_ - size.x), top + label_height + 0.5 * (height - size.y)},
                         scale_,
@@ -230,8 +275,8 @@ class Sheet {
     for (const Balloon& balloon : view.balloons) page_.notes += svg::balloon(balloon);
     // Sizes after leaders: the white behind their words keeps them readable.
     const PaperUnits units(info_.units);
-    if (view.what->sizes == Sizes::whole) page_.notes += sizes_of(totals_.overall, view, cell, units);
-    if (view.what->sizes == Sizes::frame) page_.notes += sizes_of(all_frames(plan_), view, cell, units);
+    if (view.what.sizes == Sizes::whole) page_.notes += sizes_of(totals_.overall, view, cell, units);
+    if (view.what.sizes == Sizes::frame) page_.notes += sizes_of(all_frames(plan_), view, cell, units);
   }
 
   std::vector<View> views_;
@@ -248,7 +293,7 @@ class Sheet {
 Result<std::string> assembly_svg(const Plan& plan, const Model& model, const JobInfo& info) {
   std::vector<View> views;
   std::set<std::string> marked;
-  for (const Wanted& what : wanted) {
+  for (const Wanted& what : wanted(plan, model)) {
     if (interrupt_requested()) {
       return Failure{Failure::Kind::interrupted, "draw the assembly", "interrupted; nothing was written"};
     }

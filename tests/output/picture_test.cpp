@@ -24,12 +24,13 @@ std::size_t count(const std::string& text, const std::string& word) {
   return n;
 }
 
-TEST(Picture, ShowsFourViewsUnderTheJobItsSizesAndItsMass) {
+TEST(Picture, ShowsIsometricAndThreeViewsUnderTheJobItsSizesAndItsMass) {
   const std::string svg = picture(sample::plan(), sample::info());
-  EXPECT_EQ(count(svg, "<path"), 4U);
+  EXPECT_EQ(count(svg, "<path"), 6U);
   for (const char* word :
        {">All on, sizes of the whole<", ">Covers off<", ">The bare frame, its sizes<", ">From the front, covers off<",
-        ">A small box<", "small-box, revision B, spec aaaaaaaaaaaa", "frame 400 x 300 x 100 mm (across, deep, high)"}) {
+        ">From above, covers off<", ">From the left, covers off<", ">A small box<",
+        "small-box, revision B, spec aaaaaaaaaaaa", "frame 400 x 300 x 100 mm (across, deep, high)"}) {
     EXPECT_EQ(count(svg, word), 1U) << word;
   }
 }
@@ -53,7 +54,32 @@ TEST(Picture, MarksEachPartThatCanBeSeenOnce) {
 TEST(Picture, LeavesOutAViewInWhichNothingStands) {
   Plan plan = sample::plan();
   std::erase_if(plan.instances, [](const Instance& i) { return i.group == "frame"; });
-  EXPECT_EQ(count(picture(plan, sample::info()), "<path"), 3U);  // no bare frame
+  EXPECT_EQ(count(picture(plan, sample::info()), "<path"), 5U);  // no bare frame
+}
+
+/// A plate of 400 x 100 welded over the front: what is inside is not to be seen from there.
+TEST(Picture, ShowsTheBareFrameWhereAPlateShutsTheFace) {
+  Plan plan = sample::plan();
+  Part plate;
+  plate.mark = "PLT20";
+  plate.name = "front plate";
+  plate.role = Role::face_plate;
+  plate.material = "S235JR";
+  plate.form = Flat{{Loop::rectangle({0, 0}, {400, 100}), {}}, 2, {}};
+  Instance over;
+  over.part = plan.parts.size();
+  over.name = plate.name;
+  over.group = "frame";
+  over.pose = Pose::at({0, 0, 0}, axis::x, axis::z);
+  plan.parts.push_back(plate);
+  plan.instances.push_back(over);
+  const auto model = build_model(plan);
+  ASSERT_TRUE(model);
+  const auto svg = assembly_svg(plan, *model, sample::info());
+  ASSERT_TRUE(svg);
+  EXPECT_EQ(count(*svg, ">From the front, the bare frame<"), 1U);
+  EXPECT_EQ(count(*svg, ">From the front, covers off<"), 0U);
+  EXPECT_EQ(count(*svg, ">From above, covers off<"), 1U);
 }
 
 TEST(Picture, LiesWhollyOnThePage) {
