@@ -118,9 +118,9 @@ class Sheet {
   /// As planned thin, as it moves bold.
   void picture(const DeformedFrame& frame) {
     if (frame.planned.empty()) return;
-    const std::string title =
-        units_.sentence(fmt::format("The frame {}, without its plates: moves by {:.2f} mm at most, drawn {:.0f} times",
-                                    frame.words, frame.most_mm, std::max(1.0, frame.times)));
+    const std::string title = units_.sentence(
+        fmt::format("The frame {}, with its welded plates: moves by {:.2f} mm at most, drawn {:.0f} times", frame.words,
+                    frame.most_mm, std::max(1.0, frame.times)));
     const auto title_lines = type_.wrapped(title, text_mm, true, flow_.width_mm());
     const double title_mm = text_mm * line_height * static_cast<double>(title_lines.size()) + 4;
     const Box2 room = flow_.room(picture_mm + title_mm);
@@ -159,9 +159,8 @@ class Sheet {
       flow_.sentence(fmt::format("{}: {}.", f.check, units_.sentence(f.message)));
     }
     flow_.sentence(
-        "Fatigue, corrosion, fire, impact, warping of open sections, what gives at a joint, what plates take of the "
-        "frame's "
-        "load, the steel beside a seam, rod plates under shock, the bending of feet and lugs, slings and hook.");
+        "Fatigue, corrosion, fire, impact, warping of open sections, what gives at a joint, the steel beside a seam, "
+        "rod plates under shock, the bending of feet and lugs, slings and hook.");
   }
 
   void missing() {

@@ -191,11 +191,12 @@ DeformedFrame deformed(const loads::FrameModel& model, const loads::FrameCase& c
 /// One picture of each kind of case: the first of it that moves most.
 std::vector<DeformedFrame> deformed_frames(const Plan& plan) {
   if (plan.frames.empty()) return {};
-  const auto model = loads::frame_model(plan);
+  const Seams seams = seams_of(plan);
+  const auto model = loads::frame_model(plan, seams);
   if (!model) return {};
   Box3 box;
   for (const Vec3 n : model->frame.nodes) box.add(n);
-  const Weights weights = weigh(plan, seams_of(plan));
+  const Weights weights = weigh(plan, seams);
   std::vector<DeformedFrame> frames;
   for (const loads::FrameCase& c : loads::frame_cases(plan, *model, weights, plan.load_rules)) {
     DeformedFrame one = deformed(*model, c, norm(box.size()));
@@ -241,7 +242,7 @@ constexpr std::array<FormulaOf, 10> formulas{{
     {"frame",
      "K u = f; s = N / A + M_y z / I_y + M_z y / I_z (principal axes), with torsion and shear after von Mises; "
      "pressed: N / "
-     "(chi A), chi = 1 / (Phi + sqrt(Phi^2 - l^2))"},
+     "(chi A), chi = 1 / (Phi + sqrt(Phi^2 - l^2)); sheet: plane stress and bending, s after von Mises"},
     {"hold-down",
      "F_v / F_v,Rd + F_t / (1.4 F_t,Rd) <= 1; F_v,Rd = alpha_v f_ub A_s / 1.25, F_t,Rd = 0.9 f_ub A_s / 1.25"},
     {"seams", "f = F / A + w x r, A = sum of a l, M = J w; f <= f_u / (sqrt 3 beta_w gamma_M2), or 0.30 F_EXX"},

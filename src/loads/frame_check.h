@@ -26,7 +26,13 @@ struct FrameCase {
 [[nodiscard]] std::vector<FrameCase> frame_cases(const Plan& plan, const FrameModel& model, const Weights& weights,
                                                  const LoadRules& rules);
 
+struct SolvedCase;
+struct Relief;
+/// `reliefs` belong to `cases`.
 [[nodiscard]] std::vector<Finding> check_frame(const Plan& plan, const FrameModel& model,
-                                               const std::vector<FrameCase>& cases);
+                                               const std::vector<SolvedCase>& cases,
+                                               const std::vector<Relief>& reliefs);
+/// Where the members do not hang together.
+[[nodiscard]] Finding frame_not_decided();
 
 }  // namespace fitup::loads

@@ -15,6 +15,7 @@ class Loading {
   Loading(const Plan& plan, const FrameModel& model, Vec3 per_kg_n, Bearing bearing)
       : plan_(plan), model_(model), per_kg_(per_kg_n), bearing_(bearing) {
     for (std::size_t i = 0; i < model.pieces.size(); ++i) pieces_[model.pieces[i].of].push_back(i);
+    for (std::size_t i = 0; i < model.panel_of.size(); ++i) panels_[model.panel_of[i]].push_back(i);
     for (const Joint& j : plan.joints) {
       if (j.kind != JointKind::bearing) continue;
       note_seat(j.a, j.b);
@@ -28,6 +29,8 @@ class Loading {
       if (part.source == Source::printed || part.mass_kg <= 0) continue;
       if (pieces_.contains(i)) {
         along(i, part.mass_kg * per_kg_);
+      } else if (panels_.contains(i)) {
+        over_panels(panels_[i], part.mass_kg * per_kg_);
       } else if (seats_.contains(i)) {
         for (const InstanceId rail : seats_[i]) {
           on_rail(rail, (part.mass_kg / static_cast<double>(seats_[i].size())) * per_kg_, i);
@@ -72,6 +75,18 @@ class Loading {
     }
   }
 
+  void over_panels(const std::vector<std::size_t>& panels, Vec3 force) {
+    double area = 0;
+    for (const std::size_t p : panels) area += model_.frame.panels[p].width_mm * model_.frame.panels[p].height_mm;
+    for (const std::size_t p : panels) {
+      const FramePanel& panel = model_.frame.panels[p];
+      const Vec3 each = (0.25 * panel.width_mm * panel.height_mm / area) * force;
+      for (std::size_t c = 0; c < panel.nodes.size(); ++c) {
+        load_.nodes.push_back({panel.nodes[c], each, cross(panel.link[c], each)});
+      }
+    }
+  }
+
   void at_nearest(Vec3 at, Vec3 force) {
     const std::size_t node = model_.nearest_node(at);
     load_.nodes.push_back({node, force, cross(at - model_.frame.nodes[node], force)});
@@ -82,6 +97,7 @@ class Loading {
   Vec3 per_kg_;
   Bearing bearing_;
   std::map<InstanceId, std::vector<std::size_t>> pieces_;
+  std::map<InstanceId, std::vector<std::size_t>> panels_;
   std::map<InstanceId, std::vector<InstanceId>> seats_;
   LoadCase load_;
 };

@@ -7,12 +7,17 @@
 #include <numeric>
 #include <variant>
 
+#include "loads/panel_mesh.h"
+
 namespace fitup::loads {
 
 namespace {
 
 // Joints of one corner are one node: nearer along a member than this many times its larger leg.
 constexpr double one_corner = 1.1;
+// Joints nearer along a member are one, and where a panel's corner is held beside one.
+constexpr double one_joint_mm = 1;
+constexpr double one_tie_mm = 8;
 
 bool is_beam(const Part& part) {
   switch (part.role) {
@@ -20,9 +25,14 @@ bool is_beam(const Part& part) {
     case Role::upright:
     case Role::cross_bar:
     case Role::bearer:
+    case Role::brace:
     case Role::rail: return true;
     default: return false;
   }
+}
+
+bool is_panel(const Part& part) {
+  return part.role == Role::face_plate || part.role == Role::rod_plate || part.role == Role::gusset;
 }
 
 struct Nearest {
@@ -53,11 +63,12 @@ struct Station {
   InstanceId of = 0;
   double along_mm = 0;
   std::size_t node = 0;
+  bool panel = false;  // where a panel's corner is held
 };
 
 class Modelling {
  public:
-  explicit Modelling(const Plan& plan) : plan_(plan) {
+  Modelling(const Plan& plan, const Seams& seams) : plan_(plan), seams_(seams) {
     for (InstanceId i = 0; i < plan.instances.size(); ++i) {
       const Part& part = plan.parts[plan.instances[i].part];
       if (!is_beam(part)) continue;
@@ -76,9 +87,11 @@ class Modelling {
       if (joint.kind == JointKind::weld || joint.kind == JointKind::bolted) join(joint.a, joint.b, j);
     }
     if (stations_.empty()) return std::nullopt;
+    tie_panels();
     gather();
     place_nodes();
     cut_pieces();
+    add_panels();
     if (model_.frame.members.empty()) return std::nullopt;
     return std::move(model_);
   }
@@ -90,7 +103,7 @@ class Modelling {
   }
 
   std::size_t station(InstanceId of, double along_mm) {
-    stations_.push_back({of, along_mm, stations_.size()});
+    stations_.push_back({of, along_mm, stations_.size(), false});
     same_.push_back(same_.size());
     return same_.size() - 1;
   }
@@ -109,6 +122,78 @@ class Modelling {
     if (plan_.parts[plan_.instances[b].part].role != Role::boss) return;
     const Vec3 at = plan_.instances[b].pose.origin();
     bosses_[b] = station(a, std::clamp(lines_.at(a).along(at), 0.0, lines_.at(a).length_mm()));
+  }
+
+  // A panel is held where its seams lie; two members that hold one corner of it are one there.
+  void tie_panels() {
+    std::map<InstanceId, std::vector<const Seam*>> welded;
+    for (const Seam& seam : seams_.all) {
+      const Joint& joint = plan_.joints[seam.joint];
+      for (const auto& [plate, member] : {std::pair{joint.a, joint.b}, {joint.b, joint.a}}) {
+        if (holds(seam) && is_panel(plan_.parts[plan_.instances[plate].part]) && lines_.contains(member)) {
+          welded[plate].push_back(&seam);
+        }
+      }
+    }
+    for (const auto& [plate, seams] : welded) {
+      auto mesh = panel_mesh(plan_, plate, seams);
+      if (!mesh) continue;
+      std::map<std::size_t, std::size_t> held;
+      for (const Seam* seam : seams) tie(*mesh, *seam, held);
+      if (held.size() < 2) continue;  // it would turn about the one
+      std::vector<bool> is_held(mesh->node_count(), false);
+      for (const auto& [node, station] : held) is_held[node] = true;
+      mesh->keep_what_hangs_on(is_held);
+      panels_.push_back({*mesh, held});
+    }
+  }
+
+  void tie(const PanelMesh& mesh, const Seam& seam, std::map<std::size_t, std::size_t>& held) {
+    const Joint& joint = plan_.joints[seam.joint];
+    const InstanceId member = joint.a == mesh.of ? joint.b : joint.a;
+    const CentroidLine& line = lines_.at(member);
+    for (const SeamNode& n : nodes_on(mesh, seam)) {
+      const std::size_t s = station(member, std::clamp(line.along(mesh.at(n.node)), 0.0, line.length_mm()));
+      stations_[s].panel = true;
+      const auto known = held.emplace(n.node, s);
+      if (!known.second) same_[find(s)] = find(known.first->second);
+      ties_.push_back({{mesh.of, member, seam.joint, 0, {n.from, n.to, throat_mm(seam)}}, s});
+    }
+  }
+
+  void add_panels() {
+    model_.member_nodes = model_.frame.nodes.size();
+    for (const auto& [tie, station] : ties_) {
+      model_.ties.push_back(tie);
+      model_.ties.back().node = stations_[station].node;
+    }
+    for (const auto& [mesh, held] : panels_) {
+      std::map<std::size_t, std::size_t> node;
+      for (const auto& [n, station] : held) node[n] = stations_[station].node;
+      for (std::size_t c = 0; c < mesh.cells.size(); ++c) {
+        if (mesh.cells[c]) add_panel(mesh, c, node);
+      }
+    }
+  }
+
+  void add_panel(const PanelMesh& mesh, std::size_t cell, std::map<std::size_t, std::size_t>& node) {
+    FramePanel panel;
+    panel.x = mesh.pose.x();
+    panel.y = mesh.pose.y();
+    panel.width_mm = mesh.size_of(cell).x;
+    panel.height_mm = mesh.size_of(cell).y;
+    panel.thickness_mm = mesh.thickness_mm;
+    panel.elastic = elastic_of(plan_.parts[plan_.instances[mesh.of].part]);
+    const auto corners = mesh.corners(cell);
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      const Vec3 at = mesh.at(corners[i]);
+      const auto known = node.emplace(corners[i], model_.frame.nodes.size());
+      if (known.second) model_.frame.nodes.push_back(at);
+      panel.nodes[i] = known.first->second;
+      panel.link[i] = at - model_.frame.nodes[panel.nodes[i]];
+    }
+    model_.frame.panels.push_back(panel);
+    model_.panel_of.push_back(mesh.of);
   }
 
   // What joins one member within a corner's reach is one node; a boss keeps its own place.
@@ -131,7 +216,9 @@ class Modelling {
   [[nodiscard]] double corner_reach(InstanceId id, const std::vector<std::size_t>& all, std::size_t i) const {
     const double near = stations_[all[i]].along_mm;
     const double end = lines_.at(id).length_mm();
-    return near <= reach_.at(id) || stations_[all[i - 1]].along_mm >= end - reach_.at(id) ? reach_.at(id) : 1;
+    return near <= reach_.at(id) || stations_[all[i - 1]].along_mm >= end - reach_.at(id) ? reach_.at(id)
+           : stations_[all[i]].panel || stations_[all[i - 1]].panel                       ? one_tie_mm
+                                                                                          : one_joint_mm;
   }
 
   [[nodiscard]] bool is_boss(std::size_t station) const {
@@ -178,7 +265,7 @@ class Modelling {
                   to.node,
                   line.y,
                   model_.sections.at(id).beam(),
-                  {},
+                  elastic_of(plan_.parts[plan_.instances[id].part]),
                   line.at(from.along_mm) - model_.frame.nodes[from.node],
                   line.at(to.along_mm) - model_.frame.nodes[to.node]};
     model_.frame.members.push_back(m);
@@ -186,12 +273,15 @@ class Modelling {
   }
 
   const Plan& plan_;
+  const Seams& seams_;
   std::map<InstanceId, CentroidLine> lines_;
   std::map<InstanceId, double> reach_;
   std::vector<Station> stations_;
   std::vector<std::size_t> same_;
   std::map<InstanceId, std::size_t> bosses_;
-  std::map<std::size_t, std::size_t> joints_;  // station of each joint of two beams
+  std::vector<std::pair<PanelMesh, std::map<std::size_t, std::size_t>>> panels_;  // with the station of each node held
+  std::vector<std::pair<PanelTie, std::size_t>> ties_;                            // and its station
+  std::map<std::size_t, std::size_t> joints_;                                     // station of each joint of two beams
   FrameModel model_;
 };
 
@@ -233,13 +323,13 @@ std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id) {
   return CentroidLine{pose.point({mid.x, box.low.y, up}), pose.point({mid.x, box.high.y, up}), pose.x()};
 }
 
-std::optional<FrameModel> frame_model(const Plan& plan) { return Modelling(plan).run(); }
+std::optional<FrameModel> frame_model(const Plan& plan, const Seams& seams) { return Modelling(plan, seams).run(); }
 
 std::size_t FrameModel::nearest_node(Vec3 at) const {
   const auto square = [&at](Vec3 p) { return dot(p - at, p - at); };
   const auto nearer = [&square](Vec3 a, Vec3 b) { return square(a) < square(b); };
-  return static_cast<std::size_t>(std::min_element(frame.nodes.begin(), frame.nodes.end(), nearer) -
-                                  frame.nodes.begin());
+  const auto end = frame.nodes.begin() + static_cast<std::ptrdiff_t>(member_nodes);
+  return static_cast<std::size_t>(std::min_element(frame.nodes.begin(), end, nearer) - frame.nodes.begin());
 }
 
 std::optional<std::size_t> FrameModel::piece_at(InstanceId of, double along_mm) const {

@@ -1,9 +1,11 @@
 #pragma once
-// The steel of a Plan as a space frame: members and rails along their centroids, rigid where they are welded together.
+// The steel of a Plan as a space frame: members, braces and rails along their centroids, rigid where they are welded
+// together; what is welded to them of flat sheet (face plates, rod plates, gussets) as panels between them, as cut,
+// held along the edges that lie at a member it is welded to.
 //
-// What it leaves out: face plates, covers and rod plates stiffen nothing; holes, end cuts and how soft a joint is count
-// for nothing; no warping. Where two are welded their centroid lines are joined by a rigid link at their nearest
-// points.
+// What it leaves out: what is bolted on (covers, bolted rod plates) and bent sheet stiffen nothing; holes of members,
+// end cuts and how soft a joint is count for nothing; no warping. Where two are welded their centroid lines are joined
+// by a rigid link at their nearest points.
 
 #include <map>
 #include <optional>
@@ -11,6 +13,7 @@
 
 #include "fitup/plan.h"
 #include "loads/frame_solver.h"
+#include "loads/seam_group.h"
 #include "loads/section_properties.h"
 
 namespace fitup::loads {
@@ -22,20 +25,32 @@ struct FramePiece {
   double to_mm = 0;
 };
 
+/// Where a seam holds a panel's corner to a member, and the stretch of the seam that does.
+struct PanelTie {
+  InstanceId plate = 0;
+  InstanceId member = 0;
+  std::size_t joint = 0;  // of Plan::joints
+  std::size_t node = 0;
+  WeldLine seam;
+};
+
 struct FrameModel {
-  Frame frame;                     // without supports
-  std::vector<FramePiece> pieces;  // by member of the frame
+  Frame frame;                       // without supports
+  std::vector<FramePiece> pieces;    // by member of the frame
+  std::vector<InstanceId> panel_of;  // by panel of the frame
+  std::vector<PanelTie> ties;
+  std::size_t member_nodes = 0;  // these come first: the rest are a panel's alone
   std::map<InstanceId, SectionProperties> sections;
   std::map<InstanceId, std::size_t> node_of;         // lift bosses, by instance
   std::map<std::size_t, std::size_t> node_of_joint;  // joints of two of the frame's, by index into Plan::joints
-  /// The node that is nearest to a place.
+  /// The node of a member that is nearest to a place.
   [[nodiscard]] std::size_t nearest_node(Vec3 at) const;
   /// The piece of an instance that holds a place along it; nothing where the instance is none of the frame's.
   [[nodiscard]] std::optional<std::size_t> piece_at(InstanceId of, double along_mm) const;
 };
 
 /// Those of `frames` together with what they are joined by. Nothing where no members are welded together.
-[[nodiscard]] std::optional<FrameModel> frame_model(const Plan& plan);
+[[nodiscard]] std::optional<FrameModel> frame_model(const Plan& plan, const Seams& seams);
 
 /// Where an instance's centroid line begins and where it ends, its local y, and how far along it a place lies.
 struct CentroidLine {

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "loads/beam_element.h"
+#include "loads/shell_element.h"
 
 namespace fitup::loads {
 
@@ -28,6 +29,7 @@ void add(Eigen::VectorXd& into, std::size_t node, Vec3 force, Vec3 moment) {
 
 struct FrameSolver::Factored {
   std::vector<BeamElement> elements;
+  std::vector<ShellElement> panels;
   std::vector<int> row;                   // of each freedom among those that are free; -1: held
   Eigen::SparseMatrix<double> stiffness;  // of all freedoms
   Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> ldlt;
@@ -61,6 +63,14 @@ struct FrameSolver::Factored {
         for (int c = 0; c < 12; ++c) entries.emplace_back(at(r), at(c), k(r, c));
       }
     }
+    for (std::size_t i = 0; i < frame.panels.size(); ++i) {
+      const FramePanel& p = frame.panels[i];
+      const Matrix24 k = panels[i].stiffness();
+      const auto at = [&p](int local) { return freedom(p.nodes[local / 6], local % 6); };
+      for (int r = 0; r < 24; ++r) {
+        for (int c = 0; c < 24; ++c) entries.emplace_back(at(r), at(c), k(r, c));
+      }
+    }
     const auto n = static_cast<Eigen::Index>(row.size());
     stiffness.resize(n, n);
     stiffness.setFromTriplets(entries.begin(), entries.end());
@@ -76,6 +86,20 @@ struct FrameSolver::Factored {
     Eigen::SparseMatrix<double> part(free, free);
     part.setFromTriplets(entries.begin(), entries.end());
     return part;
+  }
+
+  [[nodiscard]] Eigen::VectorXd free_of(const Eigen::VectorXd& all) const {
+    Eigen::VectorXd free(ldlt.rows());
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      if (row[i] >= 0) free(row[i]) = all(static_cast<Eigen::Index>(i));
+    }
+    return free;
+  }
+
+  void expand(const Eigen::VectorXd& free, Eigen::VectorXd& into) const {
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      if (row[i] >= 0) into(static_cast<Eigen::Index>(i)) += free(row[i]);
+    }
   }
 
   [[nodiscard]] bool factor(int free) {
@@ -97,6 +121,7 @@ std::optional<FrameSolver> FrameSolver::factor(Frame frame) {
     factored->elements.emplace_back(m, f);
     if (factored->elements.back().length_mm() <= 0) return std::nullopt;
   }
+  for (const FramePanel& p : f.panels) factored->panels.emplace_back(p);
   factored->row.assign(f.nodes.size() * free_of_node, 0);
   for (const Support& s : f.supports) {
     for (int i = 0; i < free_of_node; ++i) {
@@ -116,15 +141,9 @@ std::optional<FrameSolver> FrameSolver::factor(Frame frame) {
 FrameResult FrameSolver::solve(const LoadCase& load) const {
   const Factored& f = *factored_;
   const Eigen::VectorXd all = f.loads_of(frame_, load);
-  Eigen::VectorXd free(f.ldlt.rows());
-  for (std::size_t i = 0; i < f.row.size(); ++i) {
-    if (f.row[i] >= 0) free(f.row[i]) = all(static_cast<Eigen::Index>(i));
-  }
-  const Eigen::VectorXd moved = f.ldlt.solve(free);
   Eigen::VectorXd u = Eigen::VectorXd::Zero(all.size());
-  for (std::size_t i = 0; i < f.row.size(); ++i) {
-    if (f.row[i] >= 0) u(static_cast<Eigen::Index>(i)) = moved(f.row[i]);
-  }
+  // Once more with what is left: stiff links and soft sheet in one matrix cost digits.
+  for (int round = 0; round < 2; ++round) f.expand(f.ldlt.solve(f.free_of(all - f.stiffness * u)), u);
   const Eigen::VectorXd held = f.stiffness * u - all;
   FrameResult result;
   for (std::size_t n = 0; n < frame_.nodes.size(); ++n) {
@@ -155,7 +174,34 @@ Vector12 nodes_of(const FrameMember& m, const FrameResult& result) {
   return u;
 }
 
+Vector24 nodes_of(const FramePanel& p, const FrameResult& result) {
+  Vector24 u;
+  int at = 0;
+  for (const std::size_t node : p.nodes) {
+    for (const Vec3 v : {result.moved[node], result.turned[node]}) {
+      u(at++) = v.x;
+      u(at++) = v.y;
+      u(at++) = v.z;
+    }
+  }
+  return u;
+}
+
 }  // namespace
+
+PanelForces FrameSolver::panel(const FrameResult& result, std::size_t panel) const {
+  return factored_->panels[panel].middle(nodes_of(frame_.panels[panel], result));
+}
+
+CornerForces FrameSolver::on_panel(const FrameResult& result, std::size_t panel) const {
+  const Vector24 f = factored_->panels[panel].stiffness() * nodes_of(frame_.panels[panel], result);
+  CornerForces corners;
+  for (int c = 0; c < 4; ++c) {
+    corners.force[c] = vec3(f.segment<3>(6 * c));
+    corners.moment[c] = vec3(f.segment<3>(6 * c + 3));
+  }
+  return corners;
+}
 
 InnerForces FrameSolver::inner(const LoadCase& load, const FrameResult& result, std::size_t member,
                                double share) const {

@@ -1,7 +1,7 @@
 #pragma once
-// Space frames by the stiffness method: straight members of constant section, rigid joints, small displacements, linear
-// elastic, no shear deformation and no warping (Euler-Bernoulli bending about the principal axes, St. Venant torsion).
-// Newtons, millimetres, megapascals. Knows nothing of a Plan.
+// Space frames by the stiffness method: straight members of constant section and flat panels of sheet, rigid joints,
+// small displacements, linear elastic, no shear deformation of members and no warping (Euler-Bernoulli bending about
+// the principal axes, St. Venant torsion). Newtons, millimetres, megapascals. Knows nothing of a Plan.
 //
 // A member runs from node to node along its centroid, or apart from that line by rigid links (`from_a`, `from_b`). Its
 // local x runs from a to b, y as given, z = x cross y. Axial force acts at the centroid; shear and torsion act at the
@@ -42,6 +42,26 @@ struct FrameMember {
   Vec3 from_b{};
 };
 
+/// A flat rectangle of sheet between four nodes, its corners counter-clockwise from the one with the least x and y. It
+/// is held to each by a rigid link.
+struct FramePanel {
+  std::array<std::size_t, 4> nodes{};
+  std::array<Vec3, 4> link{};  // from the node to the corner, in the middle of the thickness
+  Vec3 x;                      // unit, along its width
+  Vec3 y;                      // unit, along its height
+  double width_mm = 0;
+  double height_mm = 0;
+  double thickness_mm = 0;
+  Elastic elastic{};
+};
+
+/// Per mm of width, in a panel's x and y: forces N/mm in its plane, and moments N that bend it about y, about x, and
+/// twist it.
+struct PanelForces {
+  double n_x = 0, n_y = 0, n_xy = 0;
+  double m_x = 0, m_y = 0, m_xy = 0;
+};
+
 /// Six freedoms of a node: moves along X, Y, Z, turns about them.
 using Freedoms = std::array<bool, 6>;
 inline constexpr Freedoms pinned{true, true, true, false, false, false};
@@ -56,6 +76,7 @@ struct Frame {
   std::vector<Vec3> nodes;
   std::vector<FrameMember> members;
   std::vector<Support> supports;
+  std::vector<FramePanel> panels{};
 };
 
 struct NodeLoad {
@@ -89,6 +110,12 @@ struct EndForces {
   std::array<Vec3, 2> moment;
 };
 
+/// Of a panel's four corners.
+struct CornerForces {
+  std::array<Vec3, 4> force;
+  std::array<Vec3, 4> moment;
+};
+
 struct FrameResult {
   std::vector<Vec3> moved;     // nodes
   std::vector<Vec3> turned;    // radians
@@ -111,6 +138,11 @@ class FrameSolver {
   [[nodiscard]] EndForces on_member(const LoadCase& load, const FrameResult& result, std::size_t member) const;
   /// How far the member's shear centre line has moved there, in the frame's coordinates.
   [[nodiscard]] Vec3 moved(const LoadCase& load, const FrameResult& result, std::size_t member, double share) const;
+
+  /// In the middle of a panel.
+  [[nodiscard]] PanelForces panel(const FrameResult& result, std::size_t panel) const;
+  /// What its four nodes do to a panel: force N and moment N mm about the node, in the frame's coordinates.
+  [[nodiscard]] CornerForces on_panel(const FrameResult& result, std::size_t panel) const;
 
   [[nodiscard]] const Frame& frame() const { return frame_; }
 

@@ -98,4 +98,14 @@ JointGroup joint_group(const Plan& plan, const Seams& seams, InstanceId of, cons
   return group;
 }
 
+void add_stretch(const Plan& plan, JointGroup& group, std::size_t joint, const WeldLine& line) {
+  const Joint& at = plan.joints[joint];
+  group.pry_mm = 0;
+  group.lines.push_back(line);
+  if (std::find(group.joints.begin(), group.joints.end(), joint) != group.joints.end()) return;
+  group.joints.push_back(joint);
+  group.others.push_back(at.a == group.of ? at.b : at.a);
+  for (const InstanceId id : {at.a, at.b}) take_weaker(group, plan.parts[plan.instances[id].part]);
+}
+
 }  // namespace fitup::loads

@@ -23,6 +23,9 @@ struct JointGroup {
 [[nodiscard]] JointGroup joint_group(const Plan& plan, const Seams& seams, InstanceId of,
                                      const std::vector<std::size_t>& joints);
 
+/// A stretch of a seam of another joint that holds it there too.
+void add_stretch(const Plan& plan, JointGroup& group, std::size_t joint, const WeldLine& line);
+
 /// Thickness of what is welded: of sheet, leg or wall; of what is solid 0.
 [[nodiscard]] double welded_thickness_mm(const Part& part);
 

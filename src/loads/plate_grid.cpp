@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "geometry/region.h"
+#include "loads/plate_element.h"
 
 namespace fitup::loads {
 
@@ -16,97 +17,6 @@ namespace {
 
 using Vector12 = Eigen::Matrix<double, 12, 1>;
 using Matrix12 = Eigen::Matrix<double, 12, 12>;
-using Curvature = Eigen::Matrix<double, 3, 12>;
-
-// Powers of x and y of the element's polynomial: complete up to the third, and x3y, xy3.
-constexpr std::array<std::array<int, 2>, 12> powers{
-    {{0, 0}, {1, 0}, {0, 1}, {2, 0}, {1, 1}, {0, 2}, {3, 0}, {2, 1}, {1, 2}, {0, 3}, {3, 1}, {1, 3}}};
-
-/// The `m`th derivative of x to the `n`.
-double power(double x, int n, int m) {
-  double factor = 1;
-  for (int i = 0; i < m; ++i) factor *= n - i;
-  return factor == 0 ? 0 : factor * std::pow(x, n - m);
-}
-
-double monomial(std::size_t k, double x, double y, int dx, int dy) {
-  return power(x, powers[k][0], dx) * power(y, powers[k][1], dy);
-}
-
-/// One cell of the grid, about its middle. Freedoms of a corner: w, dw/dx, dw/dy; corners counter-clockwise.
-class Element {
- public:
-  Element(double width, double height, double thickness, double e, double poisson)
-      : a_(width / 2), b_(height / 2), thickness_(thickness) {
-    Matrix12 c;
-    for (int corner = 0; corner < 4; ++corner) {
-      for (int k = 0; k < 12; ++k) {
-        const double x = corner_x(corner), y = corner_y(corner);
-        c(3 * corner, k) = monomial(k, x, y, 0, 0);
-        c(3 * corner + 1, k) = monomial(k, x, y, 1, 0);
-        c(3 * corner + 2, k) = monomial(k, x, y, 0, 1);
-      }
-    }
-    of_corners_ = c.inverse();
-    const double d = e * thickness * thickness * thickness / (12 * (1 - poisson * poisson));
-    rigidity_ << d, d * poisson, 0, d * poisson, d, 0, 0, 0, d * (1 - poisson) / 2;
-  }
-
-  [[nodiscard]] double corner_x(int corner) const { return corner == 0 || corner == 3 ? -a_ : a_; }
-  [[nodiscard]] double corner_y(int corner) const { return corner < 2 ? -b_ : b_; }
-
-  /// Gauss points 4 by 4: exact for what the polynomial has.
-  template <class Take>
-  void integrate(const Take& take) const {
-    constexpr std::array<double, 4> at{-0.8611363115940526, -0.3399810435848563, 0.3399810435848563,
-                                       0.8611363115940526};
-    constexpr std::array<double, 4> weight{0.3478548451374538, 0.6521451548625461, 0.6521451548625461,
-                                           0.3478548451374538};
-    for (std::size_t i = 0; i < 4; ++i) {
-      for (std::size_t j = 0; j < 4; ++j) take(a_ * at[i], b_ * at[j], a_ * b_ * weight[i] * weight[j]);
-    }
-  }
-
-  /// Of w: xx, yy, twice xy.
-  [[nodiscard]] Curvature curvature(double x, double y) const {
-    Curvature k;
-    for (int i = 0; i < 12; ++i) {
-      k(0, i) = monomial(i, x, y, 2, 0);
-      k(1, i) = monomial(i, x, y, 0, 2);
-      k(2, i) = 2 * monomial(i, x, y, 1, 1);
-    }
-    return k * of_corners_;
-  }
-
-  [[nodiscard]] Matrix12 stiffness() const {
-    Matrix12 k = Matrix12::Zero();
-    integrate([&](double x, double y, double area) {
-      const Curvature b = curvature(x, y);
-      k += area * b.transpose() * rigidity_ * b;
-    });
-    return k;
-  }
-
-  /// Of an even pressure of 1.
-  [[nodiscard]] Vector12 load() const {
-    Vector12 f = Vector12::Zero();
-    integrate([&](double x, double y, double area) {
-      Vector12 p;
-      for (int i = 0; i < 12; ++i) p(i) = monomial(i, x, y, 0, 0);
-      f += area * of_corners_.transpose() * p;
-    });
-    return f;
-  }
-
-  [[nodiscard]] Eigen::Vector3d moments(const Vector12& corners, int corner) const {
-    return rigidity_ * curvature(corner_x(corner), corner_y(corner)) * corners;
-  }
-
- private:
-  double a_, b_, thickness_;
-  Matrix12 of_corners_;
-  Eigen::Matrix3d rigidity_;
-};
 
 class Bending {
  public:
@@ -240,7 +150,7 @@ class Bending {
 
   const PlateGrid& grid_;
   double pressure_;
-  Element element_;
+  PlateElement element_;
   std::vector<int> row_;
   int free_ = 0;
   Eigen::VectorXd moved_;

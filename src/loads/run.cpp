@@ -13,9 +13,12 @@
 #include "loads/frame_check.h"
 #include "loads/hold_down.h"
 #include "loads/lift.h"
+#include "loads/member_stress.h"
 #include "loads/plate_check.h"
 #include "loads/seal_check.h"
 #include "loads/seam_check.h"
+#include "loads/sheet_check.h"
+#include "loads/solved_cases.h"
 #include "loads/weight_check.h"
 
 namespace fitup {
@@ -31,11 +34,19 @@ void append(std::vector<Finding>& all, std::vector<Finding> more) {
 
 std::vector<Finding> check_statics(const Plan& plan, const Seams& seams, const Weights& weights) {
   if (plan.frames.empty()) return {};
-  const auto model = loads::frame_model(plan);
+  const auto model = loads::frame_model(plan, seams);
   if (!model) return loads::check_seams(plan, seams, weights, nullptr, {});
   const auto cases = loads::frame_cases(plan, *model, weights, plan.load_rules);
-  std::vector<Finding> all = loads::check_frame(plan, *model, cases);
-  append(all, loads::check_seams(plan, seams, weights, &*model, cases));
+  const auto solved = loads::solved(cases);
+  std::vector<Finding> all;
+  if (solved) {
+    const auto reliefs = loads::reliefs(plan, *model, *solved);
+    append(all, loads::check_frame(plan, *model, *solved, reliefs));
+    append(all, loads::check_sheet(plan, *model, *solved, reliefs));
+  } else {
+    all.push_back(loads::frame_not_decided());
+  }
+  append(all, loads::check_seams(plan, seams, weights, &*model, solved ? *solved : std::vector<loads::SolvedCase>{}));
   return all;
 }
 

@@ -53,64 +53,110 @@ void take(Worst& worst, const JointGroup& group, const LoadRules& rules, LoadKin
   worst = {utilisation, *stress, limit, norm(force), norm(moment), group, words};
 }
 
-/// The frame's joints: each member cut free at each node.
+/// What is looked at apart.
+enum class Seamed { members, rails, sheet };
+
+/// The frame's joints: each member cut free at each node, and each panel of sheet at each node that holds it.
 class FrameSeams {
  public:
-  FrameSeams(const Plan& plan, const Seams& seams, const FrameModel& model, const std::vector<FrameCase>& cases)
+  FrameSeams(const Plan& plan, const Seams& seams, const FrameModel& model, const std::vector<SolvedCase>& cases)
       : plan_(plan), model_(model), cases_(cases) {
-    std::map<std::pair<InstanceId, std::size_t>, std::vector<std::size_t>> joints;
+    std::map<Where, std::vector<std::size_t>> joints;
     for (const auto& [joint, node] : model.node_of_joint) {
       joints[{plan.joints[joint].a, node}].push_back(joint);
       joints[{plan.joints[joint].b, node}].push_back(joint);
     }
-    for (const auto& [where, all] : joints) {
-      JointGroup group = joint_group(plan, seams, where.first, all);
-      if (group.known && !group.lines.empty()) groups_.emplace(where, std::move(group));
+    for (const auto& [where, all] : joints) groups_.emplace(where, joint_group(plan, seams, where.first, all));
+    for (const PanelTie& tie : model.ties) {
+      const Where member{tie.member, tie.node};
+      if (groups_.contains(member)) add_stretch(plan, groups_.at(member), tie.joint, tie.seam);
+      JointGroup& sheet = sheets_[{tie.plate, tie.node}];
+      sheet.of = tie.plate;
+      add_stretch(plan, sheet, tie.joint, tie.seam);
     }
+    std::erase_if(groups_, [this](const auto& g) {
+      return !g.second.known || g.second.lines.empty() || is_seen_from_the_others(g.first, g.second);
+    });
   }
 
   void run() {
-    for (const FrameCase& c : cases_) {
-      const auto solver = FrameSolver::factor(c.frame);
-      if (!solver) return;
-      look(c, *solver, solver->solve(c.load));
+    for (const SolvedCase& s : cases_) {
+      look_at_members(s);
+      look_at_sheet(s);
     }
   }
 
-  /// By case, in their order, and whether of rails.
-  [[nodiscard]] const std::map<std::pair<std::size_t, bool>, Worst>& worst() const { return worst_; }
+  /// By case, in their order.
+  [[nodiscard]] const std::map<std::pair<std::size_t, Seamed>, Worst>& worst() const { return worst_; }
 
  private:
+  using Where = std::pair<InstanceId, std::size_t>;  // at a node
   struct Net {
     Vec3 force;
     Vec3 moment;  // about the node
   };
 
-  void look(const FrameCase& c, const FrameSolver& solver, const FrameResult& result) {
-    std::map<std::pair<InstanceId, std::size_t>, Net> nets;
+  // Of what goes on past a node only: what stands on it there goes past the seams of the others, which end on it.
+  [[nodiscard]] bool is_seen_from_the_others(const Where& where, const JointGroup& group) const {
+    return !ends_at(where.first, where.second) &&
+           std::all_of(group.others.begin(), group.others.end(), [&](InstanceId other) {
+             return ends_at(other, where.second) || sheets_.contains({other, where.second});
+           });
+  }
+
+  [[nodiscard]] bool ends_at(InstanceId of, std::size_t node) const {
+    std::size_t pieces = 0;
     for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
-      const EndForces ends = solver.on_member(c.load, result, p);
       const FrameMember& m = model_.frame.members[p];
-      for (const auto& [end, node] : {std::pair<std::size_t, std::size_t>{0, m.a}, {1, m.b}}) {
-        Net& net = nets[{model_.pieces[p].of, node}];
-        net.force = net.force + ends.force[end];
-        net.moment = net.moment + ends.moment[end];
-      }
+      if (model_.pieces[p].of == of && (m.a == node || m.b == node)) ++pieces;
+    }
+    return pieces == 1;
+  }
+
+  static void add(std::map<Where, Net>& nets, const Where& where, Vec3 force, Vec3 moment) {
+    Net& net = nets[where];
+    net.force = net.force + force;
+    net.moment = net.moment + moment;
+  }
+
+  void look_at_members(const SolvedCase& s) {
+    std::map<Where, Net> nets;
+    for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
+      const EndForces ends = s.solver->on_member(s.of->load, s.result, p);
+      const FrameMember& m = model_.frame.members[p];
+      add(nets, {model_.pieces[p].of, m.a}, ends.force[0], ends.moment[0]);
+      add(nets, {model_.pieces[p].of, m.b}, ends.force[1], ends.moment[1]);
     }
     for (const auto& [where, group] : groups_) {
-      const auto net = nets.find(where);
-      if (net == nets.end()) continue;
       const bool rail = is_of_rails(group);
-      // As with the rails themselves: what twists the frame as it hangs is held by plates that the model leaves out.
-      if (rail && !c.level) continue;
-      take(worst_[{first_of(c), rail}], group, plan_.load_rules, c.kind, c.words, net->second.force,
-           model_.frame.nodes[where.second], net->second.moment);
+      // As with the rails themselves: they are looked at on a level frame.
+      if (rail && !s.of->level) continue;
+      look(s, rail ? Seamed::rails : Seamed::members, where, group, nets);
     }
+  }
+
+  void look_at_sheet(const SolvedCase& s) {
+    std::map<Where, Net> nets;
+    for (std::size_t p = 0; p < model_.panel_of.size(); ++p) {
+      const CornerForces corners = s.solver->on_panel(s.result, p);
+      for (std::size_t c = 0; c < corners.force.size(); ++c) {
+        add(nets, {model_.panel_of[p], model_.frame.panels[p].nodes[c]}, corners.force[c], corners.moment[c]);
+      }
+    }
+    for (const auto& [where, group] : sheets_) look(s, Seamed::sheet, where, group, nets);
+  }
+
+  void look(const SolvedCase& s, Seamed what, const Where& where, const JointGroup& group,
+            const std::map<Where, Net>& nets) {
+    const auto net = nets.find(where);
+    if (net == nets.end()) return;
+    take(worst_[{first_of(*s.of), what}], group, plan_.load_rules, s.of->kind, s.of->words, net->second.force,
+         model_.frame.nodes[where.second], net->second.moment);
   }
 
   /// Cases of the same words are one.
   [[nodiscard]] std::size_t first_of(const FrameCase& c) const {
-    const auto same = [&c](const FrameCase& other) { return other.words == c.words; };
+    const auto same = [&c](const SolvedCase& other) { return other.of->words == c.words; };
     return static_cast<std::size_t>(std::find_if(cases_.begin(), cases_.end(), same) - cases_.begin());
   }
 
@@ -121,9 +167,10 @@ class FrameSeams {
 
   const Plan& plan_;
   const FrameModel& model_;
-  const std::vector<FrameCase>& cases_;
-  std::map<std::pair<InstanceId, std::size_t>, JointGroup> groups_;
-  std::map<std::pair<std::size_t, bool>, Worst> worst_;
+  const std::vector<SolvedCase>& cases_;
+  std::map<Where, JointGroup> groups_;
+  std::map<Where, JointGroup> sheets_;
+  std::map<std::pair<std::size_t, Seamed>, Worst> worst_;
 };
 
 /// Feet and lugs: what the box does to each bolt goes through the seams of the foot that the bolt stands in.
@@ -193,18 +240,21 @@ class FootSeams {
   Worst worst_;
 };
 
-bool is_stiffened(const Plan& plan) {
-  return std::any_of(plan.parts.begin(), plan.parts.end(), [](const Part& p) {
-    return p.role == Role::face_plate || p.role == Role::brace || p.role == Role::gusset;
-  });
-}
-
 std::string key_of_welds(const Plan& plan, const JointGroup& group) {
   const std::size_t rule = plan.joints[group.joints.front()].weld_rule;
   return rule < plan.weld_rules.size() ? plan.weld_rules[rule].key : plan.instances[group.of].key;
 }
 
-Finding finding_of(const Plan& plan, const Worst& w, const char* what, bool may_be_stiffened) {
+const char* words_of(Seamed what) {
+  switch (what) {
+    case Seamed::members: return "the frame's joints";
+    case Seamed::rails: return "rails";
+    case Seamed::sheet: return "welded plates";
+  }
+  return "";
+}
+
+Finding finding_of(const Plan& plan, const Worst& w, const char* what) {
   Finding f;
   f.check = name;
   f.value = w.stress.mpa;
@@ -219,7 +269,7 @@ Finding finding_of(const Plan& plan, const Worst& w, const char* what, bool may_
   f.key = key_of_welds(plan, w.group);
   f.place = plan.instances[w.group.of].place;
   const bool over = w.utilisation > 1;
-  f.verdict = !over ? Verdict::pass : may_be_stiffened ? Verdict::not_checked : Verdict::fail;
+  f.verdict = over ? Verdict::fail : Verdict::pass;
   f.message = fmt::format(
       "{} carries the most of the seams of {}: {:.0f} mm of seam with {:.0f} N and {:.1f} Nm, {:.0f} MPa of {:.0f} MPa "
       "in "
@@ -231,13 +281,7 @@ Finding finding_of(const Plan& plan, const Worst& w, const char* what, bool may_
         fmt::format("; {:.1f} Nm about the one line that these seams lie on are left to the contact beside them",
                     w.stress.not_taken_nmm / 1000);
   }
-  if (over && may_be_stiffened) {
-    f.message +=
-        "; it is more without the plates, braces or gussets that are welded on, and what these take of it is not "
-        "checked";
-  } else if (over) {
-    f.message += "; a longer seam (a wider part) or a larger leg (welds.leg) mends it";
-  }
+  if (over) f.message += "; a longer seam (a wider part) or a larger leg (welds.leg) mends it";
   return f;
 }
 
@@ -313,20 +357,19 @@ class LeastSizes {
 }  // namespace
 
 std::vector<Finding> check_seams(const Plan& plan, const Seams& seams, const Weights& weights, const FrameModel* model,
-                                 const std::vector<FrameCase>& cases) {
+                                 const std::vector<SolvedCase>& cases) {
   std::vector<Finding> all;
   if (model != nullptr) {
     FrameSeams frame(plan, seams, *model, cases);
     frame.run();
     for (const auto& [kind, worst] : frame.worst()) {
       if (worst.utilisation < 0) continue;
-      all.push_back(
-          finding_of(plan, worst, kind.second ? "rails" : "the frame's joints", !kind.second && is_stiffened(plan)));
+      all.push_back(finding_of(plan, worst, words_of(kind.second)));
     }
   }
   FootSeams feet(plan, seams, weights);
   feet.run();
-  if (feet.worst().utilisation >= 0) all.push_back(finding_of(plan, feet.worst(), "feet and lugs", false));
+  if (feet.worst().utilisation >= 0) all.push_back(finding_of(plan, feet.worst(), "feet and lugs"));
   for (Finding& f : LeastSizes(plan, seams).findings()) all.push_back(std::move(f));
   return all;
 }

@@ -101,6 +101,8 @@ class Knobs {
       for (const FaceSpec& face : box.faces) of_sheet(face, key);
       return;
     }
+    // Of members nothing that one number says makes them stronger.
+    if (what_.check == "frame") return rails(box, key + ".rails");
     welds(box, key + ".welds");
     if (what_.check == "standing" && box.feet) add(key + ".feet.thickness", *box.feet->thickness);
     places_in_rows(box, key + ".row");

@@ -1,0 +1,101 @@
+// The states in which the frame is looked at: standing, lifted, thrown.
+// Entry: frame_cases.
+#include <fmt/format.h>
+
+#include <cmath>
+#include <set>
+
+#include "loads/frame_check.h"
+#include "loads/shares.h"
+
+namespace fitup::loads {
+
+namespace {
+
+constexpr double gravity = 9.80665;      // m/s2
+constexpr double standing_factor = 1.5;  // on yield, of what carries its load at rest (common practice)
+constexpr std::array<Vec3, 6> ways{axis::minus_y, axis::y, axis::minus_x, axis::x, axis::z, axis::minus_z};
+constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
+
+// The corner nodes that the first box stands on; not two of one place.
+std::vector<Support> four_corners(const Plan& plan, const FrameModel& model) {
+  std::set<std::size_t> nodes;
+  const Box3& box = plan.frames.front().space;
+  for (const double x : {box.low.x, box.high.x}) {
+    for (const double y : {box.low.y, box.high.y}) nodes.insert(model.nearest_node({x, y, box.low.z}));
+  }
+  std::vector<Support> supports;
+  for (const std::size_t n : nodes) supports.push_back({n, pinned});
+  return supports;
+}
+
+/// What hangs balances by itself, and is only kept in its place: three of its points, as three, two and one freedom
+/// ask.
+std::vector<Support> kept_in_place(const Plan& plan, const FrameModel& model) {
+  const auto& points = plan.lift_points;
+  const std::size_t first = model.node_of.at(points[0].boss), second = model.node_of.at(points[1].boss);
+  if (points.size() < 3) return {{first, clamped}};
+  const Vec3 along = points[1].at - points[0].at;
+  const bool along_x = std::abs(along.x) > std::abs(along.y);
+  return {{first, pinned},
+          {second, {!along_x, along_x, true, false, false, false}},
+          {model.node_of.at(points[2].boss), {false, false, true, false, false, false}}};
+}
+
+void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel& model, const Weights& weights,
+               const LoadRules& rules, Bearing bearing) {
+  std::vector<Vec2> points;
+  for (const LiftPoint& p : plan.lift_points) points.push_back({p.at.x, p.at.y});
+  const MassAt& whole = weights.whole(LoadState::loaded);
+  const LiftFactors& factors = factors_of(rules.lift);
+  for (const std::vector<double>& way : shares_of(points, {whole.centre.x, whole.centre.y}).ways) {
+    FrameCase c{"", model.frame, loads_of(plan, model, {0, 0, -rules.dynamic * gravity}, bearing), factors.on_yield,
+                fmt::format("{}, yield", factors.word)};
+    double weight = 0;
+    for (const NodeLoad& n : c.load.nodes) weight -= n.force.z;
+    for (const LineLoad& l : c.load.lines) {
+      weight -= l.force_per_mm.z * (model.pieces[l.member].to_mm - model.pieces[l.member].from_mm);
+    }
+    std::size_t legs = 0;
+    for (std::size_t i = 0; i < way.size(); ++i) {
+      const auto node = model.node_of.find(plan.lift_points[i].boss);
+      if (node == model.node_of.end()) return;
+      if (way[i] > 0.01) ++legs;
+      c.load.nodes.push_back({node->second, {0, 0, way[i] * weight}, {}});
+    }
+    c.words = fmt::format("lifted on {} legs, {} times its weight", legs, rules.dynamic);
+    c.kind = LoadKind::lifted;
+    c.frame.supports = kept_in_place(plan, model);
+    cases.push_back(std::move(c));
+  }
+}
+
+}  // namespace
+
+std::vector<FrameCase> frame_cases(const Plan& plan, const FrameModel& model, const Weights& weights,
+                                   const LoadRules& rules) {
+  std::vector<FrameCase> cases;
+  for (const Bearing bearing : {Bearing::even, Bearing::ends}) {
+    FrameCase standing{"standing on its four lower corners", model.frame,
+                       loads_of(plan, model, {0, 0, -gravity}, bearing), standing_factor, "common practice at rest"};
+    standing.frame.supports = four_corners(plan, model);
+    standing.level = true;
+    for (std::size_t side = 0; side < ways.size(); ++side) {
+      if (!rules.thrown_g[side]) continue;
+      FrameCase thrown = standing;
+      thrown.words = fmt::format("thrown to the {} with {} g, held at its four lower corners", side_words[side],
+                                 *rules.thrown_g[side]);
+      thrown.load = loads_of(plan, model, gravity * (*rules.thrown_g[side] * ways[side] + axis::minus_z), bearing);
+      thrown.factor = 1;
+      thrown.factor_words = "yield is where it lets go";
+      thrown.level = false;
+      thrown.kind = LoadKind::thrown;
+      cases.push_back(std::move(thrown));
+    }
+    cases.push_back(std::move(standing));
+    if (!plan.lift_points.empty()) add_lifts(cases, plan, model, weights, rules, bearing);
+  }
+  return cases;
+}
+
+}  // namespace fitup::loads

@@ -1,0 +1,269 @@
+// Stresses of members and sheet; both softened where they are bent over their limit.
+// Entry: member_stresses, sheet_stress, reliefs.
+#include "loads/member_stress.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "loads/formulas.h"
+#include "loads/panel_mesh.h"
+#include "loads/strength.h"
+
+namespace fitup::loads {
+
+namespace {
+
+constexpr int stations = 8;  // along each piece
+constexpr double least_push_mpa = 0.1;
+// Each round softens a flat a little more than its stress asks for.
+constexpr int rounds = 12;
+constexpr double a_little_more = 0.98;
+constexpr double sheet_beside = 15;  // times epsilon and its thickness
+
+const Part& part_of(const Plan& plan, InstanceId id) { return plan.parts[plan.instances[id].part]; }
+
+/// What a section carries in bending beside what it carries when its outermost fibre yields: 1.5 of a solid flat, and
+/// of an angle, about any axis at least; 1 where its legs are not class 1 (c / t <= 9 epsilon), and of tubes and rails.
+double plastic_share(const Plan& plan, InstanceId id, double yield_mpa) {
+  const Part& part = part_of(plan, id);
+  if (part.role == Role::rail) return 1;
+  const Section section = *section_of(part);
+  const double epsilon = std::sqrt(235 / yield_mpa);
+  const double t = section.thickness_mm;
+  switch (section.shape) {
+    case SectionShape::flat: return 1.5;
+    case SectionShape::angle: {
+      const double free = std::max(section.leg_a_mm, section.leg_b_mm) - t - section.root_radius_mm;
+      return free / t <= 9 * epsilon ? 1.5 : 1;
+    }
+    default: return 1;
+  }
+}
+
+struct Strut {
+  double keeps = 1;
+  bool with_sheet = false;
+};
+
+/// Second moment of what moves along `way`, about the centroid.
+double second_moment(const SectionProperties& s, const CentroidLine& line, Vec3 way) {
+  const Vec3 x = (1 / line.length_mm()) * (line.to - line.from);
+  const double y = dot(way, line.y), z = dot(way, cross(x, line.y));
+  const BeamSection b = s.beam();
+  return b.iz_mm4 * y * y + b.iy_mm4 * z * z + 2 * b.iyz_mm4 * y * z;
+}
+
+class Members {
+ public:
+  Members(const Plan& plan, const FrameModel& model, const SolvedCase& solved, YieldAt at)
+      : plan_(plan), model_(model), solved_(solved), at_(at) {}
+
+  std::map<InstanceId, MemberStress> run() {
+    for (std::size_t first = 0; first < model_.pieces.size();) {
+      std::size_t end = first;
+      while (end < model_.pieces.size() && model_.pieces[end].of == model_.pieces[first].of) ++end;
+      look(first, end);
+      first = end;
+    }
+    return std::move(worst_);
+  }
+
+ private:
+  void look(std::size_t first, std::size_t end) {
+    const InstanceId id = model_.pieces[first].of;
+    const Part& part = part_of(plan_, id);
+    const auto strength = strength_of(part.material, section_of(part)->thickness_mm);
+    if (!strength) return;
+    const double push = part.role == Role::rail ? 0 : mean_push_mpa(first, end);
+    // A trifling push is no strut; a rail is pressed by what holds its ends, and bends.
+    const Strut strut = push > least_push_mpa ? strut_of(id, strength->yield_mpa) : Strut{};
+    MemberStress& worst = worst_[id];
+    const double limit = strength->yield_mpa / solved_.of->factor;
+    const double plastic = at_ == YieldAt::depth ? plastic_share(plan_, id, strength->yield_mpa) : 1;
+    for (std::size_t p = first; p < end; ++p) {
+      for (int i = 0; i <= stations; ++i) {
+        const double along = static_cast<double>(i) / stations;
+        InnerForces in = inner(p, along);
+        in.moment = {in.moment.x, in.moment.y / plastic, in.moment.z / plastic};
+        const double stress = stress_mpa(model_.sections.at(id), in) + push * (1 / strut.keeps - 1);
+        if (stress / limit <= worst.utilisation) continue;
+        const FramePiece& piece = model_.pieces[p];
+        const Vec3 at = centroid_line(plan_, id)->at(piece.from_mm + along * (piece.to_mm - piece.from_mm));
+        worst = {stress / limit, stress, limit, strut.keeps, strut.with_sheet, p, at, strength->source};
+      }
+    }
+  }
+
+  [[nodiscard]] InnerForces inner(std::size_t piece, double share) const {
+    return solved_.solver->inner(solved_.of->load, solved_.result, piece, share);
+  }
+
+  /// Where it is drawn counts as nothing.
+  [[nodiscard]] double mean_push_mpa(std::size_t first, std::size_t end) const {
+    double sum = 0, length = 0;
+    for (std::size_t p = first; p < end; ++p) {
+      const double along = model_.pieces[p].to_mm - model_.pieces[p].from_mm;
+      sum += std::max(0.0, -inner(p, 0.5).force.x) * along;
+      length += along;
+    }
+    return sum / length / model_.sections.at(model_.pieces[first].of).area_mm2;
+  }
+
+  [[nodiscard]] Strut strut_of(InstanceId id, double yield_mpa) const {
+    const SectionProperties& section = model_.sections.at(id);
+    double second = section.iv_mm4, area = section.area_mm2;
+    const std::optional<InstanceId> sheet = sheet_along(id);
+    if (sheet) {
+      const CentroidLine line = *centroid_line(plan_, id);
+      const Pose& pose = plan_.instances[*sheet].pose;
+      const double t = std::get<Flat>(part_of(plan_, *sheet).form).thickness_mm;
+      const double beside = sheet_beside * std::sqrt(235 / yield_mpa) * t * t;
+      const double off = dot(line.from - pose.origin(), pose.z()) - t / 2;
+      second =
+          second_moment(section, line, pose.z()) + area * beside / (area + beside) * off * off + beside * t * t / 12;
+      area += beside;
+    }
+    const auto curve =
+        section_of(part_of(plan_, id))->shape == SectionShape::angle ? BucklingCurve::b : BucklingCurve::c;
+    const double length = centroid_line(plan_, id)->length_mm();
+    const double slender =
+        slenderness(length, std::sqrt(second / area), yield_mpa, elastic_of(part_of(plan_, id)).e_mpa);
+    return {buckling_factor(slender, curve), sheet.has_value()};
+  }
+
+  /// Flat sheet whose seams hold more than half of the member.
+  [[nodiscard]] std::optional<InstanceId> sheet_along(InstanceId id) const {
+    const CentroidLine line = *centroid_line(plan_, id);
+    std::map<InstanceId, std::pair<double, double>> reach;
+    for (const PanelTie& tie : model_.ties) {
+      if (tie.member != id) continue;
+      const double a = line.along(tie.seam.from), b = line.along(tie.seam.to);
+      auto& span = reach.emplace(tie.plate, std::pair{a, a}).first->second;
+      span = {std::min({span.first, a, b}), std::max({span.second, a, b})};
+    }
+    for (const auto& [plate, span] : reach) {
+      if (span.second - span.first > line.length_mm() / 2) return plate;
+    }
+    return std::nullopt;
+  }
+
+  const Plan& plan_;
+  const FrameModel& model_;
+  const SolvedCase& solved_;
+  YieldAt at_;
+  std::map<InstanceId, MemberStress> worst_;
+};
+
+void soften(FrameMember& member, double share) {
+  member.section.iy_mm4 *= share;
+  member.section.iz_mm4 *= share;
+  member.section.iyz_mm4 *= share;
+  member.section.j_mm4 *= share;
+}
+
+void soften(FramePanel& panel, double share) {
+  panel.elastic.e_mpa *= share;
+  panel.elastic.g_mpa *= share;
+}
+
+/// One case made softer round by round.
+class Softening {
+ public:
+  Softening(const Plan& plan, const FrameModel& model, const SolvedCase& solved)
+      : plan_(plan), model_(model), out_(std::make_unique<Relieved>()) {
+    out_->softened = *solved.of;
+    out_->solved = solved;
+  }
+
+  [[nodiscard]] std::unique_ptr<Relieved> run() {
+    for (int round = 0; round < rounds; ++round) {
+      over_ = stuck_ = false;
+      members();
+      sheet();
+      if (stuck_) return nullptr;
+      if (!over_) return std::move(out_);
+      auto solver = FrameSolver::factor(out_->softened.frame);
+      if (!solver) return nullptr;
+      FrameResult result = solver->solve(out_->softened.load);
+      out_->solved = {&out_->softened, std::make_shared<const FrameSolver>(std::move(*solver)), std::move(result)};
+    }
+    return nullptr;
+  }
+
+ private:
+  void members() {
+    for (const auto& [id, stress] : member_stresses(plan_, model_, out_->solved, YieldAt::depth)) {
+      if (part_of(plan_, id).role == Role::rail || stress.utilisation <= 1) continue;
+      over_ = true;
+      if (plastic_share(plan_, id, stress.limit_mpa * out_->softened.factor) <= 1) stuck_ = true;
+      for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
+        if (model_.pieces[p].of == id) soften(out_->softened.frame.members[p], a_little_more / stress.utilisation);
+      }
+    }
+  }
+
+  void sheet() {
+    for (std::size_t p = 0; p < model_.panel_of.size(); ++p) {
+      const double utilisation = sheet_stress(plan_, model_, out_->solved, p, YieldAt::depth).utilisation;
+      if (utilisation <= 1) continue;
+      over_ = true;
+      soften(out_->softened.frame.panels[p], a_little_more / utilisation);
+    }
+  }
+
+  const Plan& plan_;
+  const FrameModel& model_;
+  std::unique_ptr<Relieved> out_;
+  bool over_ = false;
+  bool stuck_ = false;
+};
+
+bool is_over(const Plan& plan, const FrameModel& model, const SolvedCase& solved) {
+  for (const auto& [id, stress] : member_stresses(plan, model, solved)) {
+    if (part_of(plan, id).role != Role::rail && stress.utilisation > 1) return true;
+  }
+  for (std::size_t p = 0; p < model.panel_of.size(); ++p) {
+    if (sheet_stress(plan, model, solved, p, YieldAt::depth).utilisation > 1) return true;
+  }
+  return false;
+}
+
+double von_mises(double x, double y, double xy) { return std::sqrt(x * x - x * y + y * y + 3 * xy * xy); }
+
+}  // namespace
+
+std::map<InstanceId, MemberStress> member_stresses(const Plan& plan, const FrameModel& model, const SolvedCase& solved,
+                                                   YieldAt at) {
+  return Members(plan, model, solved, at).run();
+}
+
+SheetStress sheet_stress(const Plan& plan, const FrameModel& model, const SolvedCase& solved, std::size_t panel,
+                         YieldAt at) {
+  const double t = model.frame.panels[panel].thickness_mm;
+  const auto strength = strength_of(part_of(plan, model.panel_of[panel]).material, t);
+  if (!strength) return {};
+  const PanelForces f = solved.solver->panel(solved.result, panel);
+  const double modulus = at == YieldAt::depth ? t * t / 4 : t * t / 6;
+  SheetStress out;
+  out.limit_mpa = strength->yield_mpa / solved.of->factor;
+  out.source = strength->source;
+  for (const double face : {-1 / modulus, 1 / modulus}) {
+    out.stress_mpa = std::max(
+        out.stress_mpa, von_mises(f.n_x / t + face * f.m_x, f.n_y / t + face * f.m_y, f.n_xy / t + face * f.m_xy));
+  }
+  out.utilisation = out.stress_mpa / out.limit_mpa;
+  return out;
+}
+
+std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model, const std::vector<SolvedCase>& cases) {
+  std::vector<Relief> all;
+  for (const SolvedCase& s : cases) {
+    Relief relief;
+    relief.over = is_over(plan, model, s);
+    if (relief.over) relief.soft = Softening(plan, model, s).run();
+    all.push_back(std::move(relief));
+  }
+  return all;
+}
+
+}  // namespace fitup::loads

@@ -1,0 +1,56 @@
+#pragma once
+// The largest stress in each member and rail of a solved case; and the same case with members as soft as they are once
+// they are bent to their limit.
+
+#include <map>
+
+#include "loads/solved_cases.h"
+
+namespace fitup::loads {
+
+struct MemberStress {
+  double utilisation = -1;
+  double stress_mpa = 0;
+  double limit_mpa = 0;
+  double buckles = 1;       // what a strut keeps of its yield load, where it is pressed
+  bool with_sheet = false;  // as a strut together with the sheet that is welded along it
+  std::size_t piece = 0;
+  Vec3 at{};
+  std::string source;
+};
+/// Whether a section is at its limit when its outermost fibre yields, or, a solid flat and an angle of stout legs, when
+/// it yields through its depth (class 1 of EN 1993-1-1: N / N_pl + M_y / M_pl,y + M_z / M_pl,z after 6.2.1, W_pl 1.5
+/// W_el).
+enum class YieldAt { fibre, depth };
+/// By instance. What presses a member is counted over its whole length on the mean, and over what a strut of that
+/// length keeps (EN 1993-1-1, 6.3.1): about its weakest axis, or, where sheet is welded along it, out of the sheet's
+/// plane together with 15 epsilon t of the sheet (EN 1993-1-5, 9.1, from memory).
+[[nodiscard]] std::map<InstanceId, MemberStress> member_stresses(const Plan& plan, const FrameModel& model,
+                                                                 const SolvedCase& solved, YieldAt at = YieldAt::fibre);
+
+/// Of a panel of sheet in its middle, by von Mises; bending counts by depth, or by fibre.
+struct SheetStress {
+  double utilisation = -1;
+  double stress_mpa = 0;
+  double limit_mpa = 0;
+  std::string source;
+};
+[[nodiscard]] SheetStress sheet_stress(const Plan& plan, const FrameModel& model, const SolvedCase& solved,
+                                       std::size_t panel, YieldAt at);
+
+/// A case with members and sheet that are over their limit made softer until none is. What comes of it is in balance
+/// with the load: where nothing is over its limit then, by depth, the frame carries it, whatever its stiffness (the
+/// static theorem of limit analysis).
+struct Relieved {
+  FrameCase softened;  // its frame's softer members and panels
+  SolvedCase solved;   // refers to `softened`
+};
+struct Relief {
+  bool over = false;               // some member, by fibre, or sheet, by depth
+  std::unique_ptr<Relieved> soft;  // nothing where no softness helps, or what is over it may not be bent so far
+};
+/// Of each case, in their order.
+[[nodiscard]] std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model,
+                                          const std::vector<SolvedCase>& cases);
+
+}  // namespace fitup::loads

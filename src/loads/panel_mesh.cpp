@@ -1,0 +1,140 @@
+// Flat parts to grids of rectangles.
+// Entry: panel_mesh, nodes_on.
+#include "loads/panel_mesh.h"
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include "geometry/region.h"
+#include "loads/joint_groups.h"
+#include "loads/strength.h"
+
+namespace fitup::loads {
+
+namespace {
+
+// Cells across the shorter side, and at most along the longer one.
+constexpr double cells_across = 8;
+constexpr double most_along = 32;
+// Lines of a grid nearer than this are one.
+constexpr double one_line_mm = 2;
+
+/// From edge to edge through all of `through`, no two lines farther apart than a cell.
+std::vector<double> lines_through(double low, double high, std::vector<double> through, double cell_mm) {
+  through.push_back(high);
+  std::sort(through.begin(), through.end());
+  std::vector<double> lines{low};
+  for (const double next : through) {
+    const bool last = high - next < one_line_mm;
+    if (next - lines.back() < one_line_mm || (last && next < high)) continue;
+    const double from = lines.back(), gap = next - from;
+    const double steps = std::max(1.0, std::round(gap / cell_mm));
+    for (double i = 1; i <= steps; ++i) lines.push_back(i == steps ? next : from + gap * i / steps);
+  }
+  return lines;
+}
+
+Vec2 flat(Vec3 v) { return {v.x, v.y}; }
+
+}  // namespace
+
+std::array<std::size_t, 4> PanelMesh::corners(std::size_t cell) const {
+  const std::size_t i = cell % (xs.size() - 1), j = cell / (xs.size() - 1);
+  return {node(i, j), node(i + 1, j), node(i + 1, j + 1), node(i, j + 1)};
+}
+
+Vec2 PanelMesh::size_of(std::size_t cell) const {
+  const std::size_t i = cell % (xs.size() - 1), j = cell / (xs.size() - 1);
+  return {xs[i + 1] - xs[i], ys[j + 1] - ys[j]};
+}
+
+Vec3 PanelMesh::at(std::size_t node) const {
+  return pose.point({xs[node % xs.size()], ys[node / xs.size()], thickness_mm / 2});
+}
+
+std::vector<bool> PanelMesh::used() const {
+  std::vector<bool> used(node_count(), false);
+  for (std::size_t c = 0; c < cells.size(); ++c) {
+    if (!cells[c]) continue;
+    for (const std::size_t n : corners(c)) used[n] = true;
+  }
+  return used;
+}
+
+void PanelMesh::keep_what_hangs_on(const std::vector<bool>& nodes) {
+  std::vector<bool> reached = nodes, kept(cells.size(), false);
+  for (bool more = true; more;) {
+    more = false;
+    for (std::size_t c = 0; c < cells.size(); ++c) {
+      const auto at = corners(c);
+      if (!cells[c] || kept[c]) continue;
+      if (std::none_of(at.begin(), at.end(), [&](std::size_t n) { return reached[n]; })) continue;
+      kept[c] = more = true;
+      for (const std::size_t n : at) reached[n] = true;
+    }
+  }
+  cells = kept;
+}
+
+std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const std::vector<const Seam*>& seams) {
+  const Instance& instance = plan.instances[id];
+  const auto* sheet = std::get_if<Flat>(&plan.parts[instance.part].form);
+  if (sheet == nullptr || !sheet->bends.empty()) return std::nullopt;
+  PanelMesh mesh;
+  mesh.of = id;
+  mesh.pose = instance.pose;
+  mesh.thickness_mm = sheet->thickness_mm;
+  const Box2 area = sheet->profile.bounds();
+  const double cell = std::max(std::min(area.size().x, area.size().y) / cells_across,
+                               std::max(area.size().x, area.size().y) / most_along);
+  std::vector<double> x, y;
+  for (const Seam* seam : seams) {
+    const Vec2 from = flat(mesh.pose.local(seam->from)), to = flat(mesh.pose.local(seam->to));
+    (std::abs(to.x - from.x) < std::abs(to.y - from.y) ? x : y)
+        .push_back(std::abs(to.x - from.x) < std::abs(to.y - from.y) ? from.x : from.y);
+  }
+  mesh.xs = lines_through(area.low.x, area.high.x, std::move(x), cell);
+  mesh.ys = lines_through(area.low.y, area.high.y, std::move(y), cell);
+  const geometry::Region region(sheet->profile);
+  for (std::size_t j = 0; j + 1 < mesh.ys.size(); ++j) {
+    for (std::size_t i = 0; i + 1 < mesh.xs.size(); ++i) {
+      mesh.cells.push_back(region.contains({(mesh.xs[i] + mesh.xs[i + 1]) / 2, (mesh.ys[j] + mesh.ys[j + 1]) / 2}));
+    }
+  }
+  return mesh;
+}
+
+std::vector<SeamNode> nodes_on(const PanelMesh& mesh, const Seam& seam) {
+  const double length = norm(seam.to - seam.from);
+  if (seam.ring_diameter_mm > 0 || length <= 0) return {};
+  const Vec3 along = (1 / length) * (seam.to - seam.from);
+  const Vec3 normal = mesh.pose.z();
+  const std::vector<bool> used = mesh.used();
+  std::vector<std::pair<double, std::size_t>> found;
+  for (std::size_t n = 0; n < used.size(); ++n) {
+    if (!used[n]) continue;
+    const Vec3 r = mesh.at(n) - seam.from;
+    const double s = dot(r, along);
+    const Vec3 beside = r - s * along;
+    const Vec3 in_plane = beside - dot(beside, normal) * normal;
+    if (norm(in_plane) < one_line_mm && s > -one_line_mm && s < length + one_line_mm) {
+      found.emplace_back(std::clamp(s, 0.0, length), n);
+    }
+  }
+  std::sort(found.begin(), found.end());
+  std::vector<SeamNode> nodes;
+  for (std::size_t i = 0; i < found.size(); ++i) {
+    const double from = i == 0 ? 0 : (found[i - 1].first + found[i].first) / 2;
+    const double to = i + 1 == found.size() ? length : (found[i].first + found[i + 1].first) / 2;
+    nodes.push_back({found[i].second, seam.from + from * along, seam.from + to * along});
+  }
+  return nodes;
+}
+
+Elastic elastic_of(const Part& part) {
+  const auto strength = strength_of(part.material, std::max(1.0, welded_thickness_mm(part)));
+  return strength && strength->is_aluminium() ? Elastic{70000, 27000} : Elastic{};
+}
+
+}  // namespace fitup::loads
