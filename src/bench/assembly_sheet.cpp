@@ -127,7 +127,7 @@ class AssemblySheet {
     set_up(step);
     const auto frames = frames_closed_in(step);
     tacks(order, frames);
-    flow_.sentence(
+    flow_.lead(
         "Weld in this order: each next joint lies far from the last, so that shrinkage balances. Seams that are not "
         "listed are left free.");
     Table table{{{"weld"}, {"joint"}, {"where"}, {"seams " + std::string(units_.length())}}, {}};
@@ -146,7 +146,7 @@ class AssemblySheet {
   }
 
   void put_set_out(const SetOut& what, const std::string& of) {
-    flow_.sentence(
+    flow_.lead(
         fmt::format("Where each part stands, from edge to edge, counted from the left front lower corner {}. It lies: "
                     "which way its "
                     "legs, its face and its right edge point, and where its start is, named as in its drawing.",
@@ -175,7 +175,7 @@ class AssemblySheet {
     if (order.empty()) return;
     std::set<InstanceId> ids;
     for (const WeldJoint& joint : order) ids.insert({joint.a, joint.b});
-    flow_.sentence(
+    flow_.lead(
         "Made up beforehand, on the bench: tack these joints, measure, then weld them in this order, and let it cool "
         "clamped flat.");
     put_set_out(set_out_together(plan_, {ids.begin(), ids.end()}), "of what is made up");
@@ -195,7 +195,7 @@ class AssemblySheet {
       table.rows.push_back({{"[  ]", mark(one.part) + " " + plan_.instances[one.part].name, how}});
     }
     if (table.rows.empty()) return;
-    flow_.sentence(
+    flow_.lead(
         "Set all plates up in this order, tabs into slots, before anything is tacked: in another they lock each other "
         "out.");
     flow_.table(table);
@@ -203,7 +203,7 @@ class AssemblySheet {
 
   /// A closed frame is squared before anything stiffens it.
   void tacks(const std::vector<WeldJoint>& joints, const std::vector<const PlacedFrame*>& frames) {
-    flow_.sentence("Tack all joints in this order, with opposite corners after each other; weld nothing out yet.");
+    flow_.lead("Tack all joints in this order, with opposite corners after each other; weld nothing out yet.");
     const auto stages = tack_stages(plan_, joints);
     for (const bool of_frame : {true, false}) {
       Table table{{{"tack"}, {"joint"}, {"where"}, {"together"}}, {}};

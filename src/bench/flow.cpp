@@ -90,12 +90,10 @@ void Flow::heading(const std::string& words) {
   y_ += 1;
 }
 
-void Flow::sentence(const std::string& words, double size_mm) {
-  constexpr double with_what_follows_mm = 14;  // a head and a row
+void Flow::sentence(const std::string& words, double size_mm, double with_next_mm) {
   const auto lines = type_.wrapped(words, size_mm, false, width_mm());
   const double height = size_mm * line_height * static_cast<double>(lines.size());
-  const bool too_low = y_ + height + with_what_follows_mm > body_.high.y;
-  if (too_low && y_ > body_.low.y && height < page_height_mm() / 3) next_page();
+  if (with_next_mm > 0 && y_ + height + with_next_mm > body_.high.y && y_ > body_.low.y) next_page();
   for (const std::string& line : lines) {
     const Box2 box = room(size_mm * line_height);
     page().labels.push_back(type_.label({box.low.x, box.low.y + size_mm}, line, size_mm));

@@ -26,13 +26,17 @@ struct Table {
   std::vector<Row> rows;
 };
 
+inline constexpr double head_and_row_mm = 14;  // of a table
+
 class Flow {
  public:
   /// `strip_mm`: what the title strip takes of each page.
   Flow(Paper& paper, const Type& type, PaperFormat format, bool landscape, double strip_mm);
 
   void heading(const std::string& words);
-  void sentence(const std::string& words, double size_mm = text_mm);
+  /// `with_next_mm`: on the next page unless so much is free behind it, of what it speaks of.
+  void sentence(const std::string& words, double size_mm = text_mm, double with_next_mm = 0);
+  void lead(const std::string& words) { sentence(words, text_mm, head_and_row_mm); }
   /// The head stands again on each page that the table runs to. A row that fits on a page is not broken over two.
   void table(const Table& table);
   void space(double mm) { y_ += mm; }

@@ -22,8 +22,7 @@ constexpr double margin = 30;
 constexpr double gap = 40;
 constexpr double page_width = 2 * margin + 2 * panel_width + gap;
 constexpr double line_height = 18;
-constexpr std::size_t words_in_line = 140;
-constexpr std::size_t words_in_half = 66;
+constexpr double words_width = panel_width - 42;  // of the legend, beside its swatches
 constexpr Vec3 front_left_above{-1, -1.6, 1.1};
 
 /// Colour and hatch say the same: A hatched upwards, B downwards, the rest plain.
@@ -38,18 +37,6 @@ constexpr const char* style_b = "fill=\"#fbe0c2\" stroke=\"#b35900\" stroke-widt
 constexpr const char* style_others = "fill=\"#f4ead9\" stroke=\"#b35900\" stroke-width=\"0.8\"";
 constexpr const char* style_zone = "fill=\"none\" stroke=\"#a00\" stroke-width=\"1.2\" stroke-dasharray=\"6 4\"";
 constexpr const char* style_amount = "fill=\"none\" stroke=\"#c00\" stroke-width=\"1.4\"";
-
-std::vector<std::string> lines_of(std::string_view text, std::size_t width) {
-  std::vector<std::string> lines{""};
-  while (!text.empty()) {
-    const std::size_t end = std::min(text.find(' '), text.size());
-    const std::string_view word = text.substr(0, end);
-    if (!lines.back().empty() && lines.back().size() + 1 + word.size() > width) lines.emplace_back();
-    lines.back() += (lines.back().empty() ? "" : " ") + std::string(word);
-    text.remove_prefix(std::min(end + 1, text.size()));
-  }
-  return lines;
-}
 
 std::string_view seen_from(const Look& look) {
   return look.axis == 0 ? "from the right" : look.axis == 1 ? "from the front" : "from above";
@@ -84,17 +71,19 @@ class Page {
     std::string out = svg::text({margin, margin + 14}, 20, title());
     top_ = margin + 34;
     const auto say = [&](std::string_view words) {
-      for (const std::string& line : lines_of(words, words_in_line)) {
+      for (const std::string& line : svg::wrapped(words, 14, page_width - 2 * margin)) {
         out += svg::text({margin, top_}, 14, line);
         top_ += line_height;
       }
     };
     say(units_.sentence(finding_.message));
     if (finding_.remedy) say("To mend: " + remedy_text(*finding_.remedy));
-    out += svg::text({margin, top_ + 2}, 12,
-                     fmt::format("{}, {}, revision {}, spec {}", info_.title.empty() ? info_.name : info_.title,
-                                 info_.name, info_.revision, short_hash(info_.spec_hash)));
-    top_ += line_height;
+    const std::string job = fmt::format("{}, {}, revision {}, spec {}", info_.title.empty() ? info_.name : info_.title,
+                                        info_.name, info_.revision, short_hash(info_.spec_hash));
+    for (const std::string& line : svg::wrapped(job, 12, page_width - 2 * margin)) {
+      out += svg::text({margin, top_ + 2}, 12, line);
+      top_ += line_height;
+    }
     return out;
   }
 
@@ -286,7 +275,7 @@ class Page {
       const Outline swatch{{corner.x, y}, {corner.x + 30, y}, {corner.x + 30, y + 18}, {corner.x, y + 18}};
       out += filled({swatch}, style);
       if (!hatch.empty()) out += filled({swatch}, hatch);
-      for (const std::string& line : lines_of(words, words_in_half)) {
+      for (const std::string& line : svg::wrapped(words, 14, words_width)) {
         out += svg::text({corner.x + 42, y + 14}, 14, line);
         y += line_height;
       }

@@ -22,7 +22,6 @@ namespace {
 constexpr double page_width = 1400;
 constexpr double margin = 30;
 constexpr double gap = 40;
-constexpr double heading_height = 76;
 constexpr double label_height = 24;
 constexpr double side_room = 112;  // left and right of a view, for balloons and sizes
 constexpr double below_room = 58;  // under a view, for sizes
@@ -214,7 +213,12 @@ std::string frames_drawn(const Plan& plan, const PaperUnits& units) {
   return out;
 }
 
-std::string heading(const Plan& plan, const Totals& totals, const JobInfo& info) {
+struct Heading {
+  std::string words;
+  double height = 0;
+};
+
+Heading heading(const Plan& plan, const Totals& totals, const JobInfo& info) {
   const PaperUnits units(info.units);
   const std::string title = info.title.empty() ? info.name : info.title;
   const std::string job = fmt::format("{}, revision {}, spec {}{}{}", info.name, info.revision,
@@ -223,8 +227,20 @@ std::string heading(const Plan& plan, const Totals& totals, const JobInfo& info)
       fmt::format("{} (across, deep, high), with everything on {}; {} to make, {} in all. Fasteners are not drawn.",
                   frames_drawn(plan, units), size_words(totals.overall.size(), units), units.weight(totals.made_kg),
                   units.weight(totals.all_kg));
-  return svg::text({margin, margin + 16}, 20, title) + svg::text({margin, margin + 36}, 13, job) +
-         svg::text({margin, margin + 54}, 13, size);
+  Heading out;
+  double y = margin;
+  const auto add = [&](const std::string& words, int font, double step) {
+    const auto lines = svg::wrapped(words, font, page_width - 2 * margin);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      out.words += svg::text({margin, y + 16}, font, lines[i]);
+      y += i + 1 < lines.size() ? 1.3 * font : step;
+    }
+  };
+  add(title, 20, 20);
+  add(job, 13, 18);
+  add(size, 13, 18);
+  out.height = y - margin + 20;
+  return out;
 }
 
 /// Two views in a row, all of the page at one scale.
@@ -241,8 +257,9 @@ class Sheet {
   std::string document() {
     page_.width = page_width;
     page_.name = info_.name;
-    page_.words = heading(plan_, totals_, info_);
-    double top = margin + heading_height;
+    const Heading head = heading(plan_, totals_, info_);
+    page_.words = head.words;
+    double top = margin + head.height;
     for (std::size_t i = 0; i < views_.size(); i += 2) {
       const std::size_t end = std::min(i + 2, views_.size());
       double height = 0;

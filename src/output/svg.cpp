@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "output/text.h"
 
 namespace fitup::output::svg {
@@ -13,6 +15,9 @@ namespace {
 constexpr double overshoot = 5;  // of an extension line beyond the dimension line
 constexpr double standoff = 4;   // between the drawing and the extension line
 constexpr double tick = 4;
+// Of a letter's width to the font's size: Latin, Greek and Cyrillic ones on the average, and those of East Asia.
+constexpr double narrow_letter = 0.6;
+constexpr double wide_letter = 1;
 
 Vec2 unit(Vec2 v) {
   const double length = norm(v);
@@ -32,7 +37,55 @@ std::string_view word(Anchor anchor) {
   return "start";
 }
 
+/// Bytes of the letter in UTF-8 that begins so.
+std::size_t bytes_of_letter(char first) {
+  const auto byte = static_cast<unsigned char>(first);
+  return byte < 0xc0 ? 1 : byte < 0xe0 ? 2 : byte < 0xf0 ? 3 : 4;
+}
+
+double width_of(std::string_view words, int size) {
+  double letters = 0;
+  for (std::size_t at = 0; at < words.size(); at += bytes_of_letter(words[at])) {
+    letters += bytes_of_letter(words[at]) > 2 ? wide_letter : narrow_letter;
+  }
+  return letters * size;
+}
+
+/// As much of a word as the width holds, a letter at least.
+std::size_t fitting(std::string_view word, int size, double width) {
+  std::size_t end = std::min(bytes_of_letter(word.front()), word.size());
+  while (end < word.size()) {
+    const std::size_t next = std::min(end + bytes_of_letter(word[end]), word.size());
+    if (width_of(word.substr(0, next), size) > width) break;
+    end = next;
+  }
+  return end;
+}
+
 }  // namespace
+
+std::vector<std::string> wrapped(std::string_view words, int size, double width) {
+  std::vector<std::string> lines{""};
+  while (!words.empty()) {
+    const std::size_t end = std::min(words.find(' '), words.size());
+    std::string_view word = words.substr(0, end);
+    const std::string before = lines.back().empty() ? "" : lines.back() + " ";
+    if (!before.empty() && width_of(before + std::string(word), size) > width) {
+      lines.emplace_back();
+    } else {
+      lines.back() = before;
+    }
+    while (width_of(word, size) > width) {
+      const std::size_t piece = fitting(word, size, width);
+      lines.back() += word.substr(0, piece);
+      word.remove_prefix(piece);
+      lines.emplace_back();
+    }
+    lines.back() += word;
+    words.remove_prefix(std::min(end + 1, words.size()));
+  }
+  return lines;
+}
 
 std::string text(Vec2 at, int size, std::string_view words, Anchor anchor) {
   return fmt::format("<text {} font-size=\"{}\" text-anchor=\"{}\">{}</text>\n", xy(at, "x", "y"), size, word(anchor),

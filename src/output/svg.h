@@ -13,6 +13,9 @@ namespace fitup::output::svg {
 enum class Anchor { start, middle, end };
 
 [[nodiscard]] std::string text(Vec2 at, int size, std::string_view words, Anchor anchor = Anchor::start);
+/// Lines that are about no wider than that in any common sans serif; a word that is wider is broken where it must be.
+[[nodiscard]] std::vector<std::string> wrapped(std::string_view words, int size, double width);
+
 [[nodiscard]] std::string line(Vec2 from, Vec2 to);
 
 /// Polylines as one path.

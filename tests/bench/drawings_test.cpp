@@ -11,6 +11,7 @@
 #include <set>
 
 #include "bench/as_built_sheet.h"
+#include "bench/part_sheets.h"
 #include "bench/planned.h"
 #include "bench/sound_paper.h"
 #include "bench/templates.h"
@@ -80,6 +81,19 @@ TEST_P(Drawings, KeepTheirWordsInsideAndApart) {
   }
   expect_inside_and_apart(templates_paper(*made_.plan, info_, type_));
   expect_inside_and_apart(as_built_paper(*made_.plan, info_, type_));
+}
+
+/// A part with a few rows of holes and a note stands on one sheet with them.
+TEST_P(Drawings, KeepAPartOfFewWordsOnOneSheet) {
+  const PaperUnits units(info_.units);
+  for (PartId id = 0; id < made_.plan->parts.size(); ++id) {
+    const Part& part = made_.plan->parts[id];
+    if (!is_drawn(part) || feature_rows(part, units).size() > 4) continue;
+    Paper paper;
+    paper.name = "Drawings";
+    ASSERT_TRUE(add_part_sheets(paper, *made_.plan, model_, id, 1, info_, type_));
+    EXPECT_EQ(paper.pages.size(), 1U) << part.mark;
+  }
 }
 
 /// Whether the line passes through the box.

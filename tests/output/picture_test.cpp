@@ -35,6 +35,29 @@ TEST(Picture, ShowsIsometricAndThreeViewsUnderTheJobItsSizesAndItsMass) {
   }
 }
 
+/// A title of any length and script stands on the page whole, broken over lines; nothing is cut off.
+TEST(Picture, WrapsALongTitleAndKeepsAllOfIt) {
+  JobInfo info = sample::info();
+  info.title.clear();
+  for (int i = 0; i < 30; ++i) info.title += "box of 電池 number " + std::to_string(i) + " ";
+  info.title += std::string(400, 'w');
+  const std::string svg = picture(sample::plan(), info);
+  std::string all;
+  std::size_t lines = 0;
+  const std::string open = "font-size=\"20\"";
+  for (std::size_t at = svg.find(open); at != std::string::npos; at = svg.find(open, at + 1), ++lines) {
+    const std::size_t from = svg.find('>', at) + 1;
+    const std::string words = svg.substr(from, svg.find('<', from) - from);
+    EXPECT_LE(words.size(), 130U) << words;  // 1340 wide at 0.6 of 20 a letter are 111, a few of three bytes
+    all += words;
+  }
+  EXPECT_GT(lines, 5U);
+  std::string wanted = info.title;
+  std::erase(wanted, ' ');
+  std::erase(all, ' ');
+  EXPECT_EQ(all, wanted);
+}
+
 TEST(Picture, CarriesTheThreeSizesOfTheFrameInTheUnitsOfPaper) {
   const std::string svg = picture(sample::plan(), sample::info());
   for (const char* size : {">400<", ">300<", ">100<"}) EXPECT_GE(count(svg, size), 1U) << size;
