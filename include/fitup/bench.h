@@ -2,6 +2,8 @@
 // Bench paper: what a person holds while working. PDF to print at true size, and the same as CSV where a program may
 // want it.
 
+#include <functional>
+#include <string_view>
 #include <vector>
 
 #include "fitup/findings.h"
@@ -11,10 +13,13 @@
 
 namespace fitup {
 
+/// Told what is worked on, to say to who waits.
+using Say = std::function<void(std::string_view)>;
+
 /// The files of the groups that are asked for; checks/calculations.pdf alone if a check failed and not `anyway`. Same
 /// input, same bytes, on a machine with the same fonts.
 [[nodiscard]] Result<std::vector<BenchFile>> make_bench_files(const Plan& plan, const Model& model,
                                                               const Findings& findings, const JobInfo& info,
-                                                              const JobOptions& options);
+                                                              const JobOptions& options, const Say& say = {});
 
 }  // namespace fitup

@@ -71,7 +71,8 @@ Result<WrittenJob> write_job(const PipelineResult& result, const MakeRequest& re
                              Progress& progress) {
   progress.say("writing the files");
   const JobOptions options{request.only, request.anyway, request.cores};
-  const auto bench = make_bench_files(*result.plan, *result.model, *result.findings, info, options);
+  const auto bench = make_bench_files(*result.plan, *result.model, *result.findings, info, options,
+                                      [&progress](std::string_view what) { progress.say(what); });
   if (!bench) return bench.error();
   auto files = make_job_files(*result.plan, *result.model, *result.findings, info, options, *bench);
   if (!files) return files.error();

@@ -262,7 +262,7 @@ class AssemblySheet {
   [[nodiscard]] std::string torque_words(double nm) const {
     constexpr double nm_per_inch_pound = 0.112984829;  // 4.4482216152605 N x 25.4 mm
     if (info_.units == UnitSystem::in_lb) {
-      return fmt::format("{} N m, {} in lb", output::number(nm, 1), output::number(nm / nm_per_inch_pound, 0));
+      return fmt::format("{} in lbf ({} N m)", output::number(nm / nm_per_inch_pound, 0), output::number(nm, 1));
     }
     return output::number(nm, 1) + " N m";
   }

@@ -20,14 +20,15 @@ namespace {
 class BenchFiles {
  public:
   BenchFiles(const Plan& plan, const Model& model, const Findings& findings, const JobInfo& info,
-             const JobOptions& options)
-      : plan_(plan), model_(model), findings_(findings), info_(info), options_(options) {}
+             const JobOptions& options, const Say& say)
+      : plan_(plan), model_(model), findings_(findings), info_(info), options_(options), say_(say) {}
 
   Result<std::vector<BenchFile>> made() {
     if (chosen(FileGroup::checks)) {
       if (auto done = calculations(); !done) return done.error();
     }
     if (output::release_of(findings_, options_) == output::Release::withheld) return std::move(files_);
+    if (say_) say_("laying pieces on bars");
     const auto bars = chosen(FileGroup::lists) || chosen(FileGroup::paper) ? bench::bars_of(plan_, model_, info_)
                                                                            : std::vector<bench::BarsOf>{};
     if (chosen(FileGroup::lists)) add("bench/bars.csv", bench::bar_rows(bars, info_));
@@ -47,6 +48,7 @@ class BenchFiles {
   }
 
   Status papers(const std::vector<bench::BarsOf>& bars) {
+    if (say_) say_("drawing the bench paper");
     const bench::Type type;
     auto done = add("bench/cut-list.pdf", bench::cut_list_paper(plan_, model_, info_, type), type);
     if (done) done = add("bench/bars.pdf", bench::bars_paper(bars, info_, type), type);
@@ -85,14 +87,15 @@ class BenchFiles {
   const Findings& findings_;
   const JobInfo& info_;
   const JobOptions& options_;
+  const Say& say_;
   std::vector<BenchFile> files_;
 };
 
 }  // namespace
 
 Result<std::vector<BenchFile>> make_bench_files(const Plan& plan, const Model& model, const Findings& findings,
-                                                const JobInfo& info, const JobOptions& options) {
-  return BenchFiles(plan, model, findings, info, options).made();
+                                                const JobInfo& info, const JobOptions& options, const Say& say) {
+  return BenchFiles(plan, model, findings, info, options, say).made();
 }
 
 }  // namespace fitup

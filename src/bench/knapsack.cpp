@@ -41,17 +41,18 @@ std::vector<Lot> lots_of(const PackingTask& task, const std::vector<int>& at_mos
 template <class Value>
 struct Table {
   std::vector<Value> worth;
-  std::vector<std::vector<char>> taken;  // by lot, by capacity
+  std::vector<char> taken;  // by lot, by capacity
 };
 
 template <class Value>
 Table<Value> table_of(const PackingTask& task, const std::vector<Lot>& lots, const std::vector<Value>& values) {
   const auto room = static_cast<std::size_t>(task.capacity);
-  Table<Value> table{std::vector<Value>(room + 1, 0), {}};
-  for (const Lot& lot : lots) {
+  Table<Value> table{std::vector<Value>(room + 1, 0), std::vector<char>(lots.size() * (room + 1), 0)};
+  for (std::size_t k = 0; k < lots.size(); ++k) {
+    const Lot& lot = lots[k];
     const auto size = static_cast<std::size_t>(task.sizes[lot.size] * lot.count);
     const Value value = values[lot.size] * static_cast<Value>(lot.count);
-    std::vector<char>& taken = table.taken.emplace_back(room + 1, 0);
+    char* taken = &table.taken[k * (room + 1)];
     for (std::size_t c = room; c >= size && c <= room; --c) {
       const Value with = table.worth[c - size] + value;
       if (!(with > table.worth[c])) continue;
@@ -67,7 +68,7 @@ Pattern pattern_in(const PackingTask& task, const std::vector<Lot>& lots, const 
   std::vector<int> count(task.sizes.size());
   auto c = static_cast<std::size_t>(task.capacity);
   for (std::size_t k = lots.size(); k-- > 0;) {
-    if (!table.taken[k][c]) continue;
+    if (!table.taken[k * static_cast<std::size_t>(task.capacity + 1) + c]) continue;
     count[lots[k].size] += lots[k].count;
     c -= static_cast<std::size_t>(task.sizes[lots[k].size] * lots[k].count);
   }
@@ -97,6 +98,7 @@ class Search {
 
   BestPattern best;
   double could_be = 0;  // not more than that: larger than best.value where the search was given up
+  [[nodiscard]] std::size_t nodes() const { return nodes_; }
 
  private:
   [[nodiscard]] double rate(std::size_t i) const { return values_[i] / static_cast<double>(task_.sizes[i]); }
@@ -139,10 +141,15 @@ class Search {
 }  // namespace
 
 BestPattern best_pattern(const PackingTask& task, const std::vector<int>& at_most, const std::vector<double>& values) {
-  if (task.capacity > largest_table) return Search(task, at_most, values).best;
+  if (task.capacity > largest_table) {
+    constexpr std::size_t work_of_node = 20;
+    Search search(task, at_most, values);
+    search.best.work = search.nodes() * work_of_node;
+    return std::move(search.best);
+  }
   const auto lots = lots_of(task, at_most, values);
   const auto table = table_of(task, lots, values);
-  return {table.worth.back(), pattern_in(task, lots, table)};
+  return {table.worth.back(), pattern_in(task, lots, table), table.taken.size()};
 }
 
 std::int64_t most_worth(const PackingTask& task, const std::vector<int>& at_most,

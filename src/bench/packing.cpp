@@ -53,16 +53,20 @@ std::vector<Pattern> best_fit(const PackingTask& task, const std::vector<int>& d
   return bars;
 }
 
-/// Bar after bar as full as can be, with the largest piece that is left in it.
-std::vector<Pattern> fill_up(const PackingTask& task, std::vector<int> demand, const std::vector<std::size_t>& order) {
+/// Bar after bar as full as can be, with the largest piece that is left in it. `work`: simple operations, about.
+std::vector<Pattern> fill_up(const PackingTask& task, std::vector<int> demand, const std::vector<std::size_t>& order,
+                             std::size_t& work) {
   std::vector<Pattern> bars;
+  work = 0;
   std::vector<double> worth(task.sizes.begin(), task.sizes.end());
   for (std::size_t left = pieces_in(demand); left > 0;) {
     const std::size_t first = *std::find_if(order.begin(), order.end(), [&](std::size_t i) { return demand[i] > 0; });
     PackingTask rest = task;
     rest.capacity -= task.sizes[first];
     --demand[first];
-    Pattern bar = best_pattern(rest, demand, worth).pattern;
+    BestPattern best = best_pattern(rest, demand, worth);
+    work += best.work;
+    Pattern bar = std::move(best.pattern);
     for (const auto& [i, count] : bar) {
       demand[i] -= count;
       left -= static_cast<std::size_t>(count);
@@ -83,12 +87,15 @@ std::vector<Pattern> fill_up(const PackingTask& task, std::vector<int> demand, c
 /// bound says that the aim is lost it goes back to another pattern, to few of them along one way.
 class Dive {
  public:
-  Dive(const PackingTask& task, PatternLp& lp, Packing& found, const PackingEffort& effort, std::size_t& steps)
+  /// `filling`: what `fill_up` took of the whole.
+  Dive(const PackingTask& task, PatternLp& lp, Packing& found, const PackingEffort& effort, std::size_t& steps,
+       std::size_t filling)
       : task_(task),
         lp_(lp),
         found_(found),
         effort_(effort),
         steps_(steps),
+        filling_(filling),
         left_(task.demand),
         order_(falling(task)) {}
 
@@ -128,6 +135,15 @@ class Dive {
     found_.bars.insert(found_.bars.end(), rest.begin(), rest.end());
   }
 
+  /// Only where many more such tries are left.
+  void try_filling_up() {
+    constexpr std::size_t share = 8;
+    const std::size_t steps = filling_ / work_of_step;
+    if (share * steps > steps_) return;
+    keep_if_better(fill_up(task_, left_, order_, filling_));
+    steps_ -= std::min(steps_, steps / share);
+  }
+
   void go(int discrepancies) {
     if (done()) return;
     if (pieces_in(left_) == 0) {
@@ -135,7 +151,7 @@ class Dive {
       return;
     }
     keep_if_better(best_fit(task_, left_));
-    keep_if_better(fill_up(task_, left_, order_));
+    try_filling_up();
     if (done() || !lp_.solve(left_, steps_)) return;
     const auto at_least = static_cast<std::size_t>(std::ceil(lp_.value() - 1e-6));
     if (bars_.size() + at_least >= found_.bars.size()) return;
@@ -172,6 +188,7 @@ class Dive {
   Packing& found_;
   const PackingEffort& effort_;
   std::size_t& steps_;
+  std::size_t filling_;
   std::vector<int> left_;
   std::vector<std::size_t> order_;
   std::vector<Pattern> bars_;
@@ -239,14 +256,15 @@ class Repack {
 
   Packing dive_into(const PackingTask& few) {
     Packing packed;
-    packed.bars = fill_up(few, few.demand, falling(few));
+    std::size_t filling = 0;
+    packed.bars = fill_up(few, few.demand, falling(few), filling);
     packed.bound = bound_by_length(few);
     PatternLp lp(few);
     std::size_t steps = std::min(steps_each, steps_);
     const std::size_t before = steps;
     lp.solve(few.demand, steps);
-    if (!packed.proven()) Dive(few, lp, packed, effort_, steps).run();
-    steps_ -= std::max<std::size_t>(1, before - steps);
+    if (!packed.proven()) Dive(few, lp, packed, effort_, steps, filling).run();
+    steps_ -= std::min(steps_, std::max<std::size_t>({1, before - steps, filling / work_of_step}));
     return packed;
   }
 
@@ -276,7 +294,8 @@ Packing pack(const PackingTask& given, const PackingEffort& effort) {
   found.bars = best_fit(task, task.demand);
   found.bound = bound_by_length(task);
   if (found.proven()) return found;
-  if (auto filled = fill_up(task, task.demand, falling(task)); filled.size() < found.bars.size()) {
+  std::size_t filling = 0;
+  if (auto filled = fill_up(task, task.demand, falling(task), filling); filled.size() < found.bars.size()) {
     found.bars = std::move(filled);
   }
   if (found.proven()) return found;
@@ -286,7 +305,7 @@ Packing pack(const PackingTask& given, const PackingEffort& effort) {
   lp.solve(task.demand, steps);
   found.bound = std::max(found.bound, lp.safe_bound(task.demand));
   steps = std::min(steps, effort.most_steps / 4);
-  if (!found.proven()) Dive(task, lp, found, effort, steps).run();
+  if (!found.proven()) Dive(task, lp, found, effort, steps, filling).run();
   if (!found.proven()) Repack(task, found, effort, effort.most_steps).run();
   return found;
 }

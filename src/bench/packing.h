@@ -26,16 +26,16 @@ struct Packing {
   [[nodiscard]] bool proven() const { return bars.size() == bound; }
 };
 
-/// `most_steps` bounds the work: pivots of the linear programme. `stop` is asked now and then; when it says so, what is
-/// known by then is returned.
+/// `most_steps` bounds the work, the same on every machine: pivots of the linear programme, of which each counts for
+/// more where it is large. `stop` is asked now and then; when it says so, what is known by then is returned.
 struct PackingEffort {
   std::size_t most_steps = 40000;
   std::function<bool()> stop{};
 };
 
 /// Best fit decreasing, then the linear programme over patterns (Gilmore and Gomory 1961), whose dual values give the
-/// bound in whole numbers (Farley 1990), a dive into its solution with limited discrepancies, and repacking some bars of
-/// the best by themselves.
+/// bound in whole numbers (Farley 1990), a dive into its solution with limited discrepancies, and repacking some bars
+/// of the best by themselves.
 [[nodiscard]] Packing pack(const PackingTask& task, const PackingEffort& effort = {});
 
 }  // namespace fitup::bench

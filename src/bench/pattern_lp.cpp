@@ -125,13 +125,18 @@ void PatternLp::invert() {
   }
 }
 
+void PatternLp::spend(std::size_t& steps, std::size_t work) const {
+  const std::size_t passes = 3 * rows_ * rows_;  // over the inverse
+  steps -= std::min(steps, std::max<std::size_t>(1, (passes + work) / work_of_step));
+}
+
 /// Dual simplex: after the demand changed, until nothing is negative.
 bool PatternLp::mend(std::size_t& steps) {
   while (true) {
     const auto row = static_cast<std::size_t>(std::min_element(basic_.begin(), basic_.end()) - basic_.begin());
     if (basic_[row] > -tiny) return true;
     if (steps == 0) return false;
-    --steps;
+    spend(steps, 0);
     const std::vector<double> y = duals();
     const double* own = &inverse_[row * rows_];
     std::size_t best = rows_ + pool_.size();
@@ -168,6 +173,7 @@ bool PatternLp::improve(const std::vector<int>& demand, std::size_t& steps) {
   while (true) {
     const std::vector<double> y = duals();
     std::size_t column = rows_ + pool_.size();
+    std::size_t work = 0;
     const auto dearest = std::min_element(y.begin(), y.end());
     if (*dearest < -gain) {
       column = static_cast<std::size_t>(dearest - y.begin());
@@ -175,9 +181,10 @@ bool PatternLp::improve(const std::vector<int>& demand, std::size_t& steps) {
       BestPattern found = best_pattern(task_, demand, y);
       if (found.value < 1 + gain) return true;
       add(std::move(found.pattern));
+      work = found.work;
     }
     if (steps == 0) return false;
-    --steps;
+    spend(steps, work);
     const std::vector<double> entering = transformed(column);
     std::size_t row = rows_;
     for (std::size_t r = 0; r < rows_; ++r) {

@@ -8,6 +8,9 @@
 
 namespace fitup::bench {
 
+/// Of a pivot or what counts as one.
+inline constexpr std::size_t work_of_step = 100000;
+
 class PatternLp {
  public:
   explicit PatternLp(const PackingTask& task);
@@ -30,6 +33,8 @@ class PatternLp {
   [[nodiscard]] std::vector<double> transformed(std::size_t column) const;
   [[nodiscard]] std::vector<double> duals() const;
   [[nodiscard]] double cost(std::size_t column) const { return column < rows_ ? 0 : 1; }
+  /// Counts a pivot down, and more than one where the programme or the search for a pattern is large.
+  void spend(std::size_t& steps, std::size_t work) const;
   void pivot(std::size_t row, std::size_t column, const std::vector<double>& entering);
   bool mend(std::size_t& steps);
   bool improve(const std::vector<int>& demand, std::size_t& steps);
@@ -50,6 +55,7 @@ class PatternLp {
 struct BestPattern {
   double value = 0;
   Pattern pattern;
+  std::size_t work = 0;  // simple operations that it took, about
 };
 [[nodiscard]] BestPattern best_pattern(const PackingTask& task, const std::vector<int>& at_most,
                                        const std::vector<double>& values);
