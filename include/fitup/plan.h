@@ -91,6 +91,28 @@ struct Bend {
   bool operator==(const Bend&) const = default;
 };
 
+/// A line on a face that is marked and not cut.
+struct FaceLine {
+  Vec2 from;
+  Vec2 to;
+  bool operator==(const FaceLine&) const = default;
+};
+
+/// Words that are marked on a face, along x: `at` is the left end of their base line.
+struct FaceWord {
+  Vec2 at;
+  double height_mm = 0;
+  std::string text;
+  bool operator==(const FaceWord&) const = default;
+};
+
+/// What is marked on a flat part's face at z = thickness, the one that is up on the cutter's table: where what is
+/// welded on stands, an arrow, piece marks. Everything lies in the face, clear of what is cut.
+struct FaceMarks {
+  std::vector<FaceLine> lines;
+  std::vector<FaceWord> words;
+};
+
 /// A flat part: profile in local x-y, solid from z = 0 to thickness. Holes in the profile are cut through.
 /// Drilled holes are in the solid, not in the cut file. With bends the profile is the flat pattern, the single source
 /// of the file for the cutter and of the bent body.
@@ -100,6 +122,7 @@ struct Flat {
   std::vector<DrilledHole> drilled;
   double free_mm = 0;  // thickness as it is bought, of what is squeezed when it is built in; else 0
   std::vector<Bend> bends{};
+  FaceMarks marks{};
   [[nodiscard]] double bought_mm() const { return free_mm > 0 ? free_mm : thickness_mm; }
 };
 
@@ -349,6 +372,9 @@ struct PlanResult {
 /// How the plan is put together: frames are welded, then their rod plates; boxes are joined, items go in along the
 /// entries of their box, or along any axis where none is stated; rod plates, nuts, covers, screws and eyes follow.
 [[nodiscard]] std::vector<Step> steps_of(const Plan& plan);
+
+/// The words of FaceMarks by the marks that parts now have: to be called again once these have changed.
+void name_faces(Plan& plan);
 
 /// A part as prisms in its own frame, for exact plane reasoning. `outer` contains the part, `inner` is
 /// contained in it, both are unions of touching prisms without overlap; equal where the part is exactly that.

@@ -92,6 +92,7 @@ void CommonMarks::apply(PipelineResult& result) {
       labels.emplace_back(now + " " + instance.name, marks[instance.part] + " " + instance.name);
   }
   for (std::size_t i = 0; i < marks.size(); ++i) result.plan->parts[i].mark = marks[i];
+  name_faces(*result.plan);
   if (result.findings) rename(*result.findings, labels);
 }
 

@@ -46,7 +46,9 @@ bool arrange(PipelineResult& result) {
 bool plan(const PipelineInput& input, PipelineResult& result) {
   PlanResult plan = make_plan(*result.layout);
   for (auto* made : {&plan.plan, &plan.as_built}) {
-    if (*made) (*made)->title += made_with(input.overrides);
+    if (!*made) continue;
+    (*made)->title += made_with(input.overrides);
+    name_faces(**made);
   }
   merge(result.diagnostics, plan.diagnostics);
   if (!plan.diagnostics.has_errors()) {

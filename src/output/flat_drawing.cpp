@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "geometry/offset.h"
+#include "geometry/strokes.h"
 #include "output/text.h"
 #include "output/units.h"
 
@@ -37,6 +38,15 @@ void add_bend(DxfDrawing& drawing, const Bend& bend, Vec2 by, const PaperUnits& 
   drawing.bend.push_back({bend.from + by, bend.to + by});
   const Vec2 middle = 0.5 * (bend.from + bend.to) + by;
   drawing.notes.push_back({middle + Vec2{1, 1}, drill_note_height_mm, bend_note(bend, units)});
+}
+
+void add_marks(DxfDrawing& drawing, const FaceMarks& marks, Vec2 by) {
+  for (const FaceLine& line : marks.lines) drawing.mark.push_back({line.from + by, line.to + by});
+  for (const FaceWord& word : marks.words) {
+    for (const auto& [from, to] : geometry::strokes_of(word.text, word.at + by, word.height_mm)) {
+      drawing.mark.push_back({from, to});
+    }
+  }
 }
 
 std::vector<std::string> title_of(const Part& part, double thickness_mm, const JobInfo& info, bool kerf,
@@ -93,6 +103,7 @@ DxfDrawing flat_drawing(const Part& part, const JobInfo& info, std::string_view 
   drawing.cut.push_back(profile.outer);
   const Vec2 by = Vec2{} - cut.profile.bounds().low;
   for (const DrilledHole& hole : flat.drilled) add_cross(drawing, hole.at + by, hole);
+  add_marks(drawing, flat.marks, by);
   for (const Bend& bend : flat.bends) add_bend(drawing, bend, by, PaperUnits(info.flat.units));
 
   Vec2 at{drawing.bounds.high.x + gap_beside_part_mm, drawing.bounds.high.y - note_height_mm};

@@ -252,11 +252,10 @@ Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info
   if (drawing.units != info.flat.units) return "its unit is not the one that was asked for";
   if (drawing.release != info.flat.release) return "its release is not the one that was asked for";
   if (drawing.cut.empty()) return "nothing is cut";
-  if (drawing.mark.size() != 2 * flat.drilled.size()) {
-    return fmt::format("it marks {} lines, the part has {} drilled holes of 2 each", drawing.mark.size(),
-                       flat.drilled.size());
-  }
   const DxfDrawing wanted = flat_drawing(part, info, flat_warning(release));
+  if (drawing.mark.size() != wanted.mark.size() || wanted.mark.size() < 2 * flat.drilled.size()) {
+    return fmt::format("it marks {} lines, the part has {}", drawing.mark.size(), wanted.mark.size());
+  }
   if (auto flaw = flaw_in_bends(drawing, wanted)) return flaw;
   const CutProfile cut = cut_profile(flat, info.flat.kerf_mm);
   if (cut.allows_for_kerf && !is_wider_by(info.flat.kerf_mm, drawing, flat.profile)) {
@@ -270,6 +269,11 @@ Flaw flaw_in_dxf(const std::string& bytes, const Part& part, const JobInfo& info
         return fmt::format("drilled hole {} is marked elsewhere", i + 1);
       if (!near(is.from, wanted.mark[line].from) || !near(is.to, wanted.mark[line].to))
         return fmt::format("the cross on drilled hole {} has other ends", i + 1);
+    }
+  }
+  for (std::size_t i = 2 * flat.drilled.size(); i < wanted.mark.size(); ++i) {
+    if (!near(drawing.mark[i].from, wanted.mark[i].from) || !near(drawing.mark[i].to, wanted.mark[i].to)) {
+      return fmt::format("line {} of what is marked is elsewhere", i + 1);
     }
   }
   if (auto flaw = flaw_in_notes(drawing, wanted.notes)) return flaw;

@@ -12,31 +12,13 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "plan/alike.h"
 #include "plan/same_part.h"
 #include "plan/size_words.h"
 
 namespace fitup::plan {
 
 namespace {
-
-struct Studs {
-  std::vector<Joint> joints;
-  const std::vector<Instance>& instances;
-  const std::vector<Part>& parts;
-};
-
-/// Where studs are to be welded on an instance, in its part's attitude: plates that differ in these are two parts.
-std::string studs_on(InstanceId id, const Pose& to_common, const Studs& studs) {
-  std::vector<std::string> all;
-  for (const Joint& joint : studs.joints) {
-    if (joint.a != id && joint.b != id) continue;
-    const InstanceId stud = joint.a == id ? joint.b : joint.a;
-    const Vec3 at = to_common.point(studs.instances[id].pose.local(studs.instances[stud].pose.origin()));
-    all.push_back(fmt::format("{} {:.3f} {:.3f} {:.3f}", studs.parts[stud].mark, at.x, at.y, at.z));
-  }
-  std::sort(all.begin(), all.end());
-  return all.empty() ? "" : fmt::format(" studs {}", fmt::join(all, ", "));
-}
 
 // Bought parts are steel; items bring their own mass.
 constexpr const char* bought_material = "S235JR";
@@ -268,32 +250,41 @@ Part Draft::part_to_make(InstanceId id, bool as_built) const {
   return part;
 }
 
-void Draft::finish_instances(Plan& plan, bool as_built) const {
-  struct First {
-    PartId part = 0;
-    Pose to_common;
-  };
-  std::map<std::string, First> known;
-  Studs studs{{}, instances_, parts_};
-  std::copy_if(joints_.begin(), joints_.end(), std::back_inserter(studs.joints), [this](const Joint& joint) {
-    return joint.kind == JointKind::weld && (parts_[joint.a].role == Role::stud || parts_[joint.b].role == Role::stud);
-  });
+std::vector<Placed> Draft::placed(bool as_built) const {
+  std::vector<Placed> out;
   for (InstanceId id = 0; id < instances_.size(); ++id) {
-    const Part part = part_to_make(id, as_built);
-    const Attitude attitude = attitude_of(part);
-    // Whether two are one does not depend on which of the two plans this is: they are one in both or in neither.
     const auto trued = trued_.find(id);
-    std::string key = as_built ? attitude_of(parts_[id]).key : attitude.key;
-    if (trued != trued_.end() && trued->second.is_anew()) key += " as built " + attitude_of(part_to_make(id, true)).key;
-    key += studs_on(id, attitude.to_common, studs);
-    auto [it, added] = known.try_emplace(std::move(key), First{plan.parts.size(), attitude.to_common});
-    if (added) add_part(plan, part);
+    const bool stands_anew = as_built && trued != trued_.end();
+    out.push_back({part_to_make(id, as_built), stands_anew ? trued->second.pose : instances_[id].pose});
+  }
+  return out;
+}
+
+void Draft::finish_instances(Plan& plan, bool as_built) const {
+  const auto planned = marked(placed(false), joints_);
+  // Whether two are one does not depend on which of the two plans this is: they are one in both or in neither.
+  std::vector<std::string> further(instances_.size());
+  for (const auto& [id, trued] : trued_) {
+    if (trued.is_anew()) further[id] = " as built " + attitude_of(part_to_make(id, true)).key;
+  }
+  auto kinds = kinds_of(planned, joints_, further);
+  const auto made = as_built ? marked(placed(true), joints_, &planned) : planned;
+  std::vector<Pose> first;  // index: kind; from the part as it is made to the attitude that all have in common
+  for (InstanceId id = 0; id < instances_.size(); ++id) {
+    PartKind& kind = kinds[id];
+    const auto trued = trued_.find(id);
+    if (as_built && trued != trued_.end() && trued->second.is_anew()) {
+      kind.to_common = attitude_of(made[id].placed.part).to_common;
+    }
     Instance instance = instances_[id];
-    if (as_built && trued != trued_.end()) instance.pose = trued->second.pose;
-    instance.part = it->second.part;
-    if (!added) {
-      instance.pose = instance.pose * attitude.to_common.inverse() * it->second.to_common;
-      rename(plan.parts[it->second.part], parts_[id]);
+    instance.pose = made[id].placed.pose;
+    instance.part = kind.number;
+    if (kind.number == first.size()) {
+      first.push_back(kind.to_common);
+      add_part(plan, made[id].placed.part);
+    } else {
+      instance.pose = instance.pose * kind.to_common.inverse() * first[kind.number];
+      rename(plan.parts[kind.number], parts_[id]);
     }
     plan.instances.push_back(std::move(instance));
   }

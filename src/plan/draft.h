@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "fitup/plan.h"
+#include "plan/alike.h"
 
 namespace fitup::plan {
 
@@ -95,6 +96,7 @@ class Draft {
     [[nodiscard]] bool is_anew() const { return !std::holds_alternative<std::monostate>(anew); }
   };
   [[nodiscard]] Part part_to_make(InstanceId id, bool as_built) const;
+  [[nodiscard]] std::vector<Placed> placed(bool as_built) const;
   void finish_instances(Plan& plan, bool as_built) const;
 
   std::string box_;          // empty for the first one

@@ -43,6 +43,16 @@ std::string profile_text(const Profile& p) {
   return loop_text(p.outer) + "|" + sorted_text(std::move(holes));
 }
 
+// Words say what the lines are for, in marks that follow from this: they take no part.
+std::string marks_text(const FaceMarks& marks) {
+  std::vector<std::string> lines;
+  for (const FaceLine& l : marks.lines) {
+    const std::string ends[2] = {point(l.from), point(l.to)};
+    lines.push_back(std::min(ends[0], ends[1]) + " " + std::max(ends[0], ends[1]));
+  }
+  return lines.empty() ? "" : "|marked " + sorted_text(std::move(lines));
+}
+
 std::string flat_text(const Flat& f) {
   std::vector<std::string> drilled;
   for (const DrilledHole& d : f.drilled) drilled.push_back(point(d.at) + " " + number(d.diameter_mm) + d.purpose);
@@ -52,7 +62,8 @@ std::string flat_text(const Flat& f) {
                                 b.up ? "up" : "down"));
   }
   return "flat " + number(f.thickness_mm) + " " + number(f.bought_mm()) + " " + profile_text(f.profile) + "|" +
-         sorted_text(std::move(drilled)) + (bends.empty() ? "" : "|" + sorted_text(std::move(bends)));
+         sorted_text(std::move(drilled)) + (bends.empty() ? "" : "|" + sorted_text(std::move(bends))) +
+         marks_text(f.marks);
 }
 
 std::string cut_text(const LegCut& cut) {
@@ -109,6 +120,9 @@ Flat turned(const Flat& flat, const Pose& turn, bool over) {
     const Vec2 to = flat_point(turn, over ? b.from : b.to);
     out.bends.push_back({from, to, b.zone_mm, b.radius_mm, b.up != over});
   }
+  for (const FaceLine& l : flat.marks.lines) {
+    out.marks.lines.push_back({flat_point(turn, l.from), flat_point(turn, l.to)});
+  }
   return out;
 }
 
@@ -122,11 +136,13 @@ Attitude flat_attitude(const Flat& flat) {
   constexpr std::array<Vec3, 4> quarters{axis::x, axis::y, axis::minus_x, axis::minus_y};
   Attitude best;
   for (const bool over : {false, true}) {
+    if (over && !flat.marks.lines.empty()) break;
     for (std::size_t i = 0; i < 4; ++i) {
       const Vec3 left = quarters[(i + 1) % 4];
       const Pose turn = at_origin(flat, Pose::at({}, quarters[i], over ? Vec3{} - left : left), over);
       const std::string text = flat_text(turned(flat, turn, over));
-      if (best.key.empty() || text < best.key) best = {text, turn};
+      if (best.key.empty() || text < best.key) best = {text, turn, {}};
+      if (text == best.key) best.turns.push_back(turn);
     }
   }
   return best;
@@ -234,10 +250,10 @@ std::vector<std::pair<Member, Pose>> tube_turns(const Member& m) {
 }
 
 Attitude member_attitude(const Member& m) {
-  Attitude best{member_text(m), Pose{}};
+  Attitude best{member_text(m), Pose{}, {}};
   const auto consider = [&best](const Member& variant, const Pose& turn) {
     const std::string text = member_text(variant);
-    if (text < best.key) best = {text, turn};
+    if (text < best.key) best = {text, turn, {}};
   };
   if (m.section.shape == SectionShape::tube) {
     for (const auto& [variant, turn] : tube_turns(m)) consider(variant, turn);
@@ -266,6 +282,13 @@ std::string solid_text(const Solidform& s) {
 
 }  // namespace
 
+TurnedFlat turned_over(const Flat& flat, bool about_y) {
+  const Box2 b = flat.profile.bounds();
+  const Pose turn = about_y ? Pose::at({b.low.x + b.high.x, 0, flat.thickness_mm}, axis::minus_x, axis::y)
+                            : Pose::at({0, b.low.y + b.high.y, flat.thickness_mm}, axis::x, axis::minus_y);
+  return {turned(flat, turn, true), turn};
+}
+
 Attitude attitude_of(const Part& part) {
   Attitude result;
   if (const auto* flat = std::get_if<Flat>(&part.form)) {
@@ -273,7 +296,7 @@ Attitude attitude_of(const Part& part) {
   } else if (const auto* member = std::get_if<Member>(&part.form)) {
     result = member_attitude(*member);
   } else {
-    result = {solid_text(std::get<Solidform>(part.form)), Pose{}};
+    result = {solid_text(std::get<Solidform>(part.form)), Pose{}, {}};
   }
   result.key += fmt::format(" {} {}", static_cast<int>(part.source), part.material);
   // A plate or a member is its shape; others are what they are ordered as too; an item is its kind.

@@ -2,6 +2,7 @@
 // When two parts are one: a proper rotation carries one onto the other. Decided from their data.
 
 #include <string>
+#include <vector>
 
 #include "fitup/plan.h"
 
@@ -11,11 +12,20 @@ namespace fitup::plan {
 struct Attitude {
   std::string key;
   Pose to_common;
+  std::vector<Pose> turns{};  // of a flat part: all that give this key, the one above first
 };
 
-/// Flat parts: turned by quarters and turned over (their holes go through). Equal angles: turned end for end
-/// about the bisector of their legs. Flats as members, and tubes: turned about each of their axes, square tubes by
-/// quarters too. Others: as they stand.
+/// Flat parts: turned by quarters and, where no lines are marked on their face, turned over (their holes go through).
+/// Equal angles: turned end for end about the bisector of their legs. Flats as members, and tubes: turned about each of
+/// their axes, square tubes by quarters too. Others: as they stand.
 [[nodiscard]] Attitude attitude_of(const Part& part);
+
+/// The part turned over within its own bounds about an axis along its x, or along its y, and the turn from its old
+/// coordinates to the new ones.
+struct TurnedFlat {
+  Flat flat;
+  Pose turn;
+};
+[[nodiscard]] TurnedFlat turned_over(const Flat& flat, bool about_y);
 
 }  // namespace fitup::plan
