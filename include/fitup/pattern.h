@@ -63,20 +63,20 @@ struct StackPiece {
   double size_mm = 0;
   std::optional<double> within_mm{};  // how far off the size may have been measured; absent: not said
   double swelling_mm = 0;             // how much larger it becomes
+  double empty_mm = 0;                // between it and the piece before it
+  double hole_play_mm = 0;            // how far it may stand off its holes, both ways together; 0: it is in none
   std::string key;                    // of its size
 };
 
-/// Things next to each other from one side of the inside to the other.
+/// Things next to each other from one side of the inside to the other. A thing may be in several rows: a tall one
+/// beside two that stand on each other.
 struct RowStack {
   std::string name;  // "row from left to right"
   Vec3 along;
   std::vector<StackPiece> pieces;
-  double free_mm = 0;        // what the drawn space leaves
-  double empty_mm = 0;       // of that between them
-  double space_mm = 0;       // between the inner sides
-  double hole_play_mm = 0;   // how far an item may stand off its holes, both ways together; 0: it is in none
-  std::size_t in_holes = 0;  // how many of the pieces are
-  std::string key;           // of the clearance that decides
+  double free_mm = 0;   // what the drawn space leaves
+  double space_mm = 0;  // between the inner sides
+  std::string key;      // of the clearance that decides
   Place place;
 };
 

@@ -131,10 +131,10 @@ class Reach {
     std::optional<Lacking> least;
     const ToolRoom* tool = nullptr;
     for (std::size_t i = 0; i < turned.tools.size(); ++i) {
-      if (!is_free(turned.tools[i].column, beside[i])) continue;
+      if (!stands_free(turned.tools[i], beside[i])) continue;
       for (const Prism& swing : swings(turned.tools[i])) {
         if (!is_free(swing, beside[i])) continue;
-        const auto lacking = bay.lacking(turned.tools[i].column, &swing);
+        const auto lacking = bay.lacking(turned.tools[i].head.value_or(turned.tools[i].column), &swing);
         if (!lacking) return std::nullopt;
         if (least && lacking->needed_mm - lacking->bay_mm >= least->needed_mm - least->bay_mm) continue;
         least = lacking;
@@ -201,7 +201,11 @@ class Reach {
       (bead != nullptr && scene_.may_give_way(*bead) ? beads : others).push_back(t);
     }
     if (!finds_room(room, others)) return {};
-    std::vector<KeepFree> found = met_in(room.column, beads, turned);
+    std::vector<KeepFree> found;
+    for (const Prism& part : still(room)) {
+      const auto met = met_in(part, beads, turned);
+      found.insert(found.end(), met.begin(), met.end());
+    }
     if (!room.swing) return found;
     std::optional<std::vector<KeepFree>> least;
     for (double from = 0; from < 360; from += swing_step_deg) {
@@ -254,8 +258,19 @@ class Reach {
     return false;
   }
 
+  /// What of the tool stays where it is while the handle swings.
+  [[nodiscard]] static std::vector<Prism> still(const ToolRoom& room) {
+    std::vector<Prism> all{room.column};
+    if (room.head) all.push_back(*room.head);
+    return all;
+  }
+  [[nodiscard]] bool stands_free(const ToolRoom& room, const std::vector<Thing>& beside) const {
+    const auto all = still(room);
+    return std::all_of(all.begin(), all.end(), [&](const Prism& p) { return is_free(p, beside); });
+  }
+
   [[nodiscard]] bool finds_room(const ToolRoom& room, const std::vector<Thing>& beside) const {
-    if (!is_free(room.column, beside)) return false;
+    if (!stands_free(room, beside)) return false;
     if (!room.swing) return true;
     for (double from = 0; from < 360; from += swing_step_deg) {
       if (is_free(swing_room(room, from), beside)) return true;
@@ -265,7 +280,9 @@ class Reach {
 
   // Of a tool that does not find room.
   [[nodiscard]] std::optional<Taken> taken_of(const ToolRoom& room, const std::vector<Thing>& beside) const {
-    if (auto taken = worst_in(room.column, beside)) return taken;
+    for (const Prism& part : still(room)) {
+      if (auto taken = worst_in(part, beside)) return taken;
+    }
     if (!room.swing) return std::nullopt;
     std::optional<Taken> least;
     for (double from = 0; from < 360; from += swing_step_deg) {

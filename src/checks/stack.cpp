@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 #include "checks/order.h"
 #include "fitup/tolerances.h"
@@ -92,29 +94,53 @@ Finding in_space(const Plan& built, const RowStack& stack) {
   return f;
 }
 
-/// From the middle of the first thing in holes to that of the last: half of these two, all of what is between.
-std::optional<Growth> pitch_growth(const RowStack& stack) {
-  if (stack.in_holes < 2) return std::nullopt;
+/// From the middle of one thing in holes to that of another: half of these two, all of what is between, less the gaps,
+/// which take it up first.
+struct Pitch {
+  Growth growth;
+  double play_mm = 0;
+  [[nodiscard]] double left_mm() const { return play_mm - growth.statistical_mm; }
+  [[nodiscard]] double left_at_worst_mm() const { return play_mm - growth.worst_mm; }
+};
+
+/// None where no size in between says a tolerance: a size that says nothing is taken at its word.
+std::optional<Pitch> pitch_between(const RowStack& stack, std::size_t first, std::size_t last) {
   std::vector<double> within;
   double swelling = 0;
+  double empty = 0;
   bool said = false;
-  for (std::size_t i = 0; i < stack.pieces.size(); ++i) {
+  for (std::size_t i = first; i <= last; ++i) {
     const StackPiece& piece = stack.pieces[i];
-    const double share = i == 0 || i + 1 == stack.pieces.size() ? 0.5 : 1;
+    const double share = i == first || i == last ? 0.5 : 1;
     within.push_back(share * piece.within_mm.value_or(0));
     swelling += share * piece.swelling_mm;
+    empty += i > first ? piece.empty_mm : 0;
     said = said || piece.within_mm || piece.swelling_mm > 0;
   }
-  // Free gaps between take it up, and a size that says nothing of its tolerance is taken at its word.
   if (!said) return std::nullopt;
   Growth growth = growth_of(within, swelling);
-  growth.worst_mm = std::max(0.0, growth.worst_mm - stack.empty_mm);
-  growth.statistical_mm = std::max(0.0, growth.statistical_mm - stack.empty_mm);
-  return growth;
+  growth.worst_mm = std::max(0.0, growth.worst_mm - empty);
+  growth.statistical_mm = std::max(0.0, growth.statistical_mm - empty);
+  return Pitch{growth, std::min(stack.pieces[first].hole_play_mm, stack.pieces[last].hole_play_mm)};
 }
 
-Finding on_holes(const Plan& plan, const RowStack& stack, const Growth& growth) {
-  Finding f = finding_of(plan, stack, growth, stack.hole_play_mm);
+/// Of all pairs the one that is left least; of those alike the one that spans most.
+std::optional<Pitch> tightest_pitch(const RowStack& stack) {
+  std::optional<Pitch> tightest;
+  for (std::size_t first = 0; first < stack.pieces.size(); ++first) {
+    for (std::size_t last = stack.pieces.size(); last-- > first + 1;) {
+      if (stack.pieces[first].hole_play_mm <= 0 || stack.pieces[last].hole_play_mm <= 0) continue;
+      const auto pitch = pitch_between(stack, first, last);
+      if (!pitch) continue;
+      const auto rank = [](const Pitch& p) { return std::pair(p.left_mm(), p.left_at_worst_mm()); };
+      if (!tightest || rank(*pitch) < rank(*tightest)) tightest = pitch;
+    }
+  }
+  return tightest;
+}
+
+Finding on_holes(const Plan& plan, const RowStack& stack, const Pitch& pitch) {
+  Finding f = finding_of(plan, stack, pitch.growth, pitch.play_mm);
   for (const StackPiece& piece : stack.pieces) {
     if (piece.within_mm || piece.swelling_mm > 0) f.key = piece.key;
   }
@@ -122,7 +148,8 @@ Finding on_holes(const Plan& plan, const RowStack& stack, const Growth& growth) 
       "{}: from the first to the last the row may be longer by {} mm at worst and {} mm statistically than the holes "
       "in "
       "the rod plates are apart, and rods have {} mm of play in these",
-      stack.name, length_text(growth.worst_mm), length_text(growth.statistical_mm), length_text(stack.hole_play_mm));
+      stack.name, length_text(pitch.growth.worst_mm), length_text(pitch.growth.statistical_mm),
+      length_text(pitch.play_mm));
   return f;
 }
 
@@ -142,7 +169,7 @@ std::vector<Finding> check_stack(const Plan& plan) {
   std::vector<Finding> findings;
   for (const RowStack& stack : plan.stacks) {
     findings.push_back(in_space(plan, stack));
-    if (const auto growth = pitch_growth(stack)) findings.push_back(on_holes(plan, stack, *growth));
+    if (const auto pitch = tightest_pitch(stack)) findings.push_back(on_holes(plan, stack, *pitch));
   }
   return findings;
 }

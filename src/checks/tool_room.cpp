@@ -164,9 +164,11 @@ class Tools {
     const double thick = key->flats_mm * corners;
     const auto add = [&](const char* arm, double in_mm, double swung_mm) {
       const double above = in_mm - depth;
-      turned_.tools.push_back(
-          {fmt::format("a {} hexagon key, its {} arm in", mm_words(flats), arm), column(thick, end, above, up),
-           ToolRoom::Swing{above - thick, above, swung_mm, thick, tables::key_swing_deg}, in_mm > swung_mm});
+      turned_.tools.push_back({fmt::format("a {} hexagon key, its {} arm in", mm_words(flats), arm),
+                               column(thick, end, above, up),
+                               ToolRoom::Swing{above - thick, above, swung_mm, thick, tables::key_swing_deg},
+                               {},
+                               in_mm > swung_mm});
     };
     add("short", key->short_arm_mm, key->long_arm_mm);
     add("long", key->long_arm_mm, key->short_arm_mm);
@@ -180,9 +182,10 @@ class Tools {
     const auto add = [&](const std::string& words, double length, double depth) {
       if (out > depth) return;
       const double whole = length + tool->head_high_mm;
+      const Prism head = column(tool->head_mm, seat + (up ? length : -length), tool->head_high_mm, up);
       turned_.tools.push_back(
           {words + mm_words(flats) + " on a ratchet", column(tables::socket_outside_mm(flats), seat, whole, up),
-           ToolRoom::Swing{length, whole, tool->handle_mm, tool->handle_wide_mm, tables::ratchet_swing_deg}});
+           ToolRoom::Swing{length, whole, tool->handle_mm, tool->handle_wide_mm, tables::ratchet_swing_deg}, head});
     };
     add("a socket of ", tool->length_mm, tool->length_mm - tool->drive_mm);
     add("a deep socket of ", tool->deep_mm, tool->deep_mm - tool->drive_mm);

@@ -9,7 +9,7 @@
 
 namespace fitup::checks {
 
-/// One way of holding a tool: a round along the axis, and a handle that swings beside it.
+/// One way of holding a tool: a round along the axis, a wider head on it, and a handle that swings beside it.
 struct ToolRoom {
   std::string words;  // "a 2.5 mm hexagon key, its short arm in"
   Prism column;       // in the world, along the axis
@@ -21,7 +21,8 @@ struct ToolRoom {
     double sweep_deg = 0;
   };
   std::optional<Swing> swing;
-  bool ball_end = false;  // it comes with one, and may lean
+  std::optional<Prism> head{};  // of a ratchet, all round the axis
+  bool ball_end = false;        // it comes with one, and may lean
 };
 
 /// A fastener's turn: the tools that would do, any one of them, best first.

@@ -1,10 +1,12 @@
 // Rows of measured items and the space they have; foot strips on their rails.
 // Entry: add_stacks, add_strip_seats.
 #include <algorithm>
-#include <cmath>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
+#include "plan/item_rows.h"
 #include "plan/patterns.h"
 #include "plan/rails.h"
 
@@ -15,74 +17,68 @@ namespace {
 // What is set by eye against its mark (common practice).
 constexpr double set_by_eye_mm = 1;
 
-struct InRow {
-  std::size_t item = 0;
-  Box3 box;
-};
-
 bool overlap(double low_a, double high_a, double low_b, double high_b) {
   return std::min(high_a, high_b) - std::max(low_a, low_b) > tolerance::contact_mm;
 }
 
-bool beside(const Box3& a, const Box3& b) {
-  return overlap(a.low.y, a.high.y, b.low.y, b.high.y) && overlap(a.low.z, a.high.z, b.low.z, b.high.z);
-}
+class Stacks {
+ public:
+  Stacks(const Build& build, const PlacedHardware& hardware) : build_(build), hardware_(hardware) {
+    for (std::size_t i = 0; i < build.box.items.size(); ++i) boxes_.push_back(item_box(build, i));
+  }
 
-// Each item in the row of the first one that it stands beside, from left to right.
-std::vector<std::vector<InRow>> rows_of(const Build& build) {
-  std::vector<std::vector<InRow>> rows;
-  for (std::size_t i = 0; i < build.box.items.size(); ++i) {
-    const InRow in{i, item_box(build, i)};
-    const auto row = std::find_if(rows.begin(), rows.end(),
-                                  [&](const std::vector<InRow>& r) { return beside(r.front().box, in.box); });
-    if (row != rows.end()) {
-      row->push_back(in);
-    } else {
-      rows.push_back({in});
+  [[nodiscard]] std::vector<RowStack> all() const {
+    std::vector<double> most;
+    for (std::size_t i = 0; i < boxes_.size(); ++i) {
+      const StackPiece piece = piece_of(i);
+      most.push_back(piece.size_mm + piece.swelling_mm + piece.within_mm.value_or(0));
     }
+    std::vector<RowStack> stacks;
+    for (const auto& row : rows_beside(boxes_, most)) stacks.push_back(stack_of(row));
+    return stacks;
   }
-  for (auto& row : rows) {
-    std::sort(row.begin(), row.end(), [](const InRow& a, const InRow& b) { return a.box.low.x < b.box.low.x; });
-  }
-  return rows;
-}
 
-StackPiece piece_of(const Build& build, const PlacedHardware& hardware, const InRow& in) {
-  const PlacedItem& placed = build.box.items[in.item];
-  const std::size_t axis = placed.quarters % 2 == 0 ? 0 : 1;
-  StackPiece piece{hardware.items[in.item], in.box.size().x, {}, 0, "item." + placed.item->name + ".size"};
-  if (const auto& within = placed.item->size_within[axis]) piece.within_mm = within->mm();
-  if (axis == 0) piece.swelling_mm = placed.item->swelling->mm();
-  return piece;
-}
-
-RowStack stack_of(const Build& build, const PlacedHardware& hardware, const std::vector<InRow>& row) {
-  const ClearanceSpec& clearance = build.box_spec().clearance;
-  RowStack stack;
-  stack.along = axis::x;
-  stack.space_mm = build.shell.size.x - 2 * build.shell.side_wall_mm;
-  stack.free_mm = stack.space_mm;
-  stack.key = build.key("clearance.right");
-  stack.place = clearance.right.place;
-  double play = 0;
-  for (std::size_t i = 0; i < row.size(); ++i) {
-    stack.pieces.push_back(piece_of(build, hardware, row[i]));
-    stack.free_mm -= row[i].box.size().x;
-    if (i > 0) stack.empty_mm += std::max(0.0, row[i].box.low.x - row[i - 1].box.high.x);
-    if (!is_in_holes(build, row[i].item)) continue;
-    const double own = rod_play_mm(build, *build.box.items[row[i].item].item);
-    play = stack.in_holes++ == 0 ? own : std::min(play, own);
+ private:
+  [[nodiscard]] StackPiece piece_of(std::size_t i) const {
+    const PlacedItem& placed = build_.box.items[i];
+    const std::size_t axis = placed.quarters % 2 == 0 ? 0 : 1;
+    StackPiece piece;
+    piece.thing = hardware_.items[i];
+    piece.size_mm = boxes_[i].size().x;
+    piece.key = "item." + placed.item->name + ".size";
+    if (const auto& within = placed.item->size_within[axis]) piece.within_mm = within->mm();
+    if (axis == 0) piece.swelling_mm = placed.item->swelling->mm();
+    if (is_in_holes(build_, i)) piece.hole_play_mm = rod_play_mm(build_, *placed.item);
+    return piece;
   }
-  stack.hole_play_mm = play;
-  const auto name = [&](const InRow& in) { return build.draft.instance(hardware.items[in.item]).name; };
-  stack.name = row.size() == 1 ? name(row.front()) : fmt::format("{} to {}", name(row.front()), name(row.back()));
-  return stack;
-}
+
+  [[nodiscard]] RowStack stack_of(const std::vector<std::size_t>& row) const {
+    const ClearanceSpec& clearance = build_.box_spec().clearance;
+    RowStack stack;
+    stack.along = axis::x;
+    stack.space_mm = build_.shell.size.x - 2 * build_.shell.side_wall_mm;
+    stack.free_mm = stack.space_mm;
+    stack.key = build_.key("clearance.right");
+    stack.place = clearance.right.place;
+    for (std::size_t k = 0; k < row.size(); ++k) {
+      stack.pieces.push_back(piece_of(row[k]));
+      stack.free_mm -= stack.pieces.back().size_mm;
+      if (k > 0) stack.pieces.back().empty_mm = std::max(0.0, boxes_[row[k]].low.x - boxes_[row[k - 1]].high.x);
+    }
+    const auto name = [&](std::size_t i) { return build_.draft.instance(hardware_.items[i]).name; };
+    stack.name = row.size() == 1 ? name(row.front()) : fmt::format("{} to {}", name(row.front()), name(row.back()));
+    return stack;
+  }
+
+  const Build& build_;
+  const PlacedHardware& hardware_;
+  std::vector<Box3> boxes_;
+};
 
 }  // namespace
 
 void add_stacks(Build& build, const PlacedHardware& hardware) {
-  for (const auto& row : rows_of(build)) build.draft.stacks.push_back(stack_of(build, hardware, row));
+  for (RowStack& stack : Stacks(build, hardware).all()) build.draft.stacks.push_back(std::move(stack));
 }
 
 void add_strip_seats(Build& build, const PlacedHardware& hardware, const std::vector<Host>& rails) {

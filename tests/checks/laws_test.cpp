@@ -80,9 +80,9 @@ TEST_P(EachCase, SaysTheSameWithItsTablesInTheOppositeOrder) {
 /// stay. `length` spells a number of millimetres.
 std::string in_inches(const std::string& text, const std::function<std::string(double)>& length) {
   static const std::regex word_or_number(R"re("[^"]*"|#[^\n]*|[A-Za-z_][A-Za-z0-9_.]*|-?[0-9]+(\.[0-9]+)?)re");
-  static const std::set<std::string> counts{"fitup",         "count",         "points",       "columns",
-                                            "rows",          "dynamic",       "sling_angle",  "thrown.left",
-                                            "smallest_hole", "smallest_slot", "smallest_web", "pressure"};
+  static const std::set<std::string> counts{
+      "fitup",       "count",       "points",        "columns",       "level",        "rows",    "dynamic",
+      "sling_angle", "thrown.left", "smallest_hole", "smallest_slot", "smallest_web", "pressure"};
   // How hard it is thrown to a side is a number of g.
   static const std::regex thrown(R"re(thrown *= *\{[^}]*\})re");
   std::smatch throw_of;

@@ -1,5 +1,9 @@
 // Sums of tolerances by hand, and what of a strip stays on its rail.
 
+#include <cmath>
+#include <optional>
+#include <vector>
+
 #include <gtest/gtest.h>
 
 #include "checks/seating.h"
@@ -15,6 +19,60 @@ TEST(Stack, AddsAtWorstAndTakesTheRootOfSquaresStatistically) {
   EXPECT_DOUBLE_EQ(growth_of({5, 12}, 2).statistical_mm, 15);
   EXPECT_DOUBLE_EQ(growth_of({5, 12}, 2).worst_mm, 19);
   EXPECT_DOUBLE_EQ(growth_of({}, 0).worst_mm, 0);
+}
+
+/// Pieces in holes with 1 mm of play, of a row with room enough.
+Plan in_holes(std::vector<StackPiece> pieces) {
+  Plan plan;
+  plan.parts.emplace_back();
+  RowStack stack;
+  stack.name = "row";
+  stack.space_mm = 300;
+  stack.free_mm = 100;
+  for (StackPiece& piece : pieces) {
+    piece.thing = plan.instances.size();
+    plan.instances.emplace_back();
+    stack.pieces.push_back(std::move(piece));
+  }
+  plan.stacks = {std::move(stack)};
+  return plan;
+}
+
+StackPiece piece(std::optional<double> within, double swelling, double empty, double play) {
+  return {0, 50, within, swelling, empty, play, "item.block.size"};
+}
+
+/// What is left of the play, statistically.
+double left_on_holes(std::vector<StackPiece> pieces) {
+  const auto findings = check_stack(in_holes(std::move(pieces)));
+  EXPECT_EQ(findings.size(), 2U);
+  return findings.size() == 2 ? findings[1].value.value_or(-99) : -99;
+}
+
+// Half of the first and the last, all of what is between.
+TEST(Stack, FromHoleToHoleHalfOfTheEndsCounts) {
+  EXPECT_NEAR(left_on_holes({piece(0.6, 0.1, 0, 1), piece(0.4, 0, 0, 1)}), 1 - (0.05 + std::hypot(0.3, 0.2)), 1e-12);
+  EXPECT_NEAR(left_on_holes({piece(0.6, 0, 0, 1), piece(0.4, 0.2, 0, 0), piece(0.2, 0, 0, 1)}),
+              1 - (0.2 + std::sqrt(0.3 * 0.3 + 0.4 * 0.4 + 0.1 * 0.1)), 1e-12);
+  EXPECT_EQ(check_stack(in_holes({piece({}, 0, 0, 1), piece({}, 0, 0, 1)})).size(), 1U) << "none says a tolerance";
+  EXPECT_EQ(check_stack(in_holes({piece(0.6, 0, 0, 1), piece(0.4, 0, 0, 0)})).size(), 1U) << "one is in no hole";
+}
+
+// A gap beside those in holes takes nothing up, nor does one that is beyond the tightest pair.
+TEST(Stack, OnlyGapsBetweenTakeTheGrowthUp) {
+  EXPECT_NEAR(left_on_holes({piece(0.6, 0, 0, 1), piece(0.6, 0, 0.2, 1)}), 1 - (std::sqrt(2 * 0.3 * 0.3) - 0.2), 1e-12);
+  EXPECT_NEAR(left_on_holes({piece(0.6, 0, 0, 1), piece(0.6, 0, 0, 1), piece(0.6, 0, 30, 0)}),
+              1 - std::sqrt(2 * 0.3 * 0.3), 1e-12);
+  EXPECT_NEAR(left_on_holes({piece(0.6, 0, 0, 1), piece(0.6, 0, 0, 1), piece(0.6, 0, 30, 1)}),
+              1 - std::sqrt(2 * 0.3 * 0.3), 1e-12);
+  EXPECT_NEAR(left_on_holes({piece(9, 0, 0, 0), piece(0.6, 0, 0, 1), piece(0.6, 0, 0, 1)}),
+              1 - std::sqrt(2 * 0.3 * 0.3), 1e-12)
+      << "what stands before the first in holes is not between";
+}
+
+// Of two plays the smaller.
+TEST(Stack, TheTighterOfTwoHolesDecides) {
+  EXPECT_NEAR(left_on_holes({piece(0.6, 0, 0, 1), piece(0.6, 0, 0, 0.4)}), 0.4 - std::sqrt(2 * 0.3 * 0.3), 1e-12);
 }
 
 StripSeat seat(double strip_low, double strip_high, double rail_low, double rail_high) {
