@@ -74,7 +74,7 @@ class AssemblySheet {
     }
     const double top = room.low.y + title_mm;
     auto drawn = pictures_.draw(page, box_of({room.low.x, top}, {room.low.x + picture_width_mm, top + picture_mm}),
-                                step.there, step.added, step.towards_viewer);
+                                step.drawn_light, step.drawn_bold, step.towards_viewer);
     if (!drawn) return drawn;
     y = top;
     for (const auto& [line, bold] : words) {
@@ -100,6 +100,7 @@ class AssemblySheet {
     };
     if (step.from_behind) add("Seen from behind", true);
     add("Parts", true);
+    if (!step.moved.empty()) add(step.moved + ", as one");
     for (const auto& [what, count] : step.parts) add(fmt::format("{} x {}", count, what));
     std::string told;
     for (const Tightening& one : tightenings(plan_, step)) {

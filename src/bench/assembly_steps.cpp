@@ -102,7 +102,44 @@ void list_cautions(const Plan& plan, AssemblyStep& step, bool first_item) {
   }
 }
 
-AssemblyStep begun(const Step& step, std::size_t number, const std::vector<InstanceId>& there) {
+/// What hangs together with the parts by welds, of those that are there.
+std::set<InstanceId> welded_to(const Plan& plan, const std::vector<InstanceId>& parts,
+                               const std::vector<InstanceId>& there) {
+  const std::set<InstanceId> may(there.begin(), there.end());
+  std::set<InstanceId> found(parts.begin(), parts.end());
+  for (std::size_t before = 0; before != found.size();) {
+    before = found.size();
+    for (const Joint& joint : plan.joints) {
+      if (joint.kind != JointKind::weld) continue;
+      if (found.count(joint.a) > 0 && may.count(joint.b) > 0) found.insert(joint.b);
+      if (found.count(joint.b) > 0 && may.count(joint.a) > 0) found.insert(joint.a);
+    }
+  }
+  return found;
+}
+
+/// What is moved as one that was made before is drawn bold. Each box is welded by itself: the others are not there.
+void choose_picture(const Plan& plan, const Step& step, AssemblyStep& out) {
+  std::set<InstanceId> bold(step.adds.begin(), step.adds.end());
+  if (step.kind == StepKind::place && step.adds.empty()) {
+    std::string numbers;
+    for (std::size_t i = 0; i < step.with.size(); ++i) {
+      const auto& made = plan.steps[step.with[i]].adds;
+      bold.insert(made.begin(), made.end());
+      numbers += (i == 0 ? "" : i + 1 == step.with.size() ? " and " : ", ") + std::to_string(step.with[i] + 1);
+    }
+    if (!numbers.empty()) out.moved = fmt::format("what step{} {} made", step.with.size() > 1 ? "s" : "", numbers);
+  }
+  out.drawn_bold.assign(bold.begin(), bold.end());
+  const bool by_itself = step.kind == StepKind::weld && plan.frames.size() > 1;
+  const auto own = by_itself ? welded_to(plan, step.adds, out.there) : std::set<InstanceId>{};
+  for (const InstanceId id : out.there) {
+    if (bold.count(id) > 0 || (by_itself && own.count(id) == 0)) continue;
+    out.drawn_light.push_back(id);
+  }
+}
+
+AssemblyStep begun(const Plan& plan, const Step& step, std::size_t number, const std::vector<InstanceId>& there) {
   AssemblyStep out;
   out.title = title_of(step);
   out.first = out.last = number;
@@ -113,6 +150,7 @@ AssemblyStep begun(const Step& step, std::size_t number, const std::vector<Insta
   const bool behind = !step.ways.empty() && step.ways.front().y < -0.9;
   out.from_behind = behind || step.what.find("back") != std::string::npos;
   if (out.from_behind) out.towards_viewer = from_behind;
+  choose_picture(plan, step, out);
   return out;
 }
 
@@ -127,6 +165,7 @@ void join(AssemblyStep& into, const Step& step, std::size_t number) {
   into.last = number;
   into.added.insert(into.added.end(), step.adds.begin(), step.adds.end());
   std::sort(into.added.begin(), into.added.end());
+  into.drawn_bold = into.added;
 }
 
 bool is_on_rod(const Plan& plan, InstanceId nut) {
@@ -171,7 +210,7 @@ std::vector<AssemblyStep> assembly_steps(const Plan& plan) {
     if (i > 0 && is_like(plan, plan.steps[i - 1], step)) {
       join(all.back(), step, i + 1);
     } else {
-      all.push_back(begun(step, i + 1, there));
+      all.push_back(begun(plan, step, i + 1, there));
     }
     there.insert(there.end(), step.adds.begin(), step.adds.end());
   }

@@ -17,6 +17,9 @@ struct AssemblyStep {
   StepKind kind = StepKind::place;
   std::vector<InstanceId> added;                           // ascending
   std::vector<InstanceId> there;                           // before it
+  std::vector<InstanceId> drawn_bold;                      // added, or moved as one that was made before
+  std::vector<InstanceId> drawn_light;                     // there and seen in its picture
+  std::string moved;                                       // "what steps 3 and 4 made"; empty where nothing is
   std::vector<std::pair<std::string, std::size_t>> parts;  // "PLT10 front rod plate", how many
   std::vector<std::string> aids;                           // "PRT81 corner square"
   std::vector<std::string> minds;                          // cautions

@@ -23,7 +23,7 @@ using output::PaperUnits;
 
 constexpr double most_of_page = 0.62;  // for the views, where the table runs on to a further page
 constexpr double least_views_mm = 60;
-constexpr double small_mm = 70;
+constexpr double small_mm = 40;
 constexpr double spare_mm = 12;  // a short table wants more room to begin than it takes
 
 class PartSheets {

@@ -94,6 +94,44 @@ TEST(AssemblySheet, SaysHowTheDemoIsSquaredAndHowItsNutsAreKept) {
 }
 
 // Whatever is tacked has a part that lies on the bench or is held already by what was tacked.
+/// Nothing is done without something to see: each step's picture has something bold, and what is moved as one was added
+/// by the steps that it names.
+TEST_P(Assembly, ShowsInEachStepWhatItMoves) {
+  const Planned made = planned(GetParam());
+  ASSERT_TRUE(made.plan);
+  std::set<InstanceId> added;
+  for (const AssemblyStep& step : assembly_steps(*made.plan)) {
+    EXPECT_FALSE(step.drawn_bold.empty()) << step.title;
+    EXPECT_TRUE(!step.parts.empty() || !step.moved.empty()) << step.title;
+    added.insert(step.added.begin(), step.added.end());
+    for (const InstanceId id : step.drawn_bold) EXPECT_EQ(added.count(id), 1U) << step.title;
+    for (const InstanceId id : step.drawn_light) {
+      EXPECT_FALSE(std::binary_search(step.drawn_bold.begin(), step.drawn_bold.end(), id)) << step.title;
+      EXPECT_EQ(added.count(id), 1U) << step.title;
+    }
+  }
+}
+
+TEST(AssemblySteps, TheLowerBoxIsWeldedByItselfAndThenMovedAsOne) {
+  const Planned made = planned("park-locomotive/front-box-with-lower.toml");
+  ASSERT_TRUE(made.plan);
+  bool moved = false;
+  for (const AssemblyStep& step : assembly_steps(*made.plan)) {
+    const bool of_lower = step.title.find("lower") != std::string::npos;
+    if (step.kind == StepKind::weld && of_lower) {
+      for (const InstanceId id : step.drawn_light) {
+        const Instance& seen = made.plan->instances[id];
+        EXPECT_TRUE(seen.key.starts_with("box.lower") && seen.key != "box.lower.bearers") << seen.name;
+      }
+    }
+    if (step.moved.empty()) continue;
+    moved = true;
+    EXPECT_TRUE(of_lower) << step.title;
+    EXPECT_EQ(step.moved, "what steps 3 and 4 made");
+  }
+  EXPECT_TRUE(moved);
+}
+
 TEST_P(Assembly, TacksWhatIsHeld) {
   const Planned made = planned(GetParam());
   ASSERT_TRUE(made.plan);
