@@ -8,12 +8,15 @@
 #include <array>
 #include <map>
 #include <set>
+#include <tuple>
 #include <variant>
 
 #include "fitup/seams.h"
 #include "fitup/weight.h"
 #include "loads/frame_check.h"
 #include "loads/joint_groups.h"
+#include "loads/plate_model.h"
+#include "loads/solved_cases.h"
 #include "loads/strength.h"
 #include "loads/weld_limits.h"
 
@@ -128,8 +131,8 @@ std::vector<std::string> load_path(const Plan& plan) {
     path.push_back(
         framed ? "Down: items on rails, rails on the legs of the bottom ring, ring and uprights to what the box "
                  "stands on or hangs from."
-               : "Down: items on rails, rails on the floor and its ribs, these through tabs and seams to the "
-                 "walls. How the box of plates carries that as a whole is not covered.");
+               : "Down: items on rails, rails on the floor and its ribs, these through their seams to the "
+                 "walls, these as sheet in its plane and across it to what the box stands on or hangs from.");
   }
   if (has(plan, Role::rod)) {
     path.push_back(
@@ -156,12 +159,40 @@ std::vector<std::string> load_path(const Plan& plan) {
   return path;
 }
 
-DeformedFrame deformed(const loads::FrameModel& model, const loads::FrameCase& c, double size_mm) {
+/// The edges of a box of plates: those of rectangles that only one of their part has.
+void add_edges(DeformedFrame& out, const loads::FrameModel& model, const loads::FrameResult& result) {
+  using Edge = std::tuple<InstanceId, std::size_t, std::size_t>;
+  std::map<Edge, std::pair<std::vector<Vec3>, std::vector<Vec3>>> edges;
+  std::set<Edge> inner;
+  for (std::size_t p = 0; p < model.panel_of.size(); ++p) {
+    const loads::FramePanel& panel = model.frame.panels[p];
+    for (std::size_t c = 0; c < 4; ++c) {
+      const std::size_t a = panel.nodes[c], b = panel.nodes[(c + 1) % 4];
+      const Edge edge{model.panel_of[p], std::min(a, b), std::max(a, b)};
+      std::vector<Vec3> line, moves;
+      for (const std::size_t k : {c, (c + 1) % 4}) {
+        const std::size_t n = panel.nodes[k];
+        line.push_back(model.frame.nodes[n] + panel.link[k]);
+        moves.push_back(result.moved[n] + cross(result.turned[n], panel.link[k]));
+      }
+      if (!edges.emplace(edge, std::pair{line, moves}).second) inner.insert(edge);
+    }
+  }
+  for (auto& [edge, both] : edges) {
+    if (inner.contains(edge)) continue;
+    for (const Vec3 move : both.second) out.most_mm = std::max(out.most_mm, norm(move));
+    out.planned.push_back(std::move(both.first));
+    out.moved.push_back(std::move(both.second));
+  }
+}
+
+DeformedFrame deformed(const loads::FrameModel& model, const loads::SolvedCase& solved, double size_mm) {
+  const loads::FrameCase& c = *solved.of;
+  const auto& solver = solved.solver;
+  const loads::FrameResult& result = solved.result;
   DeformedFrame out;
   out.words = c.words;
-  const auto solver = loads::FrameSolver::factor(c.frame);
-  if (!solver) return out;
-  const loads::FrameResult result = solver->solve(c.load);
+  if (model.pieces.empty()) add_edges(out, model, result);
   for (std::size_t p = 0; p < model.pieces.size(); ++p) {
     const loads::FrameMember& m = model.frame.members[p];
     const Vec3 from = model.frame.nodes[m.a] + m.from_a;
@@ -192,14 +223,18 @@ DeformedFrame deformed(const loads::FrameModel& model, const loads::FrameCase& c
 std::vector<DeformedFrame> deformed_frames(const Plan& plan) {
   if (plan.frames.empty()) return {};
   const Seams seams = seams_of(plan);
-  const auto model = loads::frame_model(plan, seams);
+  auto model = loads::frame_model(plan, seams);
+  if (!model) model = loads::plate_model(plan, seams);
   if (!model) return {};
   Box3 box;
   for (const Vec3 n : model->frame.nodes) box.add(n);
   const Weights weights = weigh(plan, seams);
   std::vector<DeformedFrame> frames;
-  for (const loads::FrameCase& c : loads::frame_cases(plan, *model, weights, plan.load_rules)) {
-    DeformedFrame one = deformed(*model, c, norm(box.size()));
+  const auto cases = loads::frame_cases(plan, *model, weights, plan.load_rules);
+  const auto solved = loads::solved(cases);
+  if (!solved) return {};
+  for (const loads::SolvedCase& s : *solved) {
+    DeformedFrame one = deformed(*model, s, norm(box.size()));
     const auto same = std::find_if(frames.begin(), frames.end(), [&](const auto& f) { return f.words == one.words; });
     if (same == frames.end()) {
       frames.push_back(std::move(one));

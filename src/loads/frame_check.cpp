@@ -133,7 +133,11 @@ class Looking {
 
   [[nodiscard]] Finding of_rails(const Worst& w) const {
     Finding f = finding(w);
-    f.message = carries(w, "rails") + as_a_frame();
+    f.message =
+        carries(w, "rails") +
+        ", between the legs that it lies on; the check rails takes one even load on ends that are half built in, here "
+        "what holds the ends turns as the ring does" +
+        as_a_frame();
     if (f.verdict == Verdict::fail) {
       f.message += "; thicker rails (rails.thickness) or a cross bar under them (frame.cross_bars) mend it";
     }

@@ -45,7 +45,7 @@ class Loading {
  private:
   void note_seat(InstanceId item, InstanceId rail) {
     const Role role = plan_.parts[plan_.instances[item].part].role;
-    if (role == Role::item && pieces_.contains(rail)) seats_[item].push_back(rail);
+    if (role == Role::item && (pieces_.contains(rail) || panels_.contains(rail))) seats_[item].push_back(rail);
   }
 
   [[nodiscard]] double length_of(InstanceId beam) const {
@@ -60,7 +60,7 @@ class Loading {
 
   void on_rail(InstanceId rail, Vec3 force, InstanceId item) {
     if (bearing_ == Bearing::even) {
-      along(rail, force);
+      pieces_.contains(rail) ? along(rail, force) : over_panels(panels_.at(rail), force);
       return;
     }
     const auto line = *centroid_line(plan_, rail);

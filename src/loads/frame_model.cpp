@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <set>
 #include <variant>
 
 #include "loads/panel_mesh.h"
@@ -93,6 +94,7 @@ class Modelling {
     cut_pieces();
     add_panels();
     if (model_.frame.members.empty()) return std::nullopt;
+    model_.panel_at_seam = panels_at_seams(model_);
     return std::move(model_);
   }
 
@@ -112,7 +114,9 @@ class Modelling {
     if (lines_.contains(b) && !lines_.contains(a)) std::swap(a, b);
     if (!lines_.contains(a)) return;
     if (lines_.contains(b)) {
-      const Nearest at = nearest(lines_.at(a), lines_.at(b));
+      Nearest at = nearest(lines_.at(a), lines_.at(b));
+      at.on_a_mm = where_it_comes_free(a, b, at.on_a_mm);
+      at.on_b_mm = where_it_comes_free(b, a, at.on_b_mm);
       const std::size_t one = station(a, at.on_a_mm);
       const std::size_t two = station(b, at.on_b_mm);
       same_[find(two)] = find(one);
@@ -122,6 +126,25 @@ class Modelling {
     if (plan_.parts[plan_.instances[b].part].role != Role::boss) return;
     const Vec3 at = plan_.instances[b].pose.origin();
     bosses_[b] = station(a, std::clamp(lines_.at(a).along(at), 0.0, lines_.at(a).length_mm()));
+  }
+
+  // A rail lies on the whole of a leg and is welded at its edge: it begins to bend where it leaves that leg.
+  [[nodiscard]] double where_it_comes_free(InstanceId rail, InstanceId leg, double along_mm) const {
+    const Instance& instance = plan_.instances[leg];
+    if (plan_.parts[plan_.instances[rail].part].role != Role::rail) return along_mm;
+    const CentroidLine& line = lines_.at(rail);
+    const double middle = line.length_mm() / 2;
+    double free = along_mm;
+    for (const Prism& p : body_of(plan_.parts[instance.part]).inner) {
+      const Box3 box = Prism{p.profile, instance.pose * p.pose, p.length_mm}.bounds();
+      for (const Vec3 corner : {box.low, box.high}) {
+        const double at = line.along(corner);
+        // Of a leg along the rail there is no such place.
+        if (at < 0 || at > line.length_mm() || norm(box.size()) <= 0) continue;
+        if (std::abs(at - middle) < std::abs(free - middle) && std::abs(at - along_mm) < middle / 2) free = at;
+      }
+    }
+    return free;
   }
 
   // A panel is held where its seams lie; two members that hold one corner of it are one there.
@@ -324,6 +347,19 @@ std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id) {
 }
 
 std::optional<FrameModel> frame_model(const Plan& plan, const Seams& seams) { return Modelling(plan, seams).run(); }
+
+std::vector<bool> panels_at_seams(const FrameModel& model) {
+  std::set<std::pair<InstanceId, std::size_t>> held;
+  for (const PanelTie& tie : model.ties) held.emplace(tie.plate, tie.node);
+  std::vector<bool> at_seam;
+  for (std::size_t p = 0; p < model.panel_of.size(); ++p) {
+    const auto& nodes = model.frame.panels[p].nodes;
+    at_seam.push_back(std::any_of(nodes.begin(), nodes.end(), [&](std::size_t n) {
+      return held.contains({model.panel_of[p], n});
+    }));
+  }
+  return at_seam;
+}
 
 std::size_t FrameModel::nearest_node(Vec3 at) const {
   const auto square = [&at](Vec3 p) { return dot(p - at, p - at); };

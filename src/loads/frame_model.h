@@ -38,6 +38,7 @@ struct FrameModel {
   Frame frame;                       // without supports
   std::vector<FramePiece> pieces;    // by member of the frame
   std::vector<InstanceId> panel_of;  // by panel of the frame
+  std::vector<bool> panel_at_seam;   // likewise
   std::vector<PanelTie> ties;
   std::size_t member_nodes = 0;  // these come first: the rest are a panel's alone
   std::map<InstanceId, SectionProperties> sections;
@@ -51,6 +52,9 @@ struct FrameModel {
 
 /// Those of `frames` together with what they are joined by. Nothing where no members are welded together.
 [[nodiscard]] std::optional<FrameModel> frame_model(const Plan& plan, const Seams& seams);
+
+/// Which of its panels have a corner that a seam holds, from its ties.
+[[nodiscard]] std::vector<bool> panels_at_seams(const FrameModel& model);
 
 /// Where an instance's centroid line begins and where it ends, its local y, and how far along it a place lies.
 struct CentroidLine {

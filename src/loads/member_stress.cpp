@@ -245,8 +245,9 @@ SheetStress sheet_stress(const Plan& plan, const FrameModel& model, const Solved
   const PanelForces f = solved.solver->panel(solved.result, panel);
   const double modulus = at == YieldAt::depth ? t * t / 4 : t * t / 6;
   SheetStress out;
-  out.limit_mpa = strength->yield_mpa / solved.of->factor;
-  out.source = strength->source;
+  const bool softened = strength->is_aluminium() && model.panel_at_seam[panel];
+  out.limit_mpa = (softened ? strength->haz_yield_mpa : strength->yield_mpa) / solved.of->factor;
+  out.source = softened ? "EN 1999-1-1, table 3.2, beside a weld" : strength->source;
   for (const double face : {-1 / modulus, 1 / modulus}) {
     out.stress_mpa = std::max(
         out.stress_mpa, von_mises(f.n_x / t + face * f.m_x, f.n_y / t + face * f.m_y, f.n_xy / t + face * f.m_xy));

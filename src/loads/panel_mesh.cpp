@@ -77,7 +77,10 @@ void PanelMesh::keep_what_hangs_on(const std::vector<bool>& nodes) {
   cells = kept;
 }
 
-std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const std::vector<const Seam*>& seams) {
+namespace {
+
+/// Without its grid; nothing where it is not flat.
+std::optional<PanelMesh> bare_mesh(const Plan& plan, InstanceId id) {
   const Instance& instance = plan.instances[id];
   const auto* sheet = std::get_if<Flat>(&plan.parts[instance.part].form);
   if (sheet == nullptr || !sheet->bends.empty()) return std::nullopt;
@@ -85,27 +88,74 @@ std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const std::
   mesh.of = id;
   mesh.pose = instance.pose;
   mesh.thickness_mm = sheet->thickness_mm;
-  const Box2 area = sheet->profile.bounds();
-  const double cell = std::max(std::min(area.size().x, area.size().y) / cells_across,
-                               std::max(area.size().x, area.size().y) / most_along);
-  std::vector<double> x, y;
-  for (const Seam* seam : seams) {
-    const Vec2 from = flat(mesh.pose.local(seam->from)), to = flat(mesh.pose.local(seam->to));
-    (std::abs(to.x - from.x) < std::abs(to.y - from.y) ? x : y)
-        .push_back(std::abs(to.x - from.x) < std::abs(to.y - from.y) ? from.x : from.y);
-  }
-  mesh.xs = lines_through(area.low.x, area.high.x, std::move(x), cell);
-  mesh.ys = lines_through(area.low.y, area.high.y, std::move(y), cell);
-  const geometry::Region region(sheet->profile);
+  return mesh;
+}
+
+void cut_out(PanelMesh& mesh, const Profile& profile) {
+  const geometry::Region region(profile);
   for (std::size_t j = 0; j + 1 < mesh.ys.size(); ++j) {
     for (std::size_t i = 0; i + 1 < mesh.xs.size(); ++i) {
       mesh.cells.push_back(region.contains({(mesh.xs[i] + mesh.xs[i + 1]) / 2, (mesh.ys[j] + mesh.ys[j + 1]) / 2}));
     }
   }
+}
+
+const Profile& profile_of(const Plan& plan, InstanceId id) {
+  return std::get<Flat>(plan.parts[plan.instances[id].part].form).profile;
+}
+
+/// Lines of the world's axis that a direction of the part lies along, from the part's origin.
+std::vector<double> in_part(const WorldGrid& grid, Vec3 direction, Vec3 origin) {
+  const std::array<double, 3> along{direction.x, direction.y, direction.z};
+  const std::array<double, 3> from{origin.x, origin.y, origin.z};
+  std::vector<double> lines;
+  for (std::size_t a = 0; a < 3; ++a) {
+    if (std::abs(along[a]) < 0.999) continue;
+    for (const double line : grid.lines[a]) lines.push_back((line - from[a]) / along[a]);
+  }
+  return lines;
+}
+
+}  // namespace
+
+std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const std::vector<const Seam*>& seams) {
+  auto mesh = bare_mesh(plan, id);
+  if (!mesh) return std::nullopt;
+  const Profile& profile = profile_of(plan, id);
+  const Box2 area = profile.bounds();
+  const double cell = std::max(std::min(area.size().x, area.size().y) / cells_across,
+                               std::max(area.size().x, area.size().y) / most_along);
+  std::vector<double> x, y;
+  for (const Seam* seam : seams) {
+    const Vec2 from = flat(mesh->pose.local(seam->from)), to = flat(mesh->pose.local(seam->to));
+    const bool upright = std::abs(to.x - from.x) < std::abs(to.y - from.y);
+    (upright ? x : y).push_back(upright ? from.x : from.y);
+  }
+  mesh->xs = lines_through(area.low.x, area.high.x, std::move(x), cell);
+  mesh->ys = lines_through(area.low.y, area.high.y, std::move(y), cell);
+  cut_out(*mesh, profile);
   return mesh;
 }
 
-std::vector<SeamNode> nodes_on(const PanelMesh& mesh, const Seam& seam) {
+std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const WorldGrid& grid) {
+  auto mesh = bare_mesh(plan, id);
+  if (!mesh) return std::nullopt;
+  const Profile& profile = profile_of(plan, id);
+  const Box2 area = profile.bounds();
+  const auto within = [](std::vector<double> lines, double low, double high) {
+    std::erase_if(lines, [&](double line) { return line <= low || line >= high; });
+    return lines;
+  };
+  const Pose& pose = mesh->pose;
+  mesh->xs = lines_through(area.low.x, area.high.x,
+                           within(in_part(grid, pose.x(), pose.origin()), area.low.x, area.high.x), grid.cell_mm);
+  mesh->ys = lines_through(area.low.y, area.high.y,
+                           within(in_part(grid, pose.y(), pose.origin()), area.low.y, area.high.y), grid.cell_mm);
+  cut_out(*mesh, profile);
+  return mesh;
+}
+
+std::vector<SeamNode> nodes_on(const PanelMesh& mesh, const Seam& seam, double within_mm) {
   const double length = norm(seam.to - seam.from);
   if (seam.ring_diameter_mm > 0 || length <= 0) return {};
   const Vec3 along = (1 / length) * (seam.to - seam.from);
@@ -118,7 +168,7 @@ std::vector<SeamNode> nodes_on(const PanelMesh& mesh, const Seam& seam) {
     const double s = dot(r, along);
     const Vec3 beside = r - s * along;
     const Vec3 in_plane = beside - dot(beside, normal) * normal;
-    if (norm(in_plane) < one_line_mm && s > -one_line_mm && s < length + one_line_mm) {
+    if (norm(in_plane) < within_mm && s > -within_mm && s < length + within_mm) {
       found.emplace_back(std::clamp(s, 0.0, length), n);
     }
   }

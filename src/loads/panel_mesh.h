@@ -34,6 +34,14 @@ struct PanelMesh {
 [[nodiscard]] std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id,
                                                   const std::vector<const Seam*>& seams);
 
+/// With these lines through it, in world coordinates along each axis, no two lines farther apart than a cell. For what
+/// lies along the axes: parts that meet get nodes in the same places.
+struct WorldGrid {
+  std::array<std::vector<double>, 3> lines;
+  double cell_mm = 0;
+};
+[[nodiscard]] std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const WorldGrid& grid);
+
 /// A node of a mesh on a seam, and the stretch of the seam that is nearer to it than to the next.
 struct SeamNode {
   std::size_t node = 0;
@@ -41,7 +49,7 @@ struct SeamNode {
   Vec3 to;
 };
 /// Those that cells meet at, along the seam; none of a ring, or of a seam that lies on no line of the grid.
-[[nodiscard]] std::vector<SeamNode> nodes_on(const PanelMesh& mesh, const Seam& seam);
+[[nodiscard]] std::vector<SeamNode> nodes_on(const PanelMesh& mesh, const Seam& seam, double within_mm = 2);
 
 /// Of steel, or of aluminium where the material is an alloy of it.
 [[nodiscard]] Elastic elastic_of(const Part& part);

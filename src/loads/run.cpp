@@ -15,6 +15,7 @@
 #include "loads/lift.h"
 #include "loads/member_stress.h"
 #include "loads/plate_check.h"
+#include "loads/plate_model.h"
 #include "loads/seal_check.h"
 #include "loads/seam_check.h"
 #include "loads/sheet_check.h"
@@ -34,7 +35,8 @@ void append(std::vector<Finding>& all, std::vector<Finding> more) {
 
 std::vector<Finding> check_statics(const Plan& plan, const Seams& seams, const Weights& weights) {
   if (plan.frames.empty()) return {};
-  const auto model = loads::frame_model(plan, seams);
+  auto model = loads::frame_model(plan, seams);
+  if (!model) model = loads::plate_model(plan, seams);
   if (!model) return loads::check_seams(plan, seams, weights, nullptr, {});
   const auto cases = loads::frame_cases(plan, *model, weights, plan.load_rules);
   const auto solved = loads::solved(cases);

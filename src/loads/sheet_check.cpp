@@ -120,7 +120,7 @@ class Sheets {
     f.key = plan_.instances[id].key;
     f.place = plan_.instances[id].place;
     f.message = fmt::format(
-        "{} carries the most of the sheet between members: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {}; {} comes "
+        "{} carries the most of the welded sheet: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {}; {} comes "
         "nearest "
         "to buckling, {:.0f} percent of what buckles it in shear and pressure, edges supported. As flat rectangles "
         "held "

@@ -15,6 +15,15 @@ const MassAt& mass_of(const Weights& weights, const std::string& box, LoadState 
   return weights.whole(state);
 }
 
+/// What is no part: weld metal, finish, seal. Of a box, or of the whole.
+double allowances_kg(const Weights& weights, const std::string& box) {
+  double sum = 0;
+  for (const WeightRow& row : weights.rows) {
+    if (row.mark.empty() && row.from != LoadState::as_lifted && (box.empty() || row.box == box)) sum += row.all.kg;
+  }
+  return sum;
+}
+
 Finding finding_of(const Plan& plan, const Weights& weights, const std::string& box) {
   const MassAt& bare = mass_of(weights, box, LoadState::bare_frame);
   const MassAt& empty = mass_of(weights, box, LoadState::empty);
@@ -26,14 +35,19 @@ Finding finding_of(const Plan& plan, const Weights& weights, const std::string& 
   f.unit = "kg";
   f.at = loaded.centre;
   if (!box.empty()) f.key = "box." + box;
+  const double allowed = allowances_kg(weights, box);
   f.message = fmt::format(
-      "{} weighs {:.1f} kg loaded, {:.1f} kg more or less, and balances {:.0f} mm from the left, "
-      "{:.0f} mm from the front and {:.0f} mm above the bottom of the {}frame; {:.1f} kg empty, of which {:.1f} kg are "
-      "its bare frame. Masses as drawn, or given; each item's centre "
-      "is "
-      "taken to be its middle. What it stands on or hangs from is not looked at",
+      "{} weighs {:.1f} kg loaded, {:.1f} kg more or less, and balances {:.0f} mm from the left, {:.0f} mm from the "
+      "front "
+      "and {:.0f} mm above the bottom of the {}frame. Loaded: {:.1f} kg in all as drawn, and {:.1f} kg of weld metal, "
+      "finish "
+      "and seal as allowances; empty, without its items and what comes with them, {:.1f} kg; of these its bare frame "
+      "{:.1f} kg; as lifted, with the eyes, {:.1f} kg. Masses as drawn, or given; each item's centre is taken to be "
+      "its "
+      "middle. What it stands on or hangs from is not looked at",
       box.empty() ? "the whole" : "box " + box, loaded.kg, loaded.within_kg, loaded.centre.x, loaded.centre.y,
-      loaded.centre.z, plan.frames.size() > 1 ? "first " : "", empty.kg, bare.kg);
+      loaded.centre.z, plan.frames.size() > 1 ? "first " : "", loaded.kg - allowed, allowed, empty.kg, bare.kg,
+      mass_of(weights, box, LoadState::as_lifted).kg);
   return f;
 }
 

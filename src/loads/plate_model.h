@@ -1,0 +1,16 @@
+#pragma once
+// The sheet of a box of plates as a space frame of panels: walls, floor, top, rings, ribs, doublers, rails and welded
+// rod plates as cut, each along its middle plane, rigidly joined where their seams lie. What is bolted on stiffens
+// nothing; tabs and slots carry nothing by themselves; what two plates bear on each other beside a seam counts as
+// nothing.
+
+#include <optional>
+
+#include "loads/frame_model.h"
+
+namespace fitup::loads {
+
+/// Nothing where no plates are welded together.
+[[nodiscard]] std::optional<FrameModel> plate_model(const Plan& plan, const Seams& seams);
+
+}  // namespace fitup::loads
