@@ -34,15 +34,19 @@ Spans united(Spans spans) {
   return out;
 }
 
-// The nearest place outside of the gaps and within the row.
+// The nearest place outside of the gaps and within the row; of two that are as near the one further from the row's
+// middle, so that a row stays symmetrical. From the very middle there is none.
 std::optional<double> nearest_free(const Spans& gaps, const Span& row, double at) {
   for (const Span& gap : gaps) {
     if (at <= gap.low + tolerance::contact_mm || at >= gap.high - tolerance::contact_mm) continue;
     const bool below = gap.low >= row.low - tolerance::contact_mm;
     const bool above = gap.high <= row.high + tolerance::contact_mm;
-    if (!below && !above) return std::nullopt;
-    if (below && (!above || at - gap.low <= gap.high - at)) return gap.low;
-    return gap.high;
+    if (!below || !above) return below ? std::optional(gap.low) : above ? std::optional(gap.high) : std::nullopt;
+    const double nearer_below = (gap.high - at) - (at - gap.low);
+    if (std::abs(nearer_below) > tolerance::contact_mm) return nearer_below > 0 ? gap.low : gap.high;
+    const double off_middle = at - (row.low + row.high) / 2;
+    if (std::abs(off_middle) <= tolerance::contact_mm) return std::nullopt;
+    return off_middle < 0 ? gap.low : gap.high;
   }
   return at;
 }
