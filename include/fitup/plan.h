@@ -60,7 +60,8 @@ enum class Role {
   edge_strip,
   wall,
   rib,
-  doubler
+  doubler,
+  row_guide
 };
 [[nodiscard]] std::string_view to_text(Role role);
 /// What a frame begins with: a member of a ring, or a wall of plate.

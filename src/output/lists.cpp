@@ -75,6 +75,7 @@ std::string print_purpose(Role role) {
   switch (role) {
     case Role::spacer: return "stands in for an item while things are fitted";
     case Role::drill_guide: return "guides the drill to the pattern of the rods";
+    case Role::row_guide: return "guides the drill from hole to hole along a row, its lip against the edge";
     case Role::rod_bush: return "holds a rod in the middle of its hole while the plate is fixed";
     case Role::nut_gauge: return "flush with the rod's end, it shows where the inner nut's outer face belongs";
     case Role::corner_square: return "squares a corner of the frame for tacking; the relieved edge lies in the roots";
@@ -100,9 +101,11 @@ std::string guide_words(const std::string& size, const PaperUnits& units) {
 }
 
 std::string print_note(const Part& part, const PaperUnits& units) {
-  const std::string size = part.role == Role::drill_guide ? guide_words(part.size, units) : units.sizes(part.size);
+  const bool guides = part.role == Role::drill_guide || part.role == Role::row_guide;
+  const std::string size = guides ? guide_words(part.size, units) : units.sizes(part.size);
   const std::string scale = size + (size.empty() ? "" : "; ") + "print at 100 %, measure the three sizes before use";
-  if (part.role == Role::drill_guide) return scale + "; try the drill in one hole first";
+  if (part.role == Role::row_guide) return scale + "; pin the last hole with a second drill, drill the next";
+  if (guides) return scale + "; try the drill in one hole first";
   return part.role == Role::rod_bush ? scale + "; run a drill through a bore that is tight" : scale;
 }
 

@@ -14,6 +14,7 @@
 #include "plan/coat.h"
 #include "plan/loose_hardware.h"
 #include "plan/printed_part.h"
+#include "plan/row_guides.h"
 #include "plan/size_words.h"
 
 namespace fitup::plan {
@@ -206,6 +207,7 @@ void add_printed_aids(Build& build) {
     const double drill_mm = tables::find_thread(*item.mounts->thread)->clear_medium_mm + coat_in_hole_mm(build.spec);
     add_guide(build, {item, item.mounts->at, drill_mm, ++number});
   }
+  add_row_guides(build);
   add_gap_spacers(build, 41);
   add_jigs(build);
 }

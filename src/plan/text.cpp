@@ -114,14 +114,14 @@ void add_parts(std::string& out, const Plan& plan) {
 }  // namespace
 
 std::string_view to_text(Role role) {
-  static constexpr std::array<std::string_view, 39> words{
+  static constexpr std::array<std::string_view, 40> words{
       "ring member", "upright",     "rail",          "landing",     "rod plate",   "rod plate flange",
       "face plate",  "cover sheet", "cover flange",  "boss",        "item",        "rod",
       "nut",         "washer",      "screw",         "spacer",      "drill guide", "gland",
       "rod bush",    "nut gauge",   "corner square", "shim",        "bearer",      "foot",
       "lug",         "cross bar",   "brace",         "gusset",      "insert",      "eye",
       "seal",        "cap",         "nut strip",     "mount strip", "stud",        "edge strip",
-      "wall",        "rib",         "doubler"};
+      "wall",        "rib",         "doubler",       "row guide"};
   return word(words, static_cast<std::size_t>(role));
 }
 

@@ -49,6 +49,7 @@ Colour colour_of(Role role) {
     case Role::gland: return {0.30, 0.31, 0.33};
     case Role::spacer:
     case Role::drill_guide:
+    case Role::row_guide:
     case Role::rod_bush:
     case Role::nut_gauge:
     case Role::corner_square:
