@@ -4,10 +4,14 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <optional>
+#include <set>
+#include <utility>
 
 #include "app/commands.h"
 #include "app/make_one.h"
 #include "app/waiting.h"
+#include "fitup/bench.h"
 #include "output/joint_lists.h"
 
 namespace fitup::app {
@@ -64,6 +68,24 @@ void report(Outcome& outcome, const std::string& folder, const std::vector<JobFi
                   was_there ? "; those of an earlier run were taken away, as they no longer match" : "");
 }
 
+/// The bars of all jobs, read back; nothing, and the failure in `outcome`, where they cannot be made.
+std::optional<std::vector<JobFile>> joint_bars(Outcome& outcome, const Written& written,
+                                               const std::set<FileGroup>& only) {
+  std::vector<SawnJob> sawn;
+  for (const output::JointJob& job : written.jobs) sawn.push_back({job.plan, job.model, job.info});
+  JobInfo info = output::joint_info(written.jobs);
+  info.units = written.units;
+  const auto made = make_joint_bars(sawn, info, {only, false});
+  const Status same = made ? joint_bars_read_back(*made, sawn) : Status(made.error());
+  if (!same) {
+    add_failure(outcome, same.error());
+    return std::nullopt;
+  }
+  std::vector<JobFile> files;
+  for (const BenchFile& file : *made) files.push_back(file.file);
+  return files;
+}
+
 /// Joint lists of some of the jobs would be ordered from as if they were all: all or none.
 void write_lists(Outcome& outcome, const MakeTogetherRequest& request, const std::vector<MadeJob>& made) {
   const std::string folder = (fs::path(request.folder) / output::joint_folder).generic_string();
@@ -72,7 +94,10 @@ void write_lists(Outcome& outcome, const MakeTogetherRequest& request, const std
                         std::any_of(made.begin(), made.end(), [](const MadeJob& job) { return !job.complete; });
   const auto before = job_in_folder(folder);
   if (written.jobs.empty() || (withheld && !before)) return report(outcome, folder, {}, true, false);
-  const auto files = output::joint_files(written.jobs, written.units, request.each.only, withheld);
+  auto bars =
+      withheld ? std::optional<std::vector<JobFile>>(std::in_place) : joint_bars(outcome, written, request.each.only);
+  if (!bars) return;
+  const auto files = output::joint_files(written.jobs, written.units, request.each.only, withheld, *std::move(bars));
   if (!withheld) {
     if (const Status same = output::joint_read_back(files, written.jobs); !same)
       return add_failure(outcome, same.error());

@@ -1,5 +1,5 @@
 // Which pieces are sawn from which bars.
-// Entry: bars_of, bar_rows, bars_paper.
+// Entry: pieces_of, laid_out, bars_of, bar_rows, bars_paper.
 
 #include "bench/bars.h"
 
@@ -153,10 +153,10 @@ Stock stock_of(const Part& part, const PartSolid& solid, const PaperUnits& units
 
 }  // namespace
 
-std::vector<BarsOf> bars_of(const Plan& plan, const Model& model, const JobInfo& info) {
+PiecesOf pieces_of(const Plan& plan, const Model& model, const JobInfo& info) {
   const PaperUnits units(info.units);
   const auto count = output::quantities(plan);
-  std::map<std::pair<std::string, std::string>, BarsOf> by_section;
+  PiecesOf pieces;
   std::vector<PartId> ids;
   for (PartId id = 0; id < plan.parts.size(); ++id) {
     if (plan.parts[id].source == Source::sawn && count[id] > 0) ids.push_back(id);
@@ -165,21 +165,27 @@ std::vector<BarsOf> bars_of(const Plan& plan, const Model& model, const JobInfo&
   for (const PartId id : ids) {
     const Part& part = plan.parts[id];
     const Stock stock = stock_of(part, model.parts.at(id), units);
-    BarsOf& bars = by_section[{stock.section, part.material}];
-    bars.section = stock.section;
-    bars.material = part.material;
-    bars.pieces.push_back({part.mark, stock.length_mm + info.bench.trim_allowance_mm, count[id]});
+    pieces[{stock.section, part.material}].push_back(
+        {part.mark, stock.length_mm + info.bench.trim_allowance_mm, count[id]});
   }
+  return pieces;
+}
+
+std::vector<BarsOf> laid_out(const PiecesOf& pieces, const JobInfo& info) {
   std::vector<BarsOf> all;
-  for (auto& [key, bars] : by_section) {
+  for (const auto& [what, of_it] : pieces) {
     std::vector<Remnant> own;
     for (const Remnant& remnant : info.bench.stock.remnants) {
-      if (remnant.section == bars.section) own.push_back(remnant);
+      if (remnant.section == what.first) own.push_back(remnant);
     }
-    bars.layout = lay_out_bars(bars.pieces, info.bench.stock, own, {.stop = interrupt_requested});
-    all.push_back(std::move(bars));
+    all.push_back(
+        {what.first, what.second, of_it, lay_out_bars(of_it, info.bench.stock, own, {.stop = interrupt_requested})});
   }
   return all;
+}
+
+std::vector<BarsOf> bars_of(const Plan& plan, const Model& model, const JobInfo& info) {
+  return laid_out(pieces_of(plan, model, info), info);
 }
 
 std::string bound_words(const BarsOf& bars, const JobInfo& info) {

@@ -1,6 +1,11 @@
 #pragma once
 // Which pieces are sawn from which bars: as a list and as pages.
 
+#include <map>
+#include <string>
+#include <utility>
+#include <vector>
+
 #include "bench/bar_layout.h"
 #include "bench/type.h"
 #include "fitup/job.h"
@@ -15,6 +20,11 @@ struct BarsOf {
   std::vector<BarPiece> pieces;
   BarLayout layout;
 };
+/// What is sawn, by section and material, not yet laid on bars.
+using PiecesOf = std::map<std::pair<std::string, std::string>, std::vector<BarPiece>>;
+[[nodiscard]] PiecesOf pieces_of(const Plan& plan, const Model& model, const JobInfo& info);
+[[nodiscard]] std::vector<BarsOf> laid_out(const PiecesOf& pieces, const JobInfo& info);
+/// Both.
 [[nodiscard]] std::vector<BarsOf> bars_of(const Plan& plan, const Model& model, const JobInfo& info);
 
 /// One row for each piece on each bar, in the order of sawing. The first row is the heading.

@@ -74,8 +74,9 @@ JobInfo joint_info(const std::vector<JointJob>& jobs) {
 }
 
 std::vector<JobFile> joint_files(const std::vector<JointJob>& jobs, UnitSystem units, const std::set<FileGroup>& only,
-                                 bool withheld) {
+                                 bool withheld, std::vector<JobFile> more) {
   std::vector<JobFile> files;
+  if (!withheld) files = std::move(more);
   for (const List& list : lists()) {
     if (withheld || (!only.empty() && only.count(list.group) == 0)) continue;
     JointRows rows(jobs, units, list.kept);

@@ -24,9 +24,11 @@ struct JointJob {
 [[nodiscard]] JobInfo joint_info(const std::vector<JointJob>& jobs);
 
 /// order.csv, cut-list.csv, bought.csv and job.json, sorted by path. Two parts are one by shape_key. Each row has the
-/// quantity over all, and for each job how many of it and their mark. `withheld`: job.json alone.
+/// quantity over all, and for each job how many of it and their mark; with `more` files, made elsewhere. `withheld`:
+/// job.json alone.
 [[nodiscard]] std::vector<JobFile> joint_files(const std::vector<JointJob>& jobs, UnitSystem units,
-                                               const std::set<FileGroup>& only, bool withheld);
+                                               const std::set<FileGroup>& only, bool withheld,
+                                               std::vector<JobFile> more = {});
 
 /// Each list against the jobs' plans: every part of every job is in exactly one row, with as many as the plan has, and
 /// the rows' sums are what they say. Failure: kernel, naming the file.

@@ -22,6 +22,10 @@ std::optional<std::size_t> count_in(const std::string& text) {
   return error == std::errc{} && end == text.data() + text.size() ? std::optional(value) : std::nullopt;
 }
 
+bool is_joint_list(const std::string& path) {
+  return path == joint_order || path == joint_cut_list || path == joint_bought;
+}
+
 /// How many of each mark a list must hold for a job.
 std::map<std::string, std::size_t> wanted(const std::string& path, const JointJob& job) {
   std::map<std::string, std::size_t> marks;
@@ -76,6 +80,7 @@ std::string flaw_in_list(const std::string& path, const std::string& bytes, cons
 
 Status joint_read_back(const std::vector<JobFile>& files, const std::vector<JointJob>& jobs) {
   for (const JobFile& file : files) {
+    if (file.path != job_list && !is_joint_list(file.path)) continue;  // read back by who made it
     const std::string flaw = file.path != job_list        ? flaw_in_list(file.path, file.bytes, jobs)
                              : !read_job_json(file.bytes) ? "it is not a list of the files"
                                                           : "";
