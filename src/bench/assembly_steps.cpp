@@ -59,6 +59,25 @@ void list_parts(const Plan& plan, AssemblyStep& step) {
   }
 }
 
+std::string_view box_of(const Instance& instance) {
+  const std::string_view key = instance.key;
+  return key.starts_with("box.") ? key.substr(0, key.find('.', 4)) : std::string_view();
+}
+
+/// An aid for an item serves in the boxes where such items stand: "drill guide for block".
+bool serves(const Plan& plan, const Part& aid, const AssemblyStep& step) {
+  bool of_items = false;
+  for (const Instance& instance : plan.instances) {
+    const Part& item = plan.parts[instance.part];
+    if (item.role != Role::item || !aid.name.ends_with(" for " + item.name)) continue;
+    of_items = true;
+    const bool here = std::any_of(step.added.begin(), step.added.end(),
+                                  [&](InstanceId id) { return box_of(plan.instances[id]) == box_of(instance); });
+    if (here) return true;
+  }
+  return !of_items;
+}
+
 void list_aids(const Plan& plan, AssemblyStep& step) {
   std::set<Role> wanted;
   if (step.kind == StepKind::weld) wanted.insert(Role::corner_square);
@@ -66,7 +85,7 @@ void list_aids(const Plan& plan, AssemblyStep& step) {
   if (adds_role(plan, step.added, Role::item)) wanted.insert({Role::spacer, Role::nut_gauge});
   if (adds_role(plan, step.added, Role::cover_flange)) wanted.insert(Role::shim);
   for (const Part& part : plan.parts) {
-    if (part.source == Source::printed && wanted.count(part.role) > 0) {
+    if (part.source == Source::printed && wanted.count(part.role) > 0 && serves(plan, part, step)) {
       step.aids.push_back(fmt::format("{} {}", part.mark, part.name));
     }
   }

@@ -124,6 +124,9 @@ TEST(AssemblySteps, TheLowerBoxIsWeldedByItselfAndThenMovedAsOne) {
         EXPECT_TRUE(seen.key.starts_with("box.lower") && seen.key != "box.lower.bearers") << seen.name;
       }
     }
+    for (const std::string& aid : step.aids) {
+      if (of_lower) EXPECT_FALSE(aid.ends_with(" for block")) << step.title << ": " << aid;
+    }
     if (step.moved.empty()) continue;
     moved = true;
     EXPECT_TRUE(of_lower) << step.title;
