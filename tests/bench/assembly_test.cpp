@@ -125,7 +125,7 @@ TEST(AssemblySteps, TheLowerBoxIsWeldedByItselfAndThenMovedAsOne) {
       }
     }
     for (const std::string& aid : step.aids) {
-      if (of_lower) EXPECT_FALSE(aid.ends_with(" for block")) << step.title << ": " << aid;
+      EXPECT_FALSE(of_lower && aid.ends_with(" for block")) << step.title << ": " << aid;
     }
     if (step.moved.empty()) continue;
     moved = true;
