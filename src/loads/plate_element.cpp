@@ -3,7 +3,6 @@
 #include "loads/plate_element.h"
 
 #include <array>
-#include <cmath>
 
 namespace fitup::loads {
 
@@ -15,9 +14,11 @@ constexpr std::array<std::array<int, 2>, 12> powers{
 
 /// The `m`th derivative of x to the `n`.
 double power(double x, int n, int m) {
-  double factor = 1;
-  for (int i = 0; i < m; ++i) factor *= n - i;
-  return factor == 0 ? 0 : factor * std::pow(x, n - m);
+  if (m > n) return 0;
+  double value = 1;
+  for (int i = 0; i < m; ++i) value *= n - i;
+  for (int i = m; i < n; ++i) value *= x;
+  return value;
 }
 
 double monomial(std::size_t k, double x, double y, int dx, int dy) {
@@ -53,23 +54,35 @@ PlateElement::PlateElement(double width_mm, double height_mm, double thickness_m
   rigidity_ << d, d * poisson, 0, d * poisson, d, 0, 0, 0, d * (1 - poisson) / 2;
 }
 
-Eigen::Matrix<double, 3, 12> PlateElement::curvature(double x, double y) const {
+namespace {
+
+/// Of the polynomial's terms.
+Eigen::Matrix<double, 3, 12> curvature_of_terms(double x, double y) {
   Eigen::Matrix<double, 3, 12> k;
   for (int i = 0; i < 12; ++i) {
     k(0, i) = monomial(i, x, y, 2, 0);
     k(1, i) = monomial(i, x, y, 0, 2);
     k(2, i) = 2 * monomial(i, x, y, 1, 1);
   }
-  return k * of_corners_;
+  return k;
 }
 
+}  // namespace
+
+Eigen::Matrix<double, 3, 12> PlateElement::curvature(double x, double y) const {
+  return curvature_of_terms(x, y) * of_corners_;
+}
+
+// Summed over the terms, turned into the corners' freedoms once.
 PlateElement::Matrix PlateElement::stiffness() const {
-  Matrix k = Matrix::Zero();
+  Matrix of_terms = Matrix::Zero();
   integrate(a_, b_, [&](double x, double y, double area) {
-    const auto b = curvature(x, y);
-    k += area * b.transpose() * rigidity_ * b;
+    const auto b = curvature_of_terms(x, y);
+    const Eigen::Matrix<double, 3, 12> stress = area * rigidity_ * b;
+    of_terms.noalias() += b.transpose() * stress;
   });
-  return k;
+  const Matrix half = of_terms * of_corners_;
+  return of_corners_.transpose() * half;
 }
 
 PlateElement::Vector PlateElement::load() const {
