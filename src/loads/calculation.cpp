@@ -144,9 +144,8 @@ std::vector<std::string> load_path(const Plan& plan) {
     path.push_back(
         "Items held by their own holes: screws in strips, strips on their plate or uprights. The screws are covered.");
   if (has(plan, Role::foot))
-    path.push_back("Feet: seams of the foot (covered), the foot's own bending (not covered), its bolt (covered).");
-  if (has(plan, Role::lug))
-    path.push_back("Lugs: seams of the lug (covered), its own bending (not covered), its bolt (covered).");
+    path.push_back("Feet: seams of the foot, its bending, its hole and its bolt, all covered.");
+  if (has(plan, Role::lug)) path.push_back("Lugs: seams of the lug, its bending, its hole and its bolt, all covered.");
   if (has(plan, Role::bearer))
     path.push_back("Bearers between boxes: as members of the frame; their bolts are not covered.");
   if (!plan.lift_points.empty()) {

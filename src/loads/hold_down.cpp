@@ -75,8 +75,9 @@ class HoldDown {
       }
     }
     note(fmt::format(
-        "when it is thrown ({}): the vehicle's or building's own structure is never covered; nor are the feet's "
-        "and lugs' own bending and welds, rod plates and rails under shock, bearers, covers, and items that "
+        "when it is thrown ({}): the vehicle's or building's own structure is never covered; nor are rod plates and "
+        "rails "
+        "under shock, bearers, covers, and items that "
         "neither rods nor screws hold{}",
         rules_.thrown_why.empty() ? "the spec does not say where the accelerations come from" : rules_.thrown_why,
         mounted_ ? "" : "; the box has no feet or lugs: nothing that is in the spec holds it down"));

@@ -14,6 +14,7 @@
 #include "loads/hold_down.h"
 #include "loads/lift.h"
 #include "loads/member_stress.h"
+#include "loads/mount_plates.h"
 #include "loads/plate_check.h"
 #include "loads/plate_model.h"
 #include "loads/seal_check.h"
@@ -59,6 +60,7 @@ std::vector<Finding> loads_with(const Plan& plan, const Seams& seams) {
   append(all, loads::check_balance(plan, weights, rules));
   append(all, loads::check_bosses(plan, seams, weights, rules));
   append(all, loads::check_hold_down(plan, weights, rules));
+  append(all, loads::check_mount_plates(plan, seams, weights));
   append(all, check_statics(plan, seams, weights));
   append(all, loads::check_plates(plan));
   append(all, loads::check_seals(plan));

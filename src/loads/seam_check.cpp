@@ -35,6 +35,7 @@ struct Worst {
   double moment_nmm = 0;
   JointGroup group;
   std::string words;  // the case's
+  bool edge = false;  // of sheet: by the forces of its edge alone
 };
 
 /// What turns the part about its one seam is held by the seam and by what bears beside it, at most as far away as they
@@ -45,15 +46,17 @@ void pry(GroupStress& stress, const JointGroup& group) {
   stress.not_taken_nmm = 0;
 }
 
-void take(Worst& worst, const JointGroup& group, const LoadRules& rules, LoadKind kind, const std::string& words,
+/// Whether it is the worst so far.
+bool take(Worst& worst, const JointGroup& group, const LoadRules& rules, LoadKind kind, const std::string& words,
           Vec3 force, Vec3 at, Vec3 moment) {
   auto stress = throat_stress(group.lines, force, at, moment);
-  if (!stress || !group.weaker) return;
+  if (!stress || !group.weaker) return false;
   if (group.pry_mm > 0) pry(*stress, group);
   const WeldLimit limit = weld_limit(rules, *group.weaker, kind);
   const double utilisation = stress->mpa / limit.mpa;
-  if (utilisation <= worst.utilisation) return;
-  worst = {utilisation, *stress, limit, norm(force), norm(moment), group, words};
+  if (utilisation <= worst.utilisation) return false;
+  worst = {utilisation, *stress, limit, norm(force), norm(moment), group, words, false};
+  return true;
 }
 
 /// What is looked at apart.
@@ -203,9 +206,10 @@ class FrameSeams {
       middle = middle + own * (0.5 * (w.from + w.to));
       length += own;
     }
-    if (length > 0)
-      take(worst_[{first_of(*s.of), what}], group, plan_.load_rules, s.of->kind, s.of->words, force,
-           (1 / length) * middle, {});
+    if (length <= 0) return;
+    Worst& worst = worst_[{first_of(*s.of), what}];
+    const Vec3 at = (1 / length) * middle;
+    if (take(worst, group, plan_.load_rules, s.of->kind, s.of->words, force, at, {})) worst.edge = true;
   }
 
   /// Cases of the same words are one.
@@ -331,13 +335,13 @@ Finding finding_of(const Plan& plan, const Worst& w, const char* what) {
       "{:.0f} "
       "percent, {}. {}",
       plan.instances[w.group.of].name, what, w.stress.length_mm,
-      w.moment_nmm > 0 ? fmt::format("{:.0f} N and {:.1f} Nm", w.force_n, w.moment_nmm / 1000)
-                       : fmt::format("{:.0f} N", w.force_n),
+      w.edge ? fmt::format("{:.0f} N", w.force_n)
+             : fmt::format("{:.0f} N and {:.1f} Nm", w.force_n, w.moment_nmm / 1000),
       w.stress.mpa, w.limit.mpa, 100 * w.utilisation, w.words,
-      w.moment_nmm > 0
-          ? "As elastic lines between rigid parts"
-          : "By what the sheet's edge does to its seam, shared over 60 mm of it at least; what bends sheet "
-            "along its edge is left to what bears beside the seam");
+      w.edge
+          ? "By what the sheet's edge does to its seam, shared over 60 mm of it at least; what bends sheet along its "
+            "edge is left to what bears beside the seam"
+          : "As elastic lines between rigid parts");
   if (w.stress.not_taken_nmm > 0.05 * w.moment_nmm && w.stress.not_taken_nmm > 1) {
     f.message +=
         fmt::format("; {:.1f} Nm about the one line that these seams lie on are left to the contact beside them",

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "fitup/tables.h"
+#include "loads/mount_plates.h"
 
 namespace fitup::loads {
 namespace {
@@ -73,6 +74,24 @@ TEST(HoldDown, IsNotCheckedWhereNoAccelerationIsStated) {
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].verdict, Verdict::not_checked);
   EXPECT_THAT(found[0].message, testing::HasSubstr("no acceleration is stated"));
+}
+
+// EN 1993-1-8, table 3.4 (from memory), by hand: M16 in a hole of 18 mm, 40 mm to the edge, S235 of 10 mm, class 4.6:
+// alpha_b = 40 / 54 = 0.741, k_1 = 2.5: 2.5 x 0.741 x 360 x 16 x 10 / 1.25 = 85.3 kN. At 18 mm: alpha_b = 1 / 3, k_1
+// = 1.1.
+TEST(MountPlates, BearAsTheCodeSays) {
+  BoltBearing b{40, 18, 16, 10, 360, 400};
+  EXPECT_NEAR(bearing_n(b), 85333, 1);
+  b.edge_mm = 18;
+  EXPECT_NEAR(bearing_n(b), 1.1 / 3 * 360 * 160 / 1.25, 1);
+  b = {200, 18, 16, 10, 500, 400};
+  EXPECT_NEAR(bearing_n(b), 2.5 * 400 * 160 / 1.25, 1) << "the bolt is the softer";
+}
+
+// By hand: 1000 N at 20 mm spread over 2 x 20 + 9 = 49 mm of 6 mm: 20 Nm over 49 x 36 / 4 = 441 mm3.
+TEST(MountPlates, BendAsAStrip) {
+  EXPECT_NEAR(strip_mpa(1000, 20, 9, 100, 6), 20000.0 / 441, 1e-9);
+  EXPECT_NEAR(strip_mpa(1000, 20, 9, 40, 6), 20000.0 / 360, 1e-9) << "no wider than the plate";
 }
 
 }  // namespace
