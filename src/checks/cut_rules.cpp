@@ -10,7 +10,9 @@
 #include <utility>
 
 #include "checks/cut_judge.h"
+#include "checks/occupancy.h"
 #include "checks/order.h"
+#include "checks/placed.h"
 #include "geometry/offset.h"
 
 namespace fitup::checks {
@@ -33,6 +35,10 @@ constexpr std::array<Kind, 3> kinds{
      {NarrowKind::slot, "slot", "smallest_slot", "a wider slot or thinner sheet helps"},
      {NarrowKind::web, "web", "smallest_web", "more room between the cut-outs or thinner sheet helps"}}};
 
+// A slot for a tab is as wide as the sheet that stands in it, and never wider. Lasers cut such slots one thickness wide
+// up to here without asking: common practice for structural steel and aluminium.
+constexpr double thickest_with_tab_slots_mm = 12;
+
 std::string in_mm(double mm) { return fmt::format("{:.4g} mm", mm); }
 
 /// One flat part with those of its instances that come from one key.
@@ -51,6 +57,8 @@ class CutPart {
     sound_ = findings.size() == before;
   }
   [[nodiscard]] bool sound() const { return sound_; }
+  /// Slots for tabs that would have been asked about.
+  [[nodiscard]] std::size_t tab_slots() const { return tab_slots_; }
 
  private:
   Finding about(Verdict verdict, std::string_view rule) const {
@@ -85,10 +93,39 @@ class CutPart {
     return place.loop == 0 ? " beside its edge" : " between two cut-outs";
   }
 
-  void judge_narrow_places(std::vector<Finding>& findings) const {
+  /// Parts that this one is welded to and that may stand in its slots.
+  [[nodiscard]] std::vector<PlacedBody> welded_plates() const {
+    std::vector<PlacedBody> out;
+    const InstanceId own = instances_.front();
+    for (const Joint& joint : plan_.joints) {
+      if (joint.kind != JointKind::weld || (joint.a != own && joint.b != own)) continue;
+      const Instance& other = plan_.instances[joint.a == own ? joint.b : joint.a];
+      const Part& part = plan_.parts[other.part];
+      if (std::holds_alternative<Flat>(part.form)) out.push_back(place(body_of(part), other.pose));
+    }
+    return out;
+  }
+
+  /// Leaves out slots that another plate stands in, where they are no narrower than the shop cuts.
+  void leave_out_tab_slots(std::vector<geometry::NarrowPlace>& places) {
+    const double t = flat_.bought_mm();
+    const auto is_slot = [](const geometry::NarrowPlace& p) { return p.kind == NarrowKind::slot; };
+    if (t > thickest_with_tab_slots_mm || std::none_of(places.begin(), places.end(), is_slot)) return;
+    const auto plates = welded_plates();
+    const double cut_mm = narrow_limits(NarrowKind::slot, t, plan_.cut_rules).refused_mm;
+    tab_slots_ = std::erase_if(places, [&](const geometry::NarrowPlace& p) {
+      const Loop* cut_out = p.loop > 0 ? &flat_.profile.holes[p.loop - 1] : nullptr;
+      const auto at = in_space(cut_out != nullptr ? cut_out->bounds().middle() : p.at);
+      return is_slot(p) && at && p.width_mm >= cut_mm &&
+             std::any_of(plates.begin(), plates.end(), [&](const PlacedBody& b) { return occupies(b.outer, *at); });
+    });
+  }
+
+  void judge_narrow_places(std::vector<Finding>& findings) {
     const double t = flat_.bought_mm();
     constexpr std::size_t without_end = std::numeric_limits<std::size_t>::max();  // our own parts are not hostile
-    const auto search = geometry::narrow_places(flat_.profile, widest_asked_mm(t, plan_.cut_rules), without_end);
+    auto search = geometry::narrow_places(flat_.profile, widest_asked_mm(t, plan_.cut_rules), without_end);
+    leave_out_tab_slots(search.places);
     for (const Kind& kind : kinds) {
       const auto fault = judge_narrow(search.places, kind.kind, t, plan_.cut_rules);
       if (fault) findings.push_back(too_narrow(kind, *fault));
@@ -187,6 +224,7 @@ class CutPart {
   const Flat& flat_;
   const std::vector<InstanceId>& instances_;
   bool sound_ = true;
+  std::size_t tab_slots_ = 0;
 };
 
 using ByKey = std::map<std::pair<PartId, std::string>, std::vector<InstanceId>>;
@@ -209,10 +247,12 @@ std::vector<Finding> check_cut_rules(const Plan& plan) {
   std::vector<Finding> findings;
   const ByKey parts = cut_parts(plan);
   std::size_t sound = 0;
+  std::size_t tab_slots = 0;
   for (const auto& [part, instances] : parts) {
     CutPart cut(plan, part.first, instances);
     cut.judge(findings);
     sound += cut.sound() ? 1 : 0;
+    tab_slots += cut.tab_slots();
   }
   if (sound == 0) return findings;
   Finding f;
@@ -221,8 +261,12 @@ std::vector<Finding> check_cut_rules(const Plan& plan) {
   f.source = narrow_source;
   f.message = fmt::format(
       "of {} kinds of flat parts {} are cut without a question: holes, slots, webs, inner corners, size "
-      "and thickness",
-      parts.size(), sound);
+      "and thickness{}",
+      parts.size(), sound,
+      tab_slots == 0 ? ""
+                     : fmt::format("; slots for tabs, {} in all, are as wide as the sheet that stands in them and its "
+                                   "play, which lasers cut up to {} thick without asking (common practice)",
+                                   tab_slots, in_mm(thickest_with_tab_slots_mm)));
   findings.push_back(std::move(f));
   return findings;
 }

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -84,6 +85,14 @@ struct RowGap {
   double to = 0;
 };
 
+/// Which way the tabs of a plate's seams are set aside, by the axis that a seam runs along: 1, -1 or 0 for not at all.
+/// `twist`: those at the plate's high side go that way, those at its low side the other; it counts where `way` is 0.
+struct TabsAside {
+  std::array<int, 3> way{};
+  std::array<int, 3> twist{};
+  bool operator==(const TabsAside&) const = default;
+};
+
 struct Build {
   const Spec& spec;
   const BoxLayout& box;
@@ -95,6 +104,9 @@ struct Build {
   std::array<std::optional<InstanceId>, 2> rod_plates{};   // front, back
   std::vector<StripScrew> strip_screws{};                  // until add_nut_strips has given them their strips
   std::vector<RowGap> row_gaps{};                          // known from a trial: see clear_rows.h
+  /// Plates that would go in turned round too, though it were wrong, by their instance's name. Known from a trial: see
+  /// plate/turning.h.
+  std::map<std::string, TabsAside> one_way{};
 
   /// A length in words, in the user's units, to a thousandth of a millimetre.
   [[nodiscard]] std::string in_words(double mm) const;

@@ -1,6 +1,8 @@
 // The Plan of a Layout: box by box, one step after another, each adding to the box's draft; then what joins them.
 // Entry: make_plan.
 #include <deque>
+#include <map>
+#include <string>
 
 #include <fmt/format.h>
 
@@ -21,6 +23,7 @@
 #include "plan/patterns.h"
 #include "plan/plate/doublers.h"
 #include "plan/plate/touching.h"
+#include "plan/plate/turning.h"
 #include "plan/plate_set_in.h"
 #include "plan/rail_sag.h"
 #include "plan/rows_in_the_way.h"
@@ -56,6 +59,7 @@ bool plan_box(plan::Build& build) {
   plan::add_vents(build);
   plan::notch_flanges(build);
   plan::keep_rows_clear(build);
+  plan::plate::keep_from_turning(build);
   plan::add_printed_aids(build);
   plan::add_coat_fits(build);
   plan::true_up(build);
@@ -145,20 +149,24 @@ class Whole {
   }
 
  private:
-  // Once more with the gaps that rows of screws were found to need, until they need no further ones. Only what is said
-  // of the last trial counts.
+  // Once more with the gaps that rows of screws and the tabs that plates were found to need, until they need no further
+  // ones. Only what is said of the last trial counts.
   std::optional<Planned> plan_until_clear(const BoxLayout& box, plan::Draft& own) {
     constexpr int most_trials = 4;
     std::vector<plan::RowGap> gaps;
+    std::map<std::string, plan::TabsAside> one_way;
     for (int trial = 1;; ++trial) {
       own = boxes_.empty() ? plan::Draft() : plan::Draft(box.spec->name);
       own.weld_rules = {weld_rule(*box.spec)};
       Diagnostics said;
       plan::Build build{*layout_.spec, box, own, said, {}, {}, {}};
       build.row_gaps = gaps;
+      build.one_way = one_way;
       const bool whole = plan_box(build);
-      if (build.row_gaps.size() > gaps.size() && trial < most_trials) {
+      const bool needs_more = build.row_gaps.size() > gaps.size() || build.one_way != one_way;
+      if (needs_more && trial < most_trials) {
         gaps = build.row_gaps;
+        one_way = build.one_way;
         continue;
       }
       for (const Diagnostic& d : said.all()) diagnostics_.add(d);

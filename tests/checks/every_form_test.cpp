@@ -234,13 +234,31 @@ Plan in_a_pocket() {
   return plan;
 }
 
+/// A plate of 4 mm that stands in a slot of another one.
+Plan in_a_slot() {
+  Plan plan;
+  Profile lying = generated::box({0, 0}, {100, 100});
+  lying.holes = {Loop::rectangle({30, 48}, {70, 52.6})};
+  for (const Profile& profile : {lying, generated::box({0, 0}, {39.6, 50})}) {
+    Part plate;
+    plate.mark = plan.parts.empty() ? "PLT01" : "PLT02";
+    plate.material = "S235JR";
+    plate.form = Flat{profile, 4, {}};
+    plan.parts.push_back(std::move(plate));
+  }
+  plan.instances = {{0, {}, "lying plate", "box.main", {}, "frame"},
+                    {1, Pose::at({30.2, 52.3, 0}, axis::x, axis::z), "standing plate", "box.main", {}, "frame"}};
+  plan.joints.push_back({0, 1, JointKind::weld, axis::z, 0, 0});
+  return plan;
+}
+
 // What no spec comes to, since the plan is refused before or the parts are such that a rule decides.
 std::vector<Finding> said_by_hand() {
   std::vector<Finding> said;
   for (const Plan& plan :
        {askew(), two_cubes({0, 0, 12}, JointKind::weld), two_cubes({0, 0, -12}, JointKind::weld),
         two_cubes({10, 0, 10}, JointKind::weld), short_screw(), loose(), one_cube(), on_its_way(askew_bar(), false),
-        on_its_way(cube(10), true), in_a_pocket(), setting_up(axis::z), setting_up(axis::minus_z)}) {
+        on_its_way(cube(10), true), in_a_pocket(), in_a_slot(), setting_up(axis::z), setting_up(axis::minus_z)}) {
     add(plan, said);
   }
   return said;
@@ -251,6 +269,8 @@ const std::set<std::string> only_by_hand{
     "{}: not decided whether it comes to its place past {}: no exact rule knows their shapes",
     "{} does not find its place along {}: it meets {} {} mm before it, by {} mm",
     "{} plates find their places in each other one after another: {}",
+    "; slots for tabs, {} in all, are as wide as the sheet that stands in them and its play, which lasers cut up to {} "
+    "thick without asking (common practice)",
     "{} does not come out again alone, the covers off: {} stands in its way and cannot be taken out before it",
     "{}: not decided whether {} finds room beside {}: no exact rule knows its shape",
     "{}: the tables have no tool for it, so it is not asked whether one reaches it",

@@ -125,7 +125,7 @@ JointFit joint_fit(double thickness_mm, bool steel, CutClass tolerance) {
           tables::cut_permits_mm(thickness_mm, tolerance)};
 }
 
-std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_way, std::optional<double> beside_mm) {
+std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, int aside, std::optional<double> beside_mm) {
   const double length =
       std::floor(std::clamp(seam_mm / tab_of_seam, shortest_tab * thickness_mm, longest_tab * thickness_mm));
   const double needed = length + 2 * beside_mm.value_or(beside_tab * thickness_mm);
@@ -133,7 +133,7 @@ std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_wa
   const double room = std::floor(seam_mm / needed + tolerance::direction);
   const double count = std::min(std::max(2.0, std::ceil(seam_mm / (tab_pitch * thickness_mm))), room);
   const double pitch = seam_mm / count;
-  const double moved = one_way ? (pitch - length) / 4 : 0;
+  const double moved = aside * (pitch - length) / 4;
   std::vector<Stretch> out;
   for (int i = 0; i < static_cast<int>(count); ++i) {
     const double middle = (i + 0.5) * pitch + moved;

@@ -36,10 +36,10 @@ struct Stretch {
 };
 
 /// Tabs along a seam that begins at 0: a fifth of the seam long, between 2.5 and 10 thicknesses, one for each 40
-/// thicknesses, two at least where there is room; evenly spread, so that a part may be turned round. `one_way`: all are
-/// moved along by a quarter of what is free beside the last, so that it may not. None where there is no room for one
-/// with `beside_mm` free at either end, a thickness without it.
-[[nodiscard]] std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, bool one_way = false,
+/// thicknesses, two at least where there is room; evenly spread, so that a part may be turned round. `aside`: 1 or -1,
+/// all are moved along or back by a quarter of what is free between two, so that it may not. None where there is no
+/// room for one with `beside_mm` free at either end, a thickness without it.
+[[nodiscard]] std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, int aside = 0,
                                               std::optional<double> beside_mm = {});
 
 /// Radius of the reliefs in the inner corners of plates of that thickness, and not below what the cutter turns in.

@@ -35,6 +35,14 @@ At end_at(const Box3& box, const Box3& part, int axis) {
   return near(along(part.high, axis), along(box.high, axis)) ? At::high_end : At::between;
 }
 
+// Of a box that is not the first, instances carry its name before their own.
+TabsAside set_aside(const std::map<std::string, TabsAside>& one_way, const std::string& instance) {
+  for (const auto& [name, aside] : one_way) {
+    if (name == instance || name.ends_with(" " + instance)) return aside;
+  }
+  return {};
+}
+
 struct Seam {
   std::size_t host;
   std::size_t guest;
@@ -47,7 +55,10 @@ class Fitting {
  public:
   Fitting(Build& build, std::vector<Panel> panels, const TabRule& rule)
       : build_(build), panels_(std::move(panels)), rule_(rule), slots_(panels_.size()) {
-    for (Panel& panel : panels_) own_edges_.push_back(std::exchange(panel.edges, {}));
+    for (Panel& panel : panels_) {
+      own_edges_.push_back(std::exchange(panel.edges, {}));
+      one_way_.push_back(set_aside(build.one_way, panel.instance));
+    }
   }
 
   std::optional<std::vector<InstanceId>> run() {
@@ -125,20 +136,33 @@ class Fitting {
     const double out = host_end == At::between ? std::min(rule_.out_mm, most) : 0;
     Stretch free = free_of_others(seam);
     if (seam.run == 2) free.to_mm = std::min(free.to_mm, free.from_mm + guest.tabs_below_mm);
-    for (const Stretch& tab : tabs_in(free, host, guest)) {
+    const int of_guest = aside(seam.guest, seam);
+    const auto tabs = tabs_in(free, host, guest, of_guest != 0 ? of_guest : aside(seam.host, seam));
+    for (const Stretch& tab : tabs) {
       const Stretch there{free.from_mm + tab.from_mm, free.from_mm + tab.to_mm};
       edge.push_back({{there.from_mm - guest_low, there.to_mm - guest_low}, out});
       let_through(seam, there, host_end);
     }
   }
 
+  // Which way a panel wants the tabs of one of its seams set aside.
+  [[nodiscard]] int aside(std::size_t panel, const Seam& seam) const {
+    const auto run = static_cast<std::size_t>(seam.run);
+    const TabsAside& wanted = one_way_[panel];
+    if (wanted.way[run] != 0) return wanted.way[run];
+    const int across = 3 - panels_[panel].square - seam.run;
+    const bool is_high = along(seam.shared.middle(), across) > along(panels_[panel].box.middle(), across);
+    return is_high ? wanted.twist[run] : -wanted.twist[run];
+  }
+
   /// With so much beside the slots that the cutter does not ask; where there is no room for that, as little as it cuts.
-  [[nodiscard]] std::vector<Stretch> tabs_in(const Stretch& free, const Panel& host, const Panel& guest) const {
+  [[nodiscard]] std::vector<Stretch> tabs_in(const Stretch& free, const Panel& host, const Panel& guest,
+                                             int aside) const {
     const double t = host.thickness_mm();
     const JointFit fit = joint_fit(guest.thickness_mm(), rule_.steel, rules().tolerance);
     const double wider = fit.longer_mm() / 2 + relief_mm(t, rules().inner_radius_mm);
     for (const double web : {std::max(rules().smallest_web, rules().asked_below), rules().smallest_web}) {
-      auto tabs = tabs_along(free.length_mm(), guest.thickness_mm(), guest.one_way, web * t + wider);
+      auto tabs = tabs_along(free.length_mm(), guest.thickness_mm(), aside, web * t + wider);
       if (!tabs.empty()) return tabs;
     }
     return {};
@@ -212,6 +236,7 @@ class Fitting {
   TabRule rule_;
   std::vector<std::array<std::vector<Step>, 4>> own_edges_;  // index: panel; they hold over what the seams ask for
   std::vector<std::vector<Loop>> slots_;                     // index: panel
+  std::vector<TabsAside> one_way_;                           // index: panel
   std::vector<Weld> welds_;
   std::vector<InstanceId> ids_;
 };

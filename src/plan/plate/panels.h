@@ -24,7 +24,6 @@ struct Panel {
   Vec3 way;                                  // along which it comes to its place
   int turn = 0;                              // lower ones first; of one turn in the order of the list
   double tabs_below_mm = 1e9;                // of a seam that runs upward: from its lower end
-  bool one_way = false;                      // its tabs are set so that it cannot be turned round
   [[nodiscard]] double thickness_mm() const;
   /// The two axes of its plane, ascending.
   [[nodiscard]] std::array<int, 2> plane() const;

@@ -161,8 +161,7 @@ class Shells {
                        {},
                        come.way,
                        come.turn,
-                       1e9,
-                       false});
+                       1e9});
     return panels_.back();
   }
 

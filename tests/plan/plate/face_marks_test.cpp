@@ -204,9 +204,25 @@ std::multiset<std::array<long, 4>> reflected_or_not(const Flat& flat, bool refle
   return out;
 }
 
+const char* const walls_alike = R"(fitup = 1
+[item.block]
+size = [150, 430, 220]
+mass = 23
+[box.main]
+build = "plate"
+row = [{ of = "block", count = 2 }]
+clearance = { left = 8, right = 60, front = 44, back = 36, top = 60 }
+frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4" }
+rails = { thickness = 5 }
+face.left = { closed_by = "plate", thickness = 2 }
+face.back = { closed_by = "cover", style = "flat", thickness = 2 }
+face.right = { closed_by = "plate", thickness = 2 }
+)";
+
 // The walls are cut alike; what is marked on their inner faces makes them two hands.
 TEST(FaceMarks, OnOneSideMakeHands) {
-  const Plan plan = plate_demo();
+  const Plan plan = plan_of({{"spec.toml", walls_alike}});
+  ASSERT_FALSE(plan.instances.empty());
   const Part& left = plan.parts[find_instance(plan, "left wall")->part];
   const Part& right = plan.parts[find_instance(plan, "right wall")->part];
   EXPECT_NE(left.mark, right.mark);

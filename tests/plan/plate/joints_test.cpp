@@ -62,7 +62,7 @@ TEST(Tabs, AreEvenAndKeepOffTheEnds) {
 
 TEST(Tabs, ForOneWayOnlyFitNoOther) {
   for (double seam = 30; seam < 1500; seam += 13) {
-    const auto tabs = tabs_along(seam, 3, true);
+    const auto tabs = tabs_along(seam, 3, 1);
     ASSERT_FALSE(tabs.empty());
     const double turned_from = seam - tabs.back().to_mm;
     EXPECT_GT(std::abs(turned_from - tabs.front().from_mm), joint_fit(3, true).longer_mm()) << seam;
