@@ -55,8 +55,31 @@ PlacedBody with_square_toes(const Plan& plan, InstanceId id) {
   return place(body_of(part), plan.instances[id].pose);
 }
 
+bool is_angle_on_sheet(const Plan& plan, const Joint& joint) {
+  const auto is = [&](InstanceId id, Role role) { return part_of(plan, id).role == role; };
+  const bool either = (is(joint.a, Role::cover_flange) && is(joint.b, Role::cover_sheet)) ||
+                      (is(joint.b, Role::cover_flange) && is(joint.a, Role::cover_sheet));
+  return either && (std::holds_alternative<Member>(part_of(plan, joint.a).form) ||
+                    std::holds_alternative<Member>(part_of(plan, joint.b).form));
+}
+
+// Along the toe the bead fills what its rounding leaves open, and stands out as if the toe were square. Along a mitre
+// there is no room for one: the next flange's end is there, and the two are welded to each other.
+std::optional<Offered> seams_of_angle_on_sheet(const Plan& plan, const WeldTask& task) {
+  const PlacedBody a = with_square_toes(plan, task.joint.a);
+  const PlacedBody b = with_square_toes(plan, task.joint.b);
+  auto found = straight_seams({a, b, task.joint, task.wanted_mm});
+  if (!found) return found;
+  std::erase_if(found->seams, [](const Seam& seam) {
+    const Vec3 way = seam.to - seam.from;
+    return std::max({std::abs(way.x), std::abs(way.y), std::abs(way.z)}) < norm(way) - band;
+  });
+  return found;
+}
+
 std::optional<Offered> offered(const Plan& plan, const WeldTask& task) {
   if (auto mitre = mitre_seams(plan, task.joint, task.wanted_mm)) return mitre;
+  if (is_angle_on_sheet(plan, task.joint)) return seams_of_angle_on_sheet(plan, task);
   if (auto straight = straight_seams(task)) return straight;
   if (auto ring = ring_seams(task)) return ring;
   const PlacedBody a = with_square_toes(plan, task.joint.a);

@@ -408,6 +408,32 @@ TEST(SeamsOfTheDemo, OfACopedCornerAreACapOutsideAndAFilletInside) {
   EXPECT_NEAR(length_of(seams, SeamKind::fillet), 27, 1);
 }
 
+// A frame of 336 x 329 mm with 2 mm all round: the flanges of L 30x30x3 stand 3 + 2 mm outside of it, so that their
+// toes are 25 mm inside of its edges. The mitres gape by 1 mm, which takes 0.707 mm of the toe's line at either end.
+TEST(SeamsOfAnAngleFlange, RunAlongItsToeFromMitreToMitre) {
+  const auto beside_it = test::sound_box().parent_path() / "angle.toml";
+  const auto box = test::planned(beside_it.string(),
+                                 "fitup = 1\nstart_from = \"sound.toml\"\n"
+                                 "[box.main.face.front]\nflanges = \"angle\"\ngap = 2\n");
+  ASSERT_TRUE(box->plan);
+  EXPECT_TRUE(seams_of(*box->plan).undecided.empty());
+  const auto fillet_of = [&](const std::string& flange) {
+    auto seams = between(*box->plan, flange, "front cover sheet");
+    std::erase_if(seams, [](const Seam& seam) { return seam.kind != SeamKind::fillet; });
+    EXPECT_EQ(seams.size(), 1U) << flange;
+    return seams.empty() ? Seam{} : seams.front();
+  };
+  const double mitre = 1 / std::sqrt(2.0);
+  const Seam top = fillet_of("front cover flange top");
+  EXPECT_NEAR(top.length_mm, 336 - 2 * 25 - 2 * mitre, 1e-4);
+  EXPECT_NEAR(top.from.z, 329 + 5 - 30, tiny);
+  EXPECT_NEAR(top.from.y, -2, tiny) << "on the sheet of 2 mm";
+  EXPECT_NEAR(top.size_mm, 2, 1e-3) << "as high as the sheet is thick";
+  // From the sheet's lower edge.
+  EXPECT_NEAR(fillet_of("front cover flange left").length_mm, 304 - mitre - 2, 1e-4);
+  EXPECT_NEAR(fillet_of("front cover flange right").length_mm, 304 - mitre - 2, 1e-4);
+}
+
 class EachExample : public testing::TestWithParam<std::string> {};
 
 TEST_P(EachExample, HasBeadsThatTheKernelSaysTouchBothPartsAndEnterNeither) {
