@@ -167,12 +167,20 @@ class Edges {
     return cuts;
   }
 
+  [[nodiscard]] bool is_near_a_cut(Vec2 p, double mm) const {
+    return std::any_of(face_.outline().begin(), face_.outline().end(), [&](const geometry::Stretch& s) {
+      const bool may_be =
+          p.x > s.box.low.x - mm && p.x < s.box.high.x + mm && p.y > s.box.low.y - mm && p.y < s.box.high.y + mm;
+      return may_be && s.distance_mm(p) < mm;
+    });
+  }
+
   // The neighbour ends there, and the face does not.
   [[nodiscard]] bool is_edge_of_contact(Vec2 middle, Vec2 beside) const {
     const Vec2 left = middle + probe_mm * beside;
     const Vec2 right = middle - probe_mm * beside;
     return foot_.contains(left) != foot_.contains(right) && face_.contains(left) && face_.contains(right) &&
-           face_.distance_to_outline_mm(middle) >= least_mark_mm;
+           !is_near_a_cut(middle, least_mark_mm);
   }
 
   void add(const geometry::Stretch& edge) {
@@ -195,8 +203,8 @@ class Edges {
   void put(const geometry::Stretch& edge, Vec2 way, Interval run) {
     const auto at = [&](double mm) { return edge.edge.from + mm * way; };
     for (int i = 0; i < 2; ++i) {
-      if (face_.distance_to_outline_mm(at(run.low)) < least_mark_mm - probe_mm) run.low += least_mark_mm;
-      if (face_.distance_to_outline_mm(at(run.high)) < least_mark_mm - probe_mm) run.high -= least_mark_mm;
+      if (is_near_a_cut(at(run.low), least_mark_mm - probe_mm)) run.low += least_mark_mm;
+      if (is_near_a_cut(at(run.high), least_mark_mm - probe_mm)) run.high -= least_mark_mm;
     }
     if (run.length() < std::min(least_mark_mm, edge.length_mm / 2)) return;
     const FaceLine line{at(run.low), at(run.high)};
@@ -222,7 +230,7 @@ std::optional<FaceGuest> stud_on(const Neighbour& stud, const Pose& to_face, con
 
 // What is laid on a larger neighbour stands on that, not the other way round: by points all over the footprint.
 bool stands_on(const Profile& face, const Footprint& foot) {
-  constexpr int points = 12;
+  constexpr int points = 6;
   const Region outline(Profile{face.outer, {}});
   int all = 0;
   int on = 0;

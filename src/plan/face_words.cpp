@@ -60,10 +60,14 @@ class Room {
   [[nodiscard]] bool take(const Box2& words) {
     const Box2 box{words.low - Vec2{clear_mm, clear_mm}, words.high + Vec2{clear_mm, clear_mm}};
     const auto meets = [&box](const geometry::Stretch& s) { return enters(s, box); };
-    if (!face_.contains(box.middle())) return false;
+    const Box2& all = face_.bounds();
+    const bool within =
+        box.low.x > all.low.x && box.high.x < all.high.x && box.low.y > all.low.y && box.high.y < all.high.y;
+    if (!within) return false;
     if (std::any_of(taken_.begin(), taken_.end(), [&](const Box2& t) { return boxes_meet(t, box); })) return false;
     if (std::any_of(lines_.begin(), lines_.end(), meets)) return false;
     if (std::any_of(face_.outline().begin(), face_.outline().end(), meets)) return false;
+    if (!face_.contains(box.middle())) return false;
     taken_.push_back(words);
     return true;
   }

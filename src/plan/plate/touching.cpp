@@ -32,7 +32,7 @@ Box3 box_of(const Draft& draft, InstanceId id) {
 class Joined {
  public:
   explicit Joined(const Draft& draft) {
-    for (const Joint& j : draft.finish().joints) pairs_.insert(std::minmax(j.a, j.b));
+    for (const Joint& j : draft.joints()) pairs_.insert(std::minmax(j.a, j.b));
   }
   [[nodiscard]] bool has(InstanceId a, InstanceId b) const { return pairs_.contains(std::minmax(a, b)); }
 
