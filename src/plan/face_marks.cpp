@@ -228,9 +228,21 @@ std::optional<FaceGuest> stud_on(const Neighbour& stud, const Pose& to_face, con
   return FaceGuest{stud.id, plane.out > 0, {{at - x, at + x}, {at - y, at + y}}, at};
 }
 
-// What is laid on a larger neighbour stands on that, not the other way round: by points all over the footprint.
+// What is laid on a larger neighbour stands on that, not the other way round: by what holds both, then by points all
+// over the footprint.
 bool stands_on(const Profile& face, const Footprint& foot) {
-  constexpr int points = 6;
+  constexpr int points = 12;
+  const Box2 bounds = face.outer.bounds();
+  double whole_mm2 = 0;
+  double within_mm2 = 0;
+  for (const Region& area : foot.areas) {
+    const Box2& b = area.bounds();
+    const double x = std::min(b.high.x, bounds.high.x) - std::max(b.low.x, bounds.low.x);
+    const double y = std::min(b.high.y, bounds.high.y) - std::max(b.low.y, bounds.low.y);
+    whole_mm2 += b.size().x * b.size().y;
+    within_mm2 += std::max(0.0, x) * std::max(0.0, y);
+  }
+  if (2 * within_mm2 < whole_mm2) return false;
   const Region outline(Profile{face.outer, {}});
   int all = 0;
   int on = 0;
