@@ -187,17 +187,23 @@ Complaint read_together(const Raw& raw, MakeTogetherRequest& request) {
   return read_make(each, request.each);
 }
 
-Complaint read_check(const Raw& raw, CheckRequest& request) {
-  if (auto complaint = read_spec_name("check", spec_file(raw))) return complaint;
+/// What commands take that read one spec.
+template <class Request>
+Complaint read_one_spec(const std::string& command, const Raw& raw, Request& request) {
+  if (auto complaint = read_spec_name(command, spec_file(raw))) return complaint;
   if (raw.spec_files.size() > 1) {
-    return fmt::format("check takes one spec; leave out {}", diag::in_quotes(raw.spec_files[1]));
+    return fmt::format("{} takes one spec; leave out {}", command, diag::in_quotes(raw.spec_files[1]));
   }
   if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
-  if (auto complaint = read_cores(raw.cores, request.cores)) return complaint;
   if (auto complaint = read_units(raw.units, request.units)) return complaint;
   request.common = raw.common;
   request.spec_file = spec_file(raw);
   return {};
+}
+
+Complaint read_check(const Raw& raw, CheckRequest& request) {
+  if (auto complaint = read_one_spec("check", raw, request)) return complaint;
+  return read_cores(raw.cores, request.cores);
 }
 
 Complaint read_compare(const Raw& raw, CompareRequest& request) {
@@ -220,17 +226,7 @@ Complaint read_compare(const Raw& raw, CompareRequest& request) {
   return {};
 }
 
-Complaint read_lighten(const Raw& raw, LightenRequest& request) {
-  if (auto complaint = read_spec_name("lighten", spec_file(raw))) return complaint;
-  if (raw.spec_files.size() > 1) {
-    return fmt::format("lighten takes one spec; leave out {}", diag::in_quotes(raw.spec_files[1]));
-  }
-  if (auto complaint = read_sets(raw.sets, request.overrides)) return complaint;
-  if (auto complaint = read_units(raw.units, request.units)) return complaint;
-  request.common = raw.common;
-  request.spec_file = spec_file(raw);
-  return {};
-}
+Complaint read_lighten(const Raw& raw, LightenRequest& request) { return read_one_spec("lighten", raw, request); }
 
 Complaint read_begin(const Raw& raw, BeginRequest& request) {
   constexpr std::string_view suffix = ".toml";
