@@ -14,6 +14,7 @@
 #include "fitup/job.h"
 #include "fitup/seams.h"
 #include "output/paths.h"
+#include "plan/same_part.h"
 
 namespace fitup::output {
 namespace {
@@ -40,8 +41,8 @@ Part without_holes(Part part) {
   return part;
 }
 
-/// A member end for end without turning it, a bent part bent the other way. A part that stays flat is its own mirror
-/// image, turned over; of others no hand is told.
+/// A member end for end without turning it; a flat part turned over, with its marks on the face that is up again and
+/// its bends the other way. Of others no hand is told.
 Part mirror_image(Part part) {
   if (auto* member = std::get_if<Member>(&part.form)) {
     std::swap(member->start, member->end);
@@ -50,6 +51,7 @@ Part mirror_image(Part part) {
       n = {n.leg, member->length_mm - n.to_mm, member->length_mm - n.from_mm, n.depth_mm};
     }
   } else if (auto* flat = std::get_if<Flat>(&part.form)) {
+    *flat = plan::turned_over(*flat, true).flat;
     for (Bend& bend : flat->bends) bend.up = !bend.up;
   }
   return part;

@@ -95,7 +95,7 @@ TEST_F(TwoBoxes, LeaveEveryPartOfTheFrontBoxAsItIsUnderItsMark) {
 
 TEST_F(TwoBoxes, ListTheBearersAndTheirBolts) {
   const std::string bars = read_file(folder_ / "bench" / "cut-list.csv");
-  EXPECT_THAT(bars, HasSubstr("BEA01,bearer,2,S235JR,40x8,518,"));
+  EXPECT_THAT(bars, HasSubstr("BEA01,bearer,2,S235JR,50x8,518,"));
   EXPECT_THAT(bars, HasSubstr("2 holes, 9 wide (clear M8)"));
   const std::string bought = read_file(folder_ / "bought.csv");
   for (const char* line : {"bought,NUT-M8,hexagon nut,M8 ISO 4032,4,", "bought,WSH-M8,plain washer,M8 ISO 7089,4,",
