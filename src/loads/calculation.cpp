@@ -136,9 +136,8 @@ std::vector<std::string> load_path(const Plan& plan) {
   }
   if (has(plan, Role::rod)) {
     path.push_back(
-        "Across, and up: items on their rods, rods in the rod plates, these in welds or screws of the uprights. The "
-        "rods are "
-        "covered, the rod plates are not.");
+        "Across, and up: items on their rods, rods in the rod plates, these in welds or screws of the uprights. Rods "
+        "and rod plates are covered, the screws of a bolted plate are not.");
   }
   if (has(plan, Role::mount_strip))
     path.push_back(

@@ -75,8 +75,7 @@ class HoldDown {
       }
     }
     note(fmt::format(
-        "when it is thrown ({}): the vehicle's or building's own structure is never covered; nor are rod plates and "
-        "rails "
+        "when it is thrown ({}): the vehicle's or building's own structure is never covered; nor are rails "
         "under shock, bearers, covers, and items that "
         "neither rods nor screws hold{}",
         rules_.thrown_why.empty() ? "the spec does not say where the accelerations come from" : rules_.thrown_why,

@@ -17,6 +17,7 @@
 #include "loads/mount_plates.h"
 #include "loads/plate_check.h"
 #include "loads/plate_model.h"
+#include "loads/rod_plate_check.h"
 #include "loads/seal_check.h"
 #include "loads/seam_check.h"
 #include "loads/sheet_check.h"
@@ -61,6 +62,7 @@ std::vector<Finding> loads_with(const Plan& plan, const Seams& seams) {
   append(all, loads::check_bosses(plan, seams, weights, rules));
   append(all, loads::check_hold_down(plan, weights, rules));
   append(all, loads::check_mount_plates(plan, seams, weights));
+  append(all, loads::check_rod_plates(plan, seams));
   append(all, check_statics(plan, seams, weights));
   append(all, loads::check_plates(plan));
   append(all, loads::check_seals(plan));

@@ -100,13 +100,19 @@ class Lightening {
   }
 
   void of_box(const BoxSpec& box) {
+    const remedies::ShelfOptions options{out_.now.verdict == LightenVerdict::fails, !rests_on_plates()};
+    try_all(remedies::ways_of_building(spec_, box, options));
+    // By themselves, with the best of the rest: each with each would be too many.
+    try_all(remedies::rod_plates_of(spec_, box, options));
+  }
+
+  void try_all(std::vector<std::vector<Override>> all) {
     struct Way {
       LightenTry one;
       std::unique_ptr<const Plan> plan;
     };
     std::vector<Way> ways;
-    for (std::vector<Override>& values :
-         remedies::ways_of_building(spec_, box, {out_.now.verdict == LightenVerdict::fails, !rests_on_plates()})) {
+    for (std::vector<Override>& values : all) {
       if (stopped()) break;
       Way way{{std::move(values), 0, LightenVerdict::refused, ""}, nullptr};
       way.plan = planned(way.one.values, way.one);

@@ -59,6 +59,17 @@ class Shelf {
     return all;
   }
 
+  [[nodiscard]] std::vector<Choice> rod_plates() const {
+    std::vector<Choice> choices;
+    const auto& thrown = spec_.load_rules.thrown_g;
+    const bool pulled = thrown[static_cast<std::size_t>(Face::front)] || thrown[static_cast<std::size_t>(Face::back)];
+    if (!pulled || !box_.rod_plates) return choices;
+    for (const double t : thicknesses(box_.rod_plates->thickness->mm(), most_rails)) {
+      choices.push_back({{key_ + ".rod_plates.thickness", length_text(t)}});
+    }
+    return choices;
+  }
+
  private:
   /// From what is next to it: `count` values lighter, and where it may be heavier as many above.
   template <class T, class Mass>
@@ -163,6 +174,10 @@ class Shelf {
 
 std::vector<std::vector<Override>> ways_of_building(const Spec& spec, const BoxSpec& box, ShelfOptions options) {
   return Shelf(spec, box, options).ways();
+}
+
+std::vector<std::vector<Override>> rod_plates_of(const Spec& spec, const BoxSpec& box, ShelfOptions options) {
+  return Shelf(spec, box, options).rod_plates();
 }
 
 }  // namespace fitup::remedies

@@ -19,4 +19,9 @@ struct ShelfOptions {
 [[nodiscard]] std::vector<std::vector<Override>> ways_of_building(const Spec& spec, const BoxSpec& box,
                                                                   ShelfOptions options);
 
+/// Other thicknesses of its rod plates; none where nothing that the spec states pulls at them (loads.thrown along their
+/// rods).
+[[nodiscard]] std::vector<std::vector<Override>> rod_plates_of(const Spec& spec, const BoxSpec& box,
+                                                               ShelfOptions options);
+
 }  // namespace fitup::remedies

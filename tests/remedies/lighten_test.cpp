@@ -57,6 +57,19 @@ TEST(Lighten, MendsWhatIsTooWeak) {
   EXPECT_TRUE(std::any_of(found.best.begin(), found.best.end(), thicker));
 }
 
+// What nothing pulls at nobody knows to be thick enough; thrown along the rods, it is tried, and each try says why not.
+TEST(Lighten, RodPlatesAreTriedWhereSomethingPullsAtThem) {
+  const auto tries = [](const Lightened& found) {
+    return std::count_if(found.tried.begin(), found.tried.end(), [](const LightenTry& one) {
+      return std::any_of(one.values.begin(), one.values.end(),
+                         [](const Override& o) { return o.key == "box.main.rod_plates.thickness"; });
+    });
+  };
+  const Override shelf{"stock.shelf", "[{ thickness = 2 }, { thickness = 1.5 }]"};
+  EXPECT_EQ(tries(lightened({shelf})), 0);
+  EXPECT_EQ(tries(lightened({shelf, {"loads.thrown.front", "1"}})), 2);
+}
+
 // The shelf holds one section and one thickness: nothing else is tried.
 TEST(Lighten, TakesWhatTheShelfHolds) {
   const Lightened found = lightened({{"stock.shelf", "[{ section = \"L 45x45x3\" }, { thickness = 1.5 }]"}});

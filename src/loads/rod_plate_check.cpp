@@ -1,0 +1,229 @@
+// Rod plates as sheet under the pull of their rods.
+// Entry: check_rod_plates.
+#include "loads/rod_plate_check.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "loads/lift.h"
+#include "loads/member_stress.h"
+#include "loads/panel_mesh.h"
+
+namespace fitup::loads {
+
+namespace {
+
+constexpr double gravity = 9.80665;  // m/s2
+constexpr double cells_across = 10;
+constexpr std::array<Vec3, 6> ways{axis::minus_y, axis::y, axis::minus_x, axis::x, axis::z, axis::minus_z};
+constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
+
+/// A rod's hole, and the mass that hangs on the rod.
+struct Pull {
+  Vec3 at;
+  double kg = 0;
+};
+
+class RodPlates {
+ public:
+  RodPlates(const Plan& plan, const Seams& seams) : plan_(plan) {
+    for (const Pattern& pattern : plan.patterns) {
+      for (const PatternBody& body : pattern.bodies) note(body);
+    }
+    for (const Seam& seam : seams.all) {
+      const Joint& joint = plan.joints[seam.joint];
+      if (!holds(seam) || seam.ring_diameter_mm > 0) continue;
+      for (const InstanceId id : {joint.a, joint.b}) {
+        if (pulls_.contains(id)) seams_[id].push_back(&seam);
+      }
+    }
+  }
+
+  std::vector<Finding> run() {
+    for (const auto& [plate, seams] : seams_) look(plate, seams);
+    std::vector<Finding> all;
+    if (worst_.stress.utilisation >= 0) all.push_back(finding());
+    return all;
+  }
+
+ private:
+  struct Worst {
+    SheetStress stress;
+    InstanceId plate = 0;
+    Vec3 at;
+    std::size_t side = 0;
+    double pull_n = 0;
+    double sag_mm = 0;
+  };
+
+  [[nodiscard]] const Part& part(InstanceId id) const { return plan_.parts[plan_.instances[id].part]; }
+
+  [[nodiscard]] double flat_thickness_mm(InstanceId id) const {
+    const auto* flat = std::get_if<Flat>(&part(id).form);
+    return flat == nullptr ? 0 : flat->thickness_mm;
+  }
+
+  void note(const PatternBody& body) {
+    if (part(body.thing).role != Role::item) return;
+    std::set<InstanceId> rods;
+    for (const PatternHole& h : body.holes) {
+      if (part(h.plate).role == Role::rod_plate) rods.insert(h.fastener);
+    }
+    for (const PatternHole& h : body.holes) {
+      if (part(h.plate).role != Role::rod_plate) continue;
+      pulls_[h.plate].push_back({h.at, part(body.thing).mass_kg / static_cast<double>(rods.size())});
+    }
+  }
+
+  /// Its grid has a line through each hole and each seam.
+  [[nodiscard]] std::optional<PanelMesh> mesh_of(InstanceId plate, const std::vector<const Seam*>& seams) const {
+    const auto* flat = std::get_if<Flat>(&part(plate).form);
+    if (flat == nullptr) return std::nullopt;
+    const Vec2 size = flat->profile.bounds().size();
+    WorldGrid grid;
+    grid.cell_mm = std::min(size.x, size.y) / cells_across;
+    const auto add = [&grid](Vec3 at) {
+      grid.lines[0].push_back(at.x);
+      grid.lines[1].push_back(at.y);
+      grid.lines[2].push_back(at.z);
+    };
+    for (const Pull& pull : pulls_.at(plate)) add(pull.at);
+    for (const Seam* seam : seams) {
+      const Vec3 path = seam->to - seam->from;
+      const Vec3 middle = 0.5 * (seam->from + seam->to);
+      if (std::abs(path.x) < 1e-6) grid.lines[0].push_back(middle.x);
+      if (std::abs(path.y) < 1e-6) grid.lines[1].push_back(middle.y);
+      if (std::abs(path.z) < 1e-6) grid.lines[2].push_back(middle.z);
+    }
+    return panel_mesh(plan_, plate, grid);
+  }
+
+  void look(InstanceId plate, const std::vector<const Seam*>& seams) {
+    auto mesh = mesh_of(plate, seams);
+    if (!mesh) return;
+    std::set<std::size_t> held;
+    for (const Seam* seam : seams) {
+      for (const SeamNode& n : nodes_on(*mesh, *seam, mesh->thickness_mm + 2)) held.insert(n.node);
+    }
+    if (held.size() < 3) return;
+    std::vector<bool> is_held(mesh->node_count(), false);
+    for (const std::size_t n : held) is_held[n] = true;
+    mesh->keep_what_hangs_on(is_held);
+    const FrameModel model = model_of(*mesh);
+    for (std::size_t side = 0; side < ways.size(); ++side) {
+      const auto& g = plan_.load_rules.thrown_g[side];
+      if (g && std::abs(dot(ways[side], mesh->pose.z())) > 0.999) throw_it(*mesh, model, held, side, *g);
+    }
+  }
+
+  [[nodiscard]] FrameModel model_of(const PanelMesh& mesh) const {
+    FrameModel model;
+    for (std::size_t n = 0; n < mesh.node_count(); ++n) model.frame.nodes.push_back(mesh.at(n));
+    for (std::size_t c = 0; c < mesh.cells.size(); ++c) {
+      if (!mesh.cells[c]) continue;
+      FramePanel panel;
+      panel.nodes = mesh.corners(c);
+      panel.x = mesh.pose.x();
+      panel.y = mesh.pose.y();
+      panel.width_mm = mesh.size_of(c).x;
+      panel.height_mm = mesh.size_of(c).y;
+      panel.thickness_mm = mesh.thickness_mm;
+      panel.elastic = elastic_of(part(mesh.of));
+      model.frame.panels.push_back(panel);
+      model.panel_of.push_back(mesh.of);
+      model.panel_at_seam.push_back(false);
+    }
+    return model;
+  }
+
+  void throw_it(const PanelMesh& mesh, const FrameModel& model, const std::set<std::size_t>& held, std::size_t side,
+                double g) {
+    FrameCase c;
+    c.frame = model.frame;
+    const std::vector<bool> used = mesh.used();
+    for (std::size_t n = 0; n < used.size(); ++n) {
+      if (!used[n]) c.frame.supports.push_back({n, clamped});
+    }
+    // At its seams it turns as it likes but in its own plane.
+    const Vec3 z = mesh.pose.z();
+    const Freedoms at_seam{true, true, true, std::abs(z.x) > 0.9, std::abs(z.y) > 0.9, std::abs(z.z) > 0.9};
+    for (const std::size_t n : held) {
+      if (used[n]) c.frame.supports.push_back({n, at_seam});
+    }
+    double sum = 0;
+    for (const Pull& pull : pulls_.at(mesh.of)) {
+      const double n = pull.kg * g * gravity;
+      sum += n;
+      c.load.nodes.push_back({nearest(mesh, used, pull.at), n * ways[side], {}});
+    }
+    const auto solver = FrameSolver::factor(c.frame);
+    if (!solver) return;
+    const SolvedCase s{&c, std::make_shared<const FrameSolver>(*solver), solver->solve(c.load)};
+    double sag = 0;
+    for (const Vec3 moved : s.result.moved) sag = std::max(sag, std::abs(dot(moved, ways[side])));
+    for (std::size_t p = 0; p < model.panel_of.size(); ++p) {
+      const SheetStress stress = sheet_stress(plan_, model, s, p, YieldAt::depth);
+      if (stress.utilisation <= worst_.stress.utilisation) continue;
+      const auto& nodes = model.frame.panels[p].nodes;
+      worst_ = {stress, mesh.of, 0.5 * (model.frame.nodes[nodes[0]] + model.frame.nodes[nodes[2]]), side, sum, sag};
+    }
+  }
+
+  [[nodiscard]] static std::size_t nearest(const PanelMesh& mesh, const std::vector<bool>& used, Vec3 at) {
+    std::size_t best = 0;
+    double least = 1e300;
+    for (std::size_t n = 0; n < used.size(); ++n) {
+      const double off = norm(mesh.at(n) - at);
+      if (!used[n] || off >= least) continue;
+      least = off;
+      best = n;
+    }
+    return best;
+  }
+
+  [[nodiscard]] Finding finding() const {
+    const Worst& w = worst_;
+    Finding f;
+    f.check = "hold-down";
+    f.verdict = w.stress.utilisation > 1 ? Verdict::fail : Verdict::pass;
+    f.value = w.stress.stress_mpa;
+    f.limit = w.stress.limit_mpa;
+    f.unit = "MPa";
+    f.source = fmt::format("{:.0f} MPa ({}): yield is where it lets go", w.stress.limit_mpa, w.stress.source);
+    f.parts = {label_of(plan_, w.plate)};
+    f.at = w.at;
+    f.key = plan_.instances[w.plate].key;
+    f.place = plan_.instances[w.plate].place;
+    f.message = fmt::format(
+        "{}: thrown to the {} with {} g, its rods pull at it with {:.0f} N in all; it bends with {:.0f} MPa of {:.0f} "
+        "MPa, "
+        "{:.0f} percent, and gives by {:.2f} mm. As sheet held along its seams, as cut, yielding through its depth; "
+        "the "
+        "other plate takes nothing of that pull, friction counts as nothing{}",
+        plan_.instances[w.plate].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n,
+        w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, w.sag_mm,
+        f.verdict == Verdict::fail
+            ? (w.sag_mm > flat_thickness_mm(w.plate) / 2
+                   ? "; beyond half its thickness it carries more, as a skin, but pulls together what it is welded to: "
+                     "a "
+                     "thicker plate (rod_plates.thickness), or a shorter row between two uprights, mends it"
+                   : "; a thicker plate (rod_plates.thickness) mends it")
+            : "");
+    return f;
+  }
+
+  const Plan& plan_;
+  std::map<InstanceId, std::vector<Pull>> pulls_;
+  std::map<InstanceId, std::vector<const Seam*>> seams_;
+  Worst worst_;
+};
+
+}  // namespace
+
+std::vector<Finding> check_rod_plates(const Plan& plan, const Seams& seams) { return RodPlates(plan, seams).run(); }
+
+}  // namespace fitup::loads
