@@ -65,7 +65,7 @@ TEST(Stack, OnlyGapsBetweenTakeTheGrowthUp) {
               1 - std::sqrt(2 * 0.3 * 0.3), 1e-12);
   EXPECT_NEAR(left_on_holes({piece(0.6, 0, 0, 1), piece(0.6, 0, 0, 1), piece(0.6, 0, 30, 1)}),
               1 - std::sqrt(2 * 0.3 * 0.3), 1e-12);
-  EXPECT_NEAR(left_on_holes({piece(9, 0, 0, 0), piece(0.6, 0, 0, 1), piece(0.6, 0, 0, 1)}),
+  EXPECT_NEAR(left_on_holes({piece(9, 0, 0, 0), piece(0.6, 0, 30, 1), piece(0.6, 0, 0, 1)}),
               1 - std::sqrt(2 * 0.3 * 0.3), 1e-12)
       << "what stands before the first in holes is not between";
 }

@@ -40,6 +40,18 @@ TEST(Stop, OfABoxIsWhereItsFrontMeetsTheOther) {
   EXPECT_LT(stop(mover, beside, axis::y), -1e8) << "it passes along its side";
 }
 
+// What it has left behind where it starts is not in its way: a rod through a round that starts between two plates.
+TEST(Stop, IsOfWhatLiesAheadOfWhereItStarts) {
+  const auto rod = placed(along_z(generated::disc({0, 0}, 3), 0, 10));
+  const auto far = placed(along_z(generated::box({-9, -9}, {9, 9}), -60, 10));
+  EXPECT_NEAR(checks::stop_of(rod, far, axis::z).sure_mm.value_or(-1), 70, 1e-9);
+  EXPECT_FALSE(checks::stop_of(rod, far, axis::z, 40).sure_mm) << "it starts beyond it";
+  EXPECT_NEAR(checks::stop_of(rod, far, axis::z, 75).sure_mm.value_or(-1), 70, 1e-9);
+  const auto across = placed(along_x(generated::box({-9, -60}, {9, -50}), -9, 18));
+  EXPECT_NEAR(checks::stop_of(rod, across, axis::z).sure_mm.value_or(-1), 70, 1e-9);
+  EXPECT_FALSE(checks::stop_of(rod, across, axis::z, 40).sure_mm) << "it starts beyond it";
+}
+
 // Two rounds side by side touch where their centres are as far apart as their radii together.
 TEST(Stop, OfTwoRoundsFollowsFromTheirRadii) {
   const auto mover = placed(along_z(generated::disc({4, 0}, 5), 0, 10));
@@ -70,6 +82,13 @@ TEST(Stop, OfARodInABoreOfALegIsNone) {
                              {{7, Pose::at({0, -4, 0}, axis::z, axis::x), 4}});
   EXPECT_LT(stop(placed(along_y(generated::disc({0, 0}, 3), -30, 60)), placed(leg), axis::y), -1e8);
   EXPECT_NEAR(stop(placed(along_y(generated::disc({1, 0}, 3), -30, 60)), placed(leg), axis::y), 34, 1e-9);
+}
+
+// The bore ends 1 mm before the leg's far side: its ground stops the rod, whose end is at Y 30 in its place.
+TEST(Stop, OfARodInABlindBoreIsItsGround) {
+  Body leg = generated::body({along_x(generated::box({-4, -20}, {0, 20}), -50, 100)},
+                             {{7, Pose::at({0, -4, 0}, axis::z, axis::x), 3}});
+  EXPECT_NEAR(stop(placed(along_y(generated::disc({0, 0}, 3), -30, 60)), placed(leg), axis::y), 31, 1e-9);
 }
 
 // Started between two, it is stopped by the one ahead and not by the one it has passed.
