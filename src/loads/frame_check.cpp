@@ -176,20 +176,34 @@ class Looking {
       }
     }
     const double yield = w.stress.limit_mpa * w.of->of->factor;
-    const bool stays = w.stress.stress_mpa <= yield;
-    f.verdict = stays ? Verdict::pass : Verdict::marginal;
+    if (w.stress.stress_mpa <= yield) return springs_back(f, w, most, yield);
+    f.verdict = Verdict::marginal;
     f.message += fmt::format(
         "; it bends along as the frame twists, and the load does not need all of that: with members as soft as they "
-        "are "
-        "once they are bent to their limit, the most is {:.0f} MPa of {:.0f} MPa, in {} (static theorem of limit "
-        "analysis, "
-        "flats and angles yielding through their depth). {}",
-        most.stress_mpa, most.limit_mpa, name(most.piece),
-        stays ? fmt::format("Below its yield of {:.0f} MPa it springs back", yield)
-              : fmt::format("Beyond its yield of {:.0f} MPa it stays a little bent; thicker uprights (frame.uprights) "
-                            "or a brace where a side is open keep it straight",
-                            yield));
+        "are once they are bent to their limit, the most is {:.0f} MPa of {:.0f} MPa, in {} ({}). Beyond its yield of "
+        "{:.0f} MPa it stays a little bent; thicker uprights (frame.uprights) or a brace where a side is open keep it "
+        "straight",
+        most.stress_mpa, most.limit_mpa, name(most.piece), theorem, yield);
   }
+
+  /// What is judged is what the load needs.
+  void springs_back(Finding& f, const Worst& w, const MemberStress& most, double yield) const {
+    const InstanceId id = model_.pieces[most.piece].of;
+    f.verdict = Verdict::pass;
+    f.value = most.stress_mpa;
+    f.limit = most.limit_mpa;
+    f.at = most.at;
+    f.parts = {label_of(plan_, id)};
+    f.message = fmt::format(
+        "{} carries the most that the load needs of the members: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {} ({}); as "
+        "the frame twists, {} bends along to {:.0f} MPa, below its yield of {:.0f} MPa, and springs back; {} sags "
+        "most, {:.2f} mm over {:.0f} mm",
+        name(most.piece), most.stress_mpa, most.limit_mpa, 100 * most.utilisation, w.of->of->words, theorem,
+        name(w.stress.piece), w.stress.stress_mpa, yield, name(w.sag.piece), w.sag.mm, w.sag.span_mm);
+  }
+
+  static constexpr const char* theorem =
+      "static theorem of limit analysis, flats and angles yielding through their depth";
 
   [[nodiscard]] static std::string as_a_frame() {
     return ". As a space frame of its centroid lines, welded joints rigid, welded plates as sheet between them; items "

@@ -110,7 +110,7 @@ class Sheets {
     const bool over = w.stress.utilisation > 1, stays = over && w.fibre_mpa > yield;
     Finding f;
     f.check = "frame";
-    f.verdict = over && !w.relieved ? Verdict::fail : stays || w.buckles > 1 ? Verdict::marginal : Verdict::pass;
+    f.verdict = over && !w.relieved ? Verdict::fail : over || w.buckles > 1 ? Verdict::marginal : Verdict::pass;
     f.value = w.stress.stress_mpa;
     f.limit = w.stress.limit_mpa;
     f.unit = "MPa";

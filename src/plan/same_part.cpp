@@ -132,6 +132,25 @@ Pose at_origin(const Flat& flat, const Pose& turn, bool over) {
   return turn.moved({-b.low.x, -b.low.y, over ? flat.thickness_mm : 0});
 }
 
+// Which way the arrow that is marked on it points once it lies so; of turns that leave all else alike the first. A part
+// that is no other's until it is turned round is not that other's with an arrow on it.
+std::string arrow_text(const Flat& flat, const std::vector<Pose>& turns) {
+  constexpr std::array<std::pair<char, Vec3>, 4> ways{
+      {{'^', axis::y}, {'!', axis::minus_y}, {'>', axis::x}, {'<', axis::minus_x}}};
+  std::string first;
+  for (const FaceWord& word : flat.marks.words) {
+    const auto way =
+        std::find_if(ways.begin(), ways.end(), [&](const auto& w) { return word.text.starts_with(w.first); });
+    if (way == ways.end()) continue;
+    for (const Pose& turn : turns) {
+      const Vec3 points = turn.turn(way->second);
+      const std::string text = fmt::format(" arrow {:+.0f} {:+.0f}", points.x, points.y);
+      if (first.empty() || text < first) first = text;
+    }
+  }
+  return first;
+}
+
 Attitude flat_attitude(const Flat& flat) {
   constexpr std::array<Vec3, 4> quarters{axis::x, axis::y, axis::minus_x, axis::minus_y};
   Attitude best;
@@ -145,6 +164,7 @@ Attitude flat_attitude(const Flat& flat) {
       if (text == best.key) best.turns.push_back(turn);
     }
   }
+  best.key += arrow_text(flat, best.turns);
   return best;
 }
 
