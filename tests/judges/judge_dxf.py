@@ -163,7 +163,7 @@ def compare(doc, row):
         f"narrowest cut-out {unit}": (narrowest, LIST_LENGTH[unit], listed),
         "piercings": (len(contours), 0, 1),
         "holes cut": (len(contours) - 1, 0, 1),
-        "drilled holes": (sum(e.dxf.layer == "MARK" for e in doc.modelspace()) / 2, 0, 1),
+        "drilled holes": (crosses(doc, drawn), 0, 1),
     }
     mass_unit = "lb" if unit == "in" else "kg"
     if steel:
@@ -183,6 +183,22 @@ def compare(doc, row):
         if word not in notes:
             found.append(f"no note says {word}")
     return found
+
+
+def crosses(doc, drawn):
+    """Places to drill: a level and an upright line of MARK of one length, no longer than 3 mm, about one middle. What
+    else is marked is longer or no cross."""
+    middles = {"level": [], "upright": []}
+    for e in doc.modelspace():
+        if e.dxf.layer != "MARK":
+            continue
+        (ax, ay), (bx, by) = ((drawn * p.x, drawn * p.y) for p in (e.dxf.start, e.dxf.end))
+        length = math.hypot(bx - ax, by - ay)
+        if length > 3.01 or (abs(by - ay) > 1e-3 and abs(bx - ax) > 1e-3):
+            continue
+        middles["level" if abs(by - ay) <= 1e-3 else "upright"].append(((ax + bx) / 2, (ay + by) / 2, length))
+    return sum(any(max(abs(a - b) for a, b in zip(level, upright)) < 1e-3 for upright in middles["upright"])
+               for level in middles["level"])
 
 
 def drilled_area(row):
