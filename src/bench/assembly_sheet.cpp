@@ -11,13 +11,16 @@
 
 #include "bench/as_built_sheet.h"
 #include "bench/assembly_steps.h"
+#include "bench/bolt_down.h"
 #include "bench/flow.h"
 #include "bench/seam_order.h"
 #include "bench/set_out.h"
 #include "bench/step_pictures.h"
 #include "bench/strip.h"
 #include "bench/torque.h"
+#include "output/finish_words.h"
 #include "output/text.h"
+#include "output/weld_list.h"
 
 namespace fitup::bench {
 namespace {
@@ -47,14 +50,47 @@ class AssemblySheet {
         "when its turn comes. In the pictures the new parts are bold; dots are screws and nuts. Tick each step when it "
         "is "
         "done.");
+    bool coated = output::finish_words(plan_, units_).empty();
     for (const AssemblyStep& step : assembly_steps(plan_)) {
+      if (!coated && step.kind != StepKind::weld) coat();
+      coated = coated || step.kind != StepKind::weld;
       if (auto done = add(step); !done) return done.error();
     }
+    set_down();
     add_strips(paper_, info_, type_);
     return std::move(paper_);
   }
 
  private:
+  /// After the last weld of the frame, before anything is put in.
+  void coat() {
+    flow_.lead(fmt::format(
+        "[  ] Coat the frame, and each cover and rod plate that is made up, once it is welded and has been measured: "
+        "{}. What stays bare (threads, bosses, earth points) is said in the notes of order.csv and cut-list.csv.",
+        output::finish_words(plan_, units_)));
+    flow_.space(3);
+  }
+
+  /// What comes when it is closed.
+  void set_down() {
+    const auto holes = bolt_holes(plan_);
+    const bool earthed =
+        std::any_of(plan_.parts.begin(), plan_.parts.end(), [](const Part& part) { return part.role == Role::stud; });
+    if (holes.empty() && plan_.lift_points.empty() && !earthed) return;
+    flow_.heading("When it is closed");
+    if (!plan_.lift_points.empty()) {
+      flow_.sentence(
+          fmt::format("[  ] Screw {} lifting eyes {} in until their collars sit, lift as checks/findings.txt reckons "
+                      "with, nobody under the load; take the eyes out where they are in the way.",
+                      plan_.lift_points.size(), plan_.lift_points.front().thread));
+    }
+    if (!holes.empty()) {
+      flow_.lead("[  ] Bolt it down. Middles of the holes, from the frame's left front lower corner:");
+      flow_.table(bolt_hole_table(plan_, holes, units_));
+    }
+    if (earthed) flow_.sentence("[  ] Connect the earth lead to its stud, metal on bare metal.");
+  }
+
   Status add(const AssemblyStep& step) {
     const double words_width = flow_.width_mm() - picture_width_mm - 4;
     const auto words = words_beside(step, words_width);
@@ -245,17 +281,19 @@ class AssemblySheet {
 
   [[nodiscard]] std::string mark(InstanceId id) const { return plan_.parts[plan_.instances[id].part].mark; }
 
-  /// "2 fillet 3 x 36, butt 4 x 40 ground flush"
+  /// "2 fillet 3 x 36 outside left, rising back; butt 4 x 40 outside, up, bevel 2 first, ground flush"
   [[nodiscard]] std::string seam_words(const WeldJoint& joint) const {
     std::map<std::string, std::size_t> counts;
     for (const std::size_t i : joint.seams) {
       const Seam& seam = seams_.all[i];
-      ++counts[fmt::format("{} {} x {}{}", to_text(seam.kind), units_.drawn(seam.size_mm), units_.drawn(seam.length_mm),
-                           seam.state == SeamState::ground_flush ? " ground flush" : "")];
+      const std::string bevel = seam.bevel_mm > 0 ? fmt::format(", bevel {} first", units_.drawn(seam.bevel_mm)) : "";
+      ++counts[fmt::format("{} {} x {} {}{}{}", to_text(seam.kind), units_.drawn(seam.size_mm),
+                           units_.drawn(seam.length_mm), output::seam_side_words(plan_, seam), bevel,
+                           seam.state == SeamState::ground_flush ? ", ground flush" : "")];
     }
     std::string words;
     for (const auto& [what, count] : counts) {
-      words += (words.empty() ? "" : ", ") + (count > 1 ? fmt::format("{} ", count) : "") + what;
+      words += (words.empty() ? "" : "; ") + (count > 1 ? fmt::format("{} ", count) : "") + what;
     }
     return words;
   }

@@ -225,6 +225,7 @@ inline constexpr Entry catalogue[] = {
     // ---- what is likely a slip
     {"seal-not-held", Stage::spec, Severity::error, "{} is not built in: {} holds no seal; choose {}, or leave the seal out"},
     {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
+    {"row-interrupted", Stage::plan, Severity::warning, "{} and the next stand {} apart, more than max_spacing, {}: what is welded or stands there leaves no nearer place; give their places in screws.at, or a larger max_spacing"},
     // ---- notes
     {"in-the-opposite-hand", Stage::spec, Severity::note,
      "that file is read in the opposite hand, asked for here: its left and right, or its front and back, are exchanged"},

@@ -1,5 +1,5 @@
 // Seams as rows of a list.
-// Entry: weld_rows.
+// Entry: seam_side_words, weld_rows.
 
 #include "output/weld_list.h"
 
@@ -167,6 +167,8 @@ void add_totals(std::vector<CsvRow>& rows, const Plan& plan, const Seams& seams,
 }
 
 }  // namespace
+
+std::string seam_side_words(const Plan& plan, const Seam& seam) { return side_words(plan, seam); }
 
 std::vector<CsvRow> weld_rows(const Plan& plan, const JobInfo& info) {
   const PaperUnits units(info.units);

@@ -11,6 +11,7 @@
 
 #include <fmt/format.h>
 
+#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "geometry/near_boxes.h"
 #include "plan/clear_rows.h"
@@ -107,16 +108,21 @@ struct RowScrew {
   double hole_mm = 0;
 };
 
-bool is_by_rule(const Draft& draft, const BoxSpec& box, InstanceId screw) {
+// Whose cover a screw holds; none where it holds no cover.
+const FaceSpec* face_of(const Draft& draft, const BoxSpec& box, InstanceId screw) {
   const std::string& key = draft.instance(screw).key;
   for (const Face face : all_faces) {
     if (key != fmt::format("box.{}.face.{}", box.name, to_text(face))) continue;
-    const FaceSpec& spec = box.face(face);
-    const auto& at = spec.screws.at;
-    return *spec.closed_by == Closure::cover &&
-           std::none_of(at.begin(), at.end(), [](const auto& given) { return given.has_value(); });
+    return *box.face(face).closed_by == Closure::cover ? &box.face(face) : nullptr;
   }
-  return false;
+  return nullptr;
+}
+
+bool is_by_rule(const Draft& draft, const BoxSpec& box, InstanceId screw) {
+  const FaceSpec* face = face_of(draft, box, screw);
+  if (face == nullptr) return false;
+  const auto& at = face->screws.at;
+  return std::none_of(at.begin(), at.end(), [](const auto& given) { return given.has_value(); });
 }
 
 std::vector<Box3> boxes_of(const std::vector<Taken>& taken) {
@@ -147,6 +153,7 @@ class RowsInTheWay {
         clear_of_beads(screw, screws);
         clear_of_parts(screw, screws);
       }
+      say_wide_steps(screws);
     }
   }
 
@@ -165,10 +172,27 @@ class RowsInTheWay {
       for (const Joint* joint : joined_[id]) screw.own.insert(joint->a == id ? joint->b : joint->a);
     }
     screw.row = row_of(draft_, fastener.screw);
+    for (const InstanceId id : screw.own) {
+      if (draft_.part(id).source == Source::bought) row_of_hardware_[id] = screw.row;
+    }
     screw.at = draft_.instance(fastener.screw).pose.origin();
     screw.axis = axis_along(draft_.instance(fastener.screw).pose.z());
     screw.hole_mm = tables::find_thread(fastener.thread)->clear_medium_mm;
     rows_[screw.row].push_back(std::move(screw));
+  }
+
+  // Said of the last trial, in which nothing moves any more.
+  void say_wide_steps(std::vector<RowScrew> row) const {
+    std::sort(row.begin(), row.end(),
+              [this](const RowScrew& a, const RowScrew& b) { return along(a.at, run_) < along(b.at, run_); });
+    const Sourced<Length>& most = face_of(draft_, build_.box_spec(), row.front().id)->screws.max_spacing;
+    for (std::size_t i = 1; i < row.size(); ++i) {
+      const double step = along(row[i].at, run_) - along(row[i - 1].at, run_);
+      if (step <= most->mm() + tolerance::contact_mm) continue;
+      build_.diagnostics.add(diag::say<"row-interrupted">(most.place, draft_.instance(row[i - 1].id).name,
+                                                          build_.in_words(step), build_.in_words(most->mm())));
+      return;
+    }
   }
 
   // Along the row; nothing where all of it would lie in the gap.
@@ -203,6 +227,7 @@ class RowsInTheWay {
     for (const Joint* joint : joined_[screw.host]) {
       if (joint->kind != JointKind::weld) continue;
       const InstanceId other = joint->a == screw.host ? joint->b : joint->a;
+      if (is_of_row(other, screw.row)) continue;  // each weld nut moves with its own screw
       for (const std::size_t piece : pieces_of(other)) clear_of_bead(screw, row, *wall, *joint, taken_[piece].box);
     }
   }
@@ -228,11 +253,16 @@ class RowsInTheWay {
     if (share_space(needed, welded)) wish(screw, row, along(welded.low, run_) - room, along(welded.high, run_) + room);
   }
 
+  [[nodiscard]] bool is_of_row(InstanceId id, const std::string& row) const {
+    const auto found = row_of_hardware_.find(id);
+    return found != row_of_hardware_.end() && found->second == row;
+  }
+
   // Of two screws by rule the later one moves.
   [[nodiscard]] bool yields_to(const RowScrew& screw, InstanceId other) const {
-    if (screw.own.count(other) > 0) return false;
+    if (screw.own.count(other) > 0 || is_of_row(other, screw.row)) return false;
     if (draft_.part(other).role != Role::screw) return true;
-    return row_of(draft_, other) != screw.row && (other < screw.id || !is_by_rule(draft_, build_.box_spec(), other));
+    return other < screw.id || !is_by_rule(draft_, build_.box_spec(), other);
   }
 
   void clear_of_parts(const RowScrew& screw, const std::vector<RowScrew>& row) {
@@ -264,6 +294,7 @@ class RowsInTheWay {
   std::map<InstanceId, std::vector<std::size_t>> pieces_;  // places in taken_
   std::map<InstanceId, std::vector<const Joint*>> joined_;
   std::map<std::string, std::vector<RowScrew>> rows_;
+  std::map<InstanceId, std::string> row_of_hardware_;  // screws, nuts and washers
   int run_ = 0;
 };
 

@@ -187,6 +187,31 @@ TEST(EarthStuds, TellPlatesApart) {
   EXPECT_EQ(quantity(", earth = [{ at = [260, 160] }]", ", earth = [{ at = [200, 160] }]"), 2U);
 }
 
+// Where a row's screws stand does not hang on what holds them, each step is no longer than was asked, and the row is
+// its own mirror image.
+TEST(Rows, ofEachFixingStandAtTheSameEvenPlaces) {
+  const auto places = [](const std::string& fixing) {
+    const Planned p =
+        plan_demo({{"thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }",
+                    "thickness = 2, screws = { thread = \"M4\", max_spacing = 120, fixing = \"" + fixing + "\" }"}});
+    EXPECT_TRUE(p.result.plan) << p.said();
+    std::vector<double> out;
+    for (const Instance& i : p.result.plan->instances) {
+      if (i.name.starts_with("back cover screw bottom") && p.result.plan->parts[i.part].role == Role::screw) {
+        out.push_back(i.pose.origin().x);
+      }
+    }
+    return out;
+  };
+  const std::vector<double> tapped = places("tapped");
+  ASSERT_GT(tapped.size(), 5U);
+  for (std::size_t i = 1; i < tapped.size(); ++i) EXPECT_LE(tapped[i] - tapped[i - 1], 120 + 1e-9);
+  for (std::size_t i = 0; i < tapped.size(); ++i) EXPECT_NEAR(tapped[i] + tapped[tapped.size() - 1 - i], 984, 1e-9);
+  for (const char* fixing : {"nut", "locknut", "weld nut", "insert", "nut strip"}) {
+    EXPECT_EQ(places(fixing), tapped) << fixing;
+  }
+}
+
 // Plate 6 and grip 10, washers 2 x 1.6 (ISO 7089), nut 6.8 (ISO 4032), two turns of 1.25: 28.5; 30 is a stock length.
 TEST(LooseHardware, of_feet_is_as_long_as_its_grip_asks) {
   for (const auto& [grip, words] :
