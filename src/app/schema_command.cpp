@@ -34,6 +34,9 @@ Json list_of(Json entry, std::size_t least, std::size_t most) {
   return {{"type", "array"}, {"items", std::move(entry)}, {"minItems", least}, {"maxItems", most}};
 }
 
+/// An empty list takes away what was inherited.
+std::size_t least_entries(const Rule& rule) { return rule.need == spec::Need::must ? 1 : 0; }
+
 Json measured(const Rule& rule) {
   Json table{{"type", "object"},
              {"properties", {{"value", quantity(rule)}, {"within", {{"type", {"number", "string"}}, {"minimum", 0}}}}},
@@ -64,8 +67,8 @@ Json value_of(const Rule& rule) {
     case Type::two_lengths:
     case Type::three_lengths: return list_of(quantity(rule), most, most);
     case Type::three_measured: return list_of(measured(rule), most, most);
-    case Type::lengths: return list_of(quantity(rule), 1, most);
-    case Type::length_pairs: return list_of(list_of(quantity(rule), 2, 2), 1, most);
+    case Type::lengths: return list_of(quantity(rule), least_entries(rule), most);
+    case Type::length_pairs: return list_of(list_of(quantity(rule), 2, 2), least_entries(rule), most);
     default: return text(rule);
   }
 }
@@ -82,7 +85,7 @@ Json table_of(const Node& node) {
 
 Json schema_of(const Node& node) {
   const Rule& rule = *node.rule;
-  Json json = rule.type == Type::tables ? list_of(table_of(node), 1, spec::most_entries(rule.type))
+  Json json = rule.type == Type::tables ? list_of(table_of(node), least_entries(*node.rule), spec::most_entries(rule.type))
               : is_table(rule.type)     ? table_of(node)
                                         : value_of(rule);
   json["description"] = rule.meaning;

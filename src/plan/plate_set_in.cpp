@@ -73,6 +73,11 @@ class PlateSetIn {
     return false;
   }
 
+  [[nodiscard]] bool has_rod_plates() const {
+    const auto& plates = build_.box_spec().rod_plates;
+    return plates && (*plates->front != Fixing::none || *plates->back != Fixing::none);
+  }
+
   bool offered() {
     if (face_ == Face::bottom && (inside_ || shell_.toes_down)) {
       return refuse(inside_ ? "the rails and the items stand there" : "its legs point down, and end in rounded toes",
@@ -81,7 +86,7 @@ class PlateSetIn {
     if (inside_ && ring().shape != SectionShape::angle) {
       return refuse("tubes have no legs that it could stand behind", "set = \"inset\" or \"outside\"");
     }
-    if (inside_ && n_ == 0 && build_.box_spec().rod_plates) {
+    if (inside_ && n_ == 0 && has_rod_plates()) {
       return refuse("it would stand between the rod plates and the uprights that they are fixed to",
                     "set = \"inset\" or \"outside\", or leave the rod plates out");
     }

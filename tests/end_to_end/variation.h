@@ -32,7 +32,8 @@ struct Variation {
 /// The demo's text, changed. Throws std::runtime_error if a piece does not occur exactly once.
 [[nodiscard]] std::string varied(const Variation& variation, std::string demo);
 
-/// Everything that is not as expected of a run with that exit status and JSON report, one line each.
+/// Everything that is not as expected of a run with that exit status and JSON report, one line each. A frame or seam
+/// that is too weak is no surprise where nothing is said of it.
 [[nodiscard]] std::vector<std::string> surprises(const Variation& variation, int status, const nlohmann::json& report);
 
 }  // namespace fitup::test

@@ -60,6 +60,27 @@ TEST_F(VariationSurprises, another_status_id_or_wording_is_one) {
   EXPECT_THAT(surprises(wants_refusal_, 2, refused_), Contains(HasSubstr("not said: 3 places")));
 }
 
+TEST_F(VariationSurprises, a_weak_frame_is_none_where_nothing_is_said_of_it) {
+  const auto fails = [](const char* check) {
+    return nlohmann::json{{"diagnostics", nlohmann::json::array()},
+                          {"findings",
+                           {{{"check", check},
+                             {"verdict", "fail"},
+                             {"message", ""},
+                             {"parts", {"BAR01 upright"}},
+                             {"value", 1.0},
+                             {"place", nullptr},
+                             {"remedy", nullptr}}}}};
+  };
+  const Variation passes{"f", "n", {}, "x", Outcome::passes, {}, {}, {}};
+  EXPECT_THAT(surprises(passes, 1, fails("frame")), IsEmpty());
+  EXPECT_THAT(surprises(passes, 1, fails("overlap")), Not(IsEmpty()));
+  Variation asks{"f", "n", {}, "x", Outcome::findings, {}, {}, {}};
+  asks.findings.expected = {{"frame", "fail", {"upright"}, {}, 0, {}, {}, {}, {}, false}};
+  EXPECT_THAT(surprises(asks, 1, fails("frame")), IsEmpty());
+  EXPECT_THAT(surprises(asks, 0, clean_), Not(IsEmpty()));
+}
+
 TEST_F(VariationSurprises, a_piece_must_occur_exactly_once) {
   const Variation v{"f", "n", {{"a", "b"}}, "", Outcome::passes, {}, {}, {}};
   EXPECT_THROW((void)varied(v, "aa"), std::runtime_error);
