@@ -99,6 +99,33 @@ TEST(HoleFit, of_one_rod_in_a_body_that_stands_fast_is_the_closed_form) {
   }
 }
 
+// Where no hole of ISO 273 does, the size that is named instead is one that 99 of 100 go together in, and not much
+// larger than that.
+TEST(HoleFit, names_a_hole_that_does_in_99_of_100) {
+  Pattern pattern = pattern_of(corners, 7.0, 8);
+  for (PatternBody& body : pattern.bodies) {
+    for (PatternHole& hole : body.holes) hole.made = Making::paper_template;
+  }
+  Plan plan;
+  plan.parts.emplace_back();
+  plan.instances.resize(1100);
+  const auto finding = [&](double hole_mm) {
+    plan.patterns = {pattern};
+    for (PatternBody& body : plan.patterns.front().bodies) {
+      for (PatternHole& hole : body.holes) hole.hole_mm = hole_mm;
+    }
+    return check_hole_fit(plan).at(0);
+  };
+  const Finding small = finding(7.0);
+  const std::string before = "M6 holes of ";
+  const auto at = small.message.find(before);
+  ASSERT_NE(at, std::string::npos) << small.message;
+  const double named_mm = std::stod(small.message.substr(at + before.size()));
+  EXPECT_GT(named_mm, 7);
+  EXPECT_GE(finding(named_mm).value.value_or(0), 98.5);
+  EXPECT_LT(finding(named_mm - 1).value.value_or(100), 99);
+}
+
 // The same through the pattern: an item with one rod, which can neither be moved nor lowered, and drawn at 0.10 mm in
 // a hole of which only what is above counts would have another form; a rod in two plates at once has this one: both
 // holes must hold it, and the item moves to the middle between.
