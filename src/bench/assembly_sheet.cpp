@@ -50,10 +50,13 @@ class AssemblySheet {
         "when its turn comes. In the pictures the new parts are bold; dots are screws and nuts. Tick each step when it "
         "is "
         "done.");
-    bool coated = output::finish_words(plan_, units_).empty();
+    bool welded = false;
     for (const AssemblyStep& step : assembly_steps(plan_)) {
-      if (!coated && step.kind != StepKind::weld) coat();
-      coated = coated || step.kind != StepKind::weld;
+      if (!welded && step.kind != StepKind::weld) {
+        welded = true;
+        transfer();
+        coat();
+      }
       if (auto done = add(step); !done) return done.error();
     }
     set_down();
@@ -62,8 +65,27 @@ class AssemblySheet {
   }
 
  private:
+  /// The holes that the chance of going together takes to be marked through what goes on.
+  void transfer() {
+    std::string names;
+    for (const Pattern& pattern : plan_.patterns) {
+      const bool to_ground = pattern.key.ends_with(".feet") || pattern.key.ends_with(".lugs");
+      const bool any = std::any_of(pattern.bodies.begin(), pattern.bodies.end(), [](const PatternBody& body) {
+        return std::any_of(body.holes.begin(), body.holes.end(),
+                           [](const PatternHole& hole) { return hole.held == Making::transferred; });
+      });
+      if (any && !to_ground) names += (names.empty() ? "" : ", ") + pattern.name;
+    }
+    if (names.empty()) return;
+    flow_.sentence(fmt::format(
+        "[  ] Hold what goes on in its place, mark its screw holes through onto the frame, take it off, drill and tap: "
+        "{}. The findings take these places as transferred; the cut list says where they come to.",
+        names));
+  }
+
   /// After the last weld of the frame, before anything is put in.
   void coat() {
+    if (output::finish_words(plan_, units_).empty()) return;
     flow_.lead(fmt::format(
         "[  ] Coat the frame, and each cover and rod plate that is made up, once it is welded and has been measured: "
         "{}. What stays bare (threads, bosses, earth points) is said in the notes of order.csv and cut-list.csv.",

@@ -49,6 +49,7 @@ TEST(AssemblySheetOf, SaysSideAndBevelOfEachSeam) {
   EXPECT_GT(bevels, 0U);
   EXPECT_NE(words.find("bevel 2 first, ground flush"), std::string::npos);
   EXPECT_NE(words.find("inside right, rising up"), std::string::npos);
+  EXPECT_NE(words.find("mark its screw holes through"), std::string::npos);  // transferred: the default
   EXPECT_NE(words.find("When it is closed"), std::string::npos);
 }
 
