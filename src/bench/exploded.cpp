@@ -9,19 +9,12 @@
 #include <optional>
 #include <string>
 
+#include "bench/set_out.h"
+
 namespace fitup::bench {
 namespace {
 
 constexpr double touching_mm = 1;  // so little over each other is none
-
-Box3 box_of_instance(const Plan& plan, InstanceId id) {
-  const Instance& instance = plan.instances[id];
-  Box3 box;
-  for (const Prism& prism : body_of(plan.parts[instance.part]).outer) {
-    box.add(Prism{prism.profile, instance.pose * prism.pose, prism.length_mm}.bounds());
-  }
-  return box;
-}
 
 Box3 moved(const Box3& box, Vec3 by) { return {box.low + by, box.high + by}; }
 

@@ -1,5 +1,5 @@
 // Where parts that are welded stand.
-// Entry: set_out_in_frames, set_out_together, set_out_table.
+// Entry: box_of_instance, set_out_in_frames, set_out_together, set_out_table.
 
 #include "bench/set_out.h"
 
@@ -45,15 +45,6 @@ std::string lies(const Part& part, const Pose& pose) {
   return "axis " + words_of(pose.z());
 }
 
-Box3 box_of_instance(const Plan& plan, InstanceId id) {
-  const Instance& instance = plan.instances[id];
-  Box3 box;
-  for (const Prism& prism : body_of(plan.parts[instance.part]).outer) {
-    box.add(Prism{prism.profile, instance.pose * prism.pose, prism.length_mm}.bounds());
-  }
-  return box;
-}
-
 StandsAt stands(const Plan& plan, InstanceId id, Vec3 datum) {
   const Instance& instance = plan.instances[id];
   const Box3 box = box_of_instance(plan, id);
@@ -73,6 +64,15 @@ std::string range(double from_mm, double to_mm, const output::PaperUnits& units)
 }
 
 }  // namespace
+
+Box3 box_of_instance(const Plan& plan, InstanceId id) {
+  const Instance& instance = plan.instances[id];
+  Box3 box;
+  for (const Prism& prism : body_of(plan.parts[instance.part]).outer) {
+    box.add(Prism{prism.profile, instance.pose * prism.pose, prism.length_mm}.bounds());
+  }
+  return box;
+}
 
 std::vector<SetOut> set_out_in_frames(const Plan& plan, const std::vector<InstanceId>& ids) {
   std::vector<SetOut> all;

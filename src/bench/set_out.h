@@ -10,6 +10,9 @@
 
 namespace fitup::bench {
 
+/// The box that holds an instance where it stands.
+[[nodiscard]] Box3 box_of_instance(const Plan& plan, InstanceId id);
+
 struct StandsAt {
   InstanceId part = 0;
   Box3 from_datum;  // edge to edge

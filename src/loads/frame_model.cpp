@@ -200,13 +200,7 @@ class Modelling {
   }
 
   void add_panel(const PanelMesh& mesh, std::size_t cell, std::map<std::size_t, std::size_t>& node) {
-    FramePanel panel;
-    panel.x = mesh.pose.x();
-    panel.y = mesh.pose.y();
-    panel.width_mm = mesh.size_of(cell).x;
-    panel.height_mm = mesh.size_of(cell).y;
-    panel.thickness_mm = mesh.thickness_mm;
-    panel.elastic = elastic_of(plan_.parts[plan_.instances[mesh.of].part]);
+    FramePanel panel = mesh.panel(cell, elastic_of(plan_.parts[plan_.instances[mesh.of].part]));
     const auto corners = mesh.corners(cell);
     for (std::size_t i = 0; i < corners.size(); ++i) {
       const Vec3 at = mesh.at(corners[i]);

@@ -53,6 +53,17 @@ Vec3 PanelMesh::at(std::size_t node) const {
   return pose.point({xs[node % xs.size()], ys[node / xs.size()], thickness_mm / 2});
 }
 
+FramePanel PanelMesh::panel(std::size_t cell, const Elastic& elastic) const {
+  FramePanel panel;
+  panel.x = pose.x();
+  panel.y = pose.y();
+  panel.width_mm = size_of(cell).x;
+  panel.height_mm = size_of(cell).y;
+  panel.thickness_mm = thickness_mm;
+  panel.elastic = elastic;
+  return panel;
+}
+
 std::vector<bool> PanelMesh::used() const {
   std::vector<bool> used(node_count(), false);
   for (std::size_t c = 0; c < cells.size(); ++c) {

@@ -24,6 +24,8 @@ struct PanelMesh {
   [[nodiscard]] Vec2 size_of(std::size_t cell) const;
   /// In the middle of the sheet's thickness.
   [[nodiscard]] Vec3 at(std::size_t node) const;
+  /// A cell's panel, without its nodes and links.
+  [[nodiscard]] FramePanel panel(std::size_t cell, const Elastic& elastic) const;
   /// Whether a cell meets at each node.
   [[nodiscard]] std::vector<bool> used() const;
   /// Cells that nothing of these nodes reaches are taken away.

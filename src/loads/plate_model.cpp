@@ -254,13 +254,7 @@ class PlateModelling {
   void add_panels(const PanelMesh& mesh) {
     for (std::size_t c = 0; c < mesh.cells.size(); ++c) {
       if (!mesh.cells[c]) continue;
-      FramePanel panel;
-      panel.x = mesh.pose.x();
-      panel.y = mesh.pose.y();
-      panel.width_mm = mesh.size_of(c).x;
-      panel.height_mm = mesh.size_of(c).y;
-      panel.thickness_mm = mesh.thickness_mm;
-      panel.elastic = elastic_of(part(mesh.of));
+      FramePanel panel = mesh.panel(c, elastic_of(part(mesh.of)));
       const auto corners = mesh.corners(c);
       for (std::size_t i = 0; i < corners.size(); ++i) {
         panel.nodes[i] = node_of(mesh, corners[i]);

@@ -125,14 +125,8 @@ class RodPlates {
     for (std::size_t n = 0; n < mesh.node_count(); ++n) model.frame.nodes.push_back(mesh.at(n));
     for (std::size_t c = 0; c < mesh.cells.size(); ++c) {
       if (!mesh.cells[c]) continue;
-      FramePanel panel;
+      FramePanel panel = mesh.panel(c, elastic_of(part(mesh.of)));
       panel.nodes = mesh.corners(c);
-      panel.x = mesh.pose.x();
-      panel.y = mesh.pose.y();
-      panel.width_mm = mesh.size_of(c).x;
-      panel.height_mm = mesh.size_of(c).y;
-      panel.thickness_mm = mesh.thickness_mm;
-      panel.elastic = elastic_of(part(mesh.of));
       model.frame.panels.push_back(panel);
       model.panel_of.push_back(mesh.of);
       model.panel_at_seam.push_back(false);
