@@ -7,15 +7,11 @@
 
 #include "loads/frame_check.h"
 #include "loads/shares.h"
+#include "loads/thrown.h"
 
 namespace fitup::loads {
 
 namespace {
-
-constexpr double gravity = 9.80665;      // m/s2
-constexpr double standing_factor = 1.5;  // on yield, of what carries its load at rest (common practice)
-constexpr std::array<Vec3, 6> ways{axis::minus_y, axis::y, axis::minus_x, axis::x, axis::z, axis::minus_z};
-constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
 
 // The corner nodes that the first box stands on; not two of one place.
 std::vector<Support> four_corners(const Plan& plan, const FrameModel& model) {

@@ -12,15 +12,12 @@
 #include "loads/plate_grid.h"
 #include "loads/rectangle_plate.h"
 #include "loads/strength.h"
+#include "loads/thrown.h"
 
 namespace fitup::loads {
 
 namespace {
 
-constexpr double gravity = 9.80665;      // m/s2
-constexpr double standing_factor = 1.5;  // on yield, of what carries its load at rest (common practice)
-constexpr std::array<Vec3, 6> ways{axis::minus_y, axis::y, axis::minus_x, axis::x, axis::z, axis::minus_z};
-constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
 // A hole smaller than this share of the shorter side changes little (common practice).
 constexpr double small_hole_share = 0.15;
 constexpr double cells_across = 24;
