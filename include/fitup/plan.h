@@ -298,6 +298,7 @@ struct PlacedFrame {
   Box3 space;
   std::vector<Vec3> entries{};                    // ways in that the spec states: +Y through the front
   std::array<std::optional<double>, 6> bay_mm{};  // free room before each face, where it is stated; index: Face
+  std::vector<std::string> sequence{};            // what the spec states to come to its place one after the other
 };
 
 /// What is put on all made steel once it is welded.
@@ -372,6 +373,8 @@ struct PlanResult {
 
 /// How the plan is put together: frames are welded, then their rod plates; boxes are joined, items go in along the
 /// entries of their box, or along any axis where none is stated; rod plates, nuts, covers, screws and eyes follow.
+/// What a frame's `sequence` names waits for what is named before it; screws and nuts follow as soon as all that they
+/// hold is there. A sequence that cannot be followed is left aside: plan/stated_sequence.h says so.
 [[nodiscard]] std::vector<Step> steps_of(const Plan& plan);
 
 /// The words of FaceMarks by the marks that parts now have: to be called again once these have changed.

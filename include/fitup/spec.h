@@ -296,6 +296,8 @@ struct BoxSpec {
   PlatesSpec plates{};
   std::array<std::optional<Sourced<Length>>, 6> bay{};   // free room before each face, where it is stated; index: Face
   std::array<std::optional<AsBuiltFace>, 6> as_built{};  // index: Face; complete() in a sound Spec
+  std::optional<Sourced<std::vector<std::string>>> sequence{};  // what comes to its place before what; absent: derived
+  CountedFrom sequence_from{};                                  // items are numbered from the right, faces exchanged
   [[nodiscard]] const FaceSpec& face(Face f) const { return faces[static_cast<std::size_t>(f)]; }
 };
 
