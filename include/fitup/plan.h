@@ -17,6 +17,7 @@
 #include "fitup/load_rules.h"
 #include "fitup/pattern.h"
 #include "fitup/sequence.h"
+#include "fitup/space.h"
 #include "fitup/tables.h"
 
 namespace fitup {
@@ -168,8 +169,9 @@ struct EndCut {
   bool operator==(const EndCut&) const = default;
 };
 
-/// A round hole square through a leg: `along_mm` from the member's start, `across_mm` from the heel edge. A tube's leg
-/// A is its wall at y = 0, its leg B the one at x = 0; the far wall is the one opposite.
+/// A round hole square through a leg, or a slot with round ends along it: its middle `along_mm` from the member's start,
+/// `across_mm` from the heel edge. A tube's leg A is its wall at y = 0, its leg B the one at x = 0; the far wall is the
+/// one opposite.
 struct MemberHole {
   Leg leg = Leg::a;
   double along_mm = 0;
@@ -178,6 +180,7 @@ struct MemberHole {
   HoleKind kind = HoleKind::clear;
   std::string purpose;
   bool far_wall = false;
+  double slot_mm = 0;  // from the middle of one round end to that of the other; 0: round
   bool operator==(const MemberHole&) const = default;
 };
 
@@ -343,6 +346,7 @@ struct Plan {
   std::vector<LiftPoint> lift_points;
   std::vector<std::string> open_faces;  // "top", of another box than the first "lower top"; reported
   std::optional<Coat> coat;
+  std::optional<Space> space;
   std::vector<Fit> fits;
   std::vector<Pattern> patterns;
   std::vector<RowStack> stacks;
@@ -408,6 +412,9 @@ inline constexpr std::string_view vent_purpose = "vent";
 /// What a member keeps of one leg through its whole thickness: its outline in the leg's plane, x along the member, y
 /// across the leg from the heel edge. From the end cuts' numbers alone.
 [[nodiscard]] Loop kept_outline(const Member& member, Leg leg);
+
+/// The hole's outline as (along, across).
+[[nodiscard]] Loop outline_of(const MemberHole& hole);
 
 /// The plane in which a mitre is a line at 45 degrees: x along the member from its start, or from `end_at_mm` back; y
 /// along the mitre's leg from the heel. Run along z by the difference it fills `from_mm` to `to_mm` along the other

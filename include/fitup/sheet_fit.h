@@ -1,9 +1,12 @@
 #pragma once
 // Sheets as they are bought and cut: usual thicknesses, and what thickness and cut may be off by.
 
+#include <array>
+#include <optional>
 #include <vector>
 
 #include "fitup/cut_rules.h"
+#include "fitup/geometry.h"
 
 namespace fitup::tables {
 
@@ -17,5 +20,17 @@ namespace fitup::tables {
 [[nodiscard]] std::vector<double> usual_metric_sheets_mm();
 /// Gauges from 7 to 22 and fractions of an inch of steel, decimals of an inch of aluminium alloys.
 [[nodiscard]] std::vector<double> usual_inch_sheets_mm(bool steel);
+
+/// How a plate that fits on no sheet comes nearest to one.
+struct SheetFault {
+  double size_mm = 0;  // the side that is too long
+  double room_mm = 0;  // what the sheet has for it
+  std::array<double, 2> sheet_mm{};
+};
+/// Square to the sheet's edges, either way round; none: it fits on one of them.
+[[nodiscard]] std::optional<SheetFault> sheet_fault(Vec2 size_mm, const CutRules& rules);
+
+/// How long a piece may be that is as wide as that, to fit on one of the sheets; 0: none of them is as wide.
+[[nodiscard]] double longest_piece_mm(double width_mm, const CutRules& rules);
 
 }  // namespace fitup::tables

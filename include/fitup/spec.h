@@ -127,6 +127,7 @@ struct RodPlatesSpec {
   Sourced<HoleShape> screw_hole{};
   std::optional<Sourced<Length>> screw_slot{};
   std::optional<Sourced<std::vector<Length>>> screw_at{};  // heights in the frame; absent: by rule
+  Sourced<Length> gap{};  // between each return flange and its upright, so that the plate goes in
 };
 
 enum class OpeningIn { face, rod_plate };  // what closes the face; the rod plate before it
@@ -259,7 +260,8 @@ struct AsBuiltFace {
   [[nodiscard]] bool complete() const { return across_low && across_high && up_low && up_high && (rising || falling); }
 };
 
-/// framed: rolled sections, and plates on them. plate: cut sheet only, whose parts find their places in each other.
+/// framed: rolled sections, and plates on them. plate: cut sheet, whose parts find their places in each other; on a ring
+/// of angle where PlatesSpec::base_ring says so.
 enum class BuildKind { framed, plate };
 /// How far tabs reach through the face that they come out of: short of it for a plug weld, level with it, or beyond.
 enum class Tabs { short_of, flush, proud };
@@ -270,6 +272,7 @@ struct PlatesSpec {
   std::optional<Sourced<Length>> thickness{};  // absent: as the frame's section or uprights
   std::optional<Sourced<Length>> border{};     // width of the strips round openings; absent: the section's leg
   Sourced<Tabs> tabs{};
+  std::optional<Sourced<std::string>> base_ring{};  // an angle, own or of the table; absent: no member is rolled
 };
 
 struct BoxSpec {
@@ -339,6 +342,27 @@ struct KeepApartSpec {
   Sourced<std::string> why;
 };
 
+/// What takes up some of the space that the whole goes into: a pipe, a wheel arch.
+struct InTheWay {
+  Place place;
+  Lengths<3> at;  // its front left bottom corner, from that of the space
+  CountedFrom at_from{};
+  Lengths<3> size;
+  Sourced<std::string> why;
+};
+
+/// The space that the whole goes into, as it was measured.
+struct SpaceSpec {
+  Place place;
+  Lengths<3> size;
+  std::array<std::optional<Length>, 3> size_within{};  // how far off the measured size may be, either way
+  Sourced<Length> play;                                // stays free on every side but the floor
+  std::optional<Lengths<3>> at;  // the first frame's front left bottom corner, from that of the space; absent: the
+                                 // whole stands on the floor, in the middle
+  CountedFrom at_from{};
+  std::vector<InTheWay> in_the_way{};
+};
+
 enum class FinishKind { none, paint, powder, zinc };
 
 /// What the steel is coated with once it is welded.
@@ -370,6 +394,7 @@ struct Spec {
   FinishSpec finish{};
   MakingSpec making{};
   std::vector<KeepApartSpec> keep_apart{};
+  std::optional<SpaceSpec> space{};
   BenchOptions bench{};
   LoadRules load_rules{};
   [[nodiscard]] const ItemSpec* item(std::string_view name) const;
