@@ -50,7 +50,7 @@ Json text(const Rule& rule) {
   if (rule.type == Type::word) return {{"enum", spec::words_of(rule.words)}};
   if (rule.type == Type::name)
     json["pattern"] = fmt::format("^[A-Za-z0-9][A-Za-z0-9_-]{{0,{}}}$", spec::longest_name - 1);
-  if (rule.type == Type::text) json["maxLength"] = spec::longest_text;
+  if (rule.type == Type::text || rule.type == Type::texts) json["maxLength"] = spec::longest_text;
   return json;
 }
 
@@ -69,6 +69,7 @@ Json value_of(const Rule& rule) {
     case Type::three_measured: return list_of(measured(rule), most, most);
     case Type::lengths: return list_of(quantity(rule), least_entries(rule), most);
     case Type::length_pairs: return list_of(list_of(quantity(rule), 2, 2), least_entries(rule), most);
+    case Type::texts: return list_of(text(rule), least_entries(rule), most);
     default: return text(rule);
   }
 }

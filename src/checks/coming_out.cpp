@@ -85,8 +85,11 @@ bool ComingOut::take_off(std::size_t step, std::set<std::size_t>& on_the_way, st
   on_the_way.insert(step);
   std::vector<InstanceId> blocks = blocks_of(step);
   for (const Step& other : plan_.steps) {
-    const bool stands_on_it = std::binary_search(other.after.begin(), other.after.end(), step);
-    if (holds_item(plan_, other) && stands_on_it) blocks.push_back(other.adds.front());
+    if (!holds_item(plan_, other) || !holds_item(plan_, plan_.steps[step])) continue;
+    const auto& stated = other.stated_after;
+    const bool stands_on_it = std::binary_search(other.after.begin(), other.after.end(), step) &&
+                              std::find(stated.begin(), stated.end(), step) == stated.end();
+    if (stands_on_it) blocks.push_back(other.adds.front());
   }
   for (const InstanceId i : blocks) {
     const std::size_t other = step_of_[i];

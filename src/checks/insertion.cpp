@@ -10,6 +10,7 @@
 #include <fmt/ranges.h>
 
 #include "checks/coming_out.h"
+#include "checks/entry_room.h"
 #include "checks/order.h"
 #include "checks/seams.h"
 #include "checks/setting_up.h"
@@ -251,11 +252,17 @@ class Insertion {
     f.at = met_at(block, way);
     f.message = fmt::format(
         "{} does not come to its place along {}{}: {} meets {} {} mm before it, by {} mm (free when {} passes that far "
-        "along {})",
+        "along {}){}",
         plan_.steps[s].what, way_text(way), plan_.steps[s].ways.size() > 1 ? ", the least blocked of its ways" : "",
         scene_.words(block.mover), scene_.words(block.by), length_text(block.before_mm), length_text(across.by_mm),
-        scene_.words(block.mover), way_text(across.direction));
+        scene_.words(block.mover), way_text(across.direction), in_stated_order(s));
     findings_.push_back(std::move(f));
+  }
+
+  [[nodiscard]] std::string in_stated_order(std::size_t s) const {
+    const PlacedFrame* frame = frame_of(plan_, plan_.steps[s].key);
+    if (frame == nullptr || frame->sequence.empty()) return {};
+    return fmt::format("; the order is that of box.{}.sequence", frame->box);
   }
 
   // Where a bead is in the way, how the parts are welded decides it.
@@ -287,44 +294,22 @@ class Insertion {
     findings_.push_back(std::move(f));
   }
 
-  // The middle of what moves where it stands just before the frame.
-  [[nodiscard]] Vec3 before_the_entry(std::size_t s, const PlacedFrame& frame, const Passage& passage) const {
-    const Box3 own = ways_.box_of(movers(s));
-    const Vec3 way = passage.way;
-    const Vec3 ahead{way.x > 0   ? own.high.x - frame.space.low.x
-                     : way.x < 0 ? own.low.x - frame.space.high.x
-                                 : 0,
-                     way.y > 0   ? own.high.y - frame.space.low.y
-                     : way.y < 0 ? own.low.y - frame.space.high.y
-                                 : 0,
-                     way.z > 0   ? own.high.z - frame.space.low.z
-                     : way.z < 0 ? own.low.z - frame.space.high.z
-                                 : 0};
-    return own.middle() - ahead;
-  }
-
   void room_before(std::size_t s, const Passage& passage) {
     const PlacedFrame* frame = frame_of(plan_, plan_.steps[s].key);
     if (frame == nullptr) return;
-    constexpr std::array<Vec3, 6> ways_in{axis::y, axis::minus_y, axis::x, axis::minus_x, axis::minus_z, axis::z};
-    constexpr std::array<const char*, 6> faces{"front", "back", "left", "right", "top", "bottom"};
-    for (std::size_t i = 0; i < ways_in.size(); ++i) {
-      if (!(ways_in[i] == passage.way) || !frame->bay_mm[i]) continue;
-      const Vec3 size = ways_.box_of(movers(s)).size();
-      const double needed = std::abs(dot(size, passage.way));
-      const double room = *frame->bay_mm[i];
-      if (room >= needed - band) continue;
-      Finding f = blank(s, Verdict::fail);
-      f.value = room;
-      f.limit = needed;
-      f.source = fmt::format("box.{}.bay.{}", frame->box, faces[i]);
-      f.parts = {scene_.label(movers(s).front())};
-      f.at = before_the_entry(s, *frame, passage);
-      f.cause = fmt::format("bay {}", f.source);
-      f.message = fmt::format("{} needs {} mm of room before the {} to come to its place; the bay leaves {} mm there",
-                              plan_.steps[s].what, length_text(needed), faces[i], length_text(room));
-      findings_.push_back(std::move(f));
-    }
+    const auto lacking = lacking_room(*frame, ways_.box_of(movers(s)), passage.way);
+    if (!lacking) return;
+    Finding f = blank(s, Verdict::fail);
+    f.value = lacking->room_mm;
+    f.limit = lacking->needed_mm;
+    f.source = fmt::format("box.{}.bay.{}", frame->box, lacking->face);
+    f.parts = {scene_.label(movers(s).front())};
+    f.at = lacking->at;
+    f.cause = fmt::format("bay {}", f.source);
+    f.message =
+        fmt::format("{} needs {} mm of room before the {} to come to its place; the bay leaves {} mm there",
+                    plan_.steps[s].what, length_text(lacking->needed_mm), lacking->face, length_text(lacking->room_mm));
+    findings_.push_back(std::move(f));
   }
 
   void come_out() {

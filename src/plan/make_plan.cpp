@@ -27,6 +27,7 @@
 #include "plan/plate_set_in.h"
 #include "plan/rail_sag.h"
 #include "plan/rows_in_the_way.h"
+#include "plan/stated_sequence.h"
 #include "plan/vents.h"
 
 namespace fitup {
@@ -70,6 +71,7 @@ constexpr std::array<Vec3, 6> ways_in{axis::y, axis::minus_y, axis::x, axis::min
 
 PlacedFrame placed_frame(const plan::StandingBox& box) {
   PlacedFrame frame{box.spec().name, box.space()};
+  frame.sequence = plan::stated_sequence(*box.box);
   for (const Face f : all_faces) {
     const auto i = static_cast<std::size_t>(f);
     if (*box.spec().face(f).entry) frame.entries.push_back(ways_in[i]);
@@ -208,8 +210,10 @@ PlanResult make_plan(const Layout& layout) {
   whole.check();
   if (!result.diagnostics.has_errors()) {
     result.plan = whole.finish(false);
+    plan::check_sequences(*layout.spec, *result.plan, result.diagnostics);
     if (whole.has_trued()) result.as_built = whole.finish(true);
   }
+  if (result.diagnostics.has_errors()) result.plan.reset(), result.as_built.reset();
   return result;
 }
 

@@ -9,6 +9,7 @@
 
 #include "fitup/plan.h"
 #include "fitup/spec.h"
+#include "plan/stated_sequence.h"
 
 namespace fitup {
 
@@ -59,7 +60,8 @@ class Sequence {
     for (const std::size_t i : late) join_box(i);
     fasten_rest("lifting eyes", [this](InstanceId i) { return role(i) == Role::eye; });
     leftovers();
-    for (std::size_t i = 0; i < steps_.size(); ++i) std::sort(steps_[i].adds.begin(), steps_[i].adds.end());
+    put_in_order();
+    for (std::size_t s = 0; s < steps_.size(); ++s) std::sort(steps_[s].adds.begin(), steps_[s].adds.end());
     find_after();
     return std::move(steps_);
   }
@@ -149,16 +151,32 @@ class Sequence {
   void join_box(std::size_t box) {
     const PlacedFrame& frame = plan_.frames[box];
     const std::size_t step = open(StepKind::place, "box " + frame.box, "box." + frame.box);
-    for (std::size_t s = 0; s < step; ++s) {
-      const bool of_box =
-          std::any_of(steps_[s].adds.begin(), steps_[s].adds.end(), [&](InstanceId i) { return of(i) == frame.box; });
-      if (of_box) steps_[step].with.push_back(s);
-    }
+    with_it(step, frame);
     steps_[step].ways = {hangs(box) ? axis::z : axis::minus_z};
     steps_[step].removable = true;
     const std::string bearers = "box." + frame.box + ".bearers";
     fasten_rest("bolts of box " + frame.box,
                 [&](InstanceId i) { return instance(i).key == bearers && is_loose_fastener(i); });
+  }
+
+  /// All of a box that is in it already moves along with it.
+  void with_it(std::size_t step, const PlacedFrame& frame) {
+    steps_[step].with.clear();
+    for (std::size_t s = 0; s < step; ++s) {
+      const bool of_box =
+          std::any_of(steps_[s].adds.begin(), steps_[s].adds.end(), [&](InstanceId i) { return of(i) == frame.box; });
+      if (of_box) steps_[step].with.push_back(s);
+    }
+  }
+
+  void put_in_order() {
+    steps_ = plan::in_stated_order(plan_, steps_);
+    for (std::size_t s = 0; s < steps_.size(); ++s) {
+      for (const InstanceId i : steps_[s].adds) step_of_[i] = s;
+      for (const PlacedFrame& frame : plan_.frames) {
+        if (!steps_[s].with.empty() && steps_[s].key == "box." + frame.box) with_it(s, frame);
+      }
+    }
   }
 
   /// The box that an instance moves with: a part welded to a frame goes with that frame.
@@ -308,6 +326,7 @@ class Sequence {
     }
     for (std::size_t s = 0; s < steps_.size(); ++s) {
       after[s].insert(steps_[s].with.begin(), steps_[s].with.end());
+      after[s].insert(steps_[s].stated_after.begin(), steps_[s].stated_after.end());
       steps_[s].after.assign(after[s].begin(), after[s].end());
     }
   }

@@ -103,6 +103,7 @@ class Knobs {
     }
     // Of members nothing that one number says makes them stronger.
     if (what_.check == "frame") return rails(box, key + ".rails");
+    if (what_.check == "insertion" && box.sequence) knobs_.push_back(word_knob(key + ".sequence", "as stated", {"as stated", "[]"}));
     welds(box, key + ".welds");
     if (what_.check == "standing" && box.feet) add(key + ".feet.thickness", *box.feet->thickness);
     places_in_rows(box, key + ".row");

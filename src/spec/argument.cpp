@@ -32,7 +32,8 @@ bool wants_text(const Rule* rule) {
     case Type::three_lengths:
     case Type::three_measured:
     case Type::lengths:
-    case Type::length_pairs: return false;
+    case Type::length_pairs:
+    case Type::texts: return false;
     default: return true;
   }
 }

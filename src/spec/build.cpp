@@ -225,6 +225,10 @@ BoxSpec box(const std::string& name, const Cell& cell) {
   box.flush_at_back = cell["row"].from_back;
   box.flush_at_right = cell["row"].from_right;
   box.line_gap = length(cell["line_gap"]);
+  if (const Cell* sequence = cell.find("sequence")) {
+    box.sequence = sequence->get<std::vector<std::string>>();
+    box.sequence_from = counted_from(*sequence);
+  }
   if (const Cell* outside = cell.find("outside")) box.outside = lengths<3>(*outside);
   for (const Face f : all_faces) box.faces[static_cast<std::size_t>(f)] = face(cell["face"][to_text(f)]);
   box.welds = read_welds(cell["welds"]);

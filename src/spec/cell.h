@@ -19,7 +19,7 @@ struct Cell {
   bool given = false;
   bool sound = true;
   std::variant<std::monostate, bool, double, std::string, Length, Mass, std::vector<Length>,
-               std::vector<std::vector<Length>>>
+               std::vector<std::vector<Length>>, std::vector<std::string>>
       value;
   std::map<std::string, Cell, std::less<>> children;
   std::vector<Cell> entries;        // of a list of tables

@@ -197,6 +197,10 @@ const std::vector<Rule> box_rows{
      "which of several rows on each other, from 1 on the floor; each stands on the items of the one below it in its line"},
     {"box.NAME.line_gap", Type::length, Need::filled, "0 mm", clearance_range, "",
      "free space between rows behind each other, from one's deepest item to the next"},
+    {"box.NAME.sequence", Type::texts, Need::may, "", none, "",
+     "what comes to its place only after what is named before it: items, rod plates, covers and the box itself, by the names "
+     "that findings and the assembly sheet have for them, as in [\"block 3\", \"block 1\", \"rod plate front\"]; all else, and "
+     "without it everything, comes as early as it can", Hand::place},
     {"box.NAME.face", Type::table, Need::filled, "", none, "",
      "how each face is closed; a face that is not named stays open"},
     {"box.NAME.face.FACE", Type::table, Need::filled, "", none, "",

@@ -38,6 +38,7 @@ constexpr TypeWords type_words[] = {
      "a list of 3 lengths, such as [150, 430, 220]; a measured one may be { value = 148, within = 0.5 }"},
     {Type::lengths, "list of lengths", "a list of lengths, such as [26, 103]"},
     {Type::length_pairs, "list of pairs of lengths", "a list of pairs of lengths, such as [[16, 24], [134, 24]]"},
+    {Type::texts, "list of texts", "a list of texts in quotes, such as [\"block 2\", \"front cover\"]"},
     {Type::item, "item", "the name of an item in quotes"},
     {Type::group, "group of parts", "the name of an item or a word for a group of parts in quotes, such as \"frame\""},
     {Type::box, "box", "the name of a box in quotes"},

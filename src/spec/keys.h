@@ -31,6 +31,7 @@ enum class Type {
   three_measured,
   lengths,  // a list of any number
   length_pairs,
+  texts,  // a list of texts
   item,   // the name of an item
   group,  // of parts: the name of an item, or one of part_groups
   box,    // the name of a box

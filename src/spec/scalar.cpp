@@ -60,6 +60,7 @@ Cell ScalarReader::read(const Rule& rule, const Value& value, std::string_view k
     case Type::three_lengths:
     case Type::lengths:
     case Type::length_pairs: read_list(rule, value, key, cell); break;
+    case Type::texts: read_texts(rule, value, key, cell); break;
     case Type::yes_no:
       if (value.kind == Value::Kind::yes_no)
         cell.value = value.yes;
@@ -144,7 +145,7 @@ bool ScalarReader::right_count(const Rule& rule, const Value& value, std::string
     return false;
   }
   const std::size_t most = most_entries(type);
-  const std::size_t least = type == Type::lengths ? 1 : most;
+  const std::size_t least = type == Type::lengths || type == Type::texts ? 1 : most;
   if (value.entries.size() >= least && value.entries.size() <= most) return true;
   const std::string wanted = least == most ? fmt::format("{}", most) : fmt::format("{} to {}", least, most);
   diagnostics_.add(say<"wrong-count">(value.place, key, in_words(value.entries.size()), wanted));
@@ -161,6 +162,18 @@ std::optional<std::vector<Length>> ScalarReader::lengths(const Rule& rule, const
   }
   if (all.size() != value.entries.size()) return std::nullopt;
   return all;
+}
+
+void ScalarReader::read_texts(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
+  if (!right_count(rule, value, key, rule.type)) return;
+  std::vector<std::string> all;
+  for (const Value& entry : value.entries) {
+    if (entry.kind != Value::Kind::text) return wrong_type(rule, entry, key);
+    Cell one;
+    read_text(rule, entry, key, one);
+    if (const auto* read = std::get_if<std::string>(&one.value)) all.push_back(*read);
+  }
+  if (all.size() == value.entries.size()) cell.value = std::move(all);
 }
 
 void ScalarReader::read_list(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {

@@ -39,6 +39,7 @@ class ScalarReader {
   [[nodiscard]] std::optional<Length> measured(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   [[nodiscard]] std::optional<Length> tolerance(const Value& within, std::string_view key);
   [[nodiscard]] bool right_count(const Rule& rule, const Value& value, std::string_view key, Type type);
+  void read_texts(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_list(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_word(const Rule& rule, const Value& value, std::string_view key, Cell& cell);
   void read_text(const Rule& rule, const Value& value, std::string_view key, Cell& cell);

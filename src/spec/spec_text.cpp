@@ -245,6 +245,11 @@ void write_box(Writer& out, const BoxSpec& box) {
   if (box.flush_at_back) out.line(key + ".flush_at_back", true);
   if (box.flush_at_right) out.line(key + ".flush_at_right", true);
   out.line(key + ".line_gap", box.line_gap);
+  if (box.sequence) {
+    for (std::size_t i = 0; i < box.sequence->value.size(); ++i)
+      out.line(numbered(key + ".sequence", i), box.sequence->value[i]);
+    write_from(out, key + ".sequence", box.sequence_from);
+  }
   out.line(key + ".outside", box.outside);
   out.line(key + ".welds.leg", box.welds.leg);
   out.line(key + ".welds.sides", box.welds.sides);

@@ -81,7 +81,8 @@ class Walk {
  private:
   /// An empty list takes away what was inherited: as if the key were not there.
   static bool is_cleared(const Rule& rule, const Value& value) {
-    const bool any_number = rule.type == Type::tables || rule.type == Type::lengths || rule.type == Type::length_pairs;
+    const bool any_number = rule.type == Type::tables || rule.type == Type::lengths ||
+                            rule.type == Type::length_pairs || rule.type == Type::texts;
     return any_number && rule.need != Need::must && value.kind == Value::Kind::list && value.entries.empty();
   }
 

@@ -31,6 +31,7 @@ size = [60, 50, 40]
 mass = 1
 [box.main]
 row = [{ of = "pump" }, { of = "block", count = 2, between = "plate" }]
+sequence = ["block 2", "pump 1", "back cover"]
 clearance = { left = 8, right = 30, front = 44, back = 36, top = 60 }
 frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4" }
 rails = { thickness = 5, at = [21, 213, 367, 517] }
@@ -122,6 +123,15 @@ TEST_P(OppositeHand, is_the_reflection_of_what_is_built) {
           << other.plan;
     }
   }
+}
+
+TEST_P(OppositeHand, counts_a_stated_sequence_from_the_other_end) {
+  const std::string how = GetParam();
+  const Made other = make({{"spec.toml", turned_over("base.toml", how)}, {"base.toml", base}});
+  const bool across = how == "left-right";
+  const std::vector<std::string> wanted{across ? "block 1" : "block 2", "pump 1",
+                                        across ? "back cover" : "front cover"};
+  EXPECT_EQ(other.built.frames.front().sequence, wanted);
 }
 
 TEST_P(OppositeHand, weighs_the_same) {
