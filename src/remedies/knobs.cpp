@@ -94,6 +94,13 @@ class Knobs {
     if (box.welds.leg) add(key + ".leg", **box.welds.leg, Fineness::half);
   }
 
+  /// In the program's own order.
+  void no_sequence(std::string key) {
+    Knob none = word_knob(std::move(key), "as stated", {"as stated", "[]"});
+    none.change_mm = [](int rung) { return 1e6 * rung; };  // however far what is in the way stands in it
+    knobs_.push_back(std::move(none));
+  }
+
   void of_box(const BoxSpec& box) {
     const std::string key = "box." + box.name;
     if (what_.check == "seams" || what_.check == "seam-size") return of_seams(box, key);
@@ -103,7 +110,7 @@ class Knobs {
     }
     // Of members nothing that one number says makes them stronger.
     if (what_.check == "frame") return rails(box, key + ".rails");
-    if (what_.check == "insertion" && box.sequence) knobs_.push_back(word_knob(key + ".sequence", "as stated", {"as stated", "[]"}));
+    if (what_.check == "insertion" && box.sequence) no_sequence(key + ".sequence");
     welds(box, key + ".welds");
     if (what_.check == "standing" && box.feet) add(key + ".feet.thickness", *box.feet->thickness);
     places_in_rows(box, key + ".row");

@@ -31,6 +31,7 @@ Keys full_spec() {
           {"item.block.rods.projection", "20"},
           {"item.block.rods.strength", "\"8.8\""},
           {"item.block.rods.bore", "\"7 mm\""},
+          {"box.main.sequence", "[\"block 1\"]"},
           {"item.block.foot_strips.sides", "\"left right\""},
           {"item.block.foot_strips.width", "16"},
           {"item.block.keep_clear.face", "\"front\""},
