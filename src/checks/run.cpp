@@ -21,6 +21,7 @@
 #include "checks/reach.h"
 #include "checks/sealed.h"
 #include "checks/seating.h"
+#include "checks/space.h"
 #include "checks/stack.h"
 #include "checks/standing.h"
 #include "checks/unchecked.h"
@@ -99,6 +100,7 @@ Findings all_of(const checks::Scene& scene, int cores, const std::function<bool(
                                                        [&] { return checks::check_finish(plan); },
                                                        [&] { return checks::check_sealed(plan); },
                                                        [&] { return checks::check_standing(plan); },
+                                                       [&] { return checks::check_space(scene); },
                                                        [&] { return checks::check_fits(plan); },
                                                        [&] { return checks::check_stack(plan); },
                                                        [&] { return checks::check_seating(plan); },

@@ -27,6 +27,7 @@
 #include "plan/plate_set_in.h"
 #include "plan/rail_sag.h"
 #include "plan/rows_in_the_way.h"
+#include "plan/space.h"
 #include "plan/stated_sequence.h"
 #include "plan/vents.h"
 
@@ -144,6 +145,7 @@ class Whole {
     }
     plan.coat = plan::coat_of(spec, plan);
     plan.kept_apart = plan::kept_apart(spec, plan);
+    plan.space = plan::space_round(spec, plan);
     plan.load_rules = spec.load_rules;
     plan.cut_rules = spec.cutter.rules;
     plan.steps = steps_of(plan);

@@ -16,6 +16,7 @@
 #include "spec/build_loads.h"
 #include "spec/build_plates.h"
 #include "spec/build_sections.h"
+#include "spec/build_space.h"
 #include "spec/build_stiffening.h"
 #include "spec/build_welds.h"
 #include "spec/from_cell.h"
@@ -314,6 +315,7 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.finish = finish(root["finish"]);
   spec.making = {making(root["making"]["holes"]), making(root["making"]["drilled"])};
   spec.keep_apart = keep_apart(root.find("keep_apart"));
+  spec.space = read_space(root.find("space"));
   spec.load_rules = load_rules(root);
   read_as_built(root, spec);
   spec.bench = bench_options(root, spec);

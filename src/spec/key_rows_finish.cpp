@@ -9,6 +9,7 @@ namespace {
 
 constexpr Range none{};
 constexpr Range size_range{0, 20000, true};  // mm
+constexpr Range any_place{-20000, 20000};    // mm
 constexpr Range price{0, 1e6};
 
 // A row stays a row.
@@ -40,6 +41,20 @@ const std::vector<Rule> rows{
        "the other group, likewise; parts that are joined, as an item and the rail it stands on, need keep no distance"},
       {"keep_apart.least", Type::length, Need::must, "", {0, 5000, true}, "", "least distance from surface to surface"},
       {"keep_apart.why", Type::text, Need::filled, "kept apart", none, "", "what needs the distance"},
+      {"space", Type::table, Need::may, "", none, "",
+       "the space that the whole goes into, with feet, covers, screw heads, glands and all that stands out of it"},
+      {"space.size", Type::three_measured, Need::must, "", size_range, "", "free inside: across (X), deep (Y) and high (Z)"},
+      {"space.play", Type::length, Need::filled, "5 mm", {0, 1000}, "",
+       "stays free on every side but the floor, so that the whole can be put in (5 mm: common practice)"},
+      {"space.at", Type::three_lengths, Need::may, "", any_place, "",
+       "front left bottom corner of the frame, of the first box's where there are several, from that of the space; without "
+       "it the whole stands on the floor of the space, in its middle", Hand::place},
+      {"space.in_the_way", Type::tables, Need::may, "", none, "",
+       "what takes up some of the space: pipes, a wheel arch, a rib of the hull, each by the box that it fills"},
+      {"space.in_the_way.at", Type::three_lengths, Need::must, "", any_place, "",
+       "its front left bottom corner, from that of the space", Hand::place},
+      {"space.in_the_way.size", Type::three_lengths, Need::must, "", size_range, "", "across, deep and high"},
+      {"space.in_the_way.why", Type::text, Need::filled, "in the way", none, "", "what it is"},
       {"as_built", Type::named, Need::may, "", none, "",
        "the welded frame of each box as it was measured with a tape, outside to outside: covers, plates and rod plates are "
        "made anew to it"},

@@ -323,6 +323,22 @@ void write_finish(Writer& out, const FinishSpec& finish) {
   out.line("finish.coats", finish.coats);
 }
 
+void write_space(Writer& out, const SpaceSpec& space) {
+  out.line("space.size", space.size);
+  for (std::size_t i = 0; i < space.size_within.size(); ++i)
+    out.line(numbered("space.size.within", i), space.size_within[i]);
+  out.line("space.play", space.play);
+  out.line("space.at", space.at);
+  write_from(out, "space.at", space.at_from);
+  for (std::size_t i = 0; i < space.in_the_way.size(); ++i) {
+    const std::string key = numbered("space.in_the_way", i);
+    out.line(key + ".at", space.in_the_way[i].at);
+    write_from(out, key + ".at", space.in_the_way[i].at_from);
+    out.line(key + ".size", space.in_the_way[i].size);
+    out.line(key + ".why", *space.in_the_way[i].why);
+  }
+}
+
 void write_keep_apart(Writer& out, const Spec& spec) {
   for (std::size_t i = 0; i < spec.keep_apart.size(); ++i) {
     const KeepApartSpec& apart = spec.keep_apart[i];
@@ -352,6 +368,7 @@ std::string to_text(const Spec& spec) {
   out.line("making.holes", spec.making.holes);
   out.line("making.drilled", spec.making.drilled);
   write_keep_apart(out, spec);
+  if (spec.space) write_space(out, *spec.space);
   out.add(spec::bench_lines(spec));
   write_loads(out, spec);
   return out.sorted();

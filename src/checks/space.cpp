@@ -1,0 +1,220 @@
+// The whole's box against the space, and each part against what takes up some of it.
+// Entry: check_space.
+#include "checks/space.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "checks/order.h"
+#include "fitup/tolerances.h"
+#include "fitup/welded_sizes.h"
+
+namespace fitup::checks {
+
+namespace {
+
+constexpr double band = tolerance::contact_mm;
+
+struct Extent {
+  InstanceId low = 0;  // what reaches furthest
+  InstanceId high = 0;
+  double from_mm = 0;
+  double to_mm = 0;
+  [[nodiscard]] double size_mm() const { return to_mm - from_mm; }
+};
+
+class SpaceCheck {
+ public:
+  SpaceCheck(const Scene& scene, const Space& space) : scene_(scene), plan_(scene.plan()), space_(space) {
+    for (InstanceId id = 0; id < plan_.instances.size(); ++id) {
+      if (plan_.parts[plan_.instances[id].part].source != Source::printed) standing_.push_back(id);
+    }
+  }
+
+  std::vector<Finding> findings() {
+    for (int axis = 0; axis < 3; ++axis) of_axis(axis);
+    for (const Space::Taken& taken : space_.taken) past(taken);
+    if (findings_.empty()) findings_.push_back(all_in());
+    return std::move(findings_);
+  }
+
+ private:
+  static constexpr std::array<const char*, 3> words{"across", "deep", "high"};
+
+  [[nodiscard]] Extent extent(int axis) const {
+    Extent out{standing_.front(), standing_.front(), 0, 0};
+    const auto box = [&](InstanceId id) -> const Box3& { return scene_.body(id).outer.box; };
+    for (const InstanceId id : standing_) {
+      if (component(box(id).low, axis) < component(box(out.low).low, axis) - band) out.low = id;
+      if (component(box(id).high, axis) > component(box(out.high).high, axis) + band) out.high = id;
+    }
+    out.from_mm = component(box(out.low).low, axis);
+    out.to_mm = component(box(out.high).high, axis);
+    return out;
+  }
+
+  [[nodiscard]] Finding about(Verdict verdict, std::string key, const Place& place) const {
+    Finding f;
+    f.check = "space";
+    f.verdict = verdict;
+    f.unit = "mm";
+    f.key = std::move(key);
+    f.place = place;
+    return f;
+  }
+
+  // What the whole needs in a direction, and what the space has. On its floor it stands without play.
+  void of_axis(int axis) {
+    const Extent whole = extent(axis);
+    const double low = component(space_.box.low, axis);
+    const double high = component(space_.box.high, axis);
+    const double below = axis == 2 && !space_.placed ? 0 : whole.from_mm - low;
+    const double above = high - whole.to_mm;
+    const double play = axis == 2 && (!space_.placed || std::abs(below) <= band) ? space_.play_mm : 2 * space_.play_mm;
+    const double lacking_low = play > space_.play_mm ? space_.play_mm - below : -below;
+    const double lacking_high = space_.play_mm - above;
+    const double lacking = space_.placed ? std::max(lacking_low, lacking_high) : whole.size_mm() + play - (high - low);
+    const double doubt = component(space_.within, axis) + tables::welded_length_permits_mm(whole.size_mm());
+    if (lacking > band) return too_large(axis, whole, play, lacking, lacking_low > lacking_high);
+    if (lacking > -doubt + band) close(axis, whole, play, -lacking, doubt);
+  }
+
+  [[nodiscard]] Finding of_size(int axis, const Extent& whole, double play, Verdict verdict) const {
+    Finding f = about(verdict, "space.size", space_.place);
+    const double size = component(space_.box.size(), axis);
+    f.value = whole.size_mm();
+    f.limit = size - play;
+    f.source = fmt::format("space.size, {} mm {}, less space.play", length_text(size), words[axis]);
+    f.parts = {scene_.label(whole.low)};
+    if (whole.high != whole.low) f.parts.push_back(scene_.label(whole.high));
+    f.cause = fmt::format("space {}", words[axis]);
+    return f;
+  }
+
+  void too_large(int axis, const Extent& whole, double play, double lacking, bool at_low) {
+    Finding f = of_size(axis, whole, play, Verdict::fail);
+    f.at = scene_.body(at_low ? whole.low : whole.high).outer.box.middle();
+    const double size = component(space_.box.size(), axis);
+    if (space_.placed) {
+      constexpr std::array<const char*, 3> lows{"left", "front", "bottom"};
+      constexpr std::array<const char*, 3> highs{"right", "back", "top"};
+      f.parts = {scene_.label(at_low ? whole.low : whole.high)};
+      f.value = -lacking + space_.play_mm;
+      f.limit = space_.play_mm;
+      f.source = "space.play";
+      f.message = fmt::format(
+          "{} leaves {} mm to the {} of the space; {} mm must stay free: move space.at, or make the "
+          "box smaller by {} mm there",
+          f.parts.front(), length_text(*f.value), at_low ? lows[axis] : highs[axis], length_text(space_.play_mm),
+          length_text(lacking));
+    } else {
+      f.message = fmt::format(
+          "the whole is {} mm {}, from {} to {}; the space is {} mm and {} mm must stay free: {} mm too "
+          "much",
+          length_text(whole.size_mm()), words[axis], scene_.label(whole.low), scene_.label(whole.high),
+          length_text(size), length_text(play), length_text(lacking));
+    }
+    findings_.push_back(std::move(f));
+  }
+
+  // It fits as drawn and as measured.
+  void close(int axis, const Extent& whole, double play, double left, double doubt) {
+    Finding f = of_size(axis, whole, play, Verdict::marginal);
+    f.at = scene_.body(whole.high).outer.box.middle();
+    f.message = fmt::format(
+        "the whole is {} mm {} and goes in with {} mm left beyond space.play; the welded frame may be {} "
+        "mm off (ISO 13920-B){}: measure both before it is painted",
+        length_text(whole.size_mm()), words[axis], length_text(left),
+        length_text(tables::welded_length_permits_mm(whole.size_mm())),
+        doubt > tables::welded_length_permits_mm(whole.size_mm())
+            ? fmt::format(" and the space {} mm", length_text(component(space_.within, axis)))
+            : "");
+    findings_.push_back(std::move(f));
+  }
+
+  // How far a part must move along the axes until it is free of a box.
+  [[nodiscard]] static double depth_mm(const PlacedBody& body, const PlacedBody& box) {
+    double least = 1e9;
+    for (const Vec3 way : {axis::x, axis::minus_x, axis::y, axis::minus_y, axis::z, axis::minus_z}) {
+      double in = 0;
+      double out = norm(body.outer.box.size()) + norm(box.outer.box.size());
+      while (out - in > 1e-4) {
+        const double middle = (in + out) / 2;
+        (decide(moved(body, middle * way), box) == Decision::overlap ? in : out) = middle;
+      }
+      least = std::min(least, out);
+    }
+    return least;
+  }
+
+  void past(const Space::Taken& taken) {
+    const PlacedBody box = body_of_box(taken.box);
+    std::optional<InstanceId> deepest;
+    double depth = 0;
+    for (const InstanceId id : standing_) {
+      if (apart(scene_.body(id).outer.box, taken.box, -band)) continue;
+      const Decision decision = decide(scene_.body(id), box);
+      if (decision == Decision::unsure) not_decided(taken, id);
+      if (decision != Decision::overlap) continue;
+      const double by = depth_mm(scene_.body(id), box);
+      if (by <= depth + band) continue;
+      deepest = id;
+      depth = by;
+    }
+    if (!deepest) return;
+    Finding f = about(Verdict::fail, taken.key, taken.place);
+    f.value = depth;
+    f.limit = 0;
+    f.source = taken.key;
+    f.parts = {scene_.label(*deepest)};
+    f.at = common(scene_.body(*deepest).outer.box, taken.box).middle();
+    f.cause = "space " + taken.key;
+    f.message = fmt::format("{} stands in what is in the way in the space ({}), by {} mm", f.parts.front(), taken.why,
+                            length_text(depth));
+    findings_.push_back(std::move(f));
+  }
+
+  void not_decided(const Space::Taken& taken, InstanceId id) {
+    Finding f = about(Verdict::not_checked, taken.key, taken.place);
+    f.parts = {scene_.label(id)};
+    f.message = fmt::format(
+        "not decided whether {} stands in what is in the way in the space ({}): no exact rule knows "
+        "its shape",
+        f.parts.front(), taken.why);
+    findings_.push_back(std::move(f));
+  }
+
+  [[nodiscard]] Finding all_in() const {
+    Finding f = about(Verdict::pass, "space.size", space_.place);
+    f.unit.clear();
+    std::string sizes;
+    for (int axis = 0; axis < 3; ++axis) {
+      sizes += fmt::format("{}{} mm {} in {}", axis == 0 ? "" : ", ", length_text(extent(axis).size_mm()), words[axis],
+                           length_text(component(space_.box.size(), axis)));
+    }
+    const bool no_eyes = std::none_of(plan_.instances.begin(), plan_.instances.end(),
+                                      [&](const Instance& i) { return plan_.parts[i.part].role == Role::eye; });
+    f.message = fmt::format("the whole goes into the space: {}{}{}", sizes,
+                            space_.taken.empty() ? "" : ", past all that is in the way there",
+                            no_eyes && !plan_.lift_points.empty() ? "; lifting eyes are taken out, as drawn" : "");
+    return f;
+  }
+
+  const Scene& scene_;
+  const Plan& plan_;
+  const Space& space_;
+  std::vector<InstanceId> standing_;
+  std::vector<Finding> findings_;
+};
+
+}  // namespace
+
+std::vector<Finding> check_space(const Scene& scene) {
+  const Plan& plan = scene.plan();
+  if (!plan.space || plan.instances.empty()) return {};
+  return SpaceCheck(scene, *plan.space).findings();
+}
+
+}  // namespace fitup::checks
