@@ -1,6 +1,7 @@
 // Findings as calm, aligned text, and the cautions that go with them.
 // Entry: findings_text, findings_text_file.
 
+#include <cmath>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -124,7 +125,8 @@ std::vector<std::string> delicate_lines(const Findings& findings, const PaperUni
       "What if a measurement is a little off, with all that is made as it is planned? The most delicate first:");
   for (const Delicate& d : findings.delicate) {
     const std::string within = fmt::format("{} {}", units.length(d.within_mm), units.length());
-    lines.push_back(fmt::format("{} larger by {} {} ({}): {}, {}", d.key, units.length(d.off_mm), units.length(),
+    lines.push_back(fmt::format("{} {} by {} {} ({}): {}, {}", d.key, d.off_mm < 0 ? "smaller" : "larger",
+                                units.length(std::abs(d.off_mm)), units.length(),
                                 d.within_given
                                     ? "measured within " + within
                                     : "measured within " + within + " by common practice, as it does not say",

@@ -41,6 +41,10 @@ class Knobs {
       knobs_.push_back(word_knob("loads.bolts", quoted(spec_.load_rules.bolts.word), std::move(words)));
       return std::move(knobs_);
     }
+    if (what_.check == "space") {
+      for (const BoxSpec& box : spec_.boxes) every_clearance(box, "box." + box.name + ".clearance");
+      return std::move(knobs_);
+    }
     if (what_.check == "cut-rules") return cut_knobs(what_, spec_);
     if (what_.check == "hole-fit") {
       holes();
@@ -194,13 +198,22 @@ class Knobs {
 
   /// Those towards a side that a part's name says, or the others.
   void clearances(const BoxSpec& box, const std::string& key, bool of_named_side) {
-    const ClearanceSpec& c = box.clearance;
-    const std::vector<std::pair<std::string, const Measured*>> all{
-        {"front", &c.front}, {"back", &c.back}, {"left", &c.left}, {"right", &c.right}, {"top", &c.top}};
-    for (const auto& [word, measured] : all) {
-      if (is_named(word) != of_named_side) continue;
-      knobs_.push_back(length_knob(key + "." + word, **measured, spec_.units, Fineness::whole, measured->within));
+    for (const auto& [word, measured] : clearances_of(box)) {
+      if (is_named(word) == of_named_side) clearance(key + "." + word, *measured);
     }
+  }
+
+  void every_clearance(const BoxSpec& box, const std::string& key) {
+    for (const auto& [word, measured] : clearances_of(box)) clearance(key + "." + word, *measured);
+  }
+
+  static std::vector<std::pair<std::string, const Measured*>> clearances_of(const BoxSpec& box) {
+    const ClearanceSpec& c = box.clearance;
+    return {{"front", &c.front}, {"back", &c.back}, {"left", &c.left}, {"right", &c.right}, {"top", &c.top}};
+  }
+
+  void clearance(std::string key, const Measured& measured) {
+    knobs_.push_back(length_knob(std::move(key), *measured, spec_.units, Fineness::whole, measured.within));
   }
 
   void rods() {

@@ -6,7 +6,9 @@
 #include <cmath>
 #include <map>
 
+#include "checks/clearance.h"
 #include "checks/contacts.h"
+#include "checks/insertion.h"
 #include "checks/overlap.h"
 #include "checks/rules.h"
 #include "checks/seams.h"
@@ -68,6 +70,18 @@ bool is_moved_only(const PlacedBody& now, const PlacedBody& was, Vec3 by) {
   return same(now.outer.box, was.outer.box, by);
 }
 
+// Failures of the checks but overlap that ask where bodies stand and how they come there.
+std::vector<Finding> other_failures(const checks::Scene& scene, const std::function<bool()>& stop) {
+  std::vector<Finding> all;
+  if (!scene.plan().kept_apart.empty()) {
+    CheckStats stats;
+    all = checks::check_clearance(scene, stats);
+  }
+  for (Finding& f : checks::check_insertion(scene, stop)) all.push_back(std::move(f));
+  std::erase_if(all, [](const Finding& f) { return f.verdict != Verdict::fail; });
+  return all;
+}
+
 }  // namespace
 
 /// A thing of the scene in another place, or of another shape.
@@ -86,6 +100,15 @@ AsPlanned::AsPlanned(const Plan& plan) : plan_(plan), to_place_(with_open_welds_
       if (on_rod) on_rods_.insert(other);
     }
   }
+  for (const Finding& f : other_failures(scene_, {})) fail_as_planned_.insert(f.check);
+}
+
+std::optional<Finding> AsPlanned::fails_otherwise(const Plan& measured, const std::function<bool()>& stop) const {
+  const Plan to_place = with_open_welds_only(measured);
+  for (Finding& f : other_failures(checks::Scene(to_place, {}), stop)) {
+    if (!fail_as_planned_.contains(f.check)) return std::move(f);
+  }
+  return std::nullopt;
 }
 
 bool AsPlanned::comes_with_an_item(InstanceId id) const {

@@ -34,6 +34,9 @@ class AsPlanned {
   /// The worst finding of the check "overlap" about these pairs, of which those that moved farthest are measured.
   [[nodiscard]] std::optional<Finding> worst(const Plan& measured, const Broken& pairs) const;
 
+  /// The worst failure of `insertion` or `clearance` of a plan as measured; of a check that fails as planned nothing.
+  [[nodiscard]] std::optional<Finding> fails_otherwise(const Plan& measured, const std::function<bool()>& stop) const;
+
  private:
   struct Moved;
   [[nodiscard]] std::vector<Moved> moved(const Plan& measured) const;
@@ -47,6 +50,7 @@ class AsPlanned {
   checks::Scene scene_;
   std::set<std::pair<InstanceId, InstanceId>> gives_way_;  // stated to meet: pressed or drawn together
   std::set<InstanceId> on_rods_;                           // nuts and washers
+  std::set<std::string> fail_as_planned_;                  // checks
 };
 
 }  // namespace fitup::remedies

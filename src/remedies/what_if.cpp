@@ -1,4 +1,5 @@
-// Moves one measurement by its tolerance, leaves all that is made as it is planned, and asks what then overlaps.
+// Moves one measurement by its tolerance, leaves all that is made as it is planned, and asks what then overlaps, no
+// longer comes to its place, or stands too near.
 // Entry: with_what_if.
 #include <fmt/format.h>
 
@@ -92,7 +93,7 @@ class WhatIf {
       if (!least) continue;
       const bool by_half = closer(m, sign * 0.5 * m.within_mm, least);
       closer(m, sign * (by_half ? 0.25 : 0.75) * m.within_mm, least);
-      const auto worst = as_planned_.worst(least->plan, least->pairs);
+      const auto worst = least->otherwise ? least->otherwise : as_planned_.worst(least->plan, least->pairs);
       if (!worst) continue;
       return Delicate{m.key, least->off_mm, m.within_mm, m.given, worst->check, words_of(*worst), worst->parts};
     }
@@ -104,10 +105,13 @@ class WhatIf {
     double off_mm = 0;
     Plan plan;
     remedies::Broken pairs;
+    std::optional<Finding> otherwise{};  // where no pair overlaps
   };
 
   static std::string words_of(const Finding& f) {
-    if (f.parts.size() < 2 || !f.value) return f.message;
+    if (f.parts.size() < 2 || !f.value || f.check == "clearance") return f.message;
+    if (f.check == "insertion")
+      return fmt::format("{} does not come past {}, by {:.2f} mm", f.parts[0], f.parts[1], *f.value);
     return fmt::format("{} runs {:.2f} mm into {}", f.parts[0], *f.value, f.parts[1]);
   }
 
@@ -123,8 +127,10 @@ class WhatIf {
     auto measured = as_measured(m.key, m.now_mm + off_mm);
     if (!measured || stopped()) return std::nullopt;
     auto pairs = as_planned_.broken(*measured, stop_);
-    if (pairs.empty()) return std::nullopt;
-    return Broke{off_mm, *std::move(measured), std::move(pairs)};
+    if (!pairs.empty()) return Broke{off_mm, *std::move(measured), std::move(pairs)};
+    auto otherwise = as_planned_.fails_otherwise(*measured, stop_);
+    if (!otherwise || stopped()) return std::nullopt;
+    return Broke{off_mm, *std::move(measured), {}, std::move(otherwise)};
   }
 
   [[nodiscard]] std::optional<Plan> as_measured(const std::string& key, double mm) const {
