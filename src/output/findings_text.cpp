@@ -1,10 +1,10 @@
 // Findings as calm, aligned text, and the cautions that go with them.
 // Entry: findings_text, findings_text_file.
 
-#include <cmath>
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 #include "output/finding_picture.h"
