@@ -68,16 +68,16 @@ class SpaceCheck {
   // What the whole needs in a direction, and what the space has. On its floor it stands without play.
   void of_axis(int axis) {
     const Extent whole = extent(axis);
-    const double low = component(space_.box.low, axis);
-    const double high = component(space_.box.high, axis);
-    const double below = axis == 2 && !space_.placed ? 0 : whole.from_mm - low;
-    const double above = high - whole.to_mm;
-    const double play = axis == 2 && (!space_.placed || std::abs(below) <= band) ? space_.play_mm : 2 * space_.play_mm;
-    const double lacking_low = play > space_.play_mm ? space_.play_mm - below : -below;
+    const double below = whole.from_mm - component(space_.box.low, axis);
+    const double above = component(space_.box.high, axis) - whole.to_mm;
+    const bool on_floor = axis == 2 && std::abs(below) <= band;
+    const double play = on_floor ? space_.play_mm : 2 * space_.play_mm;
+    const double lacking_low = on_floor ? -below : space_.play_mm - below;
     const double lacking_high = space_.play_mm - above;
-    const double lacking = space_.placed ? std::max(lacking_low, lacking_high) : whole.size_mm() + play - (high - low);
+    const double apart = on_floor ? lacking_high : std::max(lacking_low, lacking_high);
+    const double lacking = space_.placed ? apart : whole.size_mm() + play - component(space_.box.size(), axis);
     const double doubt = component(space_.within, axis) + tables::welded_length_permits_mm(whole.size_mm());
-    if (lacking > band) return too_large(axis, whole, play, lacking, lacking_low > lacking_high);
+    if (lacking > band) return too_large(axis, whole, play, lacking, !on_floor && lacking_low > lacking_high);
     if (lacking > -doubt + band) close(axis, whole, play, -lacking, doubt);
   }
 
@@ -146,19 +146,21 @@ class SpaceCheck {
       }
       least = std::min(least, out);
     }
-    return least;
+    return std::round(1000 * least) / 1000;
   }
 
   void past(const Space::Taken& taken) {
     const PlacedBody box = body_of_box(taken.box);
     std::optional<InstanceId> deepest;
     double depth = 0;
+    std::size_t others = 0;
     for (const InstanceId id : standing_) {
       if (apart(scene_.body(id).outer.box, taken.box, -band)) continue;
       const Decision decision = decide(scene_.body(id), box);
       if (decision == Decision::unsure) not_decided(taken, id);
       if (decision != Decision::overlap) continue;
       const double by = depth_mm(scene_.body(id), box);
+      if (deepest) ++others;
       if (by <= depth + band) continue;
       deepest = id;
       depth = by;
@@ -171,8 +173,8 @@ class SpaceCheck {
     f.parts = {scene_.label(*deepest)};
     f.at = common(scene_.body(*deepest).outer.box, taken.box).middle();
     f.cause = "space " + taken.key;
-    f.message = fmt::format("{} stands in what is in the way in the space ({}), by {} mm", f.parts.front(), taken.why,
-                            length_text(depth));
+    f.message = fmt::format("{} stands in what is in the way in the space ({}), by {} mm{}", f.parts.front(), taken.why,
+                            length_text(depth), others == 0 ? "" : fmt::format("; with it {} more", others));
     findings_.push_back(std::move(f));
   }
 

@@ -91,6 +91,7 @@ class Waits {
     for (const PlacedFrame& frame : plan.frames) chain(frame);
   }
 
+  [[nodiscard]] bool only_holds(std::size_t s) const { return steps_[s].kind == StepKind::fasten; }
   [[nodiscard]] const std::set<std::size_t>& needs(std::size_t s) const { return needs_[s]; }
   /// What is named before a step.
   [[nodiscard]] std::optional<std::size_t> stated_before(std::size_t s) const {
@@ -132,18 +133,21 @@ class Waits {
   std::map<std::size_t, std::size_t> stated_;
 };
 
-// In what order the derived steps come; empty where they wait for each other in a circle.
+// In what order the derived steps come; of what is ready the first, but what follows a thing and only holds it right
+// behind it. Empty where they wait for each other in a circle.
 std::vector<std::size_t> order_of(const Waits& waits, std::size_t count) {
   std::vector<std::size_t> order;
   std::vector<bool> done(count, false);
+  const auto ready = [&](std::size_t s) {
+    const auto& needs = waits.needs(s);
+    const auto before = waits.stated_before(s);
+    return !done[s] && (!before || done[*before]) &&
+           std::all_of(needs.begin(), needs.end(), [&](std::size_t n) { return done[n]; });
+  };
   while (order.size() < count) {
-    std::size_t next = count;
-    for (std::size_t s = 0; s < count && next == count; ++s) {
-      if (done[s]) continue;
-      const auto& needs = waits.needs(s);
-      const auto before = waits.stated_before(s);
-      const bool ready = std::all_of(needs.begin(), needs.end(), [&](std::size_t n) { return done[n]; });
-      if (ready && (!before || done[*before])) next = s;
+    std::size_t next = order.empty() ? 0 : order.back() + 1;
+    if (next >= count || !waits.only_holds(next) || !ready(next)) {
+      for (next = 0; next < count && !ready(next);) ++next;
     }
     if (next == count) return {};
     done[next] = true;

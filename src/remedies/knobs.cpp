@@ -42,6 +42,9 @@ class Knobs {
       return std::move(knobs_);
     }
     if (what_.check == "space") {
+      for (std::size_t axis = 0; spec_.space && spec_.space->at && axis < 3; ++axis) {
+        knobs_.push_back(place_knob(fmt::format("space.at.{}", axis + 1), (**spec_.space->at)[axis], spec_.units));
+      }
       for (const BoxSpec& box : spec_.boxes) every_clearance(box, "box." + box.name + ".clearance");
       return std::move(knobs_);
     }

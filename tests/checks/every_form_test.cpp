@@ -136,6 +136,14 @@ Plan askew() {
   return plan;
 }
 
+/// A pipe where the brace stands askew.
+Plan askew_in_a_space() {
+  Plan plan = askew();
+  plan.space =
+      Space{{{-100, -100, -100}, {100, 100, 100}}, {}, 5, true, {{{{20, 20, 0}, {30, 30, 10}}, "pipe", "", {}}}, {}};
+  return plan;
+}
+
 /// Two cubes of 10 mm, the second so far off, joined along Z.
 Plan two_cubes(Vec3 off, JointKind kind) {
   Plan plan;
@@ -256,7 +264,7 @@ Plan in_a_slot() {
 std::vector<Finding> said_by_hand() {
   std::vector<Finding> said;
   for (const Plan& plan :
-       {askew(), two_cubes({0, 0, 12}, JointKind::weld), two_cubes({0, 0, -12}, JointKind::weld),
+       {askew(), askew_in_a_space(), two_cubes({0, 0, 12}, JointKind::weld), two_cubes({0, 0, -12}, JointKind::weld),
         two_cubes({10, 0, 10}, JointKind::weld), short_screw(), loose(), one_cube(), on_its_way(askew_bar(), false),
         on_its_way(cube(10), true), in_a_pocket(), in_a_slot(), setting_up(axis::z), setting_up(axis::minus_z)}) {
     add(plan, said);
@@ -266,6 +274,7 @@ std::vector<Finding> said_by_hand() {
 
 const std::set<std::string> only_by_hand{
     "{} and {} are to be welded, and there is no edge of their contact where a bead finds room",
+    "not decided whether {} stands in what is in the way in the space ({}): no exact rule knows its shape",
     "{}: not decided whether it comes to its place past {}: no exact rule knows their shapes",
     "{} does not find its place along {}: it meets {} {} mm before it, by {} mm",
     "{} plates find their places in each other one after another: {}",
@@ -322,6 +331,8 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
   EXPECT_EQ(by_cases["as-built"], (std::set{pass, marginal, fail}));
   EXPECT_EQ(by_cases["finish"], (std::set{pass, fail}));
   EXPECT_EQ(by_cases["standing"], (std::set{pass, marginal, fail}));
+  EXPECT_EQ(by_cases["space"], (std::set{pass, marginal, fail}));
+  EXPECT_TRUE(by_hand["space"].contains(not_checked));
   EXPECT_EQ(by_cases["sealed"], (std::set{pass, marginal, fail}));
   for (const char* check : {"stack", "seating"}) EXPECT_EQ(by_cases[check], (std::set{pass, marginal, fail})) << check;
   EXPECT_TRUE(by_cases["hole-fit"].contains(pass) && by_cases["hole-fit"].contains(fail));
@@ -338,8 +349,8 @@ TEST(EveryVerdict, ThatACheckMayGiveIsGiven) {
     if (verdicts != std::set{not_checked}) others.insert(check);
   }
   EXPECT_EQ(others, (std::set<std::string>{"overlap", "insertion", "reach", "joints", "held", "welds", "clearance",
-                                           "as-built", "cut-rules", "finish", "sealed", "standing", "hole-fit", "stack",
-                                           "seating", "rails"}))
+                                           "as-built", "cut-rules", "finish", "sealed", "space", "standing", "hole-fit",
+                                           "stack", "seating", "rails"}))
       << "a check that is added stands here";
 }
 

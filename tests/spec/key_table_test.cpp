@@ -31,7 +31,7 @@ Keys full_spec() {
           {"item.block.rods.projection", "20"},
           {"item.block.rods.strength", "\"8.8\""},
           {"item.block.rods.bore", "\"7 mm\""},
-          {"space.size", "[1000, 1000, 1000]"},
+          {"space.size", "[\"1000 mm\", \"1000 mm\", \"1000 mm\"]"},
           {"space.at", "[10, 10, 10]"},
           {"space.in_the_way.at", "[0, 0, 0]"},
           {"space.in_the_way.size", "[10, 10, 10]"},
@@ -147,7 +147,7 @@ std::string toml_of(const Keys& keys) {
     const std::size_t dot = key.rfind('.');
     const std::string table = key.substr(0, dot == std::string::npos ? 0 : dot);
     if (table == "box.main.row" || table == "box.base.row" || table == "item.block.keep_clear" ||
-        table == "keep_apart" || table == "prices.bought" || table == "stock.remnant" || table == "stock.shelf" ||
+        table == "keep_apart" || table == "space.in_the_way" || table == "prices.bought" || table == "stock.remnant" || table == "stock.shelf" ||
         table == "cutter.on_shelf" || table == "bench.torque" || table == "box.main.face.front.openings" ||
         table == "box.main.face.front.earth") {
       std::string& entry = lists[table];
