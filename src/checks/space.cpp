@@ -65,19 +65,22 @@ class SpaceCheck {
     return f;
   }
 
-  // What the whole needs in a direction, and what the space has. On its floor it stands without play.
+  // What the whole needs in a direction, and what the space has. Where it stands on the floor, or touches a wall, it
+  // needs no play.
   void of_axis(int axis) {
+    constexpr double far = -1e9;
     const Extent whole = extent(axis);
     const double below = whole.from_mm - component(space_.box.low, axis);
     const double above = component(space_.box.high, axis) - whole.to_mm;
-    const bool on_floor = axis == 2 && std::abs(below) <= band;
-    const double play = on_floor ? space_.play_mm : 2 * space_.play_mm;
-    const double lacking_low = on_floor ? -below : space_.play_mm - below;
-    const double lacking_high = space_.play_mm - above;
-    const double apart = on_floor ? lacking_high : std::max(lacking_low, lacking_high);
-    const double lacking = space_.placed ? apart : whole.size_mm() + play - component(space_.box.size(), axis);
+    const bool low_stands = std::abs(below) <= band && (space_.placed || axis == 2);
+    const bool high_stands = space_.placed && std::abs(above) <= band;
+    const double play = ((low_stands ? 0 : 1) + (high_stands ? 0 : 1)) * space_.play_mm;
+    const double lacking_low = low_stands ? far : space_.play_mm - below;
+    const double lacking_high = high_stands ? far : space_.play_mm - above;
+    const double lacking = space_.placed ? std::max(lacking_low, lacking_high)
+                                         : whole.size_mm() + play - component(space_.box.size(), axis);
     const double doubt = component(space_.within, axis) + tables::welded_length_permits_mm(whole.size_mm());
-    if (lacking > band) return too_large(axis, whole, play, lacking, !on_floor && lacking_low > lacking_high);
+    if (lacking > band) return too_large(axis, whole, play, lacking, lacking_low > lacking_high);
     if (lacking > -doubt + band) close(axis, whole, play, -lacking, doubt);
   }
 
