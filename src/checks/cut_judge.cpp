@@ -1,5 +1,5 @@
 // Holds what was measured of an outline against what a shop can do.
-// Entry: judge_narrow, judge_corners, judge_size, nearest_instead_mm.
+// Entry: judge_narrow, judge_corners, nearest_instead_mm.
 #include "checks/cut_judge.h"
 
 #include <algorithm>
@@ -29,8 +29,6 @@ double least_times(NarrowKind kind, const CutRules& rules) {
   }
   return rules.smallest_web;
 }
-
-std::array<double, 2> long_side_first(Vec2 size) { return {std::max(size.x, size.y), std::min(size.x, size.y)}; }
 
 }  // namespace
 
@@ -71,19 +69,6 @@ std::optional<CornerFault> judge_corners(const std::vector<geometry::InnerCorner
     ++fault.count;
   }
   return fault.count > 0 ? std::optional(fault) : std::nullopt;
-}
-
-std::optional<SheetFault> judge_size(Vec2 size_mm, const CutRules& rules) {
-  const auto plate = long_side_first(size_mm);
-  std::optional<SheetFault> nearest;
-  for (const auto& sheet : rules.sheets_mm) {
-    const std::array<double, 2> room{sheet[0] - 2 * rules.sheet_margin_mm, sheet[1] - 2 * rules.sheet_margin_mm};
-    const std::size_t side = plate[0] - room[0] >= plate[1] - room[1] ? 0 : 1;
-    if (plate[side] <= room[side] + same_mm) return std::nullopt;
-    const SheetFault fault{plate[side], room[side], sheet};
-    if (!nearest || fault.size_mm - fault.room_mm < nearest->size_mm - nearest->room_mm) nearest = fault;
-  }
-  return nearest;
 }
 
 std::vector<double> thicknesses_mm(const std::string& material, const CutRules& rules) {

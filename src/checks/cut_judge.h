@@ -13,6 +13,10 @@
 
 namespace fitup::checks {
 
+/// A slot for a tab is as wide as the sheet that stands in it, and never wider. Lasers cut such slots one thickness
+/// wide up to here without asking: common practice for structural steel and aluminium.
+inline constexpr double thickest_with_tab_slots_mm = 12;
+
 /// Of holes, slots or webs in a sheet of one thickness.
 struct NarrowLimits {
   double refused_mm = 0;  // what is narrower is not cut
@@ -40,15 +44,6 @@ struct CornerFault {
 };
 [[nodiscard]] std::optional<CornerFault> judge_corners(const std::vector<geometry::InnerCorner>& corners,
                                                        const CutRules& rules);
-
-/// How a plate that fits on no sheet comes nearest to one.
-struct SheetFault {
-  double size_mm = 0;  // the side that is too long
-  double room_mm = 0;  // what the sheet has for it
-  std::array<double, 2> sheet_mm{};
-};
-/// Square to the sheet's edges, either way round.
-[[nodiscard]] std::optional<SheetFault> judge_size(Vec2 size_mm, const CutRules& rules);
 
 /// What the shop has of a material, ascending.
 [[nodiscard]] std::vector<double> thicknesses_mm(const std::string& material, const CutRules& rules);

@@ -13,6 +13,7 @@
 #include "checks/occupancy.h"
 #include "checks/order.h"
 #include "checks/placed.h"
+#include "fitup/sheet_fit.h"
 #include "geometry/offset.h"
 
 namespace fitup::checks {
@@ -34,10 +35,6 @@ constexpr std::array<Kind, 3> kinds{
     {{NarrowKind::hole, "hole", "smallest_hole", "a larger hole or thinner sheet helps"},
      {NarrowKind::slot, "slot", "smallest_slot", "a wider slot or thinner sheet helps"},
      {NarrowKind::web, "web", "smallest_web", "more room between the cut-outs or thinner sheet helps"}}};
-
-// A slot for a tab is as wide as the sheet that stands in it, and never wider. Lasers cut such slots one thickness wide
-// up to here without asking: common practice for structural steel and aluminium.
-constexpr double thickest_with_tab_slots_mm = 12;
 
 std::string in_mm(double mm) { return fmt::format("{:.4g} mm", mm); }
 
@@ -170,9 +167,32 @@ class CutPart {
     findings.push_back(std::move(f));
   }
 
+  /// Why the plan has not cut it in two (plan/plate/splice.h).
+  [[nodiscard]] std::string_view why_whole() const {
+    const auto finds_its_place = [&](const SetUp& set) { return set.part == instances_.front(); };
+    if (!flat_.bends.empty()) return "A bent sheet is one: a joint would run through its bends";
+    switch (part_.role) {
+      case Role::cover_sheet:
+      case Role::cover_flange:
+        return "A cover is one sheet: it lies on its seal and comes off, and a joint would be neither flat nor tight";
+      case Role::rod_plate: return "A rod plate is one: the pull of its rods would go through the joint";
+      case Role::rail: return "A rail is one: what stands on it would bend the joint";
+      case Role::rib: return "A rib is one: it is what keeps a floor straight";
+      case Role::wall:
+        if (std::any_of(plan_.set_up.begin(), plan_.set_up.end(), finds_its_place)) {
+          return "No splice: no line across it gives pieces that fit, keeps clear of slots, tabs and holes, has room "
+                 "for "
+                 "a strip behind it and lies 100 mm from the splices beside it";
+        }
+        break;
+      default: break;
+    }
+    return "It is not spliced: only walls, floor and top of a box of plates (box.NAME.build) are";
+  }
+
   void judge_sheet(std::vector<Finding>& findings) const {
     const Vec2 size = flat_.profile.bounds().size();
-    const auto fault = judge_size(size, plan_.cut_rules);
+    const auto fault = tables::sheet_fault(size, plan_.cut_rules);
     if (!fault) return;
     Finding f = about(Verdict::fail, "sheet");
     f.value = fault->size_mm;
@@ -181,9 +201,9 @@ class CutPart {
     f.at = in_space(flat_.profile.bounds().middle());
     f.message = fmt::format(
         "{} is {} x {}, {} too large for a sheet of {} x {} less {} all round, either way round (cutter.sheets, "
-        "cutter.sheet_margin): larger sheets, or a smaller box",
+        "cutter.sheet_margin). {}: larger sheets, or a smaller box",
         named(), in_mm(size.x), in_mm(size.y), in_mm(fault->size_mm - fault->room_mm), in_mm(fault->sheet_mm[0]),
-        in_mm(fault->sheet_mm[1]), in_mm(plan_.cut_rules.sheet_margin_mm));
+        in_mm(fault->sheet_mm[1]), in_mm(plan_.cut_rules.sheet_margin_mm), why_whole());
     findings.push_back(std::move(f));
   }
 

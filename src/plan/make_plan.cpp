@@ -22,6 +22,7 @@
 #include "plan/outside.h"
 #include "plan/patterns.h"
 #include "plan/plate/doublers.h"
+#include "plan/plate/splice.h"
 #include "plan/plate/touching.h"
 #include "plan/plate/turning.h"
 #include "plan/plate_set_in.h"
@@ -125,12 +126,14 @@ class Whole {
     if (boxes_.empty()) return;
     plan::Build whole{*layout_.spec, *boxes_.front().box, draft_, diagnostics_, {}, {}, {}};
     plan::check_lift_points(whole, boxes_);
+    splices_ = plan::splice_plates(whole);
   }
 
   [[nodiscard]] bool has_trued() const { return draft_.has_trued(); }
 
   [[nodiscard]] Plan finish(bool as_built) const {
     Plan plan = draft_.finish(as_built);
+    plan::finish_splices(plan, splices_);
     const Spec& spec = *layout_.spec;
     plan.name = spec.name;
     plan.title = spec.title;
@@ -201,6 +204,7 @@ class Whole {
   std::deque<BoxSpec> specs_;  // of boxes whose outer size is given, and their layouts
   std::deque<BoxLayout> layouts_;
   std::vector<plan::StandingBox> boxes_;
+  std::vector<plan::plate::Splice> splices_;
 };
 
 }  // namespace

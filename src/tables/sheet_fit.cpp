@@ -1,4 +1,4 @@
-// Usual thicknesses of sheets, and the tolerances of their thickness and of thermal cuts.
+// Usual thicknesses of sheets, the tolerances of their thickness and of thermal cuts, and what fits on one.
 // Entry: sheet_thicker_by_mm, cut_permits_mm, usual_metric_sheets_mm, usual_inch_sheets_mm.
 #include "fitup/sheet_fit.h"
 
@@ -38,6 +38,13 @@ constexpr int thickest_gauge = 7;
 constexpr int thinnest_gauge = 22;
 constexpr double mm_per_in = 25.4;
 
+constexpr double same_mm = 1e-9;
+
+/// Of a sheet as long and wide as that, what its margin leaves.
+std::array<double, 2> room_of(const std::array<double, 2>& sheet_mm, const CutRules& rules) {
+  return {sheet_mm[0] - 2 * rules.sheet_margin_mm, sheet_mm[1] - 2 * rules.sheet_margin_mm};
+}
+
 template <std::size_t N>
 double permitted_mm(const std::array<Row, N>& rows, double size_mm) {
   for (const Row& row : rows) {
@@ -70,6 +77,30 @@ std::vector<double> usual_inch_sheets_mm(bool steel) {
   }
   std::sort(all.begin(), all.end());
   return all;
+}
+
+std::optional<SheetFault> sheet_fault(Vec2 size_mm, const CutRules& rules) {
+  const std::array<double, 2> plate{std::max(size_mm.x, size_mm.y), std::min(size_mm.x, size_mm.y)};
+  std::optional<SheetFault> nearest;
+  for (const auto& sheet : rules.sheets_mm) {
+    const auto room = room_of(sheet, rules);
+    const std::size_t side = plate[0] - room[0] >= plate[1] - room[1] ? 0 : 1;
+    if (plate[side] <= room[side] + same_mm) return std::nullopt;
+    const SheetFault fault{plate[side], room[side], sheet};
+    if (!nearest || fault.size_mm - fault.room_mm < nearest->size_mm - nearest->room_mm) nearest = fault;
+  }
+  return nearest;
+}
+
+double longest_piece_mm(double width_mm, const CutRules& rules) {
+  double longest = 0;
+  for (const auto& sheet : rules.sheets_mm) {
+    const auto room = room_of(sheet, rules);
+    for (const std::size_t side : {0U, 1U}) {
+      if (width_mm <= room[1 - side] + same_mm) longest = std::max(longest, room[side]);
+    }
+  }
+  return longest;
 }
 
 }  // namespace fitup::tables
