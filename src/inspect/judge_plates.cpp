@@ -10,6 +10,7 @@
 
 #include "checks/cut_judge.h"
 #include "inspect/judge_drawing.h"
+#include "inspect/tab_slots.h"
 
 namespace fitup::inspect {
 
@@ -65,7 +66,8 @@ void state(Report& report, const Totals& t, std::size_t plates, const InspectOpt
 /// The narrow places of all plates, alike plates looked at once.
 class Measured {
  public:
-  void add(const Profile& profile, std::optional<double> up_to_mm) {
+  /// Of a sheet of that thickness: slots for tabs are counted apart.
+  void add(const Profile& profile, std::optional<double> thickness_mm) {
     const Box2 b = profile.bounds();
     const auto grid = [](double v) { return std::llround(v * 100); };
     const auto key = std::tuple(grid(profile.area_mm2()), grid(profile.perimeter_mm()), grid(b.size().x),
@@ -75,8 +77,16 @@ class Measured {
       complete_ = false;
       return;
     }
-    const auto search = up_to_mm ? geometry::narrow_places(profile, *up_to_mm) : smallest(profile, norm(b.size()));
+    auto search = thickness_mm ? geometry::narrow_places(profile, checks::widest_asked_mm(*thickness_mm, {}))
+                               : smallest(profile, norm(b.size()));
     complete_ = complete_ && search.complete;
+    if (thickness_mm && *thickness_mm <= checks::thickest_with_tab_slots_mm) {
+      const auto for_tabs = std::stable_partition(search.places.begin(), search.places.end(), [&](const auto& p) {
+        return !is_tab_slot(profile, p, *thickness_mm);
+      });
+      tab_slots_.insert(tab_slots_.end(), for_tabs, search.places.end());
+      search.places.erase(for_tabs, search.places.end());
+    }
     places_.insert(places_.end(), search.places.begin(), search.places.end());
     for (const geometry::InnerCorner& c : geometry::inner_corners(profile)) {
       sharp_ += c.radius_mm == 0 ? 1 : 0;
@@ -86,12 +96,16 @@ class Measured {
 
   [[nodiscard]] const NarrowPlace* least(NarrowKind kind) const {
     const NarrowPlace* found = nullptr;
-    for (const NarrowPlace& p : places_) {
-      if (p.kind == kind && (found == nullptr || p.width_mm < found->width_mm)) found = &p;
+    for (const auto* all : {&places_, &tab_slots_}) {
+      for (const NarrowPlace& p : *all) {
+        if (p.kind == kind && (found == nullptr || p.width_mm < found->width_mm)) found = &p;
+      }
     }
     return found;
   }
+  /// Without the slots for tabs.
   [[nodiscard]] const std::vector<NarrowPlace>& places() const { return places_; }
+  [[nodiscard]] std::size_t tab_slots() const { return tab_slots_.size(); }
   [[nodiscard]] bool complete() const { return complete_; }
   [[nodiscard]] std::size_t sharp() const { return sharp_; }
   [[nodiscard]] double least_radius() const { return least_radius_; }
@@ -113,6 +127,7 @@ class Measured {
 
   std::set<std::tuple<long long, long long, long long, long long, long long>> seen_;
   std::vector<NarrowPlace> places_;
+  std::vector<NarrowPlace> tab_slots_;
   bool complete_ = true;
   std::size_t sharp_ = 0;
   double least_radius_ = 1e300;
@@ -132,13 +147,22 @@ constexpr Kind kinds[] = {
 
 std::string times_words(double times) { return times == 1 ? "" : fmt::format("{:.3g} times ", times); }
 
+std::string tab_slot_words(std::size_t count) {
+  return fmt::format(
+      "; {} square ends and as wide as the sheet with its play, for the tab of a sheet of that thickness, which "
+      "lasers cut up to {:.4g} mm thick without asking (common practice)",
+      counted(count, "slot has", "slots have"), checks::thickest_with_tab_slots_mm);
+}
+
 void judge_narrow(Report& report, const Measured& measured, const Kind& kind, double thickness_mm) {
   const CutRules rules;
   const auto fault = checks::judge_narrow(measured.places(), kind.kind, thickness_mm, rules);
   if (!fault) {
     const double asked = checks::narrow_limits(kind.kind, 1, rules).asked_mm;
+    const std::size_t for_tabs = kind.kind == NarrowKind::slot ? measured.tab_slots() : 0;
     report.pass(std::string(kind.check),
-                fmt::format("no {} is narrower than {}the thickness", kind.one, times_words(asked)));
+                fmt::format("no {}{} is narrower than {}the thickness{}", for_tabs > 0 ? "other " : "", kind.one,
+                            times_words(asked), for_tabs > 0 ? tab_slot_words(for_tabs) : ""));
     return;
   }
   Finding& finding =
@@ -198,9 +222,7 @@ void judge_plates(Report& report, const Judged& judged, const InspectOptions& op
   state(report, totals_of(profiles), profiles.size(), options);
   judge_parts(report, judged, profiles);
   Measured measured;
-  const auto up_to =
-      options.thickness_mm ? std::optional(checks::widest_asked_mm(*options.thickness_mm, {})) : std::nullopt;
-  for (const Profile& p : profiles) measured.add(p, up_to);
+  for (const Profile& p : profiles) measured.add(p, options.thickness_mm);
   for (const Kind& kind : kinds) {
     const NarrowPlace* least = measured.least(kind.kind);
     if (least != nullptr) report.number(std::string(kind.check), least->width_mm, "mm");
