@@ -1,10 +1,12 @@
-// Whether a plate of the shell that is turned round or over still finds its slots, and whether that would be wrong.
+// Whether a plate of the shell that is turned round or over still finds its slots, and whether that would be wrong: its
+// other holes, or what is welded on by its marks, would be elsewhere.
 // Entry: keep_from_turning.
 #include "plan/plate/turning.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 #include <vector>
 
 #include "plan/face_axes.h"
@@ -15,6 +17,7 @@ namespace fitup::plan::plate {
 namespace {
 
 constexpr double same_hole_mm = 0.05;  // below what a hole's place may be off by when it is cut
+constexpr double same_mark_mm = 0.5;   // what is set by a line is not set nearer (common practice)
 constexpr double least_moment = 1e-6;  // of holes about the middle, times their area and the plate's size: 0 is less
 
 /// The two axes of a plate about its middle, exchanged and reversed: all ways in which it can lie in its own plane.
@@ -52,8 +55,8 @@ bool same(const Spots& a, const Spots& b, double by_mm) {
          });
 }
 
-/// A plate in the box's axes about its middle: its corners, the slots that other plates stand in, and all else that is
-/// cut or drilled.
+/// A plate in the box's axes about its middle: its corners, the slots that other plates stand in, all else that is cut
+/// or drilled, and what is welded on at its low and its high side.
 struct Features {
   int u = 0;  // axes
   int v = 1;
@@ -61,13 +64,21 @@ struct Features {
   Spots corners;
   Spots slots;
   Spots holes;
+  std::array<Spots, 2> welded_on;
 };
 
-/// The sign of a moment of the holes about the plate's middle: 0 where they are even about it.
+/// What has a place on the plate and no slot that finds it: odd about the plate's middle where a turn would be wrong.
+Spots places_of(const Features& f) {
+  Spots all = f.holes;
+  for (const Spots& side : f.welded_on) all.insert(all.end(), side.begin(), side.end());
+  return all;
+}
+
+/// The sign of a moment of all that about the plate's middle: 0 where it is even about it.
 int sign_of(const Features& f, int power_u, int power_v) {
   double sum = 0;
   double all = 0;
-  for (const Spot& s : f.holes) {
+  for (const Spot& s : places_of(f)) {
     const double area = s.size.x * s.size.y;
     sum += area * std::pow(s.at.x / f.size_mm, power_u) * std::pow(s.at.y / f.size_mm, power_v);
     all += area;
@@ -101,7 +112,8 @@ class Shellwork {
       const InstanceId id = build_.draft.set_up[i].part;
       const auto* flat = std::get_if<Flat>(&build_.draft.part(id).form);
       if (flat == nullptr) continue;
-      const Features f = features_of(i, *flat);
+      Features f = features_of(i, *flat);
+      add_welded_on(i, f);
       for (const Turn& turn : turns) {
         if (goes_in_wrongly(*flat, f, turn)) keep_from(turn, f, build_.one_way[build_.draft.instance(id).name]);
       }
@@ -132,7 +144,7 @@ class Shellwork {
   [[nodiscard]] Features features_of(std::size_t i, const Flat& flat) const {
     const Pose& pose = build_.draft.instance(build_.draft.set_up[i].part).pose;
     const int square = std::abs(pose.z().x) > 0.5 ? 0 : std::abs(pose.z().y) > 0.5 ? 1 : 2;
-    Features out{square == 0 ? 1 : 0, square == 2 ? 1 : 2, norm(flat.profile.bounds().size()), {}, {}, {}};
+    Features out{square == 0 ? 1 : 0, square == 2 ? 1 : 2, norm(flat.profile.bounds().size()), {}, {}, {}, {}};
     const auto in_space = [&](Vec2 p) { return pose.point({p.x, p.y, flat.thickness_mm / 2}); };
     const Vec3 middle = in_space(flat.profile.bounds().middle());
     const auto flattened = [&](Vec3 p) { return Vec2{along(p, out.u), along(p, out.v)}; };
@@ -151,11 +163,41 @@ class Shellwork {
     return out;
   }
 
+  // By joints: what finds its own place in a slot is none of them, nor is what is bought and only lies there.
+  void add_welded_on(std::size_t i, Features& f) const {
+    const InstanceId own = build_.draft.set_up[i].part;
+    const int square = 3 - f.u - f.v;
+    const Vec3 middle = bounds_[i].middle();
+    std::set<InstanceId> seen;
+    for (const Joint& joint : build_.draft.joints()) {
+      if (joint.kind != JointKind::weld || (joint.a != own && joint.b != own)) continue;
+      const InstanceId other = joint.a == own ? joint.b : joint.a;
+      if (finds_its_place(other) || !seen.insert(other).second) continue;
+      const Box3 box = bounds_of(other);
+      const Vec3 from = box.middle() - middle;
+      const Vec3 size = box.size();
+      f.welded_on[along(from, square) > 0 ? 1 : 0].push_back(
+          {{along(from, f.u), along(from, f.v)}, {along(size, f.u), along(size, f.v)}});
+    }
+  }
+
+  [[nodiscard]] bool finds_its_place(InstanceId id) const {
+    const auto& all = build_.draft.set_up;
+    return std::any_of(all.begin(), all.end(), [id](const SetUp& set) { return set.part == id; });
+  }
+
+  // Turned over it would show its marks on the wrong side; turned round in its plane they would be in wrong places.
+  static bool marks_fall_elsewhere(const Features& f, const Turn& turn) {
+    const bool over = turn.swapped ? turn.u * turn.v > 0 : turn.u * turn.v < 0;
+    return !over && std::any_of(f.welded_on.begin(), f.welded_on.end(),
+                                [&](const Spots& side) { return !same(turned(side, turn), side, same_mark_mm); });
+  }
+
   [[nodiscard]] bool goes_in_wrongly(const Flat& flat, const Features& f, const Turn& turn) const {
     const bool steel = tables::find_material(material_of(build_))->steel;
     const double play_mm = joint_fit(flat.thickness_mm, steel, build_.spec.cutter.rules.tolerance).longer_mm();
     return same(turned(f.corners, turn), f.corners, play_mm) && same(turned(f.slots, turn), f.slots, play_mm) &&
-           !same(turned(f.holes, turn), f.holes, same_hole_mm);
+           (!same(turned(f.holes, turn), f.holes, same_hole_mm) || marks_fall_elsewhere(f, turn));
   }
 
   // Tabs that are set aside along an axis keep the plate from every turn that reverses it, or exchanges it.

@@ -15,7 +15,8 @@ namespace fitup::test {
 namespace {
 
 // The same at both ends and at both sides, but for what `left` and `top` say of these faces.
-std::string both_ends_alike(const std::string& left, const std::string& top = "") {
+std::string both_ends_alike(const std::string& left, const std::string& top = "",
+                            const std::string& sides = "left = 20, right = 20") {
   return R"(fitup = 1
 name = "case"
 [item.block]
@@ -24,7 +25,9 @@ mass = 23
 [box.main]
 build = "plate"
 row = [{ of = "block", count = 2 }]
-clearance = { left = 20, right = 20, front = 44, back = 44, top = 60 }
+clearance = { )" +
+         sides +
+         R"(, front = 44, back = 44, top = 60 }
 frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4" }
 rails = { thickness = 5 }
 face.right = { closed_by = "plate", thickness = 2 }
@@ -36,7 +39,9 @@ constexpr const char* near_the_front = R"(, openings = [{ kind = "round", diamet
 constexpr const char* of_the_top = R"(, openings = [{ kind = "round", diameter = 30, room = 0, at = [100, 150] }])";
 
 struct Ways {
-  int fit = 0;  // ways of seven, turned round or over, in which the plate goes in
+  int fit = 0;      // ways of seven, turned round or over, in which the plate goes in
+  int round = 0;    // of these, not turned over: its marked face looks where it should
+  int quarter = 0;  // of these, by a quarter, turned over or not
   bool as_planned = false;
 };
 
@@ -63,7 +68,10 @@ Ways ways_in(const Plan& plan, const std::string& name) {
     for (const double hand : {1.0, -1.0}) {
       const Vec3 y = hand * cross(axis::z, x);
       if (x == axis::x && hand > 0) continue;
-      ways.fit += fits(Pose::at({}, x, y)) ? 1 : 0;
+      if (!fits(Pose::at({}, x, y))) continue;
+      ++ways.fit;
+      ways.round += hand > 0 ? 1 : 0;
+      ways.quarter += x == axis::y || x == axis::minus_y ? 1 : 0;
     }
   }
   return ways;
@@ -99,6 +107,27 @@ TEST(Turning, OfATopWithAHoleOffItsMiddleIsKeptFromByItsTabs) {
   const Ways top = ways_in(plan, "top");
   EXPECT_TRUE(top.as_planned);
   EXPECT_EQ(top.fit, 0);
+}
+
+// The floor has no other holes than its slots: with rails off its middle it is what is welded on that would be
+// elsewhere.
+TEST(Turning, OfAFloorWhoseRailsWouldBeElsewhereIsKeptFromByItsTabs) {
+  EXPECT_GE(ways_in(plan_of(both_ends_alike("")), "floor").round, 1) << "the rails are even about its middle";
+  const Ways floor = ways_in(plan_of(both_ends_alike("", "", "left = 20, right = 60")), "floor");
+  EXPECT_TRUE(floor.as_planned);
+  EXPECT_EQ(floor.round, 0);
+}
+
+// 522 mm square: the inside is 430 + 2 x 44 deep and 2 x 150 + 2 x 109 wide.
+TEST(Turning, ByAQuarterIsOfNoUseInASquareBox) {
+  const Plan plan = plan_of(both_ends_alike("", "", "left = 109, right = 109"));
+  for (const char* plate : {"top", "floor"}) {
+    const Instance* instance = find_instance(plan, plate);
+    ASSERT_NE(instance, nullptr);
+    const Vec3 size = box_of(plan, *instance).size();
+    EXPECT_NEAR(size.x, size.y, 4) << "but for tabs";
+    EXPECT_EQ(ways_in(plan, plate).quarter, 0) << plate;
+  }
 }
 
 bool speaks_of_a_slot(const Finding& f) {
