@@ -78,13 +78,23 @@ class Page {
     };
     say(units_.sentence(finding_.message));
     if (finding_.remedy) say("To mend: " + remedy_text(*finding_.remedy));
-    const std::string job = fmt::format("{}, {}, revision {}, spec {}", info_.title.empty() ? info_.name : info_.title,
-                                        info_.name, info_.revision, short_hash(info_.spec_hash));
-    for (const std::string& line : svg::wrapped(job, 12, page_width - 2 * margin)) {
+    for (const std::string& line : job_lines()) {
       out += svg::text({margin, top_ + 2}, 12, line);
       top_ += line_height;
     }
     return out;
+  }
+
+  /// In one line; where the title is too long for that, the revision stands in a line of its own, undivided.
+  [[nodiscard]] std::vector<std::string> job_lines() const {
+    constexpr double size = 12;
+    const std::string title = fmt::format("{}, {}", info_.title.empty() ? info_.name : info_.title, info_.name);
+    const std::string edition = fmt::format("revision {}, spec {}", info_.revision, short_hash(info_.spec_hash));
+    auto lines = svg::wrapped(title + ", " + edition, size, page_width - 2 * margin);
+    if (lines.size() == 1) return lines;
+    lines = svg::wrapped(title, size, page_width - 2 * margin);
+    lines.push_back(edition);
+    return lines;
   }
 
   // --- cuts

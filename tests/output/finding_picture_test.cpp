@@ -103,6 +103,17 @@ TEST(FindingPicture, SaysWhoHowMuchAndWhatWouldMendIt) {
   EXPECT_EQ(svg, picture(overlap()));
 }
 
+// A title with all that was set on the command line may break anywhere.
+TEST(FindingPicture, KeepsTheRevisionInOnePieceHoweverLongTheTitleIs) {
+  JobInfo info = sample::info();
+  for (int longer = 0; longer < 200; ++longer) {
+    info.title += longer % 6 == 5 ? ' ' : 'x';
+    const auto files = finding_pictures(two_blocks(), of({overlap()}), info);
+    ASSERT_EQ(files.size(), 1u);
+    EXPECT_THAT(files.front().bytes, HasSubstr("revision B, spec ")) << info.title;
+  }
+}
+
 // The longest that they share is 60 mm along Y: cut across it. What was measured is what they share along X.
 TEST(FindingPicture, LooksAlongWhatTwoPartsShareAndMarksTheAmountBetweenTheirFaces) {
   const Plan plan = two_blocks();
