@@ -9,10 +9,14 @@
 namespace fitup::loads {
 namespace {
 
-// EN 10056-1, L 50x50x5 (worked example W18, a published table of the section): A 4.80 cm2, c 1.40 cm, I 11.0 cm4.
+constexpr double steel_kg_per_m_mm2 = 7850e-6;
+
+// EN 10056-1, L 50x50x5 (worked example W18, a published table of the section): A 4.80 cm2, c 1.40 cm, I 11.0 cm4,
+// W 3.05 cm3, 3.77 kg/m.
 TEST(SectionProperties, OfAnEqualAngleAreItsTables) {
   const SectionProperties p = properties_of(*tables::find_section("L 50x50x5"));
   EXPECT_NEAR(p.area_mm2, 480, 480 * 5e-3);
+  EXPECT_NEAR(p.area_mm2 * steel_kg_per_m_mm2, 3.77, 3.77 * 5e-3);
   EXPECT_NEAR(p.centroid.x, 14.0, 14 * 5e-3);
   EXPECT_NEAR(p.ix_mm4, 110000, 110000 * 5e-3);
   EXPECT_NEAR(p.ix_mm4 / (50 - p.centroid.y), 3050, 3050 * 5e-3);
@@ -33,10 +37,12 @@ TEST(SectionProperties, PrincipalMomentsOfAnglesAreTheirTables) {
   }
 }
 
-// EN 10219-2, 40x40x3 (worked example W20): A 4.21 cm2, I 9.32 cm4; J 15.8 cm4 (the table's, from memory).
+// EN 10219-2, 40x40x3 (worked example W20): A 4.21 cm2, I 9.32 cm4, 3.30 kg/m; J 15.8 cm4 (the table's, from
+// memory).
 TEST(SectionProperties, OfASquareTubeAreItsTables) {
   const SectionProperties p = properties_of(*tables::find_section("SHS 40x40x3"));
   EXPECT_NEAR(p.area_mm2, 421, 421 * 5e-3);
+  EXPECT_NEAR(p.area_mm2 * steel_kg_per_m_mm2, 3.30, 3.30 * 5e-3);
   EXPECT_NEAR(p.ix_mm4, 93200, 93200 * 5e-3);
   EXPECT_NEAR(p.j_mm4, 158000, 158000 * 0.03);
 }

@@ -74,6 +74,7 @@ TEST(ThreadStrength, OfAWorkedExample) {
   EXPECT_NEAR(s.inner_n, 51130, 51130 * 2e-3);
   EXPECT_NEAR(s.outer_n, 98290, 98290 * 2e-3);
   EXPECT_NEAR(s.tensile_n, 48130, 48130 * 2e-3);
+  EXPECT_NEAR(m10.stress_area_mm2, 57.99, 57.99 * 2e-3);
   EXPECT_NEAR(needed_engagement_mm(m10, 830, 310), 9.414, 9.414 * 2e-3);
 }
 
