@@ -1,5 +1,8 @@
 #pragma once
-// judge_by_rules for those who ask it of many plans that differ little.
+// Loads and rules for those who ask them of many plans that differ little.
+
+#include <string_view>
+#include <vector>
 
 #include "checks/only.h"
 #include "fitup/findings.h"
@@ -8,5 +11,14 @@ namespace fitup::loads {
 
 /// `chances`: what is known of patterns from plans before, and is added to.
 [[nodiscard]] Findings judge_by_rules(const Plan& plan, int cores, checks::KnownChances& chances);
+
+/// With the load findings that are known of this plan.
+[[nodiscard]] Findings judge_by_rules(const Plan& plan, std::vector<Finding> loads);
+
+/// What check_loads says under one check's name.
+[[nodiscard]] std::vector<Finding> check_only(const Plan& plan, std::string_view check);
+/// What costs least first, and no more once something fails: where nothing does, all that check_loads says, in another
+/// order.
+[[nodiscard]] std::vector<Finding> check_until_failure(const Plan& plan);
 
 }  // namespace fitup::loads

@@ -33,6 +33,7 @@ BeamElement::BeamElement(const FrameMember& member, const Frame& frame) : member
   z_ = cross(x_, y_);
   to_local_.topLeftCorner<6, 6>() = end_map(member.from_a);
   to_local_.bottomRightCorner<6, 6>() = end_map(member.from_b);
+  local_ = local_stiffness();
 }
 
 // A point at r from the node moves by u + turn cross r.

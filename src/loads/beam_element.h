@@ -16,14 +16,20 @@ class BeamElement {
 
   [[nodiscard]] double length_mm() const { return length_; }
   /// In the freedoms of the two nodes.
-  [[nodiscard]] Matrix12 stiffness() const { return to_local_.transpose() * local_stiffness() * to_local_; }
+  [[nodiscard]] Matrix12 stiffness() const { return to_local_.transpose() * local_ * to_local_; }
+  /// What the nodes do to it where they move and turn so.
+  [[nodiscard]] Vector12 forces(const Vector12& nodes) const {
+    const Vector12 own = to_local_ * nodes;
+    const Vector12 held = local_ * own;
+    return to_local_.transpose() * held;
+  }
   /// What an even load does to the nodes.
   [[nodiscard]] Vector12 node_loads(const LineLoad& load) const { return to_local_.transpose() * fixed_end(load); }
 
   /// Freedoms of the ends in local axes: axial at the centroid, across at the shear centre, turns.
   [[nodiscard]] Vector12 local(const Vector12& nodes) const { return to_local_ * nodes; }
   /// Forces on the two ends in these freedoms, without what even loads hold.
-  [[nodiscard]] Vector12 end_forces(const Vector12& local) const { return local_stiffness() * local; }
+  [[nodiscard]] Vector12 end_forces(const Vector12& local) const { return local_ * local; }
   /// The forces that stand in for an even load.
   [[nodiscard]] Vector12 fixed_end(const LineLoad& load) const;
 
@@ -45,6 +51,7 @@ class BeamElement {
   Vec3 x_, y_, z_;
   double length_ = 0;
   Matrix12 to_local_ = Matrix12::Zero();
+  Matrix12 local_;
 };
 
 }  // namespace fitup::loads

@@ -12,6 +12,7 @@
 #include "loads/joint_groups.h"
 #include "loads/seam_group.h"
 #include "loads/strength.h"
+#include "loads/thrown.h"
 #include "loads/weld_limits.h"
 
 namespace fitup::loads {
@@ -19,7 +20,6 @@ namespace fitup::loads {
 namespace {
 
 constexpr double pi = 3.14159265358979323846;
-constexpr double gravity = 9.80665;      // m/s2
 constexpr double eye_tensile_mpa = 410;  // of the least that forged eyes of C15E have (from memory)
 
 class Boss {

@@ -18,13 +18,13 @@
 #include "loads/plate_model.h"
 #include "loads/solved_cases.h"
 #include "loads/strength.h"
+#include "loads/thrown.h"
 #include "loads/weld_limits.h"
 
 namespace fitup {
 
 namespace {
 
-constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
 constexpr int stations = 12;          // along each piece of the picture
 constexpr double shown_share = 0.06;  // of the frame's size: how far the largest move is drawn
 
@@ -94,9 +94,9 @@ class Inputs {
   }
 
   void thrown() {
-    for (std::size_t side = 0; side < side_words.size(); ++side) {
+    for (std::size_t side = 0; side < loads::side_words.size(); ++side) {
       const auto& g = rules_.thrown_g[side];
-      add(fmt::format("thrown to the {}", side_words[side]), g ? fmt::format("{} g", *g) : "not stated",
+      add(fmt::format("thrown to the {}", loads::side_words[side]), g ? fmt::format("{} g", *g) : "not stated",
           !g                          ? ""
           : rules_.thrown_why.empty() ? "loads.thrown; the spec does not say whose demand"
                                       : rules_.thrown_why);
@@ -197,10 +197,11 @@ DeformedFrame deformed(const loads::FrameModel& model, const loads::SolvedCase& 
     const Vec3 to = model.frame.nodes[m.b] + m.from_b;
     // From node to node: the rigid links at its ends belong to it.
     std::vector<Vec3> line{model.frame.nodes[m.a]}, moves{result.moved[m.a]};
+    const loads::MovedAlong moved = solver->moved(result, p);
     for (int i = 0; i <= stations; ++i) {
       const double share = static_cast<double>(i) / stations;
       line.push_back(from + share * (to - from));
-      moves.push_back(solver->moved(c.load, result, p, share));
+      moves.push_back(moved.at(share));
     }
     line.push_back(model.frame.nodes[m.b]);
     moves.push_back(result.moved[m.b]);

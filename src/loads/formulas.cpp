@@ -8,12 +8,13 @@
 #include <limits>
 #include <vector>
 
+#include "loads/thrown.h"
+
 namespace fitup::loads {
 
 namespace {
 
 constexpr double pi = 3.14159265358979323846;
-constexpr double gravity = 9.80665;
 constexpr double endless = std::numeric_limits<double>::infinity();
 
 struct PlateRow {

@@ -83,17 +83,15 @@ class Looking {
   }
 
   void look_at_sag(const SolvedCase& s, std::size_t first, std::size_t end, MostSag& most) const {
-    const auto moved = [&s](std::size_t piece, double share) {
-      return s.solver->moved(s.of->load, s.result, piece, share);
-    };
-    const Vec3 from = moved(first, 0), to = moved(end - 1, 1);
+    const Vec3 from = s.solver->moved(s.result, first).at(0), to = s.solver->moved(s.result, end - 1).at(1);
     const double begins = model_.pieces[first].from_mm, span = model_.pieces[end - 1].to_mm - begins;
     for (std::size_t p = first; p < end; ++p) {
       const FramePiece& piece = model_.pieces[p];
+      const MovedAlong moved = s.solver->moved(s.result, p);
       for (int i = 1; i <= stations; ++i) {
         const double share = static_cast<double>(i) / stations;
         const double along = (piece.from_mm + share * (piece.to_mm - piece.from_mm) - begins) / span;
-        const double sag = norm(moved(p, share) - from - along * (to - from));
+        const double sag = norm(moved.at(share) - from - along * (to - from));
         if (sag > most.mm) most = {sag, span, p};
       }
     }

@@ -2,10 +2,10 @@
 // Entry: FrameSolver.
 #include "loads/frame_solver.h"
 
-#include <Eigen/SparseCholesky>
 #include <cmath>
 
 #include "loads/beam_element.h"
+#include "loads/front_factor.h"
 #include "loads/shell_element.h"
 
 namespace fitup::loads {
@@ -27,18 +27,17 @@ void add(Eigen::VectorXd& into, std::size_t node, Vec3 force, Vec3 moment) {
 
 }  // namespace
 
+/// Of all frames that are joined alike, whatever is soft in them and whatever holds them.
+struct FrameSolver::Joined {
+  FrontPlan plan;
+  ShellShapes shapes;
+};
+
 struct FrameSolver::Factored {
   std::vector<BeamElement> elements;
   std::vector<ShellElement> panels;
-  std::vector<int> row;                   // of each freedom among those that are free; -1: held
-  Eigen::SparseMatrix<double> stiffness;  // of all freedoms
-  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> ldlt;
-
-  [[nodiscard]] Vector12 of_nodes(const FrameMember& m, const Eigen::VectorXd& all) const {
-    Vector12 u;
-    u << all.segment<6>(freedom(m.a, 0)), all.segment<6>(freedom(m.b, 0));
-    return u;
-  }
+  std::vector<bool> held;  // by freedom
+  std::optional<FrontFactor> factor;
 
   [[nodiscard]] Eigen::VectorXd loads_of(const Frame& frame, const LoadCase& load) const {
     Eigen::VectorXd f = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(frame.nodes.size()) * free_of_node);
@@ -52,111 +51,138 @@ struct FrameSolver::Factored {
     return f;
   }
 
-  void assemble(const Frame& frame) {
-    std::vector<Eigen::Triplet<double>> entries;
-    entries.reserve(frame.members.size() * 144);
+  /// Of a member or, after them all, of a panel; nothing in the rows of what is held.
+  void matrix(const Frame& frame, std::size_t element, Eigen::MatrixXd& into) const {
+    const std::size_t panel = element - elements.size();
+    const bool is_member = element < elements.size();
+    is_member ? void(into = elements[element].stiffness()) : panels[panel].stiffness(into);
+    const auto hold = [&](std::size_t node, int at) {
+      for (int i = 0; i < free_of_node; ++i) {
+        if (!held[static_cast<std::size_t>(freedom(node, i))]) continue;
+        into.row(at + i).setZero();
+        into.col(at + i).setZero();
+      }
+    };
+    if (is_member) {
+      hold(frame.members[element].a, 0);
+      hold(frame.members[element].b, free_of_node);
+    } else {
+      for (int c = 0; c < 4; ++c) hold(frame.panels[panel].nodes[c], c * free_of_node);
+    }
+  }
+
+  /// What holds all nodes where they have moved so, in each freedom.
+  [[nodiscard]] Eigen::VectorXd held_by(const Frame& frame, const Eigen::VectorXd& moved) const {
+    Eigen::VectorXd f = Eigen::VectorXd::Zero(moved.size());
     for (std::size_t i = 0; i < frame.members.size(); ++i) {
       const FrameMember& m = frame.members[i];
-      const Matrix12 k = elements[i].stiffness();
-      const auto at = [&m](int local) { return freedom(local < 6 ? m.a : m.b, local % 6); };
-      for (int r = 0; r < 12; ++r) {
-        for (int c = 0; c < 12; ++c) entries.emplace_back(at(r), at(c), k(r, c));
-      }
+      Vector12 u;
+      u << moved.segment<6>(freedom(m.a, 0)), moved.segment<6>(freedom(m.b, 0));
+      const Vector12 own = elements[i].forces(u);
+      f.segment<6>(freedom(m.a, 0)) += own.head<6>();
+      f.segment<6>(freedom(m.b, 0)) += own.tail<6>();
     }
     for (std::size_t i = 0; i < frame.panels.size(); ++i) {
-      const FramePanel& p = frame.panels[i];
-      const Matrix24 k = panels[i].stiffness();
-      const auto at = [&p](int local) { return freedom(p.nodes[local / 6], local % 6); };
-      for (int r = 0; r < 24; ++r) {
-        for (int c = 0; c < 24; ++c) entries.emplace_back(at(r), at(c), k(r, c));
-      }
+      Vector24 u;
+      for (int c = 0; c < 4; ++c) u.segment<6>(6 * c) = moved.segment<6>(freedom(frame.panels[i].nodes[c], 0));
+      const Vector24 own = panels[i].forces(u);
+      for (int c = 0; c < 4; ++c) f.segment<6>(freedom(frame.panels[i].nodes[c], 0)) += own.segment<6>(6 * c);
     }
-    const auto n = static_cast<Eigen::Index>(row.size());
-    stiffness.resize(n, n);
-    stiffness.setFromTriplets(entries.begin(), entries.end());
+    return f;
   }
 
-  [[nodiscard]] Eigen::SparseMatrix<double> free_part(int free) const {
-    std::vector<Eigen::Triplet<double>> entries;
-    for (int c = 0; c < stiffness.outerSize(); ++c) {
-      for (Eigen::SparseMatrix<double>::InnerIterator it(stiffness, c); it; ++it) {
-        if (row[it.row()] >= 0 && row[c] >= 0) entries.emplace_back(row[it.row()], row[c], it.value());
-      }
+  void let_go_of_held(Eigen::VectorXd& column) const {
+    for (std::size_t i = 0; i < held.size(); ++i) {
+      if (held[i]) column(static_cast<Eigen::Index>(i)) = 0;
     }
-    Eigen::SparseMatrix<double> part(free, free);
-    part.setFromTriplets(entries.begin(), entries.end());
-    return part;
-  }
-
-  [[nodiscard]] Eigen::VectorXd free_of(const Eigen::VectorXd& all) const {
-    Eigen::VectorXd free(ldlt.rows());
-    for (std::size_t i = 0; i < row.size(); ++i) {
-      if (row[i] >= 0) free(row[i]) = all(static_cast<Eigen::Index>(i));
-    }
-    return free;
-  }
-
-  void expand(const Eigen::VectorXd& free, Eigen::VectorXd& into) const {
-    for (std::size_t i = 0; i < row.size(); ++i) {
-      if (row[i] >= 0) into(static_cast<Eigen::Index>(i)) += free(row[i]);
-    }
-  }
-
-  [[nodiscard]] bool factor(int free) {
-    const Eigen::SparseMatrix<double> part = free_part(free);
-    ldlt.compute(part);
-    if (ldlt.info() != Eigen::Success) return false;
-    const Eigen::VectorXd pivots = ldlt.vectorD();
-    // Each pivot beside the stiffness that it began as: turns and moves differ in unit.
-    const Eigen::VectorXd own = ldlt.permutationP() * Eigen::VectorXd(part.diagonal());
-    return pivots.size() == 0 || ((pivots.array() / own.array()).minCoeff() > least_pivot);
   }
 };
 
-std::optional<FrameSolver> FrameSolver::factor(Frame frame) {
-  FrameSolver solver(std::move(frame));
-  const Frame& f = solver.frame_;
-  auto factored = std::make_shared<Factored>();
-  for (const FrameMember& m : f.members) {
-    factored->elements.emplace_back(m, f);
-    if (factored->elements.back().length_mm() <= 0) return std::nullopt;
-  }
-  for (const FramePanel& p : f.panels) factored->panels.emplace_back(p);
-  factored->row.assign(f.nodes.size() * free_of_node, 0);
-  for (const Support& s : f.supports) {
-    for (int i = 0; i < free_of_node; ++i) {
-      if (s.held[i]) factored->row[freedom(s.node, i)] = -1;
-    }
-  }
-  int free = 0;
-  for (int& row : factored->row) {
-    if (row >= 0) row = free++;
-  }
-  factored->assemble(f);
-  if (!factored->factor(free)) return std::nullopt;
-  solver.factored_ = factored;
-  return solver;
+namespace {
+
+std::vector<std::vector<std::size_t>> nodes_of_elements(const Frame& frame) {
+  std::vector<std::vector<std::size_t>> all;
+  for (const FrameMember& m : frame.members) all.push_back({m.a, m.b});
+  for (const FramePanel& p : frame.panels) all.emplace_back(p.nodes.begin(), p.nodes.end());
+  return all;
 }
 
-FrameResult FrameSolver::solve(const LoadCase& load) const {
-  const Factored& f = *factored_;
-  const Eigen::VectorXd all = f.loads_of(frame_, load);
-  Eigen::VectorXd u = Eigen::VectorXd::Zero(all.size());
-  // Once more with what is left: stiff links and soft sheet in one matrix cost digits.
-  for (int round = 0; round < 2; ++round) f.expand(f.ldlt.solve(f.free_of(all - f.stiffness * u)), u);
-  const Eigen::VectorXd held = f.stiffness * u - all;
+/// Of how its nodes moved, and what holds them there beside the load.
+FrameResult result_of(const Frame& frame, const LoadCase& load, const Eigen::VectorXd& u, const Eigen::VectorXd& held) {
   FrameResult result;
-  for (std::size_t n = 0; n < frame_.nodes.size(); ++n) {
+  result.even.resize(frame.members.size());
+  for (const LineLoad& line : load.lines) {
+    EvenLoad& even = result.even[line.member];
+    Vec3& at = line.at_shear_centre ? even.at_shear_centre : even.at_centroid;
+    at = at + line.force_per_mm;
+  }
+  for (std::size_t n = 0; n < frame.nodes.size(); ++n) {
     result.moved.push_back(vec3(u.segment<3>(freedom(n, 0))));
     result.turned.push_back(vec3(u.segment<3>(freedom(n, 3))));
   }
-  for (const Support& s : frame_.supports) {
+  for (const Support& s : frame.supports) {
     Eigen::Matrix<double, 6, 1> r = held.segment<6>(freedom(s.node, 0));
     for (int i = 0; i < free_of_node; ++i) r(i) = s.held[i] ? r(i) : 0;
     result.reaction.push_back(vec3(r.head<3>()));
     result.reaction_moment.push_back(vec3(r.tail<3>()));
   }
   return result;
+}
+
+}  // namespace
+
+std::optional<FrameSolver> FrameSolver::factor(Frame frame, const FrameSolver* like) {
+  FrameSolver solver(std::move(frame));
+  const Frame& f = solver.frame_;
+  solver.joined_ = like != nullptr
+                       ? like->joined_
+                       : std::make_shared<Joined>(Joined{FrontPlan(f.nodes.size(), nodes_of_elements(f)), {}});
+  auto factored = std::make_shared<Factored>();
+  for (const FrameMember& m : f.members) {
+    factored->elements.emplace_back(m, f);
+    if (factored->elements.back().length_mm() <= 0) return std::nullopt;
+  }
+  for (const FramePanel& p : f.panels) factored->panels.emplace_back(p, solver.joined_->shapes.of(p));
+  factored->held.assign(f.nodes.size() * free_of_node, false);
+  for (const Support& s : f.supports) {
+    for (int i = 0; i < free_of_node; ++i) {
+      if (s.held[i]) factored->held[static_cast<std::size_t>(freedom(s.node, i))] = true;
+    }
+  }
+  const auto matrix = [&](std::size_t element, Eigen::MatrixXd& into) { factored->matrix(f, element, into); };
+  factored->factor = FrontFactor::of(solver.joined_->plan, factored->held, matrix, least_pivot);
+  if (!factored->factor) return std::nullopt;
+  solver.factored_ = factored;
+  return solver;
+}
+
+FrameResult FrameSolver::solve(const LoadCase& load) const { return solve(std::vector{&load}).front(); }
+
+std::vector<FrameResult> FrameSolver::solve(const std::vector<const LoadCase*>& loads) const {
+  const Factored& f = *factored_;
+  const auto rows = static_cast<Eigen::Index>(f.held.size());
+  const auto count = static_cast<Eigen::Index>(loads.size());
+  Eigen::MatrixXd all(rows, count);
+  for (Eigen::Index i = 0; i < count; ++i) all.col(i) = f.loads_of(frame_, *loads[static_cast<std::size_t>(i)]);
+  Eigen::MatrixXd u = Eigen::MatrixXd::Zero(rows, count);
+  // Once more with what is left: stiff links and soft sheet in one matrix cost digits.
+  for (int round = 0; round < 2; ++round) {
+    Eigen::MatrixXd left = all;
+    for (Eigen::Index i = 0; i < count; ++i) {
+      Eigen::VectorXd column = left.col(i);
+      if (round > 0) column -= f.held_by(frame_, u.col(i));
+      f.let_go_of_held(column);
+      left.col(i) = column;
+    }
+    f.factor->solve(left);
+    u += left;
+  }
+  std::vector<FrameResult> results;
+  for (Eigen::Index i = 0; i < count; ++i) {
+    results.push_back(
+        result_of(frame_, *loads[static_cast<std::size_t>(i)], u.col(i), f.held_by(frame_, u.col(i)) - all.col(i)));
+  }
+  return results;
 }
 
 namespace {
@@ -172,6 +198,10 @@ Vector12 nodes_of(const FrameMember& m, const FrameResult& result) {
     }
   }
   return u;
+}
+
+std::array<LineLoad, 2> lines_of(const EvenLoad& even, std::size_t member) {
+  return {{{member, even.at_centroid, false}, {member, even.at_shear_centre, true}}};
 }
 
 Vector24 nodes_of(const FramePanel& p, const FrameResult& result) {
@@ -194,7 +224,7 @@ PanelForces FrameSolver::panel(const FrameResult& result, std::size_t panel) con
 }
 
 CornerForces FrameSolver::on_panel(const FrameResult& result, std::size_t panel) const {
-  const Vector24 f = factored_->panels[panel].stiffness() * nodes_of(frame_.panels[panel], result);
+  const Vector24 f = factored_->panels[panel].forces(nodes_of(frame_.panels[panel], result));
   CornerForces corners;
   for (int c = 0; c < 4; ++c) {
     corners.force[c] = vec3(f.segment<3>(6 * c));
@@ -203,48 +233,61 @@ CornerForces FrameSolver::on_panel(const FrameResult& result, std::size_t panel)
   return corners;
 }
 
-InnerForces FrameSolver::inner(const LoadCase& load, const FrameResult& result, std::size_t member,
-                               double share) const {
+InnerAlong FrameSolver::inner(const FrameResult& result, std::size_t member) const {
   const BeamElement& element = factored_->elements[member];
   Vector12 f = element.end_forces(element.local(nodes_of(frame_.members[member], result)));
-  Vec3 q;
-  double torque = 0;
-  for (const LineLoad& line : load.lines) {
-    if (line.member != member) continue;
+  InnerAlong inner;
+  for (const LineLoad& line : lines_of(result.even[member], member)) {
     f -= element.fixed_end(line);
-    q = q + element.across(line);
-    torque += element.torque_per_mm(line);
+    inner.per_mm_ = inner.per_mm_ + element.across(line);
+    inner.torque_per_mm_ += element.torque_per_mm(line);
   }
-  const double x = share * element.length_mm();
-  // The part before the station is in balance: what stands beyond does to it the opposite of all else.
-  InnerForces inner;
-  inner.force = {-f(0) - q.x * x, -f(1) - q.y * x, -f(2) - q.z * x};
-  inner.moment = {-f(3) - torque * x, -f(4) - f(2) * x - q.z * x * x / 2, -f(5) + f(1) * x + q.y * x * x / 2};
+  inner.length_mm_ = element.length_mm();
+  inner.begins_ = {{f(0), f(1), f(2)}, {f(3), f(4), f(5)}};
   return inner;
 }
 
-EndForces FrameSolver::on_member(const LoadCase& load, const FrameResult& result, std::size_t member) const {
+// The part before the station is in balance: what stands beyond does to it the opposite of all else.
+InnerForces InnerAlong::at(double share) const {
+  const double x = share * length_mm_;
+  const Vec3 f = begins_.force, m = begins_.moment, q = per_mm_;
+  return {{-f.x - q.x * x, -f.y - q.y * x, -f.z - q.z * x},
+          {-m.x - torque_per_mm_ * x, -m.y - f.z * x - q.z * x * x / 2, -m.z + f.y * x + q.y * x * x / 2}};
+}
+
+EndForces FrameSolver::on_member(const FrameResult& result, std::size_t member) const {
   const BeamElement& element = factored_->elements[member];
-  Vector12 f = element.stiffness() * nodes_of(frame_.members[member], result);
-  for (const LineLoad& line : load.lines) {
-    if (line.member == member) f -= element.node_loads(line);
-  }
+  Vector12 f = element.forces(nodes_of(frame_.members[member], result));
+  for (const LineLoad& line : lines_of(result.even[member], member)) f -= element.node_loads(line);
   return {{vec3(f.segment<3>(0)), vec3(f.segment<3>(6))}, {vec3(f.segment<3>(3)), vec3(f.segment<3>(9))}};
 }
 
-Vec3 FrameSolver::moved(const LoadCase& load, const FrameResult& result, std::size_t member, double share) const {
+MovedAlong FrameSolver::moved(const FrameResult& result, std::size_t member) const {
   const BeamElement& element = factored_->elements[member];
   const Vector12 u = element.local(nodes_of(frame_.members[member], result));
-  const double s = share;
-  const double l = element.length_mm();
+  MovedAlong moved;
+  moved.along_ = {u(0), u(6)};
+  moved.across_ = {u(1), u(5), u(7), u(11)};
+  moved.up_ = {u(2), -u(4), u(8), -u(10)};
+  for (const LineLoad& line : lines_of(result.even[member], member)) {
+    moved.sag_ = moved.sag_ + 16 * element.sag(line, 0.5);
+  }
+  moved.length_mm_ = element.length_mm();
+  moved.axes_ = {element.x(), element.y(), element.z()};
+  return moved;
+}
+
+Vec3 MovedAlong::at(double s) const {
+  const double l = length_mm_;
   const std::array<double, 4> h{1 - 3 * s * s + 2 * s * s * s, l * s * (1 - s) * (1 - s), 3 * s * s - 2 * s * s * s,
                                 -l * s * s * (1 - s)};
-  Vec2 across{h[0] * u(1) + h[1] * u(5) + h[2] * u(7) + h[3] * u(11),
-              h[0] * u(2) - h[1] * u(4) + h[2] * u(8) - h[3] * u(10)};
-  for (const LineLoad& line : load.lines) {
-    if (line.member == member) across = across + element.sag(line, share);
+  const double even = s * s * (1 - s) * (1 - s);
+  double y = even * sag_.x, z = even * sag_.y;
+  for (std::size_t i = 0; i < h.size(); ++i) {
+    y += h[i] * across_[i];
+    z += h[i] * up_[i];
   }
-  return ((1 - s) * u(0) + s * u(6)) * element.x() + across.x * element.y() + across.y * element.z();
+  return ((1 - s) * along_[0] + s * along_[1]) * axes_[0] + y * axes_[1] + z * axes_[2];
 }
 
 Balance balance_of(const Frame& frame, const LoadCase& load, const FrameResult& result) {

@@ -116,28 +116,64 @@ struct CornerForces {
   std::array<Vec3, 4> moment;
 };
 
+/// All even loads of a member together, N/mm.
+struct EvenLoad {
+  Vec3 at_centroid;
+  Vec3 at_shear_centre;
+};
+
 struct FrameResult {
   std::vector<Vec3> moved;     // nodes
   std::vector<Vec3> turned;    // radians
   std::vector<Vec3> reaction;  // on each support, in its order
   std::vector<Vec3> reaction_moment;
+  std::vector<EvenLoad> even;  // on each member
+};
+
+/// Inner forces of a member from end to end: they change with the load that is even along it.
+class InnerAlong {
+ public:
+  /// At `share` of the member's length, 0 to 1.
+  [[nodiscard]] InnerForces at(double share) const;
+
+ private:
+  friend class FrameSolver;
+  InnerForces begins_;  // what the member's first node does to it
+  Vec3 per_mm_;         // local axes
+  double torque_per_mm_ = 0;
+  double length_mm_ = 0;
+};
+
+/// How far the member's shear centre line has moved, in the frame's coordinates.
+class MovedAlong {
+ public:
+  [[nodiscard]] Vec3 at(double share) const;
+
+ private:
+  friend class FrameSolver;
+  std::array<double, 2> along_{};   // of both ends, local
+  std::array<double, 4> across_{};  // moves and turns of both ends, in the plane of local x and y
+  std::array<double, 4> up_{};      // likewise of x and z
+  Vec2 sag_;                        // 16 times what an even load adds in the middle
+  double length_mm_ = 0;
+  std::array<Vec3, 3> axes_;
 };
 
 /// A frame whose stiffness is factored once, for any number of load cases.
 class FrameSolver {
  public:
-  /// Nothing where the frame is a mechanism or a member has no length.
-  [[nodiscard]] static std::optional<FrameSolver> factor(Frame frame);
+  /// Nothing where the frame is a mechanism or a member has no length. `like`: of a frame with the same nodes and with
+  /// members and panels between the same of them; in which order to eliminate them is not asked again.
+  [[nodiscard]] static std::optional<FrameSolver> factor(Frame frame, const FrameSolver* like = nullptr);
 
   [[nodiscard]] FrameResult solve(const LoadCase& load) const;
+  /// Of each.
+  [[nodiscard]] std::vector<FrameResult> solve(const std::vector<const LoadCase*>& loads) const;
 
-  /// At `share` of the member's length, 0 to 1.
-  [[nodiscard]] InnerForces inner(const LoadCase& load, const FrameResult& result, std::size_t member,
-                                  double share) const;
+  [[nodiscard]] InnerAlong inner(const FrameResult& result, std::size_t member) const;
   /// What its two nodes do to a member: force N and moment N mm about the node, in the frame's coordinates.
-  [[nodiscard]] EndForces on_member(const LoadCase& load, const FrameResult& result, std::size_t member) const;
-  /// How far the member's shear centre line has moved there, in the frame's coordinates.
-  [[nodiscard]] Vec3 moved(const LoadCase& load, const FrameResult& result, std::size_t member, double share) const;
+  [[nodiscard]] EndForces on_member(const FrameResult& result, std::size_t member) const;
+  [[nodiscard]] MovedAlong moved(const FrameResult& result, std::size_t member) const;
 
   /// In the middle of a panel.
   [[nodiscard]] PanelForces panel(const FrameResult& result, std::size_t panel) const;
@@ -147,9 +183,11 @@ class FrameSolver {
   [[nodiscard]] const Frame& frame() const { return frame_; }
 
  private:
+  struct Joined;
   struct Factored;
   explicit FrameSolver(Frame frame) : frame_(std::move(frame)) {}
   Frame frame_;
+  std::shared_ptr<Joined> joined_;
   std::shared_ptr<const Factored> factored_;
 };
 

@@ -11,15 +11,13 @@
 
 #include "fitup/tables.h"
 #include "loads/lift.h"
+#include "loads/thrown.h"
 
 namespace fitup::loads {
 
 namespace {
 
-constexpr double gravity = 9.80665;  // m/s2
 constexpr double gamma_m2 = 1.25;
-constexpr std::array<Vec3, 6> ways{axis::minus_y, axis::y, axis::minus_x, axis::x, axis::z, axis::minus_z};
-constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
 
 constexpr const char* code = "EN 1993-1-8, table 3.4 (from memory), gamma_M2 1.25";
 

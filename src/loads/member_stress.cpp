@@ -1,5 +1,5 @@
 // Stresses of members and sheet; both softened where they are bent over their limit.
-// Entry: member_stresses, sheet_stress, reliefs.
+// Entry: member_stresses, SheetLimits, reliefs.
 #include "loads/member_stress.h"
 
 #include <algorithm>
@@ -18,6 +18,7 @@ constexpr double least_push_mpa = 0.1;
 // Each round softens a flat a little more than its stress asks for.
 constexpr int rounds = 12;
 constexpr double a_little_more = 0.98;
+constexpr double far_over = 1;       // times the limit, beyond it
 constexpr double sheet_beside = 15;  // times epsilon and its thickness
 
 const Part& part_of(const Plan& plan, InstanceId id) { return plan.parts[plan.instances[id].part]; }
@@ -81,9 +82,10 @@ class Members {
     const double limit = strength->yield_mpa / solved_.of->factor;
     const double plastic = at_ == YieldAt::depth ? plastic_share(plan_, id, strength->yield_mpa) : 1;
     for (std::size_t p = first; p < end; ++p) {
+      const InnerAlong inner = solved_.solver->inner(solved_.result, p);
       for (int i = 0; i <= stations; ++i) {
         const double along = static_cast<double>(i) / stations;
-        InnerForces in = inner(p, along);
+        InnerForces in = inner.at(along);
         in.moment = {in.moment.x, in.moment.y / plastic, in.moment.z / plastic};
         const double stress = stress_mpa(model_.sections.at(id), in) + push * (1 / strut.keeps - 1);
         if (stress / limit <= worst.utilisation) continue;
@@ -94,16 +96,12 @@ class Members {
     }
   }
 
-  [[nodiscard]] InnerForces inner(std::size_t piece, double share) const {
-    return solved_.solver->inner(solved_.of->load, solved_.result, piece, share);
-  }
-
   /// Where it is drawn counts as nothing.
   [[nodiscard]] double mean_push_mpa(std::size_t first, std::size_t end) const {
     double sum = 0, length = 0;
     for (std::size_t p = first; p < end; ++p) {
       const double along = model_.pieces[p].to_mm - model_.pieces[p].from_mm;
-      sum += std::max(0.0, -inner(p, 0.5).force.x) * along;
+      sum += std::max(0.0, -solved_.solver->inner(solved_.result, p).at(0.5).force.x) * along;
       length += along;
     }
     return sum / length / model_.sections.at(model_.pieces[first].of).area_mm2;
@@ -169,20 +167,21 @@ void soften(FramePanel& panel, double share) {
 /// One case made softer round by round.
 class Softening {
  public:
-  Softening(const Plan& plan, const FrameModel& model, const SolvedCase& solved)
-      : plan_(plan), model_(model), out_(std::make_unique<Relieved>()) {
+  Softening(const Plan& plan, const FrameModel& model, const SheetLimits& limits, const SolvedCase& solved)
+      : plan_(plan), model_(model), limits_(limits), out_(std::make_unique<Relieved>()) {
     out_->softened = *solved.of;
     out_->solved = solved;
   }
 
   [[nodiscard]] std::unique_ptr<Relieved> run() {
     for (int round = 0; round < rounds; ++round) {
-      over_ = stuck_ = false;
+      const double before = over_;
+      over_ = 0;
       members();
       sheet();
-      if (stuck_) return nullptr;
-      if (!over_) return std::move(out_);
-      auto solver = FrameSolver::factor(out_->softened.frame);
+      if (over_ <= 0) return std::move(out_);
+      if (stuck_ || is_in_vain(round, before)) return nullptr;
+      auto solver = FrameSolver::factor(out_->softened.frame, out_->solved.solver.get());
       if (!solver) return nullptr;
       FrameResult result = solver->solve(out_->softened.load);
       out_->solved = {&out_->softened, std::make_shared<const FrameSolver>(std::move(*solver)), std::move(result)};
@@ -191,10 +190,15 @@ class Softening {
   }
 
  private:
+  /// At the pace of the last round it would end far over its limit.
+  [[nodiscard]] bool is_in_vain(int round, double before) const {
+    return round >= 2 && over_ * std::pow(over_ / before, rounds - 1 - round) > far_over;
+  }
+
   void members() {
     for (const auto& [id, stress] : member_stresses(plan_, model_, out_->solved, YieldAt::depth)) {
       if (part_of(plan_, id).role == Role::rail || stress.utilisation <= 1) continue;
-      over_ = true;
+      over_ = std::max(over_, stress.utilisation - 1);
       if (plastic_share(plan_, id, stress.limit_mpa * out_->softened.factor) <= 1) stuck_ = true;
       for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
         if (model_.pieces[p].of == id) soften(out_->softened.frame.members[p], a_little_more / stress.utilisation);
@@ -204,28 +208,33 @@ class Softening {
 
   void sheet() {
     for (std::size_t p = 0; p < model_.panel_of.size(); ++p) {
-      const double utilisation = sheet_stress(plan_, model_, out_->solved, p, YieldAt::depth).utilisation;
+      const PanelForces f = out_->solved.solver->panel(out_->solved.result, p);
+      const double utilisation = limits_.stress(out_->solved, p, f, YieldAt::depth).utilisation;
       if (utilisation <= 1) continue;
-      over_ = true;
+      over_ = std::max(over_, utilisation - 1);
       soften(out_->softened.frame.panels[p], a_little_more / utilisation);
     }
   }
 
   const Plan& plan_;
   const FrameModel& model_;
+  const SheetLimits& limits_;
   std::unique_ptr<Relieved> out_;
-  bool over_ = false;
+  double over_ = 0;  // what is most over its limit, by how many times of it
   bool stuck_ = false;
 };
 
-bool is_over(const Plan& plan, const FrameModel& model, const SolvedCase& solved) {
+/// Of what is to be relieved, the most that is used of a limit: of members by fibre, of sheet by depth.
+double most_used(const Plan& plan, const FrameModel& model, const SheetLimits& limits, const SolvedCase& solved) {
+  double most = 0;
   for (const auto& [id, stress] : member_stresses(plan, model, solved)) {
-    if (part_of(plan, id).role != Role::rail && stress.utilisation > 1) return true;
+    if (part_of(plan, id).role != Role::rail) most = std::max(most, stress.utilisation);
   }
   for (std::size_t p = 0; p < model.panel_of.size(); ++p) {
-    if (sheet_stress(plan, model, solved, p, YieldAt::depth).utilisation > 1) return true;
+    const PanelForces f = solved.solver->panel(solved.result, p);
+    most = std::max(most, limits.stress(solved, p, f, YieldAt::depth).utilisation);
   }
-  return false;
+  return most;
 }
 
 double von_mises(double x, double y, double xy) { return std::sqrt(x * x - x * y + y * y + 3 * xy * xy); }
@@ -237,17 +246,28 @@ std::map<InstanceId, MemberStress> member_stresses(const Plan& plan, const Frame
   return Members(plan, model, solved, at).run();
 }
 
-SheetStress sheet_stress(const Plan& plan, const FrameModel& model, const SolvedCase& solved, std::size_t panel,
-                         YieldAt at) {
-  const double t = model.frame.panels[panel].thickness_mm;
-  const auto strength = strength_of(part_of(plan, model.panel_of[panel]).material, t);
-  if (!strength) return {};
-  const PanelForces f = solved.solver->panel(solved.result, panel);
+SheetLimits::SheetLimits(const Plan& plan, const FrameModel& model) : model_(model) {
+  std::map<InstanceId, std::optional<Strength>> known;
+  for (std::size_t p = 0; p < model.panel_of.size(); ++p) {
+    const InstanceId id = model.panel_of[p];
+    const auto [of, is_new] = known.try_emplace(id);
+    if (is_new) of->second = strength_of(part_of(plan, id).material, model.frame.panels[p].thickness_mm);
+    const auto& strength = of->second;
+    const bool softened = strength && strength->is_aluminium() && model.panel_at_seam[p];
+    limits_.push_back(!strength  ? Limit{}
+                      : softened ? Limit{strength->haz_yield_mpa, "EN 1999-1-1, table 3.2, beside a weld"}
+                                 : Limit{strength->yield_mpa, strength->source});
+  }
+}
+
+SheetStress SheetLimits::stress(const SolvedCase& solved, std::size_t panel, const PanelForces& f, YieldAt at) const {
+  const Limit& limit = limits_[panel];
+  if (limit.yield_mpa <= 0) return {};
+  const double t = model_.frame.panels[panel].thickness_mm;
   const double modulus = at == YieldAt::depth ? t * t / 4 : t * t / 6;
   SheetStress out;
-  const bool softened = strength->is_aluminium() && model.panel_at_seam[panel];
-  out.limit_mpa = (softened ? strength->haz_yield_mpa : strength->yield_mpa) / solved.of->factor;
-  out.source = softened ? "EN 1999-1-1, table 3.2, beside a weld" : strength->source;
+  out.limit_mpa = limit.yield_mpa / solved.of->factor;
+  out.source = limit.source;
   for (const double face : {-1 / modulus, 1 / modulus}) {
     out.stress_mpa = std::max(
         out.stress_mpa, von_mises(f.n_x / t + face * f.m_x, f.n_y / t + face * f.m_y, f.n_xy / t + face * f.m_xy));
@@ -256,13 +276,20 @@ SheetStress sheet_stress(const Plan& plan, const FrameModel& model, const Solved
   return out;
 }
 
-std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model, const std::vector<SolvedCase>& cases) {
-  std::vector<Relief> all;
-  for (const SolvedCase& s : cases) {
-    Relief relief;
-    relief.over = is_over(plan, model, s);
-    if (relief.over) relief.soft = Softening(plan, model, s).run();
-    all.push_back(std::move(relief));
+std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model, const std::vector<SolvedCase>& cases,
+                            Until until) {
+  const SheetLimits limits(plan, model);
+  std::vector<std::pair<double, std::size_t>> over;
+  for (std::size_t i = 0; i < cases.size(); ++i) {
+    const double most = most_used(plan, model, limits, cases[i]);
+    if (most > 1) over.emplace_back(-most, i);
+  }
+  std::sort(over.begin(), over.end());
+  std::vector<Relief> all(cases.size());
+  for (const auto& [most, i] : over) {
+    all[i].over = true;
+    all[i].soft = Softening(plan, model, limits, cases[i]).run();
+    if (until == Until::one_fails && !all[i].soft) break;
   }
   return all;
 }

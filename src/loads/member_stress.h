@@ -16,7 +16,7 @@ struct MemberStress {
   bool with_sheet = false;  // as a strut together with the sheet that is welded along it
   std::size_t piece = 0;
   Vec3 at{};
-  std::string source;
+  const char* source = "";
 };
 /// Whether a section is at its limit when its outermost fibre yields, or, a solid flat and an angle of stout legs, when
 /// it yields through its depth (class 1 of EN 1993-1-1: N / N_pl + M_y / M_pl,y + M_z / M_pl,z after 6.2.1, W_pl 1.5
@@ -33,10 +33,24 @@ struct SheetStress {
   double utilisation = -1;
   double stress_mpa = 0;
   double limit_mpa = 0;
-  std::string source;
+  const char* source = "";
 };
-[[nodiscard]] SheetStress sheet_stress(const Plan& plan, const FrameModel& model, const SolvedCase& solved,
-                                       std::size_t panel, YieldAt at);
+/// What each panel of a model may take; refers to it.
+class SheetLimits {
+ public:
+  SheetLimits(const Plan& plan, const FrameModel& model);
+  /// Of a panel that is bent and drawn so.
+  [[nodiscard]] SheetStress stress(const SolvedCase& solved, std::size_t panel, const PanelForces& forces,
+                                   YieldAt at) const;
+
+ private:
+  struct Limit {
+    double yield_mpa = 0;  // 0: not known
+    const char* source = "";
+  };
+  const FrameModel& model_;
+  std::vector<Limit> limits_;  // by panel
+};
 
 /// A case with members and sheet that are over their limit made softer until none is. What comes of it is in balance
 /// with the load: where nothing is over its limit then, by depth, the frame carries it, whatever its stiffness (the
@@ -49,8 +63,11 @@ struct Relief {
   bool over = false;               // some member, by fibre, or sheet, by depth
   std::unique_ptr<Relieved> soft;  // nothing where no softness helps, or what is over it may not be bent so far
 };
+/// Whether it is enough to know that a case has none: the one that is most over its limit is asked first, and those
+/// after one without are left as if they were not over.
+enum class Until { all_are_known, one_fails };
 /// Of each case, in their order.
 [[nodiscard]] std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model,
-                                          const std::vector<SolvedCase>& cases);
+                                          const std::vector<SolvedCase>& cases, Until until = Until::all_are_known);
 
 }  // namespace fitup::loads

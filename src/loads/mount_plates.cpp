@@ -12,16 +12,14 @@
 #include "loads/hold_down.h"
 #include "loads/lift.h"
 #include "loads/strength.h"
+#include "loads/thrown.h"
 
 namespace fitup::loads {
 
 namespace {
 
-constexpr double gravity = 9.80665;  // m/s2
 constexpr double gamma_m2 = 1.25;
 constexpr double standing_factor = 1.5;  // on yield, of what carries its load at rest (common practice)
-constexpr std::array<Vec3, 6> ways{axis::minus_y, axis::y, axis::minus_x, axis::x, axis::z, axis::minus_z};
-constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
 
 struct MountCase {
   std::string words;

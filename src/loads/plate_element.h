@@ -28,8 +28,8 @@ class PlateElement {
   /// Of w: xx, yy, twice xy.
   [[nodiscard]] Eigen::Matrix<double, 3, 12> curvature(double x, double y) const;
 
-  double a_, b_;  // half its sides
-  Matrix of_corners_;
+  double a_, b_;    // half its sides
+  Vector stretch_;  // of the corners' freedoms: slopes of the square from -1 to 1 are so many times these
   Eigen::Matrix3d rigidity_;
 };
 

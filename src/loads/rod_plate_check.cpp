@@ -12,15 +12,13 @@
 #include "loads/lift.h"
 #include "loads/member_stress.h"
 #include "loads/panel_mesh.h"
+#include "loads/thrown.h"
 
 namespace fitup::loads {
 
 namespace {
 
-constexpr double gravity = 9.80665;  // m/s2
 constexpr double cells_across = 10;
-constexpr std::array<Vec3, 6> ways{axis::minus_y, axis::y, axis::minus_x, axis::x, axis::z, axis::minus_z};
-constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
 
 /// A rod's hole, and the mass that hangs on the rod.
 struct Pull {
@@ -159,8 +157,9 @@ class RodPlates {
     const SolvedCase s{&c, std::make_shared<const FrameSolver>(*solver), solver->solve(c.load)};
     double sag = 0;
     for (const Vec3 moved : s.result.moved) sag = std::max(sag, std::abs(dot(moved, ways[side])));
+    const SheetLimits limits(plan_, model);
     for (std::size_t p = 0; p < model.panel_of.size(); ++p) {
-      const SheetStress stress = sheet_stress(plan_, model, s, p, YieldAt::depth);
+      const SheetStress stress = limits.stress(s, p, s.solver->panel(s.result, p), YieldAt::depth);
       if (stress.utilisation <= worst_.stress.utilisation) continue;
       const auto& nodes = model.frame.panels[p].nodes;
       worst_ = {stress, mesh.of, 0.5 * (model.frame.nodes[nodes[0]] + model.frame.nodes[nodes[2]]), side, sum, sag};

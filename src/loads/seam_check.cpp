@@ -11,18 +11,16 @@
 #include "loads/hold_down.h"
 #include "loads/joint_groups.h"
 #include "loads/lift.h"
+#include "loads/thrown.h"
 
 namespace fitup::loads {
 
 namespace {
 
-constexpr double gravity = 9.80665;  // m/s2
 constexpr const char* name = "seams";
 // Along sheet a seam shares its load over as much, twice the least that counts: it yields before it breaks (EN
 // 1993-1-8, 4.9, from memory).
 constexpr double shared_over_mm = 2 * least_seam_mm;
-constexpr std::array<Vec3, 6> ways{axis::minus_y, axis::y, axis::minus_x, axis::x, axis::z, axis::minus_z};
-constexpr std::array<const char*, 6> side_words{"front", "back", "left", "right", "top", "bottom"};
 
 const Part& part_of(const Plan& plan, InstanceId id) { return plan.parts[plan.instances[id].part]; }
 
@@ -157,7 +155,7 @@ class FrameSeams {
   void look_at_members(const SolvedCase& s) {
     std::map<Where, Net> nets;
     for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
-      const EndForces ends = s.solver->on_member(s.of->load, s.result, p);
+      const EndForces ends = s.solver->on_member(s.result, p);
       const FrameMember& m = model_.frame.members[p];
       add(nets, {model_.pieces[p].of, m.a}, ends.force[0], ends.moment[0]);
       add(nets, {model_.pieces[p].of, m.b}, ends.force[1], ends.moment[1]);

@@ -15,6 +15,9 @@ namespace fitup::loads {
 
 namespace {
 
+// What is opposite buckles alike but for rounding: then the first is named.
+constexpr double alike = 1 + 1e-9;
+
 /// k pi^2 E / (12 (1 - nu^2)) (t / b)^2
 double critical_mpa(const Elastic& e, double k, double thickness_mm, double width_mm) {
   const double nu = e.e_mpa / (2 * e.g_mpa) - 1;
@@ -41,7 +44,7 @@ class Sheets {
  public:
   Sheets(const Plan& plan, const FrameModel& model, const std::vector<SolvedCase>& cases,
          const std::vector<Relief>& reliefs)
-      : plan_(plan), model_(model), cases_(cases), reliefs_(reliefs) {}
+      : plan_(plan), model_(model), cases_(cases), reliefs_(reliefs), limits_(plan, model) {}
 
   std::vector<Finding> run() {
     for (std::size_t i = 0; i < cases_.size(); ++i) {
@@ -67,7 +70,7 @@ class Sheets {
     for (std::size_t p = 0; p < model_.panel_of.size(); ++p) {
       const FramePanel& panel = model_.frame.panels[p];
       const PanelForces f = s.solver->panel(s.result, p);
-      look_at_stress(s, p, worst);
+      look_at_stress(s, p, f, worst);
       Mean& mean = means[model_.panel_of[p]];
       const double area = panel.width_mm * panel.height_mm, t = panel.thickness_mm;
       mean.area += area;
@@ -77,15 +80,15 @@ class Sheets {
     }
     for (const auto& [id, mean] : means) {
       const double share = s.of->factor * buckling(id, mean);
-      if (share <= worst.buckles) continue;
+      if (share <= worst.buckles * alike) continue;
       worst.buckles = share;
       worst.buckled = id;
     }
   }
 
-  void look_at_stress(const SolvedCase& s, std::size_t p, Worst& worst) const {
-    const SheetStress stress = sheet_stress(plan_, model_, s, p, YieldAt::depth);
-    worst.fibre_mpa = std::max(worst.fibre_mpa, sheet_stress(plan_, model_, s, p, YieldAt::fibre).stress_mpa);
+  void look_at_stress(const SolvedCase& s, std::size_t p, const PanelForces& f, Worst& worst) const {
+    const SheetStress stress = limits_.stress(s, p, f, YieldAt::depth);
+    worst.fibre_mpa = std::max(worst.fibre_mpa, limits_.stress(s, p, f, YieldAt::fibre).stress_mpa);
     if (stress.utilisation <= worst.stress.utilisation) return;
     worst.stress = stress;
     worst.panel = p;
@@ -153,6 +156,7 @@ class Sheets {
   const FrameModel& model_;
   const std::vector<SolvedCase>& cases_;
   const std::vector<Relief>& reliefs_;
+  SheetLimits limits_;
   std::map<std::size_t, Worst> worst_;  // by case
 };
 

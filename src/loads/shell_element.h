@@ -6,6 +6,8 @@
 
 #include <Eigen/Dense>
 #include <array>
+#include <map>
+#include <memory>
 
 #include "loads/frame_solver.h"
 
@@ -14,25 +16,43 @@ namespace fitup::loads {
 using Vector24 = Eigen::Matrix<double, 24, 1>;
 using Matrix24 = Eigen::Matrix<double, 24, 24>;
 
+/// Of one size that lies one way, for a modulus of elasticity of 1; in the moves and turns of its four corners, in the
+/// frame's coordinates.
+struct ShellShape {
+  explicit ShellShape(const FramePanel& panel);
+
+  Matrix24 stiffness;
+  Eigen::Matrix<double, 3, 24> drawn;  // N/mm in its middle: n_x, n_y, n_xy
+  Eigen::Matrix<double, 3, 24> bent;   // N in its middle: m_x, m_y, m_xy
+};
+
+/// Most rectangles of a frame are like another: each shape is worked out once.
+class ShellShapes {
+ public:
+  [[nodiscard]] std::shared_ptr<const ShellShape> of(const FramePanel& panel);
+
+ private:
+  std::map<std::array<double, 10>, std::shared_ptr<const ShellShape>> known_;
+};
+
 class ShellElement {
  public:
-  explicit ShellElement(const FramePanel& panel);
+  ShellElement(const FramePanel& panel, std::shared_ptr<const ShellShape> shape)
+      : shape_(std::move(shape)), link_(panel.link), e_mpa_(panel.elastic.e_mpa) {}
 
   /// In the freedoms of its four nodes.
-  [[nodiscard]] Matrix24 stiffness() const { return to_local_.transpose() * local_ * to_local_; }
+  void stiffness(Eigen::MatrixXd& into) const;
+  /// What its nodes do to it where they move and turn so.
+  [[nodiscard]] Vector24 forces(const Vector24& nodes) const;
   /// In the middle of the panel.
   [[nodiscard]] PanelForces middle(const Vector24& nodes) const;
 
  private:
-  void map_corners(const FramePanel& panel);
-  void add_in_plane(const FramePanel& panel);
-  void add_bending(const FramePanel& panel);
-  void add_drilling(const FramePanel& panel);
+  [[nodiscard]] Vector24 corners(const Vector24& nodes) const;
 
-  double width_, height_, thickness_;
-  Elastic elastic_;
-  Matrix24 to_local_ = Matrix24::Zero();  // local freedoms of a corner: moves along x, y, z, turns about them
-  Matrix24 local_ = Matrix24::Zero();
+  std::shared_ptr<const ShellShape> shape_;
+  std::array<Vec3, 4> link_;
+  double e_mpa_;
 };
 
 }  // namespace fitup::loads

@@ -16,20 +16,25 @@ bool same_supports(const std::vector<Support>& a, const std::vector<Support>& b)
 }  // namespace
 
 std::optional<std::vector<SolvedCase>> solved(const std::vector<FrameCase>& cases) {
-  std::vector<SolvedCase> all;
-  for (const FrameCase& c : cases) {
-    const auto known = std::find_if(all.begin(), all.end(), [&](const SolvedCase& s) {
-      return same_supports(s.of->frame.supports, c.frame.supports);
-    });
-    std::shared_ptr<const FrameSolver> solver;
-    if (known != all.end()) {
-      solver = known->solver;
-    } else if (auto factored = FrameSolver::factor(c.frame)) {
-      solver = std::make_shared<const FrameSolver>(std::move(*factored));
-    } else {
-      return std::nullopt;
+  std::vector<SolvedCase> all(cases.size());
+  const FrameSolver* like = nullptr;
+  for (std::size_t first = 0; first < cases.size(); ++first) {
+    if (all[first].solver) continue;
+    auto factored = FrameSolver::factor(cases[first].frame, like);
+    if (!factored) return std::nullopt;
+    const auto solver = std::make_shared<const FrameSolver>(std::move(*factored));
+    like = solver.get();
+    std::vector<const LoadCase*> loads;
+    std::vector<std::size_t> held_alike;
+    for (std::size_t i = first; i < cases.size(); ++i) {
+      if (!same_supports(cases[i].frame.supports, cases[first].frame.supports)) continue;
+      loads.push_back(&cases[i].load);
+      held_alike.push_back(i);
     }
-    all.push_back({&c, solver, solver->solve(c.load)});
+    std::vector<FrameResult> results = solver->solve(loads);
+    for (std::size_t i = 0; i < results.size(); ++i) {
+      all[held_alike[i]] = {&cases[held_alike[i]], solver, std::move(results[i])};
+    }
   }
   return all;
 }

@@ -2,7 +2,6 @@
 // Yield and tensile strength of materials, by thickness; strength of threads. Megapascals, newtons, millimetres.
 
 #include <optional>
-#include <string>
 #include <string_view>
 
 #include "fitup/tables.h"
@@ -13,7 +12,7 @@ struct Strength {
   double yield_mpa = 0;
   double tensile_mpa = 0;
   double weld_beta = 0.8;  // correlation factor of fillet welds, EN 1993-1-8 table 4.1
-  std::string source;
+  const char* source = "";
   double haz_tensile_mpa = 0;  // of an aluminium alloy in the heat-affected zone, EN 1999-1-1 table 3.2; else 0
   double haz_yield_mpa = 0;
   double weld_metal_mpa = 0;  // of one welded with filler 5356, EN 1999-1-1 table 8.8

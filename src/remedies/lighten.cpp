@@ -11,6 +11,7 @@
 
 #include "fitup/layout.h"
 #include "fitup/loads.h"
+#include "loads/again.h"
 #include "remedies/shelf.h"
 
 namespace fitup {
@@ -45,9 +46,10 @@ class Lightening {
   Lightened run() {
     const auto now = planned({}, out_.now);
     if (!now) return std::move(out_);
-    const Findings found = judge_by_rules(*now);
+    std::vector<Finding> loads = check_loads(*now);
+    before_loads_ = said_of(loads);
+    const Findings found = loads::judge_by_rules(*now, std::move(loads));
     before_ = said_of(found.all);
-    before_loads_ = said_of(check_loads(*now));
     out_.now.verdict = LightenVerdict::passes;
     for (const Finding& f : found.all) {
       if (f.verdict == Verdict::fail && is_load_check(f.check)) note_failure(out_.now, f);
@@ -151,13 +153,13 @@ class Lightening {
   /// Loads first: they cost less than all checks together.
   void judge(const Plan& plan, LightenTry& one) const {
     one.verdict = LightenVerdict::passes;
-    const std::vector<Finding> loads = check_loads(plan);
+    std::vector<Finding> loads = loads::check_until_failure(plan);
     for (const Finding& f : loads) {
       if (f.verdict == Verdict::fail) note_failure(one, f);
     }
     if (one.verdict == LightenVerdict::fails) return;
     compare(loads, before_loads_, one);
-    if (one.verdict == LightenVerdict::passes) compare(judge_by_rules(plan).all, before_, one);
+    if (one.verdict == LightenVerdict::passes) compare(loads::judge_by_rules(plan, std::move(loads)).all, before_, one);
   }
 
   /// Nothing that was not said before: neither a failure, nor something marginal or undecided.

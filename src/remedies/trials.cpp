@@ -92,7 +92,7 @@ const Plan* Trials::plan(const std::string& key, const std::string& value) {
 Findings Trials::found_by(const std::string& check, const Plan& plan) const {
   if (!is_load_check(check)) return checks::check_only(plan, check, cores_);
   Findings findings;
-  findings.all = check_loads(plan);
+  findings.all = loads::check_only(plan, check);
   // What is said beside it of what nobody checks is no failure of the value that is tried.
   std::erase_if(findings.all, [](const Finding& f) { return f.verdict == Verdict::not_checked; });
   return findings;
