@@ -4,6 +4,7 @@
 #include "bench/templates.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -265,6 +266,25 @@ struct Listed {
 
 std::string made_by(const Part& part) { return std::get<Flat>(part.form).drilled.empty() ? "laser" : "laser, drill"; }
 
+std::string_view word_of(Vec3 way) {
+  if (std::abs(way.z) > 0.9) return way.z > 0 ? "up" : "down";
+  if (std::abs(way.x) > 0.9) return way.x > 0 ? "right" : "left";
+  if (std::abs(way.y) > 0.9) return way.y > 0 ? "back" : "front";
+  return "askew";
+}
+
+/// " Write ANG01 on it. It stands with its start to the left and leg A down.": a laser cuts no member and marks none.
+/// Of one that stands in several ways, each.
+std::string standing_words(const Plan& plan, PartId id) {
+  std::set<std::string> ways;
+  for (const Instance& i : plan.instances) {
+    if (i.part != id) continue;
+    ways.insert(fmt::format("its start {} and leg A {}", word_of(Vec3{} - i.pose.z()), word_of(Vec3{} - i.pose.y())));
+  }
+  if (ways.empty()) return {};
+  return fmt::format(" Write {} on it: it stands with {}.", plan.parts[id].mark, fmt::join(ways, ", or "));
+}
+
 std::vector<Listed> shapes_of(const Plan& plan, const PaperUnits& units) {
   const auto count = output::quantities(plan);
   std::vector<Listed> all;
@@ -275,6 +295,7 @@ std::vector<Listed> shapes_of(const Plan& plan, const PaperUnits& units) {
     if (!sawn && !output::is_cut(part)) continue;
     all.push_back({part.mark, part.name, std::to_string(count[id]), sawn ? "saw, drill" : made_by(part),
                    sawn ? wrap_template(part, units) : flat_template(part, units)});
+    if (sawn) all.back().shape.how += standing_words(plan, id);
   }
   std::sort(all.begin(), all.end(), [](const Listed& a, const Listed& b) { return a.mark < b.mark; });
   return all;
@@ -293,7 +314,8 @@ Paper contents(const std::vector<Listed>& all, const TemplateLayout& layout, std
       "others of a part straight edges alone; what would be blank is left out. Cut a piece at its cut line and glue it "
       "to the line of the piece before "
       "it, page mark on page mark; how far the cut line lies from the part's end is said beside it, to measure over "
-      "what is glued. Punch the centres through the paper; holes in an overlap stand on both pieces.");
+      "what is glued. Punch the centres through the paper; holes in an overlap stand on both pieces. Sawn members come "
+      "without marks: write on each what its page says.");
   Table table{{{"mark"}, {"what"}, {"count", Anchor::right}, {"made by"}, {"pages"}, {"pages with marks"}}, {}};
   for (std::size_t i = 0; i < all.size(); ++i) {
     std::set<std::size_t> pages;

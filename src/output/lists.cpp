@@ -14,6 +14,7 @@
 #include "output/bench_lists.h"
 #include "output/finish_words.h"
 #include "output/flat_drawing.h"
+#include "output/mark_notes.h"
 #include "output/part_notes.h"
 #include "output/paths.h"
 #include "output/text.h"
@@ -22,11 +23,11 @@
 namespace fitup::output {
 namespace {
 
-/// What it is fixed to, what comes through it; parts that are empty left out.
+/// What it is fixed to, what comes through it, what its marks leave unsaid; parts that are empty left out.
 std::string order_note(const Plan& plan, PartId id, const PaperUnits& units) {
   std::string text;
-  for (const std::string& piece :
-       {screw_tip_note(plan, id, units), fixing_note(plan, id, units), true_up_note(plan, id)}) {
+  for (const std::string& piece : {screw_tip_note(plan, id, units), fixing_note(plan, id, units),
+                                   true_up_note(plan, id), mark_note(plan, id, units)}) {
     if (!piece.empty()) text += (text.empty() ? "" : "; ") + piece;
   }
   return text;

@@ -41,12 +41,14 @@ std::vector<std::vector<Neighbour>> welded_to(const std::vector<Placed>& all, co
 }
 
 bool goes_over(const Flat& flat, const Pose& pose, const std::vector<FaceGuest>& guests, Vec3 middle) {
-  const auto upper = std::count_if(guests.begin(), guests.end(), [](const FaceGuest& g) { return g.upper; });
-  const auto lower = static_cast<std::ptrdiff_t>(guests.size()) - upper;
+  const auto upper =
+      std::count_if(guests.begin(), guests.end(), [](const FaceGuest& g) { return g.upper && !g.by_hole; });
+  const auto lower =
+      std::count_if(guests.begin(), guests.end(), [](const FaceGuest& g) { return !g.upper && !g.by_hole; });
   if (upper != lower) return lower > upper;
   const Box2 b = flat.profile.bounds();
   const Vec3 at = pose.point({b.middle().x, b.middle().y, flat.thickness_mm / 2});
-  return !guests.empty() && dot(pose.z(), middle - at) < 0;
+  return upper > 0 && dot(pose.z(), middle - at) < 0;
 }
 
 // What is up stays up.
@@ -117,6 +119,7 @@ class Sorting {
     }
     for (const FaceGuest& guest : all_[i].guests) {
       if (shapes_alone) break;
+      if (guest.by_hole) continue;
       const Vec3 at = turn.point({guest.middle.x, guest.middle.y, 0});
       there.push_back(fmt::format("{} {}", kinds_[guest.id].number, of_point({at.x, at.y, 0})));
     }
@@ -163,6 +166,9 @@ std::vector<MarkedPart> marked(std::vector<Placed> all, const std::vector<Joint>
       marked.over = like != nullptr ? (*like)[i].over : goes_over(*flat, all[i].pose, guests, middle);
       for (FaceGuest& guest : guests) {
         if (guest.upper != marked.over) marked.guests.push_back(std::move(guest));
+      }
+      if (std::all_of(marked.guests.begin(), marked.guests.end(), [](const FaceGuest& g) { return g.by_hole; })) {
+        marked.guests.clear();
       }
       if (marked.over) turn_over(marked, *flat);
       for (const FaceGuest& guest : marked.guests) {

@@ -282,6 +282,30 @@ std::optional<FaceGuest> guest_on(const Region& face, const FacePlane& plane, co
   return guest;
 }
 
+// Of a bent part what lies between its bends, which run along the axes of its pattern; else all of it.
+Box2 level_part(const Flat& flat) {
+  Box2 box = flat.profile.bounds();
+  for (const Bend& bend : flat.bends) {
+    const Vec2 way = bend.to - bend.from;
+    const double half = bend.zone_mm / 2;
+    if (std::abs(way.x) > std::abs(way.y)) {
+      double& end = way.x > 0 ? box.low.y : box.high.y;
+      end = way.x > 0 ? std::max(end, bend.from.y + half) : std::min(end, bend.from.y - half);
+    } else {
+      double& end = way.y > 0 ? box.high.x : box.low.x;
+      end = way.y > 0 ? std::min(end, bend.from.x - half) : std::max(end, bend.from.x + half);
+    }
+  }
+  return box;
+}
+
+bool lies_in(const Box2& box, const FaceLine& line) {
+  const auto holds = [&](Vec2 p) {
+    return p.x >= box.low.x && p.x <= box.high.x && p.y >= box.low.y && p.y <= box.high.y;
+  };
+  return holds(line.from) && holds(line.to);
+}
+
 }  // namespace
 
 bool takes_marks(const Part& part) {
@@ -290,14 +314,18 @@ bool takes_marks(const Part& part) {
 
 std::vector<FaceGuest> guests_on(const Flat& flat, const Pose& pose, const std::vector<Neighbour>& neighbours) {
   std::vector<FaceGuest> guests;
-  if (!flat.bends.empty()) return guests;
   const Region face(flat.profile);
+  const Box2 level = level_part(flat);
   for (const Neighbour& n : neighbours) {
-    if ((n.part->source == Source::bought && n.part->role != Role::stud) || is_of_the_frame(*n.part)) continue;
+    const bool nut = n.part->role == Role::nut;
+    if ((n.part->source == Source::bought && n.part->role != Role::stud && !nut) || is_of_the_frame(*n.part)) continue;
     const Body body = n.part->role == Role::stud ? Body{} : body_of(*n.part);
     for (const FacePlane& plane : {FacePlane{flat.thickness_mm, 1}, FacePlane{0, -1}}) {
       auto guest = guest_on(face, plane, pose, n, body);
-      if (guest && !guest->lines.empty()) guests.push_back(*std::move(guest));
+      if (!guest) continue;
+      if (!flat.bends.empty()) std::erase_if(guest->lines, [&](const FaceLine& l) { return !lies_in(level, l); });
+      guest->by_hole = nut;
+      if (!guest->lines.empty()) guests.push_back(*std::move(guest));
     }
   }
   return guests;

@@ -22,10 +22,13 @@ struct FaceGuest {
   bool upper = true;  // on the face at z = thickness, else on the one at z = 0
   std::vector<FaceLine> lines;
   Vec2 middle;  // of these
+  /// A nut: its hole says where it goes, so that it decides nothing and is marked only where other lines are.
+  bool by_hole = false;
 };
 
-/// In the flat part's own coordinates, in the order of the neighbours: those that stand on it with at least half of what
-/// they turn to it. A frame of sections is no guest of what is welded to it. None of a bent part.
+/// In the flat part's own coordinates, in the order of the neighbours: those that stand on it with at least half of
+/// what they turn to it. A frame of sections is no guest of what is welded to it. Of a bent part those on what stays
+/// flat where it is, between its bends.
 [[nodiscard]] std::vector<FaceGuest> guests_on(const Flat& flat, const Pose& pose,
                                                const std::vector<Neighbour>& neighbours);
 

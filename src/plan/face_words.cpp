@@ -226,7 +226,7 @@ class Naming {
     flat.marks.words.clear();
     Room room(flat);
     for (const FaceGuest& guest : plan::guests_on(flat, plan_.instances[stand_[id].front()].pose, neighbours_[id])) {
-      if (!guest.upper) continue;
+      if (!guest.upper || guest.by_hole) continue;
       const Block word{of(guest.id)};
       for (const double height : heights_mm) {
         if (put(flat.marks, room, word, height, places_at(guest, size_of(word, height)))) break;
