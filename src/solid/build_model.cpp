@@ -50,7 +50,7 @@ Result<PartSolid> build_part(const Part& part) {
   const std::string operation = fmt::format("building {} {}", part.mark, part.name);
   return solid::guarded(operation, [&]() -> Result<PartSolid> {
     const TopoDS_Solid shape = std::visit([](const auto& form) { return build(form); }, part.form);
-    solid::require_sound(shape);
+    solid::require_valid(shape);
     auto measured = solid::measure(solid::wrap(shape));
     if (!measured) return solid::kernel_failure(operation, measured.error().reason);
     require_volume(*measured, volume_mm3(part));

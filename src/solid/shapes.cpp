@@ -19,6 +19,7 @@
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
+#include <TopoDS_Iterator.hxx>
 #include <gp_Ax3.hxx>
 
 #include "solid/face.h"
@@ -66,23 +67,26 @@ TopoDS_Solid only_solid(const TopoDS_Shape& shape) {
 
 namespace {
 
-bool has_many_holes(const TopoDS_Face& face) {
-  constexpr int many = 8;
-  return face.NbChildren() > many && !Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull();
+bool has_many_edges(const TopoDS_Face& face) {
+  constexpr int many = 24;
+  int edges = 0;
+  for (TopoDS_Iterator wire(face); wire.More(); wire.Next()) edges += wire.Value().NbChildren();
+  return edges > many && !Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face)).IsNull();
 }
 
-// The kernel compares every hole of a face with every other one, and works out the edges' curves in the plane each
-// time unless they are kept: a copy keeps them, so that what is written does not change.
+// The kernel compares every hole of a face with every other one, and every edge of an outline with the others, and
+// works out the edges' curves in the plane each time unless they are kept: a copy keeps them, so that what is written
+// does not change.
 TopoDS_Shape with_curves_kept(const TopoDS_Solid& solid) {
   bool many = false;
   for (TopExp_Explorer it(solid, TopAbs_FACE); it.More(); it.Next()) {
-    many = many || has_many_holes(TopoDS::Face(it.Current()));
+    many = many || has_many_edges(TopoDS::Face(it.Current()));
   }
   if (!many) return solid;
   const TopoDS_Shape copy = BRepBuilderAPI_Copy(solid).Shape();
   for (TopExp_Explorer it(copy, TopAbs_FACE); it.More(); it.Next()) {
     const TopoDS_Face& face = TopoDS::Face(it.Current());
-    if (!has_many_holes(face)) continue;
+    if (!has_many_edges(face)) continue;
     for (TopExp_Explorer edge(face, TopAbs_EDGE); edge.More(); edge.Next()) {
       BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(edge.Current()), face);
     }
@@ -92,13 +96,18 @@ TopoDS_Shape with_curves_kept(const TopoDS_Solid& solid) {
 
 }  // namespace
 
-void require_sound(const TopoDS_Solid& solid) {
+void require_valid(const TopoDS_Solid& solid) {
   int shells = 0;
   for (TopExp_Explorer it(solid, TopAbs_SHELL); it.More(); it.Next(), ++shells) {
     if (!BRep_Tool::IsClosed(it.Current())) throw Trouble("its surface is not closed");
   }
   if (shells != 1) throw Trouble(fmt::format("it has {} separate surfaces where there must be one", shells));
-  if (!BRepCheck_Analyzer(with_curves_kept(solid)).IsValid()) throw Trouble("the kernel's own check finds its surface not valid");
+  if (!BRepCheck_Analyzer(with_curves_kept(solid)).IsValid())
+    throw Trouble("the kernel's own check finds its surface not valid");
+}
+
+void require_sound(const TopoDS_Solid& solid) {
+  require_valid(solid);
   BRepClass3d_SolidClassifier classifier(solid);
   classifier.PerformInfinitePoint(Precision::Confusion());
   if (classifier.State() != TopAbs_OUT) throw Trouble("its surface is turned inside out");

@@ -40,6 +40,8 @@ namespace solid {
 
 /// Throws unless closed, valid and turned outward.
 void require_sound(const TopoDS_Solid& solid);
+/// The same but for whether it is turned inside out: then its volume is negative, which the caller looks at.
+void require_valid(const TopoDS_Solid& solid);
 
 [[nodiscard]] TopoDS_Solid prism(const Profile& profile, const Pose& pose, double length_mm);
 [[nodiscard]] TopoDS_Solid cylinder(double diameter_mm, const Pose& pose, double length_mm);
