@@ -25,7 +25,8 @@ struct SpecSource {
 /// before. The value is on a workable step (1 mm or 1/16 in; half of it for what is small), and one step nearer to what
 /// stands in the spec does not do. Solids are not looked at: a value with which the exact rules leave anything open is
 /// no remedy. `spec` and `plan` are what `source` gave. The work is bounded by how much is planned again, never by a
-/// clock: the same findings give the same remedies, on any number of cores. `stop` ends the search early.
+/// clock: the same findings give the same remedies, on any number of cores; the message of a finding for which there
+/// was no work left says so. `stop` ends the search early.
 [[nodiscard]] Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
                                      const std::function<bool()>& stop = {}, int cores = 1);
 

@@ -94,7 +94,7 @@ class Sheet {
                f.limit ? amount(*f.limit, f.unit) : "", std::string(to_text(f.verdict))}};
       const std::string_view formula = formula_of(f.check);
       if (!formula.empty()) row.below.push_back({"formula", std::string(formula)});
-      row.below.push_back({"with", units_.sentence(f.message)});
+      row.below.push_back({"here", units_.sentence(f.message)});
       if (f.at) row.below.push_back({"at", place_words(*f.at)});
       if (!f.source.empty()) row.below.push_back({"by", f.source});
       if (f.remedy) row.below.push_back({"mended by", f.remedy->key + " = " + f.remedy->value});

@@ -3,6 +3,7 @@
 #include "fitup/calculation.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
@@ -15,6 +16,7 @@
 #include "fitup/weight.h"
 #include "loads/frame_check.h"
 #include "loads/joint_groups.h"
+#include "loads/panel_mesh.h"
 #include "loads/plate_model.h"
 #include "loads/solved_cases.h"
 #include "loads/strength.h"
@@ -81,6 +83,21 @@ class Inputs {
       const std::string from = thick.size() > 1 ? fmt::format("{:.4g} mm to ", *thick.begin()) : std::string();
       add(fmt::format("{}, {}{:.4g} mm", name, from, *thick.rbegin()),
           fmt::format("yield {:.0f} MPa, tensile {:.0f} MPa", yield, tensile), source);
+    }
+    elasticity(used);
+    add("weight of a mass", fmt::format("{} m/s2", loads::gravity), "standard gravity (3rd CGPM, 1901)");
+    add("factor at rest, on yield", fmt::format("{}", loads::standing_factor), "common practice");
+  }
+
+  void elasticity(const std::map<std::pair<std::string, double>, const Part*>& used) {
+    std::map<std::pair<double, double>, std::set<std::string>> of;
+    for (const auto& [what, part] : used) {
+      const loads::Elastic e = loads::elastic_of(*part);
+      of[{e.e_mpa, e.g_mpa}].insert(what.first);
+    }
+    for (const auto& [e, materials] : of) {
+      add(fmt::format("{}: E, G", fmt::join(materials, ", ")), fmt::format("{:.0f} MPa, {:.0f} MPa", e.first, e.second),
+          e.first < loads::Elastic{}.e_mpa ? "EN 1999-1-1, 3.2.5" : "EN 1993-1-1, 3.2.6");
     }
   }
 

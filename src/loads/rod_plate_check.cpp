@@ -182,7 +182,8 @@ class RodPlates {
     const Worst& w = worst_;
     Finding f;
     f.check = "hold-down";
-    f.verdict = w.stress.utilisation > 1 ? Verdict::fail : Verdict::pass;
+    const double t = flat_thickness_mm(w.plate);
+    f.verdict = w.stress.utilisation > 1 || w.sag_mm > t ? Verdict::fail : Verdict::pass;
     f.value = w.stress.stress_mpa;
     f.limit = w.stress.limit_mpa;
     f.unit = "MPa";
@@ -199,13 +200,15 @@ class RodPlates {
         "other plate takes nothing of that pull, friction counts as nothing{}",
         plan_.instances[w.plate].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n,
         w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, w.sag_mm,
-        f.verdict == Verdict::fail
-            ? (w.sag_mm > flat_thickness_mm(w.plate) / 2
-                   ? "; beyond half its thickness it carries more, as a skin, but pulls together what it is welded to: "
-                     "a "
-                     "thicker plate (rod_plates.thickness), or a shorter row between two uprights, mends it"
-                   : "; a thicker plate (rod_plates.thickness) mends it")
-            : "");
+        w.sag_mm > t
+            ? fmt::format("; that is more than its thickness of {:.4g} mm, which small deflections do not cover, "
+                          "and large ones of such a shape are not reckoned: it is not passed. A thicker plate "
+                          "(rod_plates.thickness), or a shorter row between two uprights, mends it",
+                          t)
+        : f.verdict == Verdict::fail ? std::string("; a thicker plate (rod_plates.thickness) mends it")
+        : w.sag_mm > t / 2
+            ? std::string("; beyond half its thickness it carries a little more, as a skin, which counts as nothing")
+            : std::string());
     return f;
   }
 

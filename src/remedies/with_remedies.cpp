@@ -20,6 +20,9 @@ using remedies::Trials;
 // Findings that are looked at, the worst first: a spec with more has a cause that no single number is.
 constexpr std::size_t most_findings = 12;
 
+constexpr const char* not_tried =
+    "; whether one number of the spec mends it was not tried to the end: there is too much to mend before it";
+
 // A frame that is welded is mended with a hammer, not with another number of its design.
 bool is_to_mend(const Finding& finding) {
   return finding.check != "as-built" && (finding.verdict == Verdict::fail || finding.verdict == Verdict::marginal);
@@ -46,8 +49,10 @@ Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& p
   Trials trials(source, plan, stop, cores);
   std::size_t looked_at = 0;
   for (Finding& finding : findings.all) {
-    if (!is_to_mend(finding) || ++looked_at > most_findings) continue;
-    finding.remedy = remedy_for(finding, spec, plan, trials);
+    if (!is_to_mend(finding)) continue;
+    const bool looks = ++looked_at <= most_findings;
+    if (looks) finding.remedy = remedy_for(finding, spec, plan, trials);
+    if (!finding.remedy && (!looks || trials.spent())) finding.message += not_tried;
   }
   return findings;
 }

@@ -6,6 +6,7 @@
 
 #include <cmath>
 #include <filesystem>
+#include <set>
 
 #include "checks/planned.h"
 #include "fitup/tables.h"
@@ -114,6 +115,25 @@ TEST(RodPlates, BendWithThePullOfTheirRods) {
   EXPECT_LT(one, 3 * force * 974 / 8 / (210 * 9.0 / 4));
   EXPECT_NEAR(stress({{"loads.thrown.front", "2"}}), 2 * one, 1e-6 * one);
   EXPECT_LT(stress({}), 0) << "nothing pulls at it";
+}
+
+// Small deflections end at about half a plate's thickness (Roark, chapter 11); beyond the whole of it nothing passes.
+TEST(RodPlates, ThatGiveByMoreThanTheirThicknessAreNotPassed) {
+  const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box.toml";
+  std::set<bool> seen;
+  for (const char* g : {"0.005", "0.01", "0.1", "1"}) {
+    const auto made = test::planned(path.string(), test::text_of(path), {{"loads.thrown.front", g}});
+    const auto all = check_rod_plates(*made->plan, seams_of(*made->plan));
+    ASSERT_EQ(all.size(), 1U);
+    const std::string& said = all.front().message;
+    const auto at = said.find("gives by ");
+    ASSERT_NE(at, std::string::npos);
+    const bool far = std::stod(said.substr(at + 9)) > 3;
+    seen.insert(far);
+    EXPECT_EQ(said.find("more than its thickness of 3 mm") != std::string::npos, far) << said;
+    EXPECT_EQ(all.front().verdict == Verdict::fail, far || *all.front().value > *all.front().limit) << said;
+  }
+  EXPECT_EQ(seen.size(), 2U);
 }
 
 }  // namespace
