@@ -46,17 +46,17 @@ class JobWriter {
           {FileGroup::dxf, made, &JobWriter::flats},
           {FileGroup::stl, made, &JobWriter::prints},
           {FileGroup::threemf, made, &JobWriter::prints_3mf},
-          {FileGroup::lists, made, &JobWriter::lists},
           {FileGroup::checks, true, &JobWriter::checks}}) {
       if (!wanted || !chosen(group)) continue;
       if (auto done = (this->*step)(); !done) return done.error();
     }
+    if (made) lists();
     for (const BenchFile& one : bench_) files_.push_back(one.file);
     return finished();
   }
 
  private:
-  [[nodiscard]] bool chosen(FileGroup group) const { return options_.only.empty() || options_.only.count(group) > 0; }
+  [[nodiscard]] bool chosen(FileGroup group) const { return output::asked_for(options_.only, {group}); }
 
   [[nodiscard]] StepJob step_job(std::string name) const {
     return {std::move(name), output::step_description(info_), info_.timestamp, info_.step};
@@ -100,7 +100,6 @@ class JobWriter {
       add(output::dxf_path(plan_, id, info_), output::write_dxf(output::flat_drawing(part, info_, warning)),
           FileGroup::dxf);
     }
-    add(output::order_list, output::write_csv(output::order_rows(plan_, info_)), FileGroup::dxf);
     return Done{};
   }
 
@@ -125,18 +124,26 @@ class JobWriter {
   }
 
   Status prints() {
-    const Status done = each_print([this](const Part& part, const Mesh& mesh) {
+    return each_print([this](const Part& part, const Mesh& mesh) {
       add(output::stl_path(part), output::write_stl(mesh, output::stl_title(part, info_)), FileGroup::stl);
     });
-    if (!done) return done;
-    add(output::print_list, output::write_csv(output::print_rows(plan_, model_, info_)), FileGroup::stl);
-    return Done{};
   }
 
-  Status lists() {
-    add(output::cut_list, output::write_csv(output::cut_rows(plan_, model_, info_)), FileGroup::lists);
-    add(output::bought_list, output::write_csv(output::bought_rows(plan_, model_, info_)), FileGroup::lists);
-    return Done{};
+  /// Those of cut and of printed parts also go with the files that they name.
+  void lists() {
+    const auto wanted = [this](std::initializer_list<FileGroup> groups) {
+      return output::asked_for(options_.only, groups);
+    };
+    const auto list = [this](const char* path, const std::vector<output::CsvRow>& rows) {
+      add(path, output::write_csv(rows), FileGroup::lists);
+    };
+    if (wanted(output::with_order_list)) list(output::order_list, output::order_rows(plan_, info_, options_.only));
+    if (wanted(output::with_print_list)) {
+      list(output::print_list, output::print_rows(plan_, model_, info_, options_.only));
+    }
+    if (!wanted({FileGroup::lists})) return;
+    list(output::cut_list, output::cut_rows(plan_, model_, info_));
+    list(output::bought_list, output::bought_rows(plan_, model_, info_));
   }
 
   Status checks() {

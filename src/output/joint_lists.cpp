@@ -25,29 +25,30 @@ JobInfo in_units(const JobInfo& info, UnitSystem units) {
 
 struct List {
   const char* path;
-  FileGroup group;
+  std::initializer_list<FileGroup> with;
   std::vector<std::string> kept;  // columns by the start of their heading, as they stand in a job's own list
   std::vector<std::string> by;    // those by which the rows are grouped
 };
 
 const std::vector<List>& lists() {
+  static constexpr std::initializer_list<FileGroup> with_lists{FileGroup::lists};
   static const std::vector<List> all{
       {joint_order,
-       FileGroup::dxf,
+       with_order_list,
        {"description", "material", "thickness", "width", "height", "area", "cut length", "piercings", "holes cut",
         "narrowest cut-out", "drilled", "mass", "file", "after cutting", "notes"},
        {"material", "thickness"}},
       {joint_cut_list,
-       FileGroup::lists,
+       with_lists,
        {"description", "material", "section", "length", "start cut", "end cut", "holes", "mass"},
        {"material", "section"}},
-      {joint_bought, FileGroup::lists, {"kind", "description", "size", "with spares", "mass", "notes"}, {}}};
+      {joint_bought, with_lists, {"kind", "description", "size", "with spares", "mass", "notes"}, {}}};
   return all;
 }
 
-std::vector<CsvRow> rows_of(const char* path, const JointJob& job, UnitSystem units) {
+std::vector<CsvRow> rows_of(const char* path, const JointJob& job, UnitSystem units, const std::set<FileGroup>& only) {
   const JobInfo info = in_units(job.info, units);
-  if (path == joint_order) return order_rows(job.plan, info);
+  if (path == joint_order) return order_rows(job.plan, info, only);
   if (path == joint_cut_list) return cut_rows(job.plan, job.model, info);
   return bought_rows(job.plan, job.model, info);
 }
@@ -78,11 +79,11 @@ std::vector<JobFile> joint_files(const std::vector<JointJob>& jobs, UnitSystem u
   std::vector<JobFile> files;
   if (!withheld) files = std::move(more);
   for (const List& list : lists()) {
-    if (withheld || (!only.empty() && only.count(list.group) == 0)) continue;
+    if (withheld || !asked_for(only, list.with)) continue;
     JointRows rows(jobs, units, list.kept);
-    for (std::size_t job = 0; job < jobs.size(); ++job) rows.add(job, rows_of(list.path, jobs[job], units));
+    for (std::size_t job = 0; job < jobs.size(); ++job) rows.add(job, rows_of(list.path, jobs[job], units, only));
     rows.group_by(list.by);
-    files.push_back({list.path, write_csv(rows.table()), list.group});
+    files.push_back({list.path, write_csv(rows.table()), FileGroup::lists});
   }
   const auto before = [](const JobFile& a, const JobFile& b) { return a.path < b.path; };
   std::sort(files.begin(), files.end(), before);

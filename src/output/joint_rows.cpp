@@ -53,7 +53,7 @@ CsvRow JointRows::kept_cells(std::size_t job, const CsvRow& heading, const CsvRo
   CsvRow cells;
   for (const std::string& start : kept_) {
     const std::string text = cell(heading, row, start);
-    cells.push_back(start == "file" ? jobs_[job].folder + "/" + text : text);
+    cells.push_back(start == "file" && !text.empty() ? jobs_[job].folder + "/" + text : text);
   }
   return cells;
 }

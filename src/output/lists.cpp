@@ -43,7 +43,7 @@ std::string narrowest_cut_out(const Flat& flat, const PaperUnits& units) {
   return flat.profile.holes.empty() ? "" : units.length(least_mm);
 }
 
-CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInfo& info) {
+CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInfo& info, bool with_file) {
   const Part& part = plan.parts[id];
   const Flat& flat = std::get<Flat>(part.form);
   const Vec2 size = flat.profile.bounds().size();
@@ -64,7 +64,7 @@ CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInf
              std::to_string(flat.drilled.size()),
              units.mass(part.mass_kg),
              units.mass(static_cast<double>(quantity) * part.mass_kg),
-             dxf_path(plan, id, info),
+             with_file ? dxf_path(plan, id, info) : "",
              work_after_cutting(flat, units),
              order_note(plan, id, units),
              tolerance_note(plan, id)};
@@ -123,6 +123,10 @@ std::vector<PartId> chosen(const Plan& plan, Wanted wanted, Before before) {
 
 }  // namespace
 
+bool asked_for(const std::set<FileGroup>& only, std::initializer_list<FileGroup> groups) {
+  return only.empty() || std::any_of(groups.begin(), groups.end(), [&](FileGroup g) { return only.count(g) > 0; });
+}
+
 std::string work_after_cutting(const Flat& flat, const PaperUnits& units) {
   std::map<std::pair<double, std::string>, std::size_t> kinds;
   for (const DrilledHole& hole : flat.drilled) ++kinds[{hole.diameter_mm, hole.purpose}];
@@ -141,7 +145,7 @@ std::string work_after_cutting(const Flat& flat, const PaperUnits& units) {
   return text;
 }
 
-std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info) {
+std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info, const std::set<FileGroup>& only) {
   const PaperUnits units(info.units);
   const std::string length(units.length());
   const std::string mass(units.mass());
@@ -172,16 +176,18 @@ std::vector<CsvRow> order_rows(const Plan& plan, const JobInfo& info) {
   const auto count = quantities(plan);
   const auto order = [](const Part& p) { return std::tuple(p.material, std::get<Flat>(p.form).bought_mm(), p.mark); };
   const auto before = [&](const Part& a, const Part& b) { return order(a) < order(b); };
-  for (const PartId id : chosen(plan, is_cut, before)) rows.push_back(order_row(plan, id, count[id], info));
+  const bool with_file = asked_for(only, {FileGroup::dxf});
+  for (const PartId id : chosen(plan, is_cut, before)) rows.push_back(order_row(plan, id, count[id], info, with_file));
   return rows;
 }
 
-std::vector<CsvRow> print_rows(const Plan& plan, const Model& model, const JobInfo& info) {
+std::vector<CsvRow> print_rows(const Plan& plan, const Model& model, const JobInfo& info,
+                               const std::set<FileGroup>& only) {
   const PaperUnits units(info.units);
   const std::string length(units.length());
   std::vector<CsvRow> rows{{"mark", "name", "quantity", "size x " + length, "size y " + length, "size z " + length,
-                            "volume " + std::string(units.volume()), "purpose", "note", "file", "job", "revision",
-                            "spec"}};
+                            "volume " + std::string(units.volume()), "purpose", "note", "file", "3MF file", "job",
+                            "revision", "spec"}};
   const auto count = quantities(plan);
   const auto before = [](const Part& a, const Part& b) { return a.mark < b.mark; };
   for (const PartId id : chosen(plan, is_printed, before)) {
@@ -196,7 +202,8 @@ std::vector<CsvRow> print_rows(const Plan& plan, const Model& model, const JobIn
                units.volume(model.parts.at(id).volume_mm3),
                print_purpose(part.role),
                print_note(part, units),
-               stl_path(part)};
+               asked_for(only, {FileGroup::stl}) ? stl_path(part) : "",
+               asked_for(only, {FileGroup::threemf}) ? threemf_path(part) : ""};
     add_job(row, info);
     rows.push_back(std::move(row));
   }

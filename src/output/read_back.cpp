@@ -11,6 +11,7 @@
 
 #include "output/finding_picture.h"
 #include "output/labels.h"
+#include "output/lists.h"
 #include "output/paths.h"
 
 namespace fitup {
@@ -91,7 +92,7 @@ class ReadBack {
 namespace output {
 
 std::set<std::string> paths_of_job(const Origins& from) {
-  const auto chosen = [&](FileGroup group) { return from.options.only.empty() || from.options.only.count(group) > 0; };
+  const auto chosen = [&](FileGroup group) { return asked_for(from.options.only, {group}); };
   const bool made = release_of(from.findings, from.options) != Release::withheld;
   std::set<std::string> paths{job_list};
   if (chosen(FileGroup::step)) paths.insert(assembly_step);
@@ -103,8 +104,8 @@ std::set<std::string> paths_of_job(const Origins& from) {
   }
   for (const BenchFile& one : from.bench) paths.insert(one.file.path);
   if (!made) return paths;
-  if (chosen(FileGroup::dxf)) paths.insert(order_list);
-  if (chosen(FileGroup::stl)) paths.insert(print_list);
+  if (asked_for(from.options.only, with_order_list)) paths.insert(order_list);
+  if (asked_for(from.options.only, with_print_list)) paths.insert(print_list);
   if (chosen(FileGroup::lists)) paths.insert({cut_list, bought_list});
   for (PartId id = 0; id < from.plan.parts.size(); ++id) {
     const Part& part = from.plan.parts[id];

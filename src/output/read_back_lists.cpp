@@ -29,7 +29,17 @@ Flaw flaw_in_row(const CsvRow& row, const CsvRow& wanted, const CsvRow& heading)
   return std::nullopt;
 }
 
-/// Against the rows that the Plan and the job ask for; what a column "file" names is there.
+/// What the row's columns "file" and "3MF file" name and is not there; empty: all is.
+std::string missing_file(const CsvRow& heading, const CsvRow& row, const std::vector<JobFile>& files) {
+  for (std::size_t k = 0; k < heading.size(); ++k) {
+    if ((heading[k] == "file" || heading[k] == "3MF file") && !row[k].empty() && !is_there(files, row[k])) {
+      return row[k];
+    }
+  }
+  return {};
+}
+
+/// Against the rows that the Plan and the job ask for; what they name as files is there.
 Flaw flaw_in_rows(const std::string& bytes, const std::vector<CsvRow>& wanted, const std::vector<JobFile>& files) {
   const auto rows = read_csv(bytes);
   if (!rows) return "a quote is not closed";
@@ -37,13 +47,12 @@ Flaw flaw_in_rows(const std::string& bytes, const std::vector<CsvRow>& wanted, c
     return fmt::format("it has {} rows, {} were expected", rows->size(), wanted.size());
   }
   const CsvRow& heading = wanted.front();
-  const auto file_column =
-      static_cast<std::size_t>(std::find(heading.begin(), heading.end(), "file") - heading.begin());
   for (std::size_t i = 0; i < rows->size(); ++i) {
     const CsvRow& row = (*rows)[i];
     if (const auto flaw = flaw_in_row(row, wanted[i], heading)) return fmt::format("row {}, {}", i + 1, *flaw);
-    if (i > 0 && file_column < row.size() && !is_there(files, row[file_column])) {
-      return fmt::format("row {} names {}, which is not there", i + 1, row[file_column]);
+    if (i == 0) continue;
+    if (const std::string missing = missing_file(heading, row, files); !missing.empty()) {
+      return fmt::format("row {} names {}, which is not there", i + 1, missing);
     }
   }
   return std::nullopt;
@@ -69,11 +78,11 @@ Flaw flaw_in_job(const JobList& list, const Origins& from) {
 }  // namespace
 
 Flaw flaw_in_order_list(const std::string& bytes, const Origins& from) {
-  return flaw_in_rows(bytes, order_rows(from.plan, from.info), from.files);
+  return flaw_in_rows(bytes, order_rows(from.plan, from.info, from.options.only), from.files);
 }
 
 Flaw flaw_in_print_list(const std::string& bytes, const Origins& from) {
-  return flaw_in_rows(bytes, print_rows(from.plan, from.model, from.info), from.files);
+  return flaw_in_rows(bytes, print_rows(from.plan, from.model, from.info, from.options.only), from.files);
 }
 
 Flaw flaw_in_cut_list(const std::string& bytes, const Origins& from) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <tuple>
 
 #include "output/sample.h"
 
@@ -93,6 +94,38 @@ TEST(JobFiles, CanBeLimitedToAGroup) {
   const std::vector<std::string> expected{"flat/EN-AW-5754_5mm/PLT02_auflage-hinten.dxf",
                                           "flat/S235JR_2mm/PLT01_left-plate.dxf", "flat/order.csv", "job.json"};
   EXPECT_EQ(paths(made(sample::passing(), options)), expected);
+}
+
+// A list of cut or of printed parts is a list, and goes with its files as well.
+TEST(JobFiles, OfListsAloneAreAllListsAndNameNoFileThatIsNotThere) {
+  JobOptions options;
+  options.only = {FileGroup::lists};
+  const auto files = made(sample::passing(), options);
+  const std::vector<std::string> expected{"3d-print/list.csv", "bench/cut-list.csv", "bought.csv", "flat/order.csv",
+                                          "job.json"};
+  EXPECT_EQ(paths(files), expected);
+  for (const JobFile& file : files) {
+    EXPECT_EQ(file.bytes.find(".dxf"), std::string::npos) << file.path;
+    EXPECT_EQ(file.bytes.find(".stl"), std::string::npos) << file.path;
+    EXPECT_EQ(file.bytes.find(".3mf"), std::string::npos) << file.path;
+  }
+  EXPECT_TRUE(back(files, sample::passing(), options));
+}
+
+TEST(JobFiles, OfOneMeshFormatHaveAListThatNamesThatOne) {
+  for (const auto& [group, ending, other] :
+       {std::tuple{FileGroup::stl, ".stl", ".3mf"}, std::tuple{FileGroup::threemf, ".3mf", ".stl"}}) {
+    JobOptions options;
+    options.only = {group};
+    auto files = made(sample::passing(), options);
+    const std::string part = std::string("3d-print/SPC01_spacer-for-the-thermal-plate") + ending;
+    EXPECT_EQ(paths(files), (std::vector<std::string>{part, "3d-print/list.csv", "job.json"}));
+    EXPECT_NE(file(files, "3d-print/list.csv").bytes.find(part), std::string::npos);
+    EXPECT_EQ(file(files, "3d-print/list.csv").bytes.find(other), std::string::npos);
+    EXPECT_TRUE(back(files, sample::passing(), options));
+    std::erase_if(files, [&](const JobFile& f) { return f.path == part; });
+    EXPECT_FALSE(back(files, sample::passing(), options));
+  }
 }
 
 TEST(JobList, SaysWhichGroupsWereAskedFor) {

@@ -117,6 +117,7 @@ TEST(PrintList, HasSizeAndVolume) {
   EXPECT_EQ(spacer["size z mm"], "11.8");
   EXPECT_EQ(spacer["volume cm3"], number((40 * 60 - 3.14159265358979 * 64) * 11.8 / 1000, 2));
   EXPECT_EQ(spacer["file"], "3d-print/SPC01_spacer-for-the-thermal-plate.stl");
+  EXPECT_EQ(spacer["3MF file"], "3d-print/SPC01_spacer-for-the-thermal-plate.3mf");
 }
 
 }  // namespace
