@@ -34,7 +34,7 @@ Json list_of(Json entry, std::size_t least, std::size_t most) {
   return {{"type", "array"}, {"items", std::move(entry)}, {"minItems", least}, {"maxItems", most}};
 }
 
-/// An empty list takes away what was inherited.
+/// An empty list takes away what was inherited; so it does where no list is meant.
 std::size_t least_entries(const Rule& rule) { return rule.need == spec::Need::must ? 1 : 0; }
 
 Json measured(const Rule& rule) {
@@ -89,6 +89,9 @@ Json schema_of(const Node& node) {
   Json json = rule.type == Type::tables ? list_of(table_of(node), least_entries(*node.rule), spec::most_entries(rule.type))
               : is_table(rule.type)     ? table_of(node)
                                         : value_of(rule);
+  if (rule.need == spec::Need::may && json.value("type", Json()) != "array") {
+    json = {{"anyOf", {std::move(json), {{"type", "array"}, {"maxItems", 0}}}}};
+  }
   json["description"] = rule.meaning;
   if (!rule.fallback.empty() && !is_table(rule.type))
     json["description"] = fmt::format("{} (default: {})", rule.meaning, rule.fallback);

@@ -79,11 +79,12 @@ class Walk {
   }
 
  private:
-  /// An empty list takes away what was inherited: as if the key were not there.
+  /// An empty list takes away what was inherited, be it a list, a value or a whole table: as if the key were not there.
   static bool is_cleared(const Rule& rule, const Value& value) {
     const bool any_number = rule.type == Type::tables || rule.type == Type::lengths ||
                             rule.type == Type::length_pairs || rule.type == Type::texts;
-    return any_number && rule.need != Need::must && value.kind == Value::Kind::list && value.entries.empty();
+    const bool may_be_absent = rule.need == Need::may || (any_number && rule.need != Need::must);
+    return may_be_absent && value.kind == Value::Kind::list && value.entries.empty();
   }
 
   void given_key(const Node& node, const Member& member, const std::string& path, Cell& cell) {
