@@ -38,8 +38,13 @@ bool wants_text(const Rule* rule) {
   }
 }
 
-bool begins_as_toml(std::string_view text) {
-  return !text.empty() && std::string_view("\"'[{").find(text[0]) != std::string_view::npos;
+/// What takes a word is neither a table nor a list: there a brace is its first letter, as in {mark}_{name}. An empty
+/// list takes away what was inherited.
+bool begins_as_toml(std::string_view text, const Rule* rule) {
+  if (text.empty()) return false;
+  const bool brace = text[0] == '{' || text[0] == '[';
+  if (brace && rule != nullptr && rule->type == Type::text) return text == "[]";
+  return std::string_view("\"'[{").find(text[0]) != std::string_view::npos;
 }
 
 }  // namespace
@@ -67,7 +72,7 @@ Place Argument::key_place() const { return {source_, line_, 1, std::max(code_poi
 void Argument::prepend(const std::string& part) { parts_.insert(parts_.begin(), {part, key_place()}); }
 
 std::optional<Value> Argument::value(const Rule* rule, Diagnostics& diagnostics) const {
-  if (begins_as_toml(value_)) return as_toml(diagnostics);
+  if (begins_as_toml(value_, rule)) return as_toml(diagnostics);
   if (!wants_text(rule)) {
     Diagnostics unused;
     auto value = as_toml(unused);
