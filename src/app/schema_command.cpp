@@ -86,9 +86,10 @@ Json table_of(const Node& node) {
 
 Json schema_of(const Node& node) {
   const Rule& rule = *node.rule;
-  Json json = rule.type == Type::tables ? list_of(table_of(node), least_entries(*node.rule), spec::most_entries(rule.type))
-              : is_table(rule.type)     ? table_of(node)
-                                        : value_of(rule);
+  Json json = rule.type == Type::tables
+                  ? list_of(table_of(node), least_entries(*node.rule), spec::most_entries(rule.type))
+              : is_table(rule.type) ? table_of(node)
+                                    : value_of(rule);
   if (rule.need == spec::Need::may && json.value("type", Json()) != "array") {
     json = {{"anyOf", {std::move(json), {{"type", "array"}, {"maxItems", 0}}}}};
   }

@@ -5,8 +5,12 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <numeric>
+#include <optional>
 
 #include <fmt/format.h>
+
+#include "fitup/tolerances.h"
 
 namespace fitup {
 
@@ -73,7 +77,10 @@ class Row {
 
   /// Of all that stands there, without the clearances.
   [[nodiscard]] Vec3 size() const { return {length_, depth_, height_}; }
-  [[nodiscard]] std::vector<PlacedItem> take() { return std::move(items_); }
+  [[nodiscard]] std::vector<PlacedItem> take() {
+    come_to_rest();
+    return std::move(items_);
+  }
 
  private:
   struct Level {
@@ -155,7 +162,45 @@ class Row {
     placed.corner = {x, y, entry.at ? place_.z : line.levels.at(*entry.level).z};
     x += fitup::size_of(placed).x;
     items_.push_back(placed);
+    standing_.push_back({*entry.line, *entry.level});
   }
+
+  // What stands between two items comes down onto what is lower than these, from the lowest level up.
+  void come_to_rest() {
+    std::vector<std::size_t> order(items_.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return standing_[a].level < standing_[b].level; });
+    for (const std::size_t i : order) {
+      PlacedItem& item = items_[i];
+      if (!item.spacer || item.in_frame) continue;
+      const auto top = top_below(i);
+      if (top && *top < item.corner.z) item.corner.z = *top;
+    }
+  }
+
+  // Of what is below it in its line.
+  [[nodiscard]] std::optional<double> top_below(std::size_t i) const {
+    std::optional<double> top;
+    for (std::size_t other = 0; other < items_.size(); ++other) {
+      if (standing_[other].line != standing_[i].line || standing_[other].level >= standing_[i].level) continue;
+      if (items_[other].in_frame || !share_ground(items_[other], items_[i])) continue;
+      top = std::max(top.value_or(0), items_[other].corner.z + fitup::size_of(items_[other]).z);
+    }
+    return top;
+  }
+
+  [[nodiscard]] static bool share_ground(const PlacedItem& a, const PlacedItem& b) {
+    const Vec3 end_a = a.corner + fitup::size_of(a);
+    const Vec3 end_b = b.corner + fitup::size_of(b);
+    return std::min(end_a.x, end_b.x) - std::max(a.corner.x, b.corner.x) > tolerance::contact_mm &&
+           std::min(end_a.y, end_b.y) - std::max(a.corner.y, b.corner.y) > tolerance::contact_mm;
+  }
+
+  struct Standing {
+    int line = 0;
+    int level = 0;
+  };
 
   const Spec& spec_;
   const BoxSpec& box_;
@@ -166,6 +211,7 @@ class Row {
   Vec3 place_;
   std::map<std::string, int> counts_;
   std::vector<PlacedItem> items_;
+  std::vector<Standing> standing_;  // index: of items_
 };
 
 // What it fills as its item is turned.

@@ -69,8 +69,12 @@ void add_rod_plate_gaps(Build& build) {
     const Box2 bounds = std::get<Flat>(part.form).profile.bounds();
     const Vec3 low = build.draft.pose(id).point({bounds.low.x, bounds.low.y, 0});
     const auto& uprights = build.shell.upright[low.y < build.shell.size.y / 2 ? Side::low : Side::high];
-    Fit fit = gap_fit(build, fmt::format("between {} and the uprights", instance.name),
-                      low.x - uprights[Side::low].box.high.x);
+    // Its return flanges stand no farther off than the plate itself.
+    const Sourced<Length>& gap = build.box_spec().rod_plates->gap;
+    Fit fit =
+        gap_fit(build, fmt::format("between the return flanges of {} and the uprights", instance.name), gap->mm());
+    fit.key = build.key("rod_plates.gap");
+    fit.place = gap.place;
     fit.at = build.draft.pose(id).point({bounds.middle().x, bounds.middle().y, 0});
     fit.parts = {id, uprights[Side::low].id};
     build.draft.fits.push_back(std::move(fit));

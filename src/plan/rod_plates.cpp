@@ -29,6 +29,7 @@ constexpr double widest_web_mm = 3;         // asked for beside a window; a thin
 constexpr double lap_mm = 8;                // of a return flange beyond its screws, and of these before the plate
 constexpr double edge_distance = 1.2;       // of a hole's centre from an edge, in hole diameters (common practice)
 constexpr double before_flange_end_mm = 5;  // its screws before the end of a cover's flange over them
+constexpr double round_nut_mm = 1;          // of the hole that a nut stands in
 constexpr double tip_air_mm = 0.5;          // between a screw's tip and the cover's flange over it
 constexpr double behind_flange_mm = 2;      // a side plate begins this far behind a cover's flange
 constexpr double screws_before_mm = 12;     // its screws before the plate, where no cover's flange says otherwise
@@ -50,12 +51,11 @@ class RodPlate {
   }
 
   void run() {
-    const Fixing fixing = depth_ == low ? *spec_.front : *spec_.back;
-    if (served_.empty() || fixing == Fixing::none || !reachable() || !find_stack()) return;
-    if (fixing == Fixing::welded ? !meets_uprights() : !place_screws()) return;
-    if (!size_plate() || (fixing == Fixing::bolted && !passes(build_, face(), box_.size()))) return;
+    if (served_.empty() || fixing() == Fixing::none || !reachable() || !find_stack()) return;
+    if (fixing() == Fixing::welded ? !meets_uprights() : !place_screws()) return;
+    if (!size_plate() || (fixing() == Fixing::bolted && !passes(build_, face(), box_.size()))) return;
     if (!add_plate_with_holes()) return;
-    if (fixing == Fixing::bolted) {
+    if (fixing() == Fixing::bolted) {
       for (const Side side : {low, high}) add_return_flange(side);
     } else {
       weld();
@@ -71,6 +71,7 @@ class RodPlate {
   [[nodiscard]] double sign() const { return outward_.y; }
   [[nodiscard]] const char* word() const { return depth_ == low ? "front" : "back"; }
   [[nodiscard]] double t() const { return spec_.thickness->mm(); }
+  [[nodiscard]] Fixing fixing() const { return depth_ == low ? *spec_.front : *spec_.back; }
   [[nodiscard]] Origin origin(const std::string& group) const {
     return {build_.key("rod_plates"), spec_.thickness.place, group};
   }
@@ -137,8 +138,7 @@ class RodPlate {
 
   // What is welded belongs to the frame.
   [[nodiscard]] std::string group() const {
-    const Fixing fixing = depth_ == low ? *spec_.front : *spec_.back;
-    return fixing == Fixing::welded ? "frame" : fmt::format("{} rod plate", word());
+    return fixing() == Fixing::welded ? "frame" : fmt::format("{} rod plate", word());
   }
 
   void add_rod_hole(std::size_t i) {
@@ -223,7 +223,12 @@ class RodPlate {
   }
 
   // Wide enough to go in, and narrow enough that a thin plate still meets what it is welded to.
-  [[nodiscard]] double edge_gap_mm() const { return std::min(largest_edge_gap_mm, t() / 2); }
+  [[nodiscard]] double edge_gap_mm() const {
+    const double gap = std::min(largest_edge_gap_mm, t() / 2);
+    return fixing() == Fixing::bolted ? std::max(gap, play_mm()) : gap;
+  }
+  // Between a return flange and its upright.
+  [[nodiscard]] double play_mm() const { return spec_.gap->mm(); }
 
   // From the face of the frame to the plate's outer surface.
   [[nodiscard]] double plate_depth_mm() const { return depth_ == low ? outer_ : build_.shell.size.y - outer_; }
@@ -271,11 +276,14 @@ class RodPlate {
   [[nodiscard]] double tip_mm() const { return screw_reach_mm(spec_, upright().host); }
   [[nodiscard]] double slot_mm() const { return slot_mm_of(build_, spec_.screw_hole, spec_.screw_slot, axis::y); }
 
-  // A return flange ends inside the frame, and behind the cover's screws, whose tips come through the upright.
+  // A return flange ends inside the frame, and behind the cover's screws, whose tips and nuts come through the upright.
   [[nodiscard]] double least_end_mm() const {
     if (!flanged()) return 0;
     const Thread& cover_screw = *tables::find_thread(*face_spec().screws.thread);
-    return flange_row_mm(build_, face()) + cover_screw.major_mm / 2 + tip_air_mm;
+    const auto hold = hold_of(*face_spec().screws.fixing, cover_screw, upright().host.depth_mm(axis::x));
+    const bool nut = hold && hold->behind_mm > 0;
+    const double half = nut ? (hold->across_mm + round_nut_mm) / 2 : cover_screw.major_mm / 2;
+    return flange_row_mm(build_, face()) + half + tip_air_mm;
   }
 
   [[nodiscard]] double upright_limit_mm() const {
@@ -337,7 +345,7 @@ class RodPlate {
     const double screws_y = depth_ == low ? screw_depth_ : build_.shell.size.y - screw_depth_;
     const double end = std::max({least_end_mm(), upright.root_mm, screw_depth_ - std::max(lap_mm, edge_mm())});
     const double tip = depth_ == low ? end : build_.shell.size.y - end;
-    const double x = side == low ? upright.box.high.x : upright.box.low.x - t();
+    const double x = side == low ? upright.box.high.x + play_mm() : upright.box.low.x - play_mm() - t();
     // On the upright only: legs of the rings stand in the same plane below and above it.
     const double low_z = std::max(box_.low.z, upright.box.low.z + edge_gap_mm());
     const double high_z = std::min(box_.high.z, upright.box.high.z - edge_gap_mm());
@@ -358,7 +366,8 @@ class RodPlate {
     const double seat_x = side == low ? box.high.x : box.low.x;
     // Under a cover's flange there is a gap, not the plate.
     const auto behind = under_flange_ ? std::nullopt : build_.side_plates[side];
-    const std::vector<Layer> layers{{flange, 0, t()}, {upright.id, t(), t() + upright.depth_mm(axis::x)}};
+    const std::vector<Layer> layers{{flange, 0, t()},
+                                    {upright.id, t() + play_mm(), t() + play_mm() + upright.depth_mm(axis::x)}};
     int number = 0;
     const auto by_rule = spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm);
     for (const double z : heights_of(build_, spec_, box.low.z + edge_mm(), box.high.z - edge_mm(), by_rule)) {

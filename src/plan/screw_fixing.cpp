@@ -102,7 +102,7 @@ double screw_reach_mm(const RodPlatesSpec& plates, const Host& upright) {
   if (!hold) return 0;
   const bool slot = *plates.screw_hole == HoleShape::slot;
   const double washer = slot ? tables::find_washer(*plates.screw)->thickness_mm : 0;
-  const double grip = washer + plates.thickness->mm() + upright_mm;
+  const double grip = washer + plates.thickness->mm() + plates.gap->mm() + upright_mm;
   return std::max(hold->behind_mm, screw_length_mm(thread, grip + hold->screw_to_mm) - grip);
 }
 

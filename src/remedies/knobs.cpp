@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 #include "fitup/tables.h"
@@ -127,6 +128,9 @@ class Knobs {
     cross_bars(box, key + ".frame.cross_bars.count");
     rails(box, key + ".rails");
     for (const FaceSpec& face : box.faces) of_cover(face, key);
+    if (what_.check == "finish" && box.rod_plates && is_about(key + ".rod_plates")) {
+      add(key + ".rod_plates.gap", *box.rod_plates->gap, Fineness::half);
+    }
     clearances(box, key + ".clearance", false);
     for (const FaceSpec& face : box.faces) rooms_of_openings(face, key);
   }
@@ -264,9 +268,20 @@ class Knobs {
 
   void of_cover(const FaceSpec& face, const std::string& box_key) {
     const std::string key = key_of(face, *box_of(face), box_key);
-    if (!is_about(key)) return;
-    if (*face.closed_by != Closure::cover || *face.style != CoverStyle::flanged) return;
-    add(key + ".gap", *face.gap, Fineness::half);
+    if (!is_about(key) || *face.closed_by != Closure::cover) return;
+    fixing(key + ".screws.fixing", *face.screws.fixing);
+    if (*face.style == CoverStyle::flanged) add(key + ".gap", *face.gap, Fineness::half);
+  }
+
+  /// A thread in the steel itself stands in nothing's way.
+  void fixing(const std::string& key, ScrewFixing now) {
+    if (!has(Role::nut) && !has(Role::insert)) return;
+    constexpr std::array<const char*, 4> behind{"nut", "locknut", "weld nut", "insert"};
+    const auto at = static_cast<std::size_t>(now) - static_cast<std::size_t>(ScrewFixing::nut);
+    if (now == ScrewFixing::tapped || at >= behind.size()) return;
+    Knob knob = word_knob(key, behind[at], {"tapped", behind[at]});
+    knob.change_mm = [](int rung) { return 1e6 * rung; };  // however far it stands in something
+    knobs_.push_back(std::move(knob));
   }
 
   // Larger holes, then slots, then places that are made better.

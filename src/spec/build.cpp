@@ -126,7 +126,8 @@ std::optional<RodPlatesSpec> rod_plates(const Cell* cell) {
                        word((*cell)["screw_fixing"], screw_words),
                        hole_shape(*cell, "screw_hole", "screw_slot"),
                        optional_length(cell->find("screw_slot")),
-                       optional_list(cell->find("screw_at"))};
+                       optional_list(cell->find("screw_at")),
+                       length((*cell)["gap"])};
 }
 
 // A quarter turn is one the other way in the opposite hand. What is no quarter turn was said.

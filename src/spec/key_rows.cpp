@@ -179,6 +179,8 @@ const std::vector<Rule> box_rows{
      "hole in the plate's flange; a slot runs from front to back, so that the plate goes up to the nuts"},
     {"box.NAME.rod_plates.screw_slot", Type::length, Need::may, "", {0.5, 100}, "",
      "how far a screw may be moved in such a slot; without it as far as the welded frame may be off, both ways (ISO 13920-B)"},
+    {"box.NAME.rod_plates.gap", Type::length, Need::filled, "0.5 mm", {0.1, 4}, "",
+     "free space between each return flange of a bolted plate and its upright, so that the plate goes in coated; its screws draw it together"},
     {"box.NAME.row", Type::tables, Need::must, "", none, "", "what stands in the box, from left to right",
      Hand::row},
     {"box.NAME.row.of", Type::item, Need::must, "", none, "", "which item"},

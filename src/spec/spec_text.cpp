@@ -135,6 +135,7 @@ void write_rod_plates(Writer& out, const std::string& key, const RodPlatesSpec& 
   out.line(key + ".screw_hole", plates.screw_hole);
   out.line(key + ".screw_slot", plates.screw_slot);
   out.line(key + ".screw_at", plates.screw_at);
+  out.line(key + ".gap", plates.gap);
 }
 
 void write_opening(Writer& out, const std::string& key, const OpeningSpec& opening) {

@@ -218,6 +218,23 @@ TEST_F(LayoutOf, LevelsStandOnTheHighestOfTheOneBelowInTheirLine) {
   EXPECT_DOUBLE_EQ(b.inside.z, 220 + 100 + 60);
 }
 
+// The plate between the lower blocks is 20 lower than they are, and the one above comes down onto it.
+TEST_F(LayoutOf, WhatStandsBetweenComesDownOntoWhatIsLower) {
+  const BoxLayout b = of("", R"([{ of = "block", count = 2, between = "plate", level = 2 },
+  { of = "block", count = 2, between = "plate" }])");
+  EXPECT_EQ(b.items[0].corner, (Vec3{8, 44, 220}));
+  EXPECT_EQ(b.items[1].corner, (Vec3{8 + 150, 44 + 10, 200}));
+  EXPECT_EQ(b.items[2].corner, (Vec3{8 + 150 + 12, 44, 220}));
+  EXPECT_EQ(b.items[4].corner, (Vec3{8 + 150, 44 + 10, 0}));
+  EXPECT_DOUBLE_EQ(b.inside.z, 440 + 60);
+}
+
+TEST_F(LayoutOf, WhatStandsBetweenStaysUpWhereAWholeItemIsBelow) {
+  const BoxLayout b =
+      of("", R"([{ of = "block", count = 3 }, { of = "block", count = 2, between = "plate", level = 2 }])");
+  EXPECT_EQ(b.items[4].corner, (Vec3{8 + 150, 44 + 10, 220}));
+}
+
 TEST_F(LayoutOf, LinesAndLevelsMayBeWrittenInAnyOrder) {
   const auto places = [&](const std::string& row) {
     std::map<std::string, Vec3> out;
