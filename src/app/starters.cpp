@@ -101,7 +101,7 @@ row       = [{{ of = "module", count = 3, between = "spacer" }}]
 clearance = {{ left = "3/8", right = "3/8", front = "1 3/4", back = "1 1/2", top = "2 1/2" }}
 frame     = {{ section = "L 2x2x3/16 in", bottom_legs = "down", uprights = "2x1/4 in", material = "A36" }}
 rails     = {{ thickness = "3/16", outer_width = 2 }}
-rod_plates = {{ thickness = "11 ga", clearance_hole = "loose", front = "bolted", back = "welded", screw = "#8-32" }}
+rod_plates = {{ thickness = "12 ga", clearance_hole = "loose", front = "bolted", back = "welded", screw = "#8-32" }}
 
 [box.main.face]
 front = {{ entry = true, closed_by = "cover", style = "flanged", thickness = "14 ga", screws = {{ thread = "#8-32", max_spacing = 5 }} }}
