@@ -55,6 +55,12 @@ class SpaceCheck {
     return out;
   }
 
+  // A size has no other place.
+  [[nodiscard]] Vec3 middle_of_whole() const {
+    const auto middle = [&](int axis) { return (extent(axis).from_mm + extent(axis).to_mm) / 2; };
+    return {middle(0), middle(1), middle(2)};
+  }
+
   [[nodiscard]] Finding about(Verdict verdict, std::string key, const Place& place) const {
     Finding f;
     f.check = "space";
@@ -98,7 +104,7 @@ class SpaceCheck {
 
   void too_large(int axis, const Extent& whole, double play, double lacking, bool at_low) {
     Finding f = of_size(axis, whole, play, Verdict::fail);
-    f.at = scene_.body(at_low ? whole.low : whole.high).outer.box.middle();
+    f.at = space_.placed ? scene_.body(at_low ? whole.low : whole.high).outer.box.middle() : middle_of_whole();
     const double size = component(space_.box.size(), axis);
     if (space_.placed) {
       constexpr std::array<const char*, 3> lows{"left", "front", "bottom"};
@@ -125,7 +131,7 @@ class SpaceCheck {
   // It fits as drawn and as measured.
   void close(int axis, const Extent& whole, double play, double left, double doubt) {
     Finding f = of_size(axis, whole, play, Verdict::marginal);
-    f.at = scene_.body(whole.high).outer.box.middle();
+    f.at = middle_of_whole();
     f.message = fmt::format(
         "the whole is {} mm {} and goes in with {} mm left beyond space.play; the welded frame may be {} "
         "mm off (ISO 13920-B){}: measure both before it is painted",
