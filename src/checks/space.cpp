@@ -55,6 +55,12 @@ class SpaceCheck {
     return out;
   }
 
+  [[nodiscard]] std::string as_drawn() const {
+    const bool measured =
+        std::any_of(plan_.fits.begin(), plan_.fits.end(), [](const Fit& fit) { return fit.check == "as-built"; });
+    return measured ? "; this is of the frame as drawn, not as it was measured" : "";
+  }
+
   // A size has no other place.
   [[nodiscard]] Vec3 middle_of_whole() const {
     const auto middle = [&](int axis) { return (extent(axis).from_mm + extent(axis).to_mm) / 2; };
@@ -95,7 +101,7 @@ class SpaceCheck {
     const double size = component(space_.box.size(), axis);
     f.value = whole.size_mm();
     f.limit = size - play;
-    f.source = fmt::format("space.size, {} mm {}, less space.play", length_text(size), words[axis]);
+    f.source = fmt::format("space.size, {}, less space.play", words[axis]);
     f.parts = {scene_.label(whole.low)};
     if (whole.high != whole.low) f.parts.push_back(scene_.label(whole.high));
     f.cause = fmt::format("space {}", words[axis]);
@@ -121,9 +127,9 @@ class SpaceCheck {
     } else {
       f.message = fmt::format(
           "the whole is {} mm {}, from {} to {}; the space is {} mm and {} mm must stay free: {} mm too "
-          "much",
+          "much. Smaller clearances in the box mend it, or a larger space (space.size){}",
           length_text(whole.size_mm()), words[axis], scene_.label(whole.low), scene_.label(whole.high),
-          length_text(size), length_text(play), length_text(lacking));
+          length_text(size), length_text(play), length_text(lacking), as_drawn());
     }
     findings_.push_back(std::move(f));
   }
@@ -134,12 +140,13 @@ class SpaceCheck {
     f.at = middle_of_whole();
     f.message = fmt::format(
         "the whole is {} mm {} and goes in with {} mm left beyond space.play; the welded frame may be {} "
-        "mm off (ISO 13920-B){}: measure both before it is painted",
+        "mm off (ISO 13920-B){}: measure both before it is painted{}",
         length_text(whole.size_mm()), words[axis], length_text(left),
         length_text(tables::welded_length_permits_mm(whole.size_mm())),
         doubt > tables::welded_length_permits_mm(whole.size_mm())
             ? fmt::format(" and the space {} mm", length_text(component(space_.within, axis)))
-            : "");
+            : "",
+        as_drawn());
     findings_.push_back(std::move(f));
   }
 
@@ -182,8 +189,11 @@ class SpaceCheck {
     f.parts = {scene_.label(*deepest)};
     f.at = common(scene_.body(*deepest).outer.box, taken.box).middle();
     f.cause = "space " + taken.key;
-    f.message = fmt::format("{} stands in what is in the way in the space ({}), by {} mm{}", f.parts.front(), taken.why,
-                            length_text(depth), others == 0 ? "" : fmt::format("; with it {} more", others));
+    f.message = fmt::format(
+        "{} stands in what is in the way in the space ({}), by {} mm{}: "
+        "move the whole (space.at), or make the box smaller there{}",
+        f.parts.front(), taken.why, length_text(depth), others == 0 ? "" : fmt::format("; with it {} more", others),
+        as_drawn());
     findings_.push_back(std::move(f));
   }
 

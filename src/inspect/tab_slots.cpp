@@ -26,7 +26,7 @@ double widest_mm(double t) {
 
 Vec2 way(const Edge& e) { return (1 / norm(e.to - e.from)) * (e.to - e.from); }
 
-// How far a straight edge lies from a point beside it; none where the point does not lie beside it.
+// Whether an edge is straight and lies just so far beside a point.
 bool lies_beside(const Edge& e, Vec2 p, double mm) {
   if (!e.straight() || norm(e.to - e.from) < same_mm) return false;
   const double at = dot(p - e.from, way(e));

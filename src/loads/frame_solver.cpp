@@ -13,7 +13,7 @@ namespace fitup::loads {
 namespace {
 
 constexpr int free_of_node = 6;
-// A pivot this small beside the largest stiffness means that something moves without a force.
+// A pivot this small beside what stood on its diagonal at first means that something moves without a force.
 constexpr double least_pivot = 1e-12;
 
 Vec3 vec3(const Eigen::Vector3d& v) { return {v.x(), v.y(), v.z()}; }

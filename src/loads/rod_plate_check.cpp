@@ -56,6 +56,12 @@ class RodPlates {
     std::size_t side = 0;
     double pull_n = 0;
     double sag_mm = 0;
+    double thickness_mm = 0;
+    [[nodiscard]] bool gives_too_far() const { return sag_mm > thickness_mm; }
+    /// Over 1: it is not passed.
+    [[nodiscard]] double badness() const {
+      return gives_too_far() ? std::max(stress.utilisation, sag_mm / thickness_mm) : stress.utilisation;
+    }
   };
 
   [[nodiscard]] const Part& part(InstanceId id) const { return plan_.parts[plan_.instances[id].part]; }
@@ -158,12 +164,20 @@ class RodPlates {
     double sag = 0;
     for (const Vec3 moved : s.result.moved) sag = std::max(sag, std::abs(dot(moved, ways[side])));
     const SheetLimits limits(plan_, model);
+    Worst here;
     for (std::size_t p = 0; p < model.panel_of.size(); ++p) {
       const SheetStress stress = limits.stress(s, p, s.solver->panel(s.result, p), YieldAt::depth);
-      if (stress.utilisation <= worst_.stress.utilisation) continue;
+      if (stress.utilisation <= here.stress.utilisation) continue;
       const auto& nodes = model.frame.panels[p].nodes;
-      worst_ = {stress, mesh.of, 0.5 * (model.frame.nodes[nodes[0]] + model.frame.nodes[nodes[2]]), side, sum, sag};
+      here = {stress,
+              mesh.of,
+              0.5 * (model.frame.nodes[nodes[0]] + model.frame.nodes[nodes[2]]),
+              side,
+              sum,
+              sag,
+              flat_thickness_mm(mesh.of)};
     }
+    if (here.badness() > worst_.badness()) worst_ = here;
   }
 
   [[nodiscard]] static std::size_t nearest(const PanelMesh& mesh, const std::vector<bool>& used, Vec3 at) {
@@ -182,8 +196,8 @@ class RodPlates {
     const Worst& w = worst_;
     Finding f;
     f.check = "hold-down";
-    const double t = flat_thickness_mm(w.plate);
-    f.verdict = w.stress.utilisation > 1 || w.sag_mm > t ? Verdict::fail : Verdict::pass;
+    const double t = w.thickness_mm;
+    f.verdict = w.badness() > 1 ? Verdict::fail : Verdict::pass;
     f.value = w.stress.stress_mpa;
     f.limit = w.stress.limit_mpa;
     f.unit = "MPa";
@@ -200,7 +214,7 @@ class RodPlates {
         "other plate takes nothing of that pull, friction counts as nothing{}",
         plan_.instances[w.plate].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n,
         w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, w.sag_mm,
-        w.sag_mm > t
+        w.gives_too_far()
             ? fmt::format("; that is more than its thickness of {:.4g} mm, which small deflections do not cover, "
                           "and large ones of such a shape are not reckoned: it is not passed. A thicker plate "
                           "(rod_plates.thickness), or a shorter row between two uprights, mends it",

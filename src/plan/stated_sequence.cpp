@@ -35,16 +35,24 @@ std::string other_face_word(const std::string& name, std::string_view one, std::
 }
 
 // "block 2" of six, counted from the other end: "block 5".
-std::string counted_from_right(const BoxLayout& box, const std::string& name) {
-  const auto is_named = [&](const PlacedItem& placed) { return placed.name == name; };
-  const auto found = std::find_if(box.items.begin(), box.items.end(), is_named);
-  if (found == box.items.end()) return other_face_word(name, "left", "right");
+std::string counted_from_right(const BoxLayout& box, const PlacedItem& item) {
   std::vector<std::string> alike;
   for (const PlacedItem& placed : box.items) {
-    if (placed.item == found->item) alike.push_back(placed.name);
+    if (placed.item == item.item) alike.push_back(placed.name);
   }
-  const auto at = std::find(alike.begin(), alike.end(), name);
+  const auto at = std::find(alike.begin(), alike.end(), item.name);
   return *(alike.rbegin() + (at - alike.begin()));
+}
+
+// Items are counted from the other end, covers and rod plates change sides, boxes keep their names.
+std::string in_finished_box(const BoxLayout& box, const std::string& name) {
+  const CountedFrom& from = box.spec->sequence_from;
+  const auto item =
+      std::find_if(box.items.begin(), box.items.end(), [&](const PlacedItem& p) { return p.name == name; });
+  if (item != box.items.end()) return from.right ? counted_from_right(box, *item) : name;
+  if (name.starts_with("box ")) return name;
+  const std::string across = from.right ? other_face_word(name, "left", "right") : name;
+  return from.back ? other_face_word(across, "front", "back") : across;
 }
 
 std::string box_of(const Step& step) {
@@ -192,13 +200,8 @@ void check_sequence(const BoxSpec& box, const PlacedFrame& frame, const std::vec
 
 std::vector<std::string> stated_sequence(const BoxLayout& box) {
   if (!box.spec->sequence) return {};
-  const CountedFrom& from = box.spec->sequence_from;
   std::vector<std::string> names;
-  for (std::string name : box.spec->sequence->value) {
-    if (from.right) name = counted_from_right(box, name);
-    if (from.back) name = other_face_word(name, "front", "back");
-    names.push_back(std::move(name));
-  }
+  for (const std::string& name : box.spec->sequence->value) names.push_back(in_finished_box(box, name));
   return names;
 }
 

@@ -34,7 +34,7 @@ class AsPlanned {
   /// The worst finding of the check "overlap" about these pairs, of which those that moved farthest are measured.
   [[nodiscard]] std::optional<Finding> worst(const Plan& measured, const Broken& pairs) const;
 
-  /// The worst failure of `insertion` or `clearance` of a plan as measured; of a check that fails as planned nothing.
+  /// A failure of `insertion` or `clearance` of a plan as measured; of a check that fails as planned nothing.
   [[nodiscard]] std::optional<Finding> fails_otherwise(const Plan& measured, const std::function<bool()>& stop) const;
 
  private:

@@ -1,5 +1,6 @@
 // Usual thicknesses of sheets, the tolerances of their thickness and of thermal cuts, and what fits on one.
-// Entry: sheet_thicker_by_mm, cut_permits_mm, usual_metric_sheets_mm, usual_inch_sheets_mm.
+// Entry: sheet_thicker_by_mm, cut_permits_mm, usual_metric_sheets_mm, usual_inch_sheets_mm, sheet_fault,
+// longest_piece_mm.
 #include "fitup/sheet_fit.h"
 
 #include <algorithm>

@@ -135,6 +135,25 @@ TEST_P(OppositeHand, counts_a_stated_sequence_from_the_other_end) {
   EXPECT_EQ(other.built.frames.front().sequence, wanted);
 }
 
+// What is called after a side is still called so.
+TEST(OppositeHandOfNames, exchanges_the_words_of_covers_and_rod_plates_alone) {
+  const std::string named = R"(fitup = 1
+[item.front]
+size = [150, 400, 200]
+mass = 20
+[box.left]
+row = [{ of = "front", count = 2, gap = 20 }]
+sequence = ["front 2", "front 1", "back cover"]
+clearance = { left = 8, right = 8, front = 44, back = 36, top = 60 }
+frame = { section = "L 40x40x4" }
+face.back = { closed_by = "cover", style = "flat", thickness = 2 }
+)";
+  const Made turned = make({{"spec.toml", turned_over("base.toml", "front-back")}, {"base.toml", named}});
+  EXPECT_EQ(turned.built.frames.front().sequence, (std::vector<std::string>{"front 2", "front 1", "front cover"}));
+  const Made mirrored = make({{"spec.toml", turned_over("base.toml", "left-right")}, {"base.toml", named}});
+  EXPECT_EQ(mirrored.built.frames.front().sequence, (std::vector<std::string>{"front 1", "front 2", "back cover"}));
+}
+
 TEST_P(OppositeHand, weighs_the_same) {
   const auto mass = [](const Plan& plan) {
     double kg = 0;
