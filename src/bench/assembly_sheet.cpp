@@ -247,17 +247,31 @@ class AssemblySheet {
 
   /// Of a box of plates: which goes into which, and along which way.
   void set_up(const AssemblyStep& step) {
+    const bool ring = has_base_ring(step);
     Table table{{{"set up"}, {"part"}, {"it goes"}}, {}};
     for (const SetUp& one : plan_.set_up) {
       if (!std::binary_search(step.added.begin(), step.added.end(), one.part)) continue;
-      const std::string how = table.rows.empty() ? "first, on the bench" : way_words(one.way);
+      const std::string how = table.rows.empty() && !ring ? "first, on the bench" : way_words(one.way);
       table.rows.push_back({{"[  ]", mark(one.part) + " " + plan_.instances[one.part].name, how}});
     }
     if (table.rows.empty()) return;
     flow_.lead(
-        "Set all plates up in this order, tabs into slots, before anything is tacked: in another they lock each other "
-        "out.");
+        ring ? "Tack, square and weld the base ring first, flat on the bench. Then set all plates up on it in this "
+               "order, tabs into slots, before any of them is tacked: in another they lock each other out."
+             : "Set all plates up in this order, tabs into slots, before anything is tacked: in another they lock "
+               "each other out.");
     flow_.table(table);
+  }
+
+  /// Whether what is set up stands on a ring of angle.
+  [[nodiscard]] bool has_base_ring(const AssemblyStep& step) const {
+    const auto is = [&](InstanceId id, Role role) {
+      return plan_.parts[plan_.instances[id].part].role == role &&
+             std::binary_search(step.added.begin(), step.added.end(), id);
+    };
+    return std::any_of(plan_.joints.begin(), plan_.joints.end(), [&](const Joint& j) {
+      return j.kind == JointKind::weld && is(j.a, Role::wall) && is(j.b, Role::ring_member);
+    });
   }
 
   /// A closed frame is squared before anything stiffens it.

@@ -123,6 +123,9 @@ class StageOf {
     const auto b = set_up_.find(joint.b);
     if (a != set_up_.end() && b != set_up_.end()) return shell + std::max(a->second, b->second);
     const int rings = of_ring(joint.a) + of_ring(joint.b);
+    // On a base ring, once that is closed.
+    if (rings == 1 && a != set_up_.end()) return shell + a->second;
+    if (rings == 1 && b != set_up_.end()) return shell + b->second;
     if (joint.turn > 0 || rings == 0) return joint.turn > 1 ? last : between;
     const bool top = is_high(joint.middle);
     if (rings == 2) return top ? top_ring : bottom_ring;

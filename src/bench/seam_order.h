@@ -31,7 +31,7 @@ struct TackStage {
 };
 
 /// In an order in which each part is held by what is tacked before: rings flat, uprights on the lower one, the upper
-/// one on them, then what lies between, then plates; of a box of plates in the order in which they are set up. Within a
+/// one on them, then what lies between, then plates; of a box of plates in the order in which they are set up, on its base ring if it has one. Within a
 /// stage opposite corners follow each other.
 [[nodiscard]] std::vector<TackStage> tack_stages(const Plan& plan, const std::vector<WeldJoint>& joints);
 

@@ -26,6 +26,15 @@ Finding blank(const Scene& scene, InstanceId part, Verdict verdict) {
 // "box.main" of "box.main.face.left".
 std::string box_of(const std::string& key) { return key.substr(0, key.find('.', key.find('.') + 1)); }
 
+// What stands there before the first plate: the ring of section that a box is set up on.
+Standing base_of(const Scene& scene, const std::string& box) {
+  Standing standing(scene.things(), false);
+  const Plan& plan = scene.plan();
+  for (InstanceId i = 0; i < plan.instances.size(); ++i)
+    standing[i] = plan.parts[plan.instances[i].part].role == Role::ring_member && box_of(plan.instances[i].key) == box;
+  return standing;
+}
+
 Finding blocked(const Scene& scene, const Ways& ways, const SetUp& set, const Block& block) {
   const InstanceId by = scene.owner(block.by);
   Finding f = blank(scene, set.part, block.sure ? Verdict::fail : Verdict::not_checked);
@@ -71,7 +80,7 @@ std::vector<Finding> check_setting_up(const Scene& scene, const Ways& ways) {
   for (const SetUp& set : plan.set_up) {
     // Each box is made by itself, before it is joined to another.
     const std::string own = box_of(plan.instances[set.part].key);
-    if (own != box || standing.empty()) standing.assign(scene.things(), false);
+    if (own != box || standing.empty()) standing = base_of(scene, own);
     box = own;
     if (const auto block = ways.first_block({set.part}, standing, set.way))
       findings.push_back(blocked(scene, ways, set, *block));

@@ -9,7 +9,8 @@
 
 namespace fitup::checks {
 
-/// One after another, as Plan::set_up says, past those that stand there by then. Nothing where the plan has none.
+/// One after another, as Plan::set_up says, past those that stand there by then. A base ring stands there from the
+/// first. Nothing where the plan has none.
 [[nodiscard]] std::vector<Finding> check_setting_up(const Scene& scene, const Ways& ways);
 
 }  // namespace fitup::checks

@@ -156,6 +156,8 @@ class Looking {
     return f;
   }
 
+  [[nodiscard]] static bool is_of_base_ring(const Finding& f) { return f.key.ends_with(".plates.base_ring"); }
+
   /// What a twisting frame bends along with it, but does not need.
   void judge_bending_along(Finding& f, const Worst& w, std::size_t order) const {
     MemberStress most;
@@ -164,8 +166,10 @@ class Looking {
       const Relieved* soft = reliefs_[i].soft.get();
       if (soft == nullptr) {
         f.message +=
-            "; a heavier section or thicker uprights (frame.section, frame.uprights), or a plate or brace where "
-            "a side is open, mends it";
+            is_of_base_ring(f)
+                ? "; a heavier section (plates.base_ring) or thicker plates (plates.thickness) mend it"
+                : "; a heavier section or thicker uprights (frame.section, frame.uprights), or a plate or brace "
+                  "where a side is open, mends it";
         return;
       }
       for (const auto& [id, stress] : member_stresses(plan_, model_, soft->solved, YieldAt::depth)) {
@@ -179,9 +183,10 @@ class Looking {
     f.message += fmt::format(
         "; it bends along as the frame twists, and the load does not need all of that: with members as soft as they "
         "are once they are bent to their limit, the most is {:.0f} MPa of {:.0f} MPa, in {} ({}). Beyond its yield of "
-        "{:.0f} MPa it stays a little bent; thicker uprights (frame.uprights) or a brace where a side is open keep it "
-        "straight",
-        most.stress_mpa, most.limit_mpa, name(most.piece), theorem, yield);
+        "{:.0f} MPa it stays a little bent; {} keep it straight",
+        most.stress_mpa, most.limit_mpa, name(most.piece), theorem, yield,
+        is_of_base_ring(f) ? "a heavier section (plates.base_ring) or thicker plates (plates.thickness)"
+                           : "thicker uprights (frame.uprights) or a brace where a side is open");
   }
 
   /// What is judged is what the load needs.

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "loads/panel_mesh.h"
+#include "loads/ring_beams.h"
 
 namespace fitup::loads {
 
@@ -31,7 +32,9 @@ bool is_plate(const Part& part) {
 }
 
 double thickness_of(const Plan& plan, InstanceId id) {
-  return std::get<Flat>(plan.parts[plan.instances[id].part].form).thickness_mm;
+  const Part& part = plan.parts[plan.instances[id].part];
+  if (const auto* flat = std::get_if<Flat>(&part.form)) return flat->thickness_mm;
+  return std::get<Member>(part.form).section.thickness_mm;
 }
 
 /// Seams of one joint on one line, from the first to the last of them.
@@ -62,11 +65,11 @@ void lengthen(Seam& line, const Seam& by) {
 
 class PlateModelling {
  public:
-  PlateModelling(const Plan& plan, const Seams& seams) : plan_(plan) {
+  PlateModelling(const Plan& plan, const Seams& seams) : plan_(plan), ring_(plan) {
     for (const Seam& seam : seams.all) {
       const Joint& joint = plan.joints[seam.joint];
       if (!holds(seam) || seam.ring_diameter_mm > 0 || norm(seam.to - seam.from) <= 0) continue;
-      if (is_plate(part(joint.a)) && is_plate(part(joint.b))) add(seam);
+      if (is_of_model(joint.a) && is_of_model(joint.b)) add(seam);
     }
   }
 
@@ -82,17 +85,23 @@ class PlateModelling {
     for (auto& [id, mesh] : meshes_) {
       if (hung_.contains(id)) add_panels(mesh);
     }
+    for (const InstanceId beam : ring_.beams()) {
+      if (hung_.contains(beam)) add_pieces(beam);
+    }
     model_.member_nodes = model_.frame.nodes.size();
     note_ties();
+    note_ring_joints();
     model_.panel_at_seam = panels_at_seams(model_);
     note_bosses();
     return std::move(model_);
   }
 
  private:
-  using Corner = std::pair<InstanceId, std::size_t>;  // of a mesh
+  using Corner = std::pair<InstanceId, std::size_t>;  // of a mesh, or a station of a beam
 
   [[nodiscard]] const Part& part(InstanceId id) const { return plan_.parts[plan_.instances[id].part]; }
+
+  [[nodiscard]] bool is_of_model(InstanceId id) const { return is_plate(part(id)) || ring_.has(id); }
 
   static double of(Vec3 v, std::size_t axis) { return axis == 0 ? v.x : axis == 1 ? v.y : v.z; }
 
@@ -164,7 +173,7 @@ class PlateModelling {
   }
 
   void add_mesh(InstanceId id) {
-    if (meshes_.contains(id)) return;
+    if (meshes_.contains(id) || ring_.has(id)) return;
     if (auto mesh = panel_mesh(plan_, id, grid_)) meshes_.emplace(id, std::move(*mesh));
   }
 
@@ -175,6 +184,7 @@ class PlateModelling {
 
   void join(const Run& run) {
     const Joint& joint = plan_.joints[run.joint];
+    if (ring_.has(joint.a) || ring_.has(joint.b)) return join_to_ring(run, joint);
     if (!meshes_.contains(joint.a) || !meshes_.contains(joint.b)) return;
     const double within = reach_of(run.joint);
     const auto on_a = nodes_on(meshes_.at(joint.a), run.whole, within);
@@ -190,13 +200,37 @@ class PlateModelling {
     }
   }
 
-  void tie(const Run& run, Corner a, Corner b, const std::vector<WeldLine>& stretches) {
+  /// Members of the ring where their seam is; a plate by each of its nodes on the seam.
+  void join_to_ring(const Run& run, const Joint& joint) {
+    if (ring_.has(joint.a) && ring_.has(joint.b)) {
+      const Vec3 middle = 0.5 * (run.whole.from + run.whole.to);
+      const Corner a{joint.a, ring_.station(joint.a, middle)}, b{joint.b, ring_.station(joint.b, middle)};
+      make_one(a, b);
+      ring_joints_.emplace(run.joint, a);
+      return;
+    }
+    const auto [plate, beam] = ring_.has(joint.b) ? std::pair{joint.a, joint.b} : std::pair{joint.b, joint.a};
+    if (!meshes_.contains(plate)) return;
+    for (const SeamNode& node : nodes_on(meshes_.at(plate), run.whole, reach_of(run.joint))) {
+      const std::vector<WeldLine> stretches = stretches_of(run, node);
+      if (stretches.empty()) continue;
+      const Corner own{plate, node.node};
+      make_one({beam, ring_.station(beam, meshes_.at(plate).at(node.node))}, own);
+      for (const WeldLine& line : stretches) ties_.push_back({{plate, beam, run.joint, 0, line}, own});
+    }
+  }
+
+  void make_one(Corner a, Corner b) {
     const Corner one = root(a), two = root(b);
     if (one != two) same_[two] = one;
     joined_[a.first].insert(b.first);
     joined_[b.first].insert(a.first);
     held_[a.first].insert(a.second);
     held_[b.first].insert(b.second);
+  }
+
+  void tie(const Run& run, Corner a, Corner b, const std::vector<WeldLine>& stretches) {
+    make_one(a, b);
     for (const WeldLine& line : stretches) {
       ties_.push_back({{a.first, b.first, run.joint, 0, line}, a});
       ties_.push_back({{b.first, a.first, run.joint, 0, line}, b});
@@ -244,11 +278,34 @@ class PlateModelling {
     }
   }
 
-  std::size_t node_of(const PanelMesh& mesh, std::size_t corner) {
-    const Corner at = root({mesh.of, corner});
-    const auto known = nodes_.emplace(at, model_.frame.nodes.size());
-    if (known.second) model_.frame.nodes.push_back(mesh.at(corner));
+  std::size_t node_of(const PanelMesh& mesh, std::size_t corner) { return node_at({mesh.of, corner}, mesh.at(corner)); }
+
+  std::size_t node_at(const Corner& corner, Vec3 at) {
+    const auto known = nodes_.emplace(root(corner), model_.frame.nodes.size());
+    if (known.second) model_.frame.nodes.push_back(at);
     return known.first->second;
+  }
+
+  void add_pieces(InstanceId beam) {
+    const CentroidLine& line = ring_.line(beam);
+    const auto section = properties_of(*section_of(part(beam)));
+    model_.sections.emplace(beam, section);
+    const std::vector<std::size_t> stations = ring_.along(beam);
+    for (std::size_t i = 1; i < stations.size(); ++i) {
+      const Vec3 from = ring_.at(beam, stations[i - 1]), to = ring_.at(beam, stations[i]);
+      const std::size_t a = node_at({beam, stations[i - 1]}, from), b = node_at({beam, stations[i]}, to);
+      if (a == b) continue;
+      model_.frame.members.push_back({a, b, line.y, section.beam(), elastic_of(part(beam)),
+                                      from - model_.frame.nodes[a], to - model_.frame.nodes[b]});
+      model_.pieces.push_back({beam, line.along(from), line.along(to)});
+    }
+  }
+
+  void note_ring_joints() {
+    for (const auto& [joint, corner] : ring_joints_) {
+      const auto node = nodes_.find(root(corner));
+      if (node != nodes_.end()) model_.node_of_joint[joint] = node->second;
+    }
   }
 
   void add_panels(const PanelMesh& mesh) {
@@ -296,6 +353,7 @@ class PlateModelling {
   }
 
   const Plan& plan_;
+  RingBeams ring_;
   std::vector<Run> runs_;
   WorldGrid grid_;
   std::map<InstanceId, PanelMesh> meshes_;
@@ -305,6 +363,7 @@ class PlateModelling {
   std::set<InstanceId> hung_;
   std::vector<std::pair<PanelTie, Corner>> ties_;
   std::map<Corner, std::size_t> nodes_;
+  std::map<std::size_t, Corner> ring_joints_;  // of two members of the ring, by index into Plan::joints
   FrameModel model_;
 };
 

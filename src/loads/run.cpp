@@ -18,6 +18,7 @@
 #include "loads/mount_plates.h"
 #include "loads/plate_check.h"
 #include "loads/plate_model.h"
+#include "loads/ring_beams.h"
 #include "loads/rod_plate_check.h"
 #include "loads/seal_check.h"
 #include "loads/seam_check.h"
@@ -68,7 +69,7 @@ class Statics {
     if (asked_) return;
     asked_ = true;
     if (plan_.frames.empty()) return;
-    model_ = loads::frame_model(plan_, seams_);
+    if (!loads::has_base_ring(plan_)) model_ = loads::frame_model(plan_, seams_);
     if (!model_) model_ = loads::plate_model(plan_, seams_);
     if (!model_) return;
     cases_ = loads::frame_cases(plan_, *model_, weights_, plan_.load_rules);

@@ -17,7 +17,7 @@ constexpr double eye_room_mm =
     60;  // over a boss: an M10 eye is 45 high with its collar (DIN 580, from memory), and a hook
 
 bool has_plate(const BoxSpec& box, Face face) {
-  return *box.face(face).closed_by == Closure::plate && *box.face(face).set == PlateSet::outside && !is_of_plates(box);
+  return *box.face(face).closed_by == Closure::plate && *box.face(face).set == PlateSet::outside && !is_shell_wall(box, face);
 }
 
 double plate_mm(const BoxSpec& box, Face face) { return has_plate(box, face) ? box.face(face).thickness->mm() : 0; }

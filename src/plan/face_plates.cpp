@@ -147,7 +147,7 @@ void add_face_plate(Build& build, Face face) {
 }  // namespace
 
 Box3 panel_box(const Build& build, Face face) {
-  if (is_of_plates(build.box_spec()) && *build.box_spec().face(face).closed_by == Closure::plate) {
+  if (is_shell_wall(build.box_spec(), face) && *build.box_spec().face(face).closed_by == Closure::plate) {
     const auto& wall = std::get<Flat>(build.draft.part(*build.panels[index(face)]).form);
     return Prism{wall.profile, build.draft.instance(*build.panels[index(face)]).pose, wall.thickness_mm}.bounds();
   }

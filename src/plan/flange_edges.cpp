@@ -9,6 +9,7 @@
 
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
+#include "plan/plate/walls.h"
 #include "plan/screw_fixing.h"
 
 namespace fitup::plan {
@@ -75,12 +76,10 @@ bool needs_strip(const Build& build, Face end, Face side) {
 
 bool meets_end(const Build& build, Face face, const Host& host, const Box3& sheet) {
   const Shell& shell = build.shell;
-  const FrameSpec& frame = build.box_spec().frame;
   for (const Side depth : {low, high}) {
     const bool top = host.id == shell.top[depth].id;
     if (axis_of(face) != 0 || (!top && host.id != shell.bottom[depth].id)) continue;
-    const Section* section =
-        build.spec.section(top && !frame.top_section->empty() ? *frame.top_section : *frame.section);
+    const Section* section = ring_section(build, top ? high : low);
     if (section->shape != SectionShape::angle) return true;
     const double t = section->thickness_mm;
     Box3 standing = host.box;

@@ -83,7 +83,7 @@ bool weld_mount(Build& build, const MountPlace& mount, const std::vector<Taken>&
 }
 
 double longest_begins_mm(const Build& build, Face face, int axis, Side end) {
-  const bool of_plates = is_of_plates(build.box_spec());
+  const bool of_plates = is_shell_wall(build.box_spec(), face);
   if (build.panels[static_cast<std::size_t>(face)] && stands_out(build, face) && !of_plates) return 0;
   double longest = 0;
   double begins = 0;

@@ -27,6 +27,7 @@ void read_plates(const Cell& cell, BoxSpec& box) {
   box.plates.place = plates.place;
   box.plates.thickness = length(plates.find("thickness"));
   box.plates.border = length(plates.find("border"));
+  if (const Cell* ring = plates.find("base_ring")) box.plates.base_ring = ring->get<std::string>();
   const auto tabs = plates["tabs"].get<std::string>();
   box.plates.tabs = {*tabs == "flush"   ? Tabs::flush
                      : *tabs == "proud" ? Tabs::proud
@@ -43,6 +44,7 @@ void check_build(const BoxSpec& box, Diagnostics& diagnostics) {
     constexpr const char* why = "the box is framed; say build = \"plate\" to build it from plates";
     if (box.plates.thickness) idle(box.plates.thickness->place, ".plates.thickness", why);
     if (box.plates.border) idle(box.plates.border->place, ".plates.border", why);
+    if (box.plates.base_ring) idle(box.plates.base_ring->place, ".plates.base_ring", why);
     if (box.plates.tabs.given) idle(box.plates.tabs.place, ".plates.tabs", why);
     return;
   }

@@ -115,8 +115,8 @@ const std::vector<Rule> box_rows{
     {"box.NAME.like", Type::box, Need::may, "", none, "",
      "another box that this one is like but for the keys beside it"},
     {"box.NAME.build", Type::word, Need::filled, "framed", none, "framed, plate",
-     "framed: a welded frame of rolled section, closed by plates and covers; plate: cut sheet only, whose tabs and slots "
-     "find their own places"},
+     "framed: a welded frame of rolled section, closed by plates and covers; plate: cut sheet, whose tabs and slots find "
+     "their own places, on a ring of angle where plates.base_ring names one"},
     {"box.NAME.frame", Type::table, Need::must, "", none, "", "what the frame is made of"},
     {"box.NAME.frame.section", Type::ring, Need::must, "", none, "",
      "angle, or square or rectangular tube, of the bottom and top rings: of the tables, or the name of an own one"},

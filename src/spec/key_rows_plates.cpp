@@ -19,6 +19,9 @@ const std::vector<Rule>& plate_rows() {
       {"box.NAME.plates.tabs", Type::word, Need::filled, "short", none, "short, flush, proud",
        "short: tabs end a third of the thickness, 1 to 2 mm, below the face that they come out of, for a plug weld that is "
        "ground off; flush: level with it; proud: as far beyond it, for a fillet round each"},
+      {"box.NAME.plates.base_ring", Type::ring, Need::may, "", none, "",
+       "an angle, of the table or of [section.NAME], for a welded ring under the walls in place of the floor's border and its "
+       "standing plates; frame.corners, frame.cope_gap and frame.long_side say how it is made; without it all is sheet"},
   };
   // clang-format on
   return rows;

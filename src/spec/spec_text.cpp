@@ -259,6 +259,7 @@ void write_box(Writer& out, const BoxSpec& box) {
   out.line(key + ".plates.thickness", box.plates.thickness);
   out.line(key + ".plates.border", box.plates.border);
   out.line(key + ".plates.tabs", box.plates.tabs);
+  out.line(key + ".plates.base_ring", box.plates.base_ring);
   write_joined(out, key, box);
   for (const Face face : all_faces) write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
 }

@@ -8,7 +8,8 @@
 
 namespace fitup::plan {
 
-InstanceId add_sawn(Build& build, const SawnName& name, const Member& member, const Pose& pose) {
+InstanceId add_sawn(Build& build, const SawnName& name, const Member& member, const Pose& pose,
+                    const std::optional<Origin>& origin) {
   Part part;
   part.mark = name.mark;
   part.name = name.name;
@@ -17,8 +18,8 @@ InstanceId add_sawn(Build& build, const SawnName& name, const Member& member, co
   part.material = material_of(build);
   part.size = fmt::format("{} x {} mm", member.section.designation, plain(member.length_mm));
   part.form = member;
-  return build.draft.add(std::move(part), pose, name.instance,
-                         {build.key("frame"), build.box_spec().frame.section.place, "frame"});
+  const Origin of_frame{build.key("frame"), build.box_spec().frame.section.place, "frame"};
+  return build.draft.add(std::move(part), pose, name.instance, origin.value_or(of_frame));
 }
 
 }  // namespace fitup::plan

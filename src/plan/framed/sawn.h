@@ -1,6 +1,7 @@
 #pragma once
 // A sawn member of the frame put into the draft. Private to the framed build.
 
+#include <optional>
 #include <string>
 
 #include "plan/build.h"
@@ -14,6 +15,8 @@ struct SawnName {
   Role role = Role::ring_member;
 };
 
-InstanceId add_sawn(Build& build, const SawnName& name, const Member& member, const Pose& pose);
+/// Without an origin of its own it comes from the frame.
+InstanceId add_sawn(Build& build, const SawnName& name, const Member& member, const Pose& pose,
+                    const std::optional<Origin>& origin = {});
 
 }  // namespace fitup::plan

@@ -1,0 +1,137 @@
+// What a shell of plates offers to what is screwed and welded to it.
+// Entry: offer_plates.
+#include <algorithm>
+
+#include "plan/plate/shell.h"
+
+namespace fitup::plan::plate {
+
+namespace {
+
+constexpr double upright_of_depth = 3;  // a wall is offered to what is screwed to it as far in as its depth over this
+
+std::size_t index(Face face) { return static_cast<std::size_t>(face); }
+
+class Offering {
+ public:
+  Offering(Build& build, const Sheets& sheets, const StandingPlates& plates, const std::vector<RibPlace>& ribs)
+      : build_(build), sheets_(sheets), plates_(plates), ribs_(ribs), t_(sheets.t_mm), border_(sheets.border_mm) {}
+
+  void run() {
+    offer_top();
+    if (plates_.floor) offer_floor(*plates_.floor);
+    for (const Side depth : {low, high}) offer_end(depth);
+    offer_walls();
+    // On a whole floor the rails lie on that, the ribs stand under it.
+    const bool lie_on_ribs = on_ring() || is_open(build_, Face::bottom);
+    for (std::size_t i = 0; lie_on_ribs && i < ribs_.size(); ++i) {
+      shell().cross_bars.push_back({plates_.ribs[i], ribs_[i].under_rail});
+    }
+  }
+
+ private:
+  [[nodiscard]] Shell& shell() const { return build_.shell; }
+  [[nodiscard]] Vec3 size() const { return build_.shell.size; }
+  [[nodiscard]] bool on_ring() const { return !plates_.floor; }
+  [[nodiscard]] double sill(Side depth) const { return sill_z(build_, sheets_, depth); }
+
+  void offer_top() {
+    const Vec3 s = size();
+    const std::vector<Host> above = strips(build_, sheets_, plates_.top, s.z - t_, s.z);
+    shell().top_face_deck = {above[0], above[1]};
+    shell().top_side_deck = {above[2], above[3]};
+    shell().beside[index(Face::top)] = above;
+    if (!is_open(build_, Face::top)) build_.panels[index(Face::top)] = plates_.top;
+  }
+
+  void offer_floor(InstanceId floor) {
+    const Vec3 s = size();
+    shell().deck = strips(build_, sheets_, floor, shell().deck_mm - t_, shell().deck_mm);
+    if (!is_open(build_, Face::bottom)) {
+      build_.panels[index(Face::bottom)] = floor;
+      shell().deck.push_back(
+          {floor, {{border_, border_, shell().deck_mm - t_}, {s.x - border_, s.y - border_, shell().deck_mm}}});
+    }
+    if (sheets_.legs_up) shell().beside[index(Face::bottom)] = shell().deck;
+  }
+
+  void offer_end(Side depth) {
+    const Vec3 s = size();
+    const double y = depth == low ? 0 : s.y - t_;
+    auto& beside = shell().beside[index(depth == low ? Face::front : Face::back)];
+    // A ring's own strips are there already.
+    if (!on_ring()) offer_sill(depth, y);
+    shell().top[depth] = {plates_.above[depth], {{0, y, s.z - border_}, {s.x, y + t_, s.z}}};
+    if (has_wall(build_, depth)) {
+      build_.panels[index(depth == low ? Face::front : Face::back)] = plates_.above[depth];
+      if (!on_ring()) beside.clear();
+      beside.push_back({plates_.above[depth], {{0, y, walls_begin_mm(build_)}, {s.x, y + t_, s.z}}});
+      return;
+    }
+    beside.push_back(shell().top[depth]);
+    if (!has_ring(build_, depth)) return;
+    for (const Side side : {low, high}) {
+      const double width = t_ + landing_mm(build_, depth);
+      const double x = side == low ? 0 : s.x - width;
+      Host strip{plates_.above[depth], {{x, y, sill(depth)}, {x + width, y + t_, s.z - border_}}};
+      strip.root_mm = t_;
+      shell().upright_face[depth][side] = strip;
+      beside.push_back(strip);
+    }
+  }
+
+  void offer_sill(Side depth, double y) {
+    const double row_from = ribs_.empty() ? 0 : rows_above * t_;
+    const double row_to = sheets_.legs_up ? border_ : shell().deck_mm - t_;
+    shell().bottom[depth] = {*plates_.below[depth],
+                             {{0, y, sheets_.legs_up ? t_ : row_from}, {size().x, y + t_, row_to}}};
+    shell().beside[index(depth == low ? Face::front : Face::back)] = {shell().bottom[depth]};
+    if (!sheets_.legs_up) shell().beside[index(Face::bottom)].push_back(shell().bottom[depth]);
+  }
+
+  void offer_walls() {
+    for (const Side side : {low, high}) offer_wall(side);
+  }
+
+  void offer_wall(Side side) {
+    const Vec3 s = size();
+    const Face face = side == low ? Face::left : Face::right;
+    const double x = side == low ? 0 : s.x - t_;
+    const double begin = walls_begin_mm(build_);
+    const InstanceId wall = plates_.wall[side];
+    const bool open = is_open(build_, face);
+    const auto part = [&](double y0, double y1, double z0, double z1) {
+      return Host{wall, {{x, y0, z0}, {x + t_, y1, z1}}};
+    };
+    auto& beside = shell().beside[index(face)];
+    if (open) {
+      for (const Host& strip : {part(0, s.y, begin, shell().deck_mm + border_), part(0, s.y, s.z - border_, s.z),
+                                part(0, border_, begin, s.z), part(s.y - border_, s.y, begin, s.z)})
+        beside.push_back(strip);
+    } else {
+      beside.push_back(part(0, s.y, begin, s.z));
+      build_.panels[index(face)] = wall;
+    }
+    if (!sheets_.legs_up && !on_ring()) shell().beside[index(Face::bottom)].push_back(part(0, s.y, 0, shell().deck_mm));
+    const double reach = open ? border_ : std::max(border_, s.y / upright_of_depth);
+    for (const Side depth : {low, high}) {
+      const double from = depth == low ? 0 : s.y - reach;
+      shell().upright[depth][side] = part(from, from + reach, sill(depth), s.z - border_);
+    }
+  }
+
+  Build& build_;
+  const Sheets& sheets_;
+  const StandingPlates& plates_;
+  const std::vector<RibPlace>& ribs_;
+  double t_;
+  double border_;
+};
+
+}  // namespace
+
+void offer_plates(Build& build, const Sheets& sheets, const StandingPlates& plates, const std::vector<RibPlace>& ribs) {
+  Offering(build, sheets, plates, ribs).run();
+}
+
+}  // namespace fitup::plan::plate
