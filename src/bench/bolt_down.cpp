@@ -26,7 +26,7 @@ void add_holes(std::vector<BoltHole>& out, InstanceId id, const Pose& pose, cons
   for (const MemberHole& hole : member.holes) {
     const Vec3 local =
         hole.leg == Leg::a ? Vec3{hole.across_mm, half, hole.along_mm} : Vec3{half, hole.across_mm, hole.along_mm};
-    out.push_back({id, pose.point(local), {hole.diameter_mm, hole.diameter_mm}});
+    out.push_back({id, pose.point(local), {hole.diameter_mm + hole.slot_mm, hole.diameter_mm}});
   }
 }
 

@@ -39,6 +39,10 @@ bool is_square(const EndCut& cut) { return !cut.mitre && is_square(cut.a) && is_
 std::string hole_words(const MemberHole& hole, const output::PaperUnits& units) {
   const std::string purpose = hole.purpose.empty() ? "" : ", " + hole.purpose;
   if (hole.kind == HoleKind::tapped) return "drill " + units.drill(hole.diameter_mm) + purpose;
+  if (hole.slot_mm > 0) {
+    return fmt::format("slot {} x {}, its middle{}", units.length(hole.diameter_mm + hole.slot_mm),
+                       units.length(hole.diameter_mm), purpose);
+  }
   return units.length(hole.diameter_mm) + purpose;
 }
 
@@ -274,7 +278,8 @@ TemplateShape wrap_template(const Part& part, const output::PaperUnits& units) {
   }
   for (const MemberHole& hole : member.holes) {
     const Vec2 at{hole.along_mm, unfolding.y(hole.leg, hole.across_mm, hole.far_wall)};
-    shape.strokes.push_back(outline(Loop::circle(at, 0.5 * hole.diameter_mm).vertices));
+    const Vec2 off = at - Vec2{hole.along_mm, hole.across_mm};
+    shape.strokes.push_back(outline(outline_of(hole).moved(off).vertices));
     shape.centres.push_back({at, hole.diameter_mm, hole_words(hole, units)});
   }
   if (const auto leg = only_leg(member)) {

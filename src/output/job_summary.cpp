@@ -106,6 +106,10 @@ void describe(PartLine& line, const Member& member) {
   line.sawn_mm = member.length_mm;
   HoleCounter holes;
   for (const MemberHole& hole : member.holes) {
+    if (hole.slot_mm > 0) {
+      holes.add(outline_of(hole));
+      continue;
+    }
     holes.add_round(hole.kind == HoleKind::tapped ? "drilled hole" : "hole", hole.purpose, hole.diameter_mm);
   }
   line.holes = holes.counts();

@@ -54,6 +54,10 @@ std::string drill_words(const MemberHole& hole, const PaperUnits& units) {
     return fmt::format("drill {}{}{}", units.drill(hole.diameter_mm), hole.purpose.empty() ? "" : ", ", hole.purpose);
   }
   const std::string purpose = hole.purpose.empty() ? "" : fmt::format(" ({})", hole.purpose);
+  if (hole.slot_mm > 0) {
+    return fmt::format("a slot {} wide, {} long{}", units.length(hole.diameter_mm),
+                       units.length(hole.diameter_mm + hole.slot_mm), purpose);
+  }
   return fmt::format("{} wide{}", units.length(hole.diameter_mm), purpose);
 }
 

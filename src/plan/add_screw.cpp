@@ -1,7 +1,9 @@
 // Screws with everything they pass.
 // Entry: add_screw, slot_mm_of.
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -18,8 +20,6 @@
 namespace fitup::plan {
 
 namespace {
-
-constexpr double play_round_nut_mm = 1;  // of a hole that a nut stands in (common practice)
 
 // What comes out of the wall of a tube stays inside.
 bool in_tube(const Build& build, InstanceId id) {
@@ -81,17 +81,54 @@ void join_screw(Build& build, const ScrewPlace& place, InstanceId screw) {
   }
 }
 
-void say_no_hold(Build& build, const ScrewPlace& place, const ScrewHold& hold, const std::string& problem) {
-  if (is_said(build, "no-room-for-fixing", place.thread_place, problem)) return;
-  build.diagnostics.add(diag::say<"no-room-for-fixing">(place.thread_place, hold.noun, place.thread, place.name,
-                                                        build.draft.instance(place.layers.back().instance).name,
-                                                        problem, place.fixing_key));
-}
-
 // Of what the thread is in; of an item, whose material is not known, as of steel.
 const Material& threaded_material(const Build& build, const ScrewPlace& place) {
   const Material* known = tables::find_material(build.draft.part(place.layers.back().instance).material);
   return known != nullptr ? *known : *tables::find_material(material_of(build));
+}
+
+// Whether that fixing would hold there: a thread in what is thick enough for it, or a seat with room behind it.
+bool would_hold(const Build& build, const ScrewPlace& place, ScrewFixing fixing) {
+  const Thread& thread = *tables::find_thread(place.thread);
+  const Material& material = threaded_material(build, place);
+  const Layer& last = place.layers.back();
+  const double thick = last.to_mm - last.from_mm;
+  const auto hold =
+      fixing == ScrewFixing::nut_strip ? strip_hold(thread, place.screws, material) : hold_of(fixing, thread, thick);
+  if (!hold) return false;
+  if (fixing == ScrewFixing::tapped) return holds_thread_itself(thread, material, thick);
+  if (fixing == ScrewFixing::nut_strip) {
+    if (place.screws == nullptr) return false;
+    if (holds_thread_itself(thread, material, thick)) return true;
+    if (hold->engagement_mm < least_engagement_mm(thread, material) - tolerance::contact_mm) return false;
+  }
+  const Vec3 back = place.seat + last.to_mm * place.direction;
+  return !hold_problem(build, *hold, last.instance, back, place.direction, thick) &&
+         !(place.behind && hold->behind_mm > 0);
+}
+
+// Which of them hold there.
+std::string other_fixings(const Build& build, const ScrewPlace& place) {
+  constexpr std::array<std::pair<ScrewFixing, std::string_view>, 6> all{{{ScrewFixing::tapped, "tapped"},
+                                                                         {ScrewFixing::nut_strip, "nut strip"},
+                                                                         {ScrewFixing::insert, "insert"},
+                                                                         {ScrewFixing::weld_nut, "weld nut"},
+                                                                         {ScrewFixing::nut, "nut"},
+                                                                         {ScrewFixing::locknut, "locknut"}}};
+  std::string words;
+  for (const auto& [fixing, word] : all) {
+    if (would_hold(build, place, fixing)) words += fmt::format("{}\"{}\"", words.empty() ? "" : " or ", word);
+  }
+  if (words.empty()) return "no other fixing has room there either: choose another thread or more room";
+  return fmt::format("set {} to {}, which has room there, or choose another thread or more room", place.fixing_key,
+                     words);
+}
+
+void say_no_hold(Build& build, const ScrewPlace& place, const ScrewHold& hold, const std::string& problem) {
+  if (is_said(build, "no-room-for-fixing", place.thread_place, problem)) return;
+  build.diagnostics.add(diag::say<"no-room-for-fixing">(place.thread_place, hold.noun, place.thread, place.name,
+                                                        build.draft.instance(place.layers.back().instance).name,
+                                                        problem, other_fixings(build, place)));
 }
 
 std::optional<ScrewHold> hold_for(const Build& build, const ScrewPlace& place, const Thread& thread) {
@@ -172,9 +209,8 @@ void pass_tip(Build& build, const ScrewPlace& place, const Thread& thread, const
     build.draft.join(screw, *place.behind, JointKind::slip, place.direction);
   }
   if (length > last.to_mm - tolerance::contact_mm && !in_tube(build, last.instance)) {
-    const double play = hold.behind_mm > 0 ? play_round_nut_mm : 0;
-    build.draft.screw_tips.push_back({screw, last.instance, back, place.direction, place.thread, place.origin.place,
-                                      std::max(thread.clear_medium_mm, hold.across_mm + play)});
+    build.draft.screw_tips.push_back(
+        {screw, last.instance, back, place.direction, place.thread, place.origin.place, hole_behind_mm(thread, hold)});
   }
 }
 

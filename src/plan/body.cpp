@@ -175,8 +175,74 @@ Body body_of_member(const Member& mitred) {
   }
   plan::add_mitred_runs(mitred, body);
   body.exact = runs.empty() && !mitred.start.mitre && !mitred.end.mitre;
-  for (const MemberHole& h : m.holes) body.bores.push_back(bore_of(m.section, h));
+  for (const MemberHole& h : m.holes) {
+    if (h.slot_mm == 0) body.bores.push_back(bore_of(m.section, h));
+  }
   return body;
+}
+
+// The slots of a leg, from the start on; all on one line.
+std::vector<MemberHole> slots_of(const Member& m, Leg leg) {
+  std::vector<MemberHole> slots;
+  for (const MemberHole& h : m.holes) {
+    if (h.leg == leg && h.slot_mm > 0) slots.push_back(h);
+  }
+  std::sort(slots.begin(), slots.end(),
+            [](const MemberHole& a, const MemberHole& b) { return a.along_mm < b.along_mm; });
+  return slots;
+}
+
+// What stays of the slots' line from `from_mm` to `to_mm`, hollow where a round end begins, as (along, across).
+Profile between_slots(double from_mm, bool hollow_at_from, double to_mm, bool hollow_at_to, double low, double high) {
+  // With the material at its left, so that a round end of the void bulges the other way.
+  const double half_circle = -1;
+  return {Loop{{{{from_mm, low}},
+                {{to_mm, low}, hollow_at_to ? half_circle : 0},
+                {{to_mm, high}},
+                {{from_mm, high}, hollow_at_from ? half_circle : 0}}},
+          {}};
+}
+
+// The line of a leg that its slots take, as wide as these are: what is left between them, across the thickness.
+void add_slotted_line(const Member& m, Leg leg, const std::vector<MemberHole>& slots, Body& body) {
+  const double low = slots.front().across_mm - slots.front().diameter_mm / 2;
+  const double high = low + slots.front().diameter_mm;
+  const double t = m.section.thickness_mm;
+  const Pose pose = leg == Leg::a ? Pose::at({0, 0, 0}, axis::z, axis::x) : Pose::at({t, 0, 0}, axis::z, axis::y);
+  double from = 0;
+  for (std::size_t i = 0; i <= slots.size(); ++i) {
+    const bool last = i == slots.size();
+    const double to = last ? m.length_mm : slots[i].along_mm - slots[i].slot_mm / 2;
+    body.outer.push_back({between_slots(from, i > 0, to, !last, low, high), pose, t});
+    if (!last) from = slots[i].along_mm + slots[i].slot_mm / 2;
+  }
+}
+
+// Square at both ends and without notches; slots stand where the leg is of even thickness.
+Body body_of_slotted(const Member& m) {
+  Body body;
+  std::array<plan::Intervals, 2> kept{plan::kept_at(m, Leg::a, m.length_mm / 2),
+                                      plan::kept_at(m, Leg::b, m.length_mm / 2)};
+  for (const Leg leg : {Leg::a, Leg::b}) {
+    const auto slots = slots_of(m, leg);
+    if (slots.empty()) continue;
+    plan::Intervals& whole = kept[leg == Leg::a ? 0 : 1];
+    const double low = slots.front().across_mm - slots.front().diameter_mm / 2;
+    whole = {{whole.front().low, low}, {low + slots.front().diameter_mm, whole.back().high}};
+    add_slotted_line(m, leg, slots, body);
+  }
+  for (const Profile& p : plan::kept_pieces(m.section, kept[0], kept[1])) {
+    body.outer.push_back({p, Pose{}, m.length_mm});
+  }
+  for (const MemberHole& h : m.holes) {
+    if (h.slot_mm == 0) body.bores.push_back(bore_of(m.section, h));
+  }
+  body.inner = body.outer;
+  return body;
+}
+
+bool has_slots(const Member& m) {
+  return std::any_of(m.holes.begin(), m.holes.end(), [](const MemberHole& h) { return h.slot_mm > 0; });
 }
 
 Profile with_drilled(const Flat& flat) {
@@ -213,7 +279,7 @@ double integrated_mm3(const Member& m, double low, double high) {
 // Holes of a leg never meet: a hole that would is not made (holes.cpp).
 double bored_area_mm2(const Member& m) {
   double area = 0;
-  for (const MemberHole& h : m.holes) area += M_PI / 4 * h.diameter_mm * h.diameter_mm;
+  for (const MemberHole& h : m.holes) area += h.diameter_mm * (M_PI / 4 * h.diameter_mm + h.slot_mm);
   return area;
 }
 
@@ -253,6 +319,14 @@ Loop kept_outline(const Member& member, Leg leg) {
   return without_flat_corners(std::move(out));
 }
 
+Loop outline_of(const MemberHole& hole) {
+  const Vec2 middle{hole.along_mm, hole.across_mm};
+  const double r = hole.diameter_mm / 2;
+  if (hole.slot_mm == 0) return Loop::circle(middle, r);
+  const Vec2 half{hole.slot_mm / 2 + r, r};
+  return Loop::rounded_rectangle(middle - half, middle + half, r);
+}
+
 Body body_of(const Part& part) {
   Body body;
   if (const auto* flat = std::get_if<Flat>(&part.form)) {
@@ -260,7 +334,9 @@ Body body_of(const Part& part) {
     if (!flat->bends.empty()) body.outer = plan::bent_prisms(*flat);
     body.inner = body.outer;
   } else if (const auto* member = std::get_if<Member>(&part.form)) {
-    body = plan::is_tube(member->section) ? plan::tube_body(*member) : body_of_member(*member);
+    body = plan::is_tube(member->section) ? plan::tube_body(*member)
+           : has_slots(*member)           ? body_of_slotted(*member)
+                                          : body_of_member(*member);
   } else {
     body.outer = std::get<Solidform>(part.form).prisms;
     body.inner = body.outer;

@@ -1,7 +1,6 @@
 // Feet under the bottom ring, lugs at a face that hangs on a wall: plates or cleats welded on, each with a bolt's hole.
 // Entry: add_mounts.
 #include "plan/feet.h"
-#include "plan/coat.h"
 
 #include <algorithm>
 #include <cmath>
@@ -57,7 +56,7 @@ class Mounts {
   void run() {
     if (spec_.out && axis_of(**spec_.out) == square_) return say_out_of_face();
     if (lies_on_cover(face_)) return;
-    if (!is_wide_enough() || !cutter_makes_slot(build_, spec_, key_)) return;
+    if (!is_wide_enough() || (!is_angle() && !cutter_makes_slot(build_, spec_, key_))) return;
     taken_ = taken_by_steel(build_.draft);
     beside_ = taken_;
     // Where their places are given, flanges are notched for them.
@@ -278,11 +277,7 @@ class Mounts {
     const InstanceId id = add_plate(build_, {mark(), last_word() + " plate", role(), material_of(build_)}, box,
                                     unit(square_, high), name, origin());
     if (!weld({id, face_, box, {box}})) return;
-    if (bolt_.slot_mm() > 0) {
-      cut_slot(id, spot);
-    } else {
-      make_round(id, name, spot);
-    }
+    bore(id, name, spot);
     must_meet(id, spot);
     taken_.push_back({id, box});
   }
@@ -305,7 +300,7 @@ class Mounts {
     const Pose pose = angle_pose(a, b, unit(spot.out, spot.side), Vec3{} - unit(square_, facing_));
     const InstanceId id = build_.draft.add(cleat(), pose, name, origin());
     if (!weld({id, side, standing, {lying, standing}})) return;
-    make_round(id, name, spot);
+    bore(id, name, spot);
     must_meet(id, spot);
     taken_.push_back({id, lying});
     taken_.push_back({id, standing});
@@ -353,26 +348,19 @@ class Mounts {
     return at;
   }
 
-  void make_round(InstanceId id, const std::string& name, const Spot& spot) {
-    const auto problem = make_hole(
-        build_, id,
-        {hole_at(spot), unit(square_, high), bolt_.hole_mm(), HoleKind::clear, "bolt " + bolt_.thread().size});
+  // Round, or a slot along the side.
+  void bore(InstanceId id, const std::string& name, const Spot& spot) {
+    const auto problem =
+        make_hole(build_, id,
+                  {hole_at(spot), unit(square_, high), bolt_.hole_mm(), HoleKind::clear, "bolt " + bolt_.thread().size,
+                   false, bolt_.slot_mm(), unit(other_axis(spot.out), high)});
     if (problem) say_no_room(build_, spec_.place, bolt_.hole_mm(), name, id, *problem);
   }
 
   void must_meet(InstanceId id, const Spot& spot) {
-    note_mount(build_, noun_, key_, spec_,
-               {id, hole_at(spot), unit(square_, high), unit(other_axis(spot.out), high), bolt_.hole_mm(),
-                is_angle() ? 0 : bolt_.slot_mm()});
-  }
-
-  // Along the side.
-  void cut_slot(InstanceId id, const Spot& spot) {
-    const double across = bolt_.hole_mm() + coat_in_hole_mm(build_.spec);
-    Vec3 half;
-    along(half, spot.out) = across / 2;
-    along(half, other_axis(spot.out)) = (across + bolt_.slot_mm()) / 2;
-    cut_slot_in(build_, id, {hole_at(spot) - half, hole_at(spot) + half});
+    note_mount(
+        build_, noun_, key_, spec_,
+        {id, hole_at(spot), unit(square_, high), unit(other_axis(spot.out), high), bolt_.hole_mm(), bolt_.slot_mm()});
   }
 
   Build& build_;

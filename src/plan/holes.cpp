@@ -128,13 +128,19 @@ Problem hole_in_leg(const Build& build, Member& m, Leg leg, Vec2 at, const Round
   if (at.y + r > width - s.toe_radius_mm + tolerance::contact_mm && at.y + r <= width)
     return "would run into the toe's rounding";
   const Loop kept = kept_outline(m, leg);
-  if (auto problem = too_near_edge(build, kept, at, hole.diameter_mm, s.thickness_mm, "leg")) return problem;
+  // Along its middle line a slot is nearest to an edge at one of its ends.
+  for (const double off : {-hole.slot_mm / 2, hole.slot_mm / 2}) {
+    const Vec2 end{at.x + off, at.y};
+    if (auto problem = too_near_edge(build, kept, end, hole.diameter_mm, s.thickness_mm, "leg")) return problem;
+  }
   for (const MemberHole& other : m.holes) {
     if (other.leg != leg) continue;
-    const double apart = apart_mm(at, hole.diameter_mm, {other.along_mm, other.across_mm}, other.diameter_mm);
+    const double reach = (hole.slot_mm + other.slot_mm) / 2;
+    const Vec2 off{std::max(0.0, std::abs(at.x - other.along_mm) - reach), at.y - other.across_mm};
+    const double apart = norm(off) - (hole.diameter_mm + other.diameter_mm) / 2;
     if (auto problem = too_near_hole(build, apart, s.thickness_mm, "the hole to " + other.purpose)) return problem;
   }
-  m.holes.push_back({leg, at.x, at.y, hole.diameter_mm, hole.kind, hole.purpose});
+  m.holes.push_back({leg, at.x, at.y, hole.diameter_mm, hole.kind, hole.purpose, false, hole.slot_mm});
   return std::nullopt;
 }
 
@@ -168,7 +174,10 @@ Problem hole_in_tube(const Build& build, Member& m, Vec3 local, Vec3 direction, 
   return "does not go square through a wall";
 }
 
-Problem hole_in_member(const Build& build, Member& m, Vec3 local, Vec3 direction, const RoundHole& hole) {
+Problem hole_in_member(const Build& build, Member& m, const Pose& pose, Vec3 local, Vec3 direction,
+                       const RoundHole& hole) {
+  const bool along = hole.slot_mm <= 0 || parallel(pose.inverse().turn(hole.slot_along), axis::z);
+  if (!along || (hole.slot_mm > 0 && is_tube(m.section))) return "is a slot that does not run along a leg";
   if (is_tube(m.section)) return hole_in_tube(build, m, local, direction, hole);
   if (parallel(direction, axis::y)) return hole_in_leg(build, m, Leg::a, {local.z, local.x}, hole);
   if (parallel(direction, axis::x) && m.section.shape == SectionShape::angle) {
@@ -194,7 +203,7 @@ std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHol
   const Pose& pose = build.draft.pose(id);
   const Vec3 local = pose.local(hole.point);
   const Vec3 through = pose.inverse().turn(hole.direction);
-  if (auto* member = std::get_if<Member>(&part.form)) return hole_in_member(build, *member, local, through, hole);
+  if (auto* member = std::get_if<Member>(&part.form)) return hole_in_member(build, *member, pose, local, through, hole);
   auto* flat = std::get_if<Flat>(&part.form);
   const auto in_flat = flat != nullptr ? in_pattern(*flat, local, through) : std::nullopt;
   if (!in_flat) return "does not go square through the part";
@@ -215,10 +224,10 @@ bool is_said(const Build& build, std::string_view id, const Place& place, const 
 }
 
 void say_no_room(Build& build, const Place& place, double diameter_mm, const std::string& of, InstanceId in,
-                 const std::string& problem) {
+                 const std::string& problem, const std::string& remedy) {
   if (is_said(build, "no-room-for-hole", place, problem)) return;
-  build.diagnostics.add(
-      diag::say<"no-room-for-hole">(place, build.in_words(diameter_mm), of, build.draft.instance(in).name, problem));
+  build.diagnostics.add(diag::say<"no-room-for-hole">(place, build.in_words(diameter_mm), of,
+                                                      build.draft.instance(in).name, problem, remedy));
 }
 
 void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on) {
@@ -236,7 +245,12 @@ void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on) {
     const auto problem = make_hole(
         build, laid_on, {tip.out_at, tip.direction, tip.hole_mm, HoleKind::clear, "the tip of " + thread.size});
     if (problem) {
-      say_no_room(build, tip.place, tip.hole_mm, build.draft.instance(tip.screw).name, laid_on, *problem);
+      const bool nut = tip.hole_mm > thread.clear_medium_mm + tolerance::contact_mm;
+      say_no_room(
+          build, tip.place, tip.hole_mm, build.draft.instance(tip.screw).name, laid_on, *problem,
+          nut ? fmt::format("screws that are tapped in need a hole of {} only; else move it or choose another size",
+                            build.in_words(thread.clear_medium_mm))
+              : "move it or choose another size");
     } else {
       build.draft.join(tip.screw, laid_on, JointKind::slip, tip.direction);
     }

@@ -25,9 +25,10 @@ struct RoundHole {
 /// Makes it; or says why it cannot be made there, in words that follow "it ...".
 [[nodiscard]] std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& hole);
 
-/// Says that a hole of this diameter cannot be made, once for each place and reason: what `of` needs it, `in` what.
+/// Says that a hole of this diameter cannot be made, once for each place and reason: what `of` needs it, `in` what, and
+/// what to do.
 void say_no_room(Build& build, const Place& place, double diameter_mm, const std::string& of, InstanceId in,
-                 const std::string& problem);
+                 const std::string& problem, const std::string& remedy = "move it or choose another size");
 
 /// Whether it was said with these words at that place: the same words of the same place are one cause.
 [[nodiscard]] bool is_said(const Build& build, std::string_view id, const Place& place, const std::string& words);

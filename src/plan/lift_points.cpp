@@ -9,6 +9,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/boss_fit.h"
+#include "plan/face_axes.h"
 #include "plan/hardware.h"
 #include "plan/holes.h"
 #include "plan/loose_hardware.h"
@@ -17,11 +18,12 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double from_end_mm = 60;  // by rule: a boss's edge from the frame's end, clear of seams and flanges
-constexpr double from_cut_mm = 20;  // and from the member's cut end, clear of its weld
-constexpr double step_mm = 5;       // places and heights are rounded up to this
-constexpr double above_leg_mm = 4;  // stands proud for a fillet weld above
-constexpr double least_rim_mm = 3;  // steel that stays between the hole and the leg's toe
+constexpr double from_end_mm = 60;     // by rule: a boss's edge from the frame's end, clear of seams and flanges
+constexpr double from_cut_mm = 20;     // and from the member's cut end, clear of its weld
+constexpr double step_mm = 5;          // places and heights are rounded up to this
+constexpr double above_leg_mm = 4;     // stands proud for a fillet weld above
+constexpr double least_rim_mm = 3;     // steel that stays between the hole and the leg's toe
+constexpr double place_step_mm = 0.1;  // a place across a leg is named to this
 
 class LiftPoints {
  public:
@@ -78,11 +80,21 @@ class LiftPoints {
     }
   }
 
+  // Of the wall that it stands in, what is flat.
+  [[nodiscard]] static double flat_of(const Host& host) {
+    return std::min(host.box.size().x, host.box.size().y) - 2 * host.round_mm;
+  }
+
+  [[nodiscard]] bool is_in_wall(const Host& host) const {
+    const double hollow = host.box.size().z - 2 * host.wall_mm;
+    return diameter_ + 2 * boss_fit_mm <= flat_of(host) + tolerance::contact_mm && height_ - above_leg_mm < hollow;
+  }
+
   bool fits_in_wall(const Host& host) {
-    const double flat = host.box.size().x - 2 * host.round_mm;
+    if (is_in_wall(host)) return true;
+    const double flat = flat_of(host);
     const double inside = host.box.size().z - host.wall_mm;
     const double needed = diameter_ + 2 * boss_fit_mm;
-    if (needed <= flat + tolerance::contact_mm && height_ - above_leg_mm < inside - host.wall_mm) return true;
     build_.diagnostics.add(diag::say<"boss-not-in-tube">(
         spec_.thread.place, build_.in_words(diameter_), build_.in_words(height_), build_.in_words(needed),
         build_.in_words(flat), build_.in_words(height_ - above_leg_mm), build_.in_words(inside - host.wall_mm)));
@@ -98,18 +110,78 @@ class LiftPoints {
         return;
       }
     }
-    build_.diagnostics.add(diag::say<"boss-nowhere">(spec_.at->place, build_.in_words(at.x), build_.in_words(at.y)));
+    build_.diagnostics.add(diag::say<"boss-nowhere">(spec_.at->place, build_.in_words(at.x), build_.in_words(at.y),
+                                                     nearest_words(at, "put it on a horizontal leg")));
+  }
+
+  [[nodiscard]] RoundHole hole_at(Vec2 at) const {
+    return {{at.x, at.y, build_.shell.size.z},
+            axis::minus_z,
+            diameter_ + 2 * boss_fit_mm,
+            HoleKind::clear,
+            "take a lift boss",
+            true};
+  }
+
+  // Tried, and taken back.
+  [[nodiscard]] bool is_room(InstanceId host, Vec2 at) {
+    const Part before = build_.draft.part(host);
+    const bool room = !make_hole(build_, host, hole_at(at));
+    build_.draft.part(host) = before;
+    return room;
+  }
+
+  // On that leg: across it between its root and its toe, along it step by step.
+  [[nodiscard]] std::optional<Vec2> nearest_on(const Host& host, Vec2 at) {
+    if (host.wall_mm > 0 && !is_in_wall(host)) return std::nullopt;
+    const int run = host.box.size().y > host.box.size().x ? 1 : 0;
+    const int across = 1 - run;
+    const double leg = along(host.box.size(), across);
+    const double half = diameter_ / 2 + boss_fit_mm;
+    const double begins = (host.wall_mm > 0 ? host.round_mm : build_.shell.top_root_mm) + half;
+    const auto* member = std::get_if<Member>(&build_.draft.part(host.id).form);
+    const double toe = member != nullptr ? member->section.toe_radius_mm : 0;
+    const double ends = leg - (host.wall_mm > 0 ? host.round_mm : std::max(least_rim_mm, toe)) - half;
+    const bool at_low = along(host.box.low, across) < along(build_.shell.size, across) / 2;
+    const double least = along(host.box.low, across) + (at_low ? begins : leg - ends);
+    const double low_mm = rounded_up(least, place_step_mm);
+    const double high_mm = -rounded_up(-(least + ends - begins), place_step_mm);
+    if (low_mm > high_mm) return std::nullopt;
+    const double given = run == 0 ? at.x : at.y;
+    const double from = std::round(std::clamp(given, along(host.box.low, run), along(host.box.high, run)));
+    const double over = std::clamp(run == 0 ? at.y : at.x, low_mm, high_mm);
+    for (double off = 0; off <= along(host.box.size(), run); off += 1) {
+      for (const double place : {from - off, from + off}) {
+        const Vec2 candidate = run == 0 ? Vec2{place, over} : Vec2{over, place};
+        if (is_room(host.id, candidate)) return candidate;
+      }
+    }
+    return std::nullopt;
+  }
+
+  // Where the boss's hole fits in a lying leg, nearest to what was asked for.
+  [[nodiscard]] std::string nearest_words(Vec2 at, const std::string& otherwise) {
+    std::optional<Vec2> nearest;
+    for (const auto& decks : {build_.shell.top_side_deck, build_.shell.top_face_deck}) {
+      for (const Host& host : decks) {
+        const auto place = nearest_on(host, at);
+        if (place && (!nearest || norm(*place - at) < norm(*nearest - at))) nearest = place;
+      }
+    }
+    if (!nearest) return otherwise;
+    return fmt::format("the nearest place where it has room is X {}, Y {}", build_.in_words(nearest->x),
+                       build_.in_words(nearest->y));
   }
 
   void add(InstanceId host, Vec2 at) {
     const Shell& shell = build_.shell;
-    const double hole = diameter_ + 2 * boss_fit_mm;
     const Vec3 top{at.x, at.y, shell.size.z + above_leg_mm};
     const std::string name = fmt::format("lift boss {}", build_.draft.lift_points.size() + 1);
-    const auto problem = make_hole(
-        build_, host, {{at.x, at.y, shell.size.z}, axis::minus_z, hole, HoleKind::clear, "take a lift boss", true});
-    if (problem) {
-      say_no_room(build_, spec_.at ? spec_.at->place : spec_.thread.place, hole, name, host, *problem);
+    const RoundHole hole = hole_at(at);
+    if (const auto problem = make_hole(build_, host, hole)) {
+      const std::string smaller = "choose a smaller eye";
+      say_no_room(build_, spec_.at ? spec_.at->place : spec_.thread.place, hole.diameter_mm, name, host, *problem,
+                  spec_.at ? nearest_words(at, smaller) : "move it or choose another size");
       return;
     }
     const Thread& thread = *tables::find_thread(*spec_.thread);

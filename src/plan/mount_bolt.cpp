@@ -1,5 +1,5 @@
 // The bolt through a foot or a lug.
-// Entry: MountBolt, cutter_makes_slot, cut_slot_in.
+// Entry: MountBolt, cutter_makes_slot.
 #include "plan/mount_bolt.h"
 
 #include <algorithm>
@@ -31,17 +31,6 @@ bool cutter_makes_slot(Build& build, const MountSpec& spec, const std::string& k
                                                         build.in_words(spec.thickness->mm()), build.in_words(smallest),
                                                         "smallest_slot"));
   return false;
-}
-
-void cut_slot_in(Build& build, InstanceId id, const Box3& slot) {
-  Flat& flat = std::get<Flat>(build.draft.part(id).form);
-  Box2 box;
-  for (const Vec3 corner : {slot.low, slot.high}) {
-    const Vec3 local = build.draft.pose(id).local(corner);
-    box.add({local.x, local.y});
-  }
-  const double width = std::min(box.size().x, box.size().y);
-  flat.profile.holes.push_back(Loop::rounded_rectangle(box.low, box.high, width / 2));
 }
 
 }  // namespace fitup::plan

@@ -23,7 +23,4 @@ class MountBolt {
 /// Whether the slots that are asked for are not narrower than the cutter makes them. If so: says so, false.
 [[nodiscard]] bool cutter_makes_slot(Build& build, const MountSpec& spec, const std::string& key);
 
-/// Cuts a slot with round ends, as large as this box (in the world), into a flat part.
-void cut_slot_in(Build& build, InstanceId id, const Box3& slot);
-
 }  // namespace fitup::plan

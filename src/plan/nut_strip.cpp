@@ -78,6 +78,14 @@ double seat_behind_mm(const Build& build, const ScrewSpec& screws, double thick_
   return hold ? hold->seat_mm : 0;
 }
 
+double reach_behind_mm(const Build& build, const ScrewSpec& screws, double thick_mm) {
+  const Thread& thread = *tables::find_thread(*screws.thread);
+  const Material& material = *tables::find_material(material_of(build));
+  const bool strip = *screws.fixing == ScrewFixing::nut_strip && !holds_thread_itself(thread, material, thick_mm);
+  const auto hold = strip ? strip_hold(thread, &screws, material) : hold_of(*screws.fixing, thread, thick_mm);
+  return hold && hold->behind_mm > 0 ? hole_behind_mm(thread, *hold) / 2 : thread.major_mm / 2;
+}
+
 ScrewHold strip_hold(const Thread& thread, const ScrewSpec* screws, const Material& material) {
   double thick = rounded_up(least_engagement_mm(thread, material), thickness_step_mm(thread));
   double width = rounded_up(widths_per_thread * thread.major_mm, width_step_mm(thread));

@@ -14,6 +14,9 @@ namespace fitup::plan {
 /// How wide a seat the fixing of a cover's screws needs behind steel of this thickness; 0 where it needs none.
 [[nodiscard]] double seat_behind_mm(const Build& build, const ScrewSpec& screws, double thick_mm);
 
+/// From the middle of a cover's screw, how far what holds it or its tip reaches behind steel of this thickness.
+[[nodiscard]] double reach_behind_mm(const Build& build, const ScrewSpec& screws, double thick_mm);
+
 /// What a strip asks of what it lies on: as thick and wide as the spec says, else as the thread needs.
 [[nodiscard]] ScrewHold strip_hold(const Thread& thread, const ScrewSpec* screws, const Material& material);
 

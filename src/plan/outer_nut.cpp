@@ -24,13 +24,14 @@ struct RodStack {
   std::string words;     // the sum, term by term
 };
 
-RodStack rod_stack(const Build& build, const RodSpec& rods, double plate_mm) {
+RodStack rod_stack(const Build& build, const RodSpec& rods, double plate_mm, double off_mm) {
   const double inner = tables::find_nut(*rods.thread)->height_mm;
   const double outer = *rods.locknut ? tables::find_lock_nut(*rods.thread)->height_mm : inner;
   const double washer = washer_of(rods).thickness_mm;
   const double threads = two_threads * tables::find_thread(*rods.thread)->pitch_mm;
-  return {inner + plate_mm + washer + outer + threads,
-          fmt::format("inner nut {} + rod plate {} + washer {} + {} {} + two threads {}", build.in_words(inner),
+  const std::string off = off_mm > 0 ? fmt::format("{} to the deeper items' nuts + ", build.in_words(off_mm)) : "";
+  return {off_mm + inner + plate_mm + washer + outer + threads,
+          fmt::format("{}inner nut {} + rod plate {} + washer {} + {} {} + two threads {}", off, build.in_words(inner),
                       build.in_words(plate_mm), build.in_words(washer), *rods.locknut ? "locknut" : "outer nut",
                       build.in_words(outer), build.in_words(threads))};
 }
@@ -50,15 +51,33 @@ bool has_rod_hardware(Build& build, const ItemSpec& item) {
 
 }  // namespace
 
-bool carries_stack(Build& build, const ItemSpec& item, double plate_mm) {
+bool carries_stack(Build& build, const ItemSpec& item, double plate_mm, double off_mm) {
   if (!has_rod_hardware(build, item)) return false;
   const RodSpec& rods = *item.rods;
-  const RodStack stack = rod_stack(build, rods, plate_mm);
+  const RodStack stack = rod_stack(build, rods, plate_mm, off_mm);
   if (rods.projection->mm() >= stack.needed_mm - tolerance::contact_mm) return true;
   build.diagnostics.add(diag::say<"rod-too-short">(rods.projection.place, *rods.thread,
                                                    build.in_words(rods.projection->mm()), stack.words,
                                                    build.at_least(stack.needed_mm)));
   return false;
+}
+
+InstanceId add_second_nut(Build& build, const SecondNutPlace& place) {
+  const Thread& thread = *tables::find_thread(*place.rods->thread);
+  const HexNut& nut = *tables::find_nut(*place.rods->thread);
+  Draft& draft = build.draft;
+  const Vec3 at = draft.pose(place.rod).origin();
+  const double seat = place.inner_y - place.outward.y * nut.height_mm;
+  Part part = hex_nut(thread, nut);
+  part.size += nut_class_in_words(place.rods->strength);
+  const Instance& rod = draft.instance(place.rod);
+  const InstanceId n = draft.add(part, along({at.x, seat, at.z}, place.outward),
+                                 fmt::format("{} second nut {}", rod.name, place.side), {rod.key, rod.place, "items"});
+  draft.join(n, place.rod, JointKind::thread, axis::y, 0, thread.major_mm);
+  // It goes where its item goes.
+  draft.join(n, place.item, JointKind::slip, Vec3{} - place.outward);
+  draft.join(n, place.inner_nut, JointKind::slip, Vec3{} - place.outward);
+  return n;
 }
 
 void add_outer_nut(Build& build, const OuterNutPlace& place) {

@@ -1,5 +1,6 @@
 #pragma once
-// What stands on a rod outside its rod plate. Private to the plan.
+// What stands on a rod outside its rod plate, and before it where its item is less deep than others. Private to the
+// plan.
 
 #include <string>
 
@@ -16,8 +17,21 @@ struct OuterNutPlace {
   std::string side;    // "front"
   const RodSpec* rods = nullptr;
 };
-/// Whether the item's rods are long enough for what stands on them, and the tables have all of it; says why not.
-bool carries_stack(Build& build, const ItemSpec& item, double plate_mm);
+/// Whether the item's rods are long enough for what stands on them, and the tables have all of it; says why not. The
+/// inner nut that the plate lies on stands `off_mm` before the one at the item.
+bool carries_stack(Build& build, const ItemSpec& item, double plate_mm, double off_mm);
+
+struct SecondNutPlace {
+  InstanceId item = 0;
+  InstanceId rod = 0;
+  InstanceId inner_nut = 0;
+  double inner_y = 0;  // of the plate's surface that lies on it
+  Vec3 outward;        // along Y
+  std::string side;    // "front"
+  const RodSpec* rods = nullptr;
+};
+/// On the rod of an item that is less deep than others; returns it.
+InstanceId add_second_nut(Build& build, const SecondNutPlace& place);
 
 /// A washer on the plate and a nut on the washer.
 void add_outer_nut(Build& build, const OuterNutPlace& place);

@@ -7,12 +7,13 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
-#include "plan/cut_out.h"
 #include "plan/hardware.h"
 #include "plan/holes.h"
+#include "plan/nut_strip.h"
 #include "plan/opening.h"
 #include "plan/outer_nut.h"
 #include "plan/patterns.h"
+#include "plan/rod_windows.h"
 #include "plan/screw_fixing.h"
 #include "plan/screw_row.h"
 #include "plan/upright_side.h"
@@ -21,15 +22,11 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double largest_edge_gap_mm = 1;  // between the plate's ends and the uprights, so that it goes in
-constexpr double above_rails_mm = 5;       // and below the items' tops
-constexpr double window_margin_mm = 3;
-constexpr double window_radius_mm = 5;
-constexpr double widest_web_mm = 3;         // asked for beside a window; a thinner plate asks for its thickness
+constexpr double largest_edge_gap_mm = 1;   // between the plate's ends and the uprights, so that it goes in
+constexpr double above_rails_mm = 5;        // and below the items' tops
 constexpr double lap_mm = 8;                // of a return flange beyond its screws, and of these before the plate
 constexpr double edge_distance = 1.2;       // of a hole's centre from an edge, in hole diameters (common practice)
 constexpr double before_flange_end_mm = 5;  // its screws before the end of a cover's flange over them
-constexpr double round_nut_mm = 1;          // of the hole that a nut stands in
 constexpr double tip_air_mm = 0.5;          // between a screw's tip and the cover's flange over it
 constexpr double behind_flange_mm = 2;      // a side plate begins this far behind a cover's flange
 constexpr double screws_before_mm = 12;     // its screws before the plate, where no cover's flange says otherwise
@@ -83,26 +80,47 @@ class RodPlate {
     return false;
   }
 
-  // End faces and nuts must be in one plane, and the rods long enough for what stands on them.
+  // Where the inner nut of that rod ends.
+  [[nodiscard]] double seat_of(std::size_t i) const {
+    const Box3 box = item_box(build_, build_.box.rods[i].item);
+    return (depth_ == low ? box.low.y : box.high.y) + sign() * nut_mm(i);
+  }
+  [[nodiscard]] double nut_mm(std::size_t i) const { return tables::find_nut(build_.box.rods[i].thread)->height_mm; }
+  // How far it stands off the plate, which lies on those of the deepest items.
+  [[nodiscard]] double off_mm(std::size_t i) const {
+    const double off = std::abs(inner_ - seat_of(i));
+    return off > tolerance::contact_mm ? off : 0;
+  }
+
+  // The plate lies on the nuts that stand out most; on rods of other items it has a second nut, for which there must be
+  // room, and all rods must be long enough for what stands on them.
   bool find_stack() {
+    inner_ = seat_of(served_.front());
     for (const std::size_t i : served_) {
-      const PlacedRod& rod = build_.box.rods[i];
-      const ItemSpec& item = *build_.box.items[rod.item].item;
-      const Box3 box = item_box(build_, rod.item);
-      const double nut = tables::find_nut(rod.thread)->height_mm;
-      const double seat = (depth_ == low ? box.low.y : box.high.y) + sign() * nut;
-      if (i == served_.front()) inner_ = seat;
-      if (std::abs(seat - inner_) > tolerance::contact_mm) {
-        build_.diagnostics.add(
-            diag::say<"uneven-rods">(item.size.place, word(), item.name, build_.in_words(std::abs(seat - inner_))));
-        return false;
-      }
-      if (!carries_stack(build_, item, t())) return false;
+      if (sign() * (seat_of(i) - inner_) > 0) inner_ = seat_of(i);
+    }
+    for (const std::size_t i : served_) {
+      const PlacedItem& placed = build_.box.items[build_.box.rods[i].item];
+      if (off_mm(i) > 0 && off_mm(i) < nut_mm(i) - tolerance::contact_mm) return say_uneven(*placed.item, i);
+      if (!carries_stack(build_, *placed.item, t(), off_mm(i))) return false;
+      const Box3 box = item_box(build_, build_.box.rods[i].item);
       span_.add(box.low);
       span_.add(box.high);
     }
     outer_ = inner_ + sign() * t();
     return true;
+  }
+
+  bool say_uneven(const ItemSpec& item, std::size_t i) {
+    const double deep = (*item.size)[1].mm();
+    build_.diagnostics.add(diag::say<"uneven-rods">(
+        item.size.place, word(), item.name, build_.in_words(off_mm(i)),
+        fmt::format(
+            "a second nut on them, which would carry the plate there, is {} high: make {} {} deep as the others "
+            "are, or at most {}",
+            build_.in_words(nut_mm(i)), item.name, build_.in_words(deep + off_mm(i)),
+            build_.at_most(deep - nut_mm(i) + off_mm(i)))));
+    return false;
   }
 
   // Between the uprights, from above the rails to below the items' tops.
@@ -125,7 +143,11 @@ class RodPlate {
         build_, {front ? "PLT10" : "PLT15", fmt::format("{} rod plate", word()), Role::rod_plate, material_of(build_)},
         box_, axis::y, fmt::format("rod plate {}", word()), origin(group()));
     build_.rod_plates[depth_ == low ? 0 : 1] = plate_;
-    const auto windows = find_windows();
+    RodSheet sheet{plate_, box_, word(), t()};
+    for (const std::size_t i : served_) {
+      sheet.rods.push_back({hardware_.rods[i], rod_hole_mm(build_, build_.box.rods[i].thread)});
+    }
+    const auto windows = with_windows(build_, sheet);
     if (!windows) return false;
     Profile& profile = std::get<Flat>(build_.draft.part(plate_).form).profile;
     profile.outer = windows->outer;
@@ -154,53 +176,12 @@ class RodPlate {
     const std::size_t item = build_.box.rods[i].item;
     note_rod(build_, {item, hardware_.items[item], hardware_.rods[i], plate_, {at.x, inner_, at.z}, axis::y, diameter});
     build_.draft.join(hardware_.rods[i], plate_, JointKind::slip, axis::x);
-    build_.draft.join(hardware_.inner_nuts[depth_][i], plate_, JointKind::bearing, outward_);
-  }
-
-  // What is kept clear through the plate becomes windows and notches. One zone after another, so that the one that
-  // takes too much can be named.
-  std::optional<Profile> find_windows() {
-    const Vec2 size{box_.size().x, box_.size().z};
-    std::vector<Box2> cuts;
-    CutOut left = cut_out(size, cuts, window_radius_mm);
-    for (const Zone& zone : build_.draft.zones) {
-      const bool apart_in_depth = zone.box.high.y <= box_.low.y || zone.box.low.y >= box_.high.y;
-      if (apart_in_depth || !face_each_other(zone.box, box_, axis::y)) continue;
-      const Vec3 a = build_.draft.pose(plate_).local(zone.box.low);
-      const Vec3 b = build_.draft.pose(plate_).local(zone.box.high);
-      const Vec2 grow{window_margin_mm, window_margin_mm};
-      cuts.push_back({Vec2{a.x, a.y} - grow, Vec2{b.x, b.y} + grow});
-      left = cut_out(size, without_slivers(size, cuts, web_mm()), window_radius_mm);
-      std::string why = left.pieces == 0 ? "leaves nothing of it" : "";
-      if (left.pieces > 1) why = fmt::format("cuts it into {} pieces", left.pieces);
-      if (const auto rod = rod_in(cuts.back())) why = "leaves too little steel beside " + *rod;
-      if (why.empty()) continue;
-      say_no_steel(zone, why);
-      return std::nullopt;
+    InstanceId nut = hardware_.inner_nuts[depth_][i];
+    if (off_mm(i) > 0) {
+      const RodSpec& rods = *build_.box.items[item].item->rods;
+      nut = add_second_nut(build_, {hardware_.items[item], hardware_.rods[i], nut, inner_, outward_, word(), &rods});
     }
-    return left.profile;
-  }
-
-  // Narrower strips of sheet burn away (common practice).
-  [[nodiscard]] double web_mm() const { return std::min(t(), widest_web_mm); }
-
-  // The first rod whose hole is too near a window.
-  [[nodiscard]] std::optional<std::string> rod_in(const Box2& cut) const {
-    for (const std::size_t i : served_) {
-      const Vec3 at = build_.draft.pose(plate_).local(build_.draft.pose(hardware_.rods[i]).origin());
-      const double dx = std::max({cut.low.x - at.x, at.x - cut.high.x, 0.0});
-      const double dy = std::max({cut.low.y - at.y, at.y - cut.high.y, 0.0});
-      const double steel = std::hypot(dx, dy) - rod_hole_mm(build_, build_.box.rods[i].thread) / 2;
-      if (steel < web_mm() - tolerance::contact_mm) return build_.draft.instance(hardware_.rods[i]).name;
-    }
-    return std::nullopt;
-  }
-
-  void say_no_steel(const Zone& zone, const std::string& why) {
-    build_.diagnostics.add(diag::say<"no-steel-left">(
-        zone.place, word(), zone.why, build_.draft.instance(zone.owner).name, build_.in_words(zone.box.low.x),
-        build_.in_words(zone.box.high.x), build_.in_words(zone.box.low.z), build_.in_words(zone.box.high.z),
-        build_.in_words(window_margin_mm), why, word()));
+    build_.draft.join(nut, plate_, JointKind::bearing, outward_);
   }
 
   void weld() {
@@ -279,11 +260,8 @@ class RodPlate {
   // A return flange ends inside the frame, and behind the cover's screws, whose tips and nuts come through the upright.
   [[nodiscard]] double least_end_mm() const {
     if (!flanged()) return 0;
-    const Thread& cover_screw = *tables::find_thread(*face_spec().screws.thread);
-    const auto hold = hold_of(*face_spec().screws.fixing, cover_screw, upright().host.depth_mm(axis::x));
-    const bool nut = hold && hold->behind_mm > 0;
-    const double half = nut ? (hold->across_mm + round_nut_mm) / 2 : cover_screw.major_mm / 2;
-    return flange_row_mm(build_, face()) + half + tip_air_mm;
+    return flange_row_mm(build_, face()) +
+           reach_behind_mm(build_, face_spec().screws, upright().host.depth_mm(axis::x)) + tip_air_mm;
   }
 
   [[nodiscard]] double upright_limit_mm() const {
@@ -384,7 +362,7 @@ class RodPlate {
   Vec3 outward_;
   const RodPlatesSpec& spec_;
   std::vector<std::size_t> served_;  // rods of the line that stands nearest
-  double inner_ = 0;                 // Y of the surface the inner nuts bear on
+  double inner_ = 0;                 // Y of the surface that lies on the inner nuts of the deepest items
   double outer_ = 0;                 // Y of the surface the washers lie on
   Box3 span_;                        // of the items with rods
   Box3 box_;                         // of the plate

@@ -83,6 +83,7 @@ std::string member_text(const Member& m) {
     holes.push_back(fmt::format("{}{} {} {} {} {} {}", h.leg == Leg::a ? "a" : "b", h.far_wall ? " far" : "",
                                 number(h.along_mm), number(h.across_mm), number(h.diameter_mm),
                                 static_cast<int>(h.kind), h.purpose));
+    if (h.slot_mm > 0) holes.back() += " slot " + number(h.slot_mm);
   }
   std::vector<std::string> notches;
   for (const MemberNotch& n : m.notches) {

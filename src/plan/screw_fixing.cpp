@@ -16,7 +16,8 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double two_threads = 2;  // a screw shows two threads beyond its nut
+constexpr double two_threads = 2;        // a screw shows two threads beyond its nut
+constexpr double play_round_nut_mm = 1;  // of a hole that a nut stands in (common practice)
 
 double corners_mm(double across_flats_mm) { return across_flats_mm * 2 / std::sqrt(3.0); }
 
@@ -91,6 +92,11 @@ std::optional<ScrewHold> hold_of(ScrewFixing fixing, const Thread& thread, doubl
     case ScrewFixing::nut_strip: break;
   }
   return std::nullopt;
+}
+
+double hole_behind_mm(const Thread& thread, const ScrewHold& hold) {
+  const double play = hold.behind_mm > 0 ? play_round_nut_mm : 0;
+  return std::max(thread.clear_medium_mm, hold.across_mm + play);
 }
 
 double screw_reach_mm(const RodPlatesSpec& plates, const Host& upright) {

@@ -24,6 +24,9 @@ struct ScrewHold {
 /// None where the tables have no such fixing for the thread.
 [[nodiscard]] std::optional<ScrewHold> hold_of(ScrewFixing fixing, const Thread& thread, double last_mm);
 
+/// The hole in what is laid on behind: for what stands there with a little room round it, or for the tip alone.
+[[nodiscard]] double hole_behind_mm(const Thread& thread, const ScrewHold& hold);
+
 /// How far a bolted rod plate's screw, or what holds it, stands out of the upright that it is screwed to.
 [[nodiscard]] double screw_reach_mm(const RodPlatesSpec& plates, const Host& upright);
 /// Fixing and slot of a bolted rod plate's screw.

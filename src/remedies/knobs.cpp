@@ -128,6 +128,9 @@ class Knobs {
     cross_bars(box, key + ".frame.cross_bars.count");
     rails(box, key + ".rails");
     for (const FaceSpec& face : box.faces) of_cover(face, key);
+    if (box.rod_plates && is_about(key + ".rod_plates")) {
+      fixing(key + ".rod_plates.screw_fixing", *box.rod_plates->screw_fixing);
+    }
     if (what_.check == "finish" && box.rod_plates && is_about(key + ".rod_plates")) {
       add(key + ".rod_plates.gap", *box.rod_plates->gap, Fineness::half);
     }

@@ -149,6 +149,7 @@ void add_end_tools(const Section& section, const Chain& a, const Chain& b, doubl
 TopoDS_Solid drill(const MemberHole& hole, const Section& section) {
   // Long enough to clear the root as a drill would, not long enough to reach far into anything else.
   const double length = section.thickness_mm + section.root_radius_mm + 2 * past_mm;
+  if (hole.slot_mm > 0) return across_leg({outline_of(hole), {}}, hole.leg, -past_mm, length - past_mm);
   const Pose pose = hole.leg == Leg::a ? Pose::at({hole.across_mm, -past_mm, hole.along_mm}, axis::z, axis::x)
                                        : Pose::at({-past_mm, hole.across_mm, hole.along_mm}, axis::y, axis::z);
   return cylinder(hole.diameter_mm, pose, length);
@@ -193,7 +194,7 @@ TopoDS_Solid flat_solid(const Member& member) {
   Profile profile{kept_outline(member, Leg::a), {}};
   for (const MemberHole& hole : member.holes) {
     if (hole.leg != Leg::a) throw Trouble("a flat bar has no leg B to put a hole in");
-    profile.holes.push_back(Loop::circle({hole.along_mm, hole.across_mm}, hole.diameter_mm / 2));
+    profile.holes.push_back(outline_of(hole));
   }
   if (const auto flaw = flaw_in(profile)) throw Trouble(*flaw);
   return across_leg(profile, Leg::a, 0, member.section.thickness_mm);

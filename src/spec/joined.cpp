@@ -90,7 +90,6 @@ void check_mounts(const MountSpec& mounts, const std::string& key, Diagnostics& 
   const bool angle = *mounts.kind == MountKind::angle;
   if (angle) idle(mounts.thickness, key + ".thickness", "an angle has that of its section", diagnostics);
   if (!angle) idle(mounts.section, key + ".section", "kind is \"plate\"", diagnostics);
-  if (angle && mounts.slot) diagnostics.add(say<"slot-in-angle">(mounts.slot->place, key));
 }
 
 }  // namespace

@@ -28,6 +28,27 @@ TEST(BoltHoles, AreTheMiddlesOfTheLugsHoles) {
   EXPECT_LT(holes[0].from_datum.x, 0);
 }
 
+// A slot of 20 for M8 is 9 wide and 29 long, in a cleat as in a plate.
+TEST(BoltHoles, OfCleatsWithSlotsSayBothSizes) {
+  Plan plan;
+  Part cleat;
+  cleat.mark = "FOT01";
+  cleat.role = Role::foot;
+  const Section* section = tables::find_section("L 50x50x5");
+  ASSERT_NE(section, nullptr);
+  Member member{*section, 60, {}, {}, {{Leg::a, 30, 31, 9, HoleKind::clear, "bolt M8", false, 20}}};
+  cleat.form = member;
+  plan.parts.push_back(cleat);
+  Instance foot;
+  foot.name = "foot 1";
+  plan.instances.push_back(foot);
+  const auto holes = bolt_holes(plan);
+  ASSERT_EQ(holes.size(), 1U);
+  EXPECT_NEAR(holes[0].size.x, 29, 1e-9);
+  EXPECT_NEAR(holes[0].size.y, 9, 1e-9);
+  EXPECT_EQ(bolt_hole_table(plan, holes, output::PaperUnits(UnitSystem::mm_kg)).rows.at(0).cells.at(1), "29 x 9");
+}
+
 TEST(BoltHoles, AreNoneWithoutFeetOrLugs) {
   const Planned made = planned("park-locomotive/front-box.toml");
   ASSERT_TRUE(made.plan);

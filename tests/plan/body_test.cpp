@@ -164,6 +164,24 @@ TEST(Body, holes_of_a_member_are_bores_square_through_their_leg) {
   EXPECT_EQ(body.bores[0].length_mm, 4);
 }
 
+// A slot of 9 by 29 through a leg of 5: two half circles and a rectangle.
+TEST(Body, of_a_slotted_member_is_what_the_slot_leaves_exactly) {
+  Member m = square_cut_member(section("L 50x50x5"), 60);
+  m.holes = {{Leg::a, 30, 31, 9, HoleKind::clear, "bolt M8", false, 20}};
+  const double slot = (pi / 4 * 9 * 9 + 20 * 9) * 5;
+  const double whole = volume_of(square_cut_member(section("L 50x50x5"), 60));
+  EXPECT_NEAR(volume_of(m), whole - slot, 1e-6);
+  for (const Leg leg : {Leg::a, Leg::b}) {
+    m.holes[0].leg = leg;
+    const Body body = body_of(part_of(m));
+    EXPECT_TRUE(body.exact);
+    EXPECT_TRUE(body.bores.empty());
+    EXPECT_NEAR(sum(body.outer), whole - slot, 1e-6);
+    EXPECT_NEAR(sum(body.inner), whole - slot, 1e-6);
+  }
+  EXPECT_NEAR(outline_of(m.holes[0]).area_mm2() * 5, slot, 1e-6);
+}
+
 TEST(Body, of_a_chamfered_member_is_bounded_from_both_sides) {
   for (const CornerKind kind : {CornerKind::chamfer, CornerKind::radius}) {
     Member m = square_cut_member(section("L 40x40x4"), 508);

@@ -92,6 +92,9 @@ std::vector<Case> cases() {
   all.push_back({"holes_in_both_legs",
                  member_of(l40, 200, plain40, plain40,
                            {{Leg::a, 50, 22, 7, HoleKind::clear, ""}, {Leg::b, 80, 25, 3.3, HoleKind::tapped, ""}})});
+  all.push_back({"slots_in_both_legs", member_of(l40, 200, plain40, plain40,
+                                                 {{Leg::a, 60, 24, 9, HoleKind::clear, "", false, 20},
+                                                  {Leg::b, 100, 25, 6, HoleKind::clear, "", false, 11}})});
   return all;
 }
 
@@ -122,7 +125,8 @@ bool in_a_hole(const Member& member, Vec3 p) {
   for (const MemberHole& hole : member.holes) {
     const bool a = hole.leg == Leg::a;
     if ((a ? p.y : p.x) > member.section.thickness_mm) continue;
-    if (std::hypot(p.z - hole.along_mm, (a ? p.x : p.y) - hole.across_mm) < hole.diameter_mm / 2) return true;
+    const double along = std::max(0.0, std::abs(p.z - hole.along_mm) - hole.slot_mm / 2);
+    if (std::hypot(along, (a ? p.x : p.y) - hole.across_mm) < hole.diameter_mm / 2) return true;
   }
   return false;
 }

@@ -102,6 +102,28 @@ TEST(Lines, EachRodPlateTakesTheRodsOfTheLineAtItsEnd) {
   EXPECT_NEAR(plan.frame_size.y, 758, 1e-6);
 }
 
+// Of two trays side by side one is 40 less deep: its rods carry the back plate by second nuts, whose outer faces are in
+// the plane of the other's inner nuts (M6: 5.2 high, ISO 4032).
+TEST(RodPlates, OfItemsOfDifferentDepthLieOnSecondNuts) {
+  const std::string tray = "rods = { thread = \"M6\", at = [[20, 30], [80, 60]], projection = 70 }\n";
+  const Plan plan =
+      planned(spec(tray + "foot_strips = { width = 16 }\n[item.shallow]\nlike = \"tray\"\nsize = [100, 260, 80]\nmass = 2",
+                   "{ left = 50, right = 70, front = 90, back = 90, top = 90 }",
+                   "{ of = \"tray\" }, { of = \"shallow\" }", "rod_plates = { front = \"none\", back = \"welded\" }"));
+  const Box3 tray_box = box_named(plan, "tray 1");
+  const Box3 plate = box_named(plan, "rod plate back");
+  EXPECT_NEAR(plate.low.y, tray_box.high.y + 5.2, 1e-6);
+  EXPECT_EQ(holes_of(plan, "rod plate back"), 4U);
+  for (const char* rod : {"shallow 1 rod 1", "shallow 1 rod 2"}) {
+    const Box3 second = box_named(plan, std::string(rod) + " second nut back");
+    EXPECT_NEAR(second.high.y, plate.low.y, 1e-6);
+    EXPECT_NEAR(second.low.y - box_named(plan, std::string(rod) + " inner nut back").high.y, 40 - 5.2, 1e-6);
+  }
+  const auto seconds = std::count_if(plan.instances.begin(), plan.instances.end(),
+                                     [](const Instance& i) { return i.name.find("second nut") != std::string::npos; });
+  EXPECT_EQ(seconds, 2) << "none at the front, where no plate is, and none on the deeper one's rods";
+}
+
 TEST(Levels, BearOnTheItemsBelow) {
   const Plan plan = planned(spec("foot_strips = { width = 16 }", clearance,
                                  "{ of = \"tray\", count = 2 }, { of = \"tray\", count = 2, level = 2 }"));

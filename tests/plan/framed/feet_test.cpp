@@ -121,6 +121,29 @@ TEST(Feet, a_slot_is_as_wide_as_the_hole_and_longer_by_what_the_bolt_may_move) {
   }
 }
 
+// A cleat runs along its side, and so does its slot; a pattern knows how far the bolt may be moved.
+TEST(Feet, of_angle_have_slots_along_the_side_too) {
+  const Planned p = with_feet("kind = \"angle\"\nslot = 20\nwidth = 60\nout = \"left right\"");
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  const auto feet = instances_of(plan, Role::foot);
+  ASSERT_EQ(feet.size(), 4U);
+  for (const Instance* foot : feet) {
+    const auto& cleat = std::get<Member>(plan.parts[foot->part].form);
+    ASSERT_EQ(cleat.holes.size(), 1U);
+    EXPECT_NEAR(cleat.holes[0].diameter_mm, 9, 1e-9);  // M8, ISO 273 medium
+    EXPECT_NEAR(cleat.holes[0].slot_mm, 20, 1e-9);
+    EXPECT_NEAR(cleat.holes[0].along_mm, 30, 1e-9) << "in the middle";
+    EXPECT_NEAR(std::abs(dot(foot->pose.z(), axis::y)), 1, 1e-9);
+  }
+  const auto pattern = std::find_if(plan.patterns.begin(), plan.patterns.end(),
+                                    [](const Pattern& one) { return one.name == "bolts of each foot"; });
+  ASSERT_NE(pattern, plan.patterns.end());
+  for (const PatternBody& body : pattern->bodies) {
+    for (const PatternHole& hole : body.holes) EXPECT_NEAR(hole.slot_mm, 20, 1e-9);
+  }
+}
+
 // Two surfaces of 0.1 each take 0.2 of a slot's width as of a hole's.
 TEST(Feet, a_slot_is_wider_by_the_coat) {
   const Planned p = with_feet("slot = 20\nwidth = 60\n[finish]\nkind = \"zinc\"\nthickness = 0.1");
