@@ -105,11 +105,12 @@ TEST(Lines, EachRodPlateTakesTheRodsOfTheLineAtItsEnd) {
 // Of two trays side by side one is 40 less deep: its rods carry the back plate by second nuts, whose outer faces are in
 // the plane of the other's inner nuts (M6: 5.2 high, ISO 4032).
 TEST(RodPlates, OfItemsOfDifferentDepthLieOnSecondNuts) {
-  const std::string tray = "rods = { thread = \"M6\", at = [[20, 30], [80, 60]], projection = 70 }\n";
-  const Plan plan =
-      planned(spec(tray + "foot_strips = { width = 16 }\n[item.shallow]\nlike = \"tray\"\nsize = [100, 260, 80]\nmass = 2",
-                   "{ left = 50, right = 70, front = 90, back = 90, top = 90 }",
-                   "{ of = \"tray\" }, { of = \"shallow\" }", "rod_plates = { front = \"none\", back = \"welded\" }"));
+  const std::string rods = "rods = { thread = \"M6\", at = [[20, 30], [80, 60]], projection = ";
+  const Plan plan = planned(spec(
+      rods + "20 }\nfoot_strips = { width = 16 }\n[item.shallow]\nlike = \"tray\"\nsize = [100, 260, 80]\nmass = 2\n" +
+          rods + "62 }",
+      "{ left = 50, right = 70, front = 90, back = 40, top = 90 }", "{ of = \"tray\" }, { of = \"shallow\" }",
+      "rod_plates = { front = \"none\", back = \"welded\" }"));
   const Box3 tray_box = box_named(plan, "tray 1");
   const Box3 plate = box_named(plan, "rod plate back");
   EXPECT_NEAR(plate.low.y, tray_box.high.y + 5.2, 1e-6);
