@@ -180,14 +180,17 @@ class CutPart {
       case Role::rib: return "A rib is one: it is what keeps a floor straight";
       case Role::wall:
         if (std::any_of(plan_.set_up.begin(), plan_.set_up.end(), finds_its_place)) {
+          if (!plan_.trued.empty()) {
+            return "No splice: what is made to a measured frame is not cut in pieces, nor are the boxes joined to it";
+          }
           return "No splice: no line across it gives pieces that fit, keeps clear of slots, tabs and holes, has room "
-                 "for "
-                 "a strip behind it and lies 100 mm from the splices beside it";
+                 "for a strip behind it and lies 100 mm from the splices beside it";
         }
         break;
       default: break;
     }
-    return "It is not spliced: only walls, floor and top of a box of plates (box.NAME.build) are";
+    return "It is not spliced: only a box of plates (box.NAME.build) has its walls, floor, top, rings, sills and "
+           "headers cut in pieces";
   }
 
   void judge_sheet(std::vector<Finding>& findings) const {

@@ -20,12 +20,21 @@ std::vector<Loop> loops_of(const Profile& profile) {
   return out;
 }
 
+// A web beside the notch, which is wider by the play, and beside the tooth's relief; where the span is too short for
+// both, beside the notch.
+std::vector<Stretch> teeth_along(const Stretch& span, const ToothRule& rule) {
+  const double notch = rule.web_mm() + rule.play_mm / 2;
+  const double relief = rule.web_mm() + 2 * rule.relief_mm;
+  auto teeth = tabs_along(span.length_mm(), rule.thickness_mm, 0, std::max(notch, relief));
+  return teeth.empty() ? tabs_along(span.length_mm(), rule.thickness_mm, 0, notch) : teeth;
+}
+
 bool crosses(const Edge& e, double at) { return (e.from.x - at) * (e.to.x - at) < 0; }
 
 // The shoulders with the teeth that stand out of them, upward.
 std::vector<Vertex> tooth_path(const Stretch& span, double at, const ToothRule& rule) {
   std::array<std::vector<Step>, 4> sides;
-  for (const Stretch& tooth : tabs_along(span.length_mm(), rule.thickness_mm)) {
+  for (const Stretch& tooth : teeth_along(span, rule)) {
     sides[right_side].push_back({tooth, rule.depth_mm()});
   }
   const Loop loop = stepped_outline({around_path_mm, span.length_mm()}, sides, rule.relief_mm)
@@ -37,7 +46,7 @@ std::vector<Vertex> tooth_path(const Stretch& span, double at, const ToothRule& 
 std::vector<Vertex> notch_path(const Stretch& span, double at, const ToothRule& rule) {
   std::array<std::vector<Step>, 4> sides;
   const double beside = rule.play_mm / 2;
-  for (const Stretch& tooth : tabs_along(span.length_mm(), rule.thickness_mm)) {
+  for (const Stretch& tooth : teeth_along(span, rule)) {
     sides[left_side].push_back({{tooth.from_mm - beside, tooth.to_mm + beside}, -(rule.depth_mm() + rule.play_mm)});
   }
   const Loop loop =
@@ -164,9 +173,8 @@ std::optional<std::vector<Stretch>> material_across(const Profile& profile, doub
 std::optional<Halves> cut_in_two(const Profile& profile, double at, const ToothRule& rule) {
   const auto spans = material_across(profile, at, rule.band_mm());
   if (!spans) return std::nullopt;
-  const bool teeth = std::any_of(spans->begin(), spans->end(), [&](const Stretch& s) {
-    return !tabs_along(s.length_mm(), rule.thickness_mm).empty();
-  });
+  const bool teeth =
+      std::any_of(spans->begin(), spans->end(), [&](const Stretch& s) { return !teeth_along(s, rule).empty(); });
   if (!teeth) return std::nullopt;
   const Cutting cutting(profile, at, rule, *spans);
   auto low = cutting.half(true);

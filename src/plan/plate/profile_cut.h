@@ -16,9 +16,10 @@ struct ToothRule {
   double play_mm = 0;
   double relief_mm = 0;
   [[nodiscard]] double depth_mm() const { return 2 * thickness_mm; }
-  /// Either side of the line, what the teeth and notches take, with a web of 1.5 thicknesses beside them (common
-  /// practice of what shops cut without asking).
-  [[nodiscard]] double band_mm() const { return depth_mm() + play_mm + 2 * relief_mm + 1.5 * thickness_mm; }
+  /// Beside teeth and notches: 1.5 thicknesses, which shops cut without asking (common practice).
+  [[nodiscard]] double web_mm() const { return 1.5 * thickness_mm; }
+  /// Either side of the line, what the teeth and notches take, with a web beside them.
+  [[nodiscard]] double band_mm() const { return depth_mm() + play_mm + 2 * relief_mm + web_mm(); }
 };
 
 /// Where there is material along the line x = `at`, as stretches of y in ascending order. None where anything but

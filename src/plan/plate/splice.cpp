@@ -14,6 +14,7 @@
 #include <fmt/format.h>
 
 #include "fitup/sheet_fit.h"
+#include "geometry/narrow.h"
 #include "plan/face_axes.h"
 #include "plan/plate/joints.h"
 #include "plan/plate/profile_cut.h"
@@ -138,11 +139,25 @@ class Splicing {
     if (!strips) return std::nullopt;
     auto halves = plate::cut_in_two(profile, at, rule);
     if (!halves) return std::nullopt;
+    for (const Profile& half : {halves->low, halves->high}) {
+      if (flaw_in(half) || too_narrow(half, at, rule.band_mm(), flat(id).bought_mm())) return std::nullopt;
+    }
     Cut cut{{upright, at}, {}, {}, *std::move(strips)};
     cut.low = upright ? halves->low : plate::quarter_turned(halves->low, true);
     cut.high = upright ? halves->high : plate::quarter_turned(halves->high, true);
-    const bool sound = !flaw_in(cut.low) && !flaw_in(cut.high);
-    return sound ? std::optional(std::move(cut)) : std::nullopt;
+    return cut;
+  }
+
+  // Whether the joint left a web or made a notch that the shop does not cut.
+  [[nodiscard]] bool too_narrow(const Profile& half, double at, double beside_mm, double thickness_mm) const {
+    const double web = rules().smallest_web * thickness_mm;
+    const double slot = rules().smallest_slot * thickness_mm;
+    const auto places = geometry::narrow_places(half, std::max(web, slot)).places;
+    return std::any_of(places.begin(), places.end(), [&](const geometry::NarrowPlace& p) {
+      const bool narrow = (p.kind == geometry::NarrowKind::web && p.width_mm < web - tolerance::snap_mm) ||
+                          (p.kind == geometry::NarrowKind::slot && p.width_mm < slot - tolerance::snap_mm);
+      return narrow && std::abs(p.at.x - at) <= beside_mm;
+    });
   }
 
   [[nodiscard]] bool clear_of_drills(InstanceId id, bool upright, double at, double beside_mm) const {

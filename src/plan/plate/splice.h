@@ -29,7 +29,7 @@ struct Splice {
 /// Cuts each across where nothing else is cut, drilled or welded near: the pieces touch along shoulders, teeth of the
 /// one stand in notches of the other, and a strip behind the joint keeps them level. What is cut there already is asked
 /// of the whole draft, so that it comes last. A plate for which there is no such place stays as it is, for the check
-/// cut-rules to refuse; so does one of a box that is made to a measured frame.
+/// cut-rules to refuse; so do all where any box is made to a measured frame.
 [[nodiscard]] std::vector<plate::Splice> splice_plates(Build& whole);
 
 /// The low pieces get their names, keep of the joints what lies on them, and all seams of a splice are made by the rule
