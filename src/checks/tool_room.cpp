@@ -221,11 +221,15 @@ class Tools {
     const bool up = bears_below();
     const double seat = up ? lowest(part_) : highest(part_);
     // It comes from beyond the end of a rod; onto a screw it need not come, which finds it held in its place.
-    const double out = stands_out(seat, up);
+    // One that is drawn against a plate from within comes from the nearer end too.
+    const double other_way = stands_out(up ? highest(part_) : lowest(part_), !up);
+    const bool from_up = other_way > 0 && other_way < stands_out(seat, up) ? !up : up;
+    const double out = from_up == up ? stands_out(seat, up) : other_way;
     if (out > 0 && is_on_a_rod()) {
-      turned_.way_in = ToolRoom{"the nut itself, as it is put on,",
-                                column(all.front().flats_mm * corners, up ? highest(part_) : lowest(part_), out, up),
-                                {}};
+      turned_.way_in =
+          ToolRoom{"the nut itself, as it is put on,",
+                   column(all.front().flats_mm * corners, from_up ? highest(part_) : lowest(part_), out, from_up),
+                   {}};
     }
     flat_spanner(all.front().flats_mm, seat, up);
     sockets(all.front().flats_mm, seat, up);
