@@ -260,8 +260,8 @@ struct AsBuiltFace {
   [[nodiscard]] bool complete() const { return across_low && across_high && up_low && up_high && (rising || falling); }
 };
 
-/// framed: rolled sections, and plates on them. plate: cut sheet, whose parts find their places in each other; on a ring
-/// of angle where PlatesSpec::base_ring says so.
+/// framed: rolled sections, and plates on them. plate: cut sheet, whose parts find their places in each other; on a
+/// ring of angle where PlatesSpec::base_ring says so.
 enum class BuildKind { framed, plate };
 /// How far tabs reach through the face that they come out of: short of it for a plug weld, level with it, or beyond.
 enum class Tabs { short_of, flush, proud };
@@ -356,7 +356,7 @@ struct SpaceSpec {
   Place place;
   Lengths<3> size;
   std::array<std::optional<Length>, 3> size_within{};  // how far off the measured size may be, either way
-  Sourced<Length> play;                                // stays free on every side but the floor
+  Sourced<Length> play;                                // stays free on every side it does not stand against
   std::optional<Lengths<3>> at;  // the first frame's front left bottom corner, from that of the space; absent: the
                                  // whole stands on the floor, in the middle
   CountedFrom at_from{};
