@@ -5,30 +5,9 @@
 
 #include <algorithm>
 
+#include "spec/from_cell.h"
+
 namespace fitup::spec {
-
-namespace {
-
-/// The enumerator whose word was written: the words are those of the key table, in its order.
-template <class E>
-Sourced<E> word(const Cell& cell, std::initializer_list<std::string_view> words) {
-  const auto written = cell.get<std::string>();
-  Sourced<E> out{E{}, written.place, written.given};
-  int index = 0;
-  for (const std::string_view name : words) {
-    if (name == *written) out.value = static_cast<E>(index);
-    ++index;
-  }
-  return out;
-}
-
-template <class T>
-std::optional<Sourced<T>> optional(const Cell* cell) {
-  if (cell == nullptr) return std::nullopt;
-  return cell->get<T>();
-}
-
-}  // namespace
 
 void read_closing(const Cell& cell, FaceSpec& face) {
   face.set = word<PlateSet>(cell["set"], {"outside", "inside", "inset"});

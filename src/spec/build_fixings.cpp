@@ -7,39 +7,11 @@
 
 #include "diag/catalogue.h"
 #include "diag/words.h"
+#include "spec/from_cell.h"
 
 namespace fitup::spec {
 
-namespace {
-
 using diag::say;
-
-Sourced<std::string> text(const Cell& cell) { return cell.get<std::string>(); }
-CountedFrom counted_from(const Cell& cell) { return {cell.from_right, cell.from_back}; }
-
-std::optional<Sourced<Length>> optional_length(const Cell* cell) {
-  if (cell == nullptr) return std::nullopt;
-  return cell->get<Length>();
-}
-
-/// The enumerator whose word was written: the words are those of the key table, in its order.
-template <class E>
-Sourced<E> word(const Cell& cell, std::initializer_list<std::string_view> words) {
-  const Sourced<std::string> written = text(cell);
-  Sourced<E> out{E{}, written.place, written.given};
-  int index = 0;
-  for (const std::string_view name : words) {
-    if (name == *written) out.value = static_cast<E>(index);
-    ++index;
-  }
-  return out;
-}
-
-std::array<Length, 2> pair_of(const std::vector<Length>& lengths) {
-  return lengths.size() == 2 ? std::array<Length, 2>{lengths[0], lengths[1]} : std::array<Length, 2>{};
-}
-
-}  // namespace
 
 std::optional<ItemMountsSpec> item_mounts(const Cell* cell) {
   if (cell == nullptr) return std::nullopt;
@@ -48,7 +20,7 @@ std::optional<ItemMountsSpec> item_mounts(const Cell* cell) {
   out.face = word<Face>((*cell)["face"], {"front", "back", "left", "right", "top", "bottom"});
   const Cell& at = (*cell)["at"];
   const auto pairs = at.get<std::vector<std::vector<Length>>>().value;
-  for (std::size_t i = 0; i < pairs.size(); ++i) out.at.push_back({pair_of(pairs[i]), at.entry_places[i], true});
+  for (std::size_t i = 0; i < pairs.size(); ++i) out.at.push_back({first<2>(pairs[i]), at.entry_places[i], true});
   out.thread = text((*cell)["thread"]);
   out.depth = optional_length(cell->find("depth"));
   out.ear = optional_length(cell->find("ear"));
@@ -79,7 +51,7 @@ std::vector<EarthSpec> earth_studs(const Cell* cell) {
     stud.place = entry.place;
     stud.thread = text(entry["thread"]);
     const Cell& at = entry["at"];
-    stud.at = {pair_of(at.get<std::vector<Length>>().value), at.place, true};
+    stud.at = {first<2>(at.get<std::vector<Length>>().value), at.place, true};
     stud.at_from = counted_from(at);
     stud.length = optional_length(entry.find("length"));
     stud.inside = entry["inside"].get<bool>();

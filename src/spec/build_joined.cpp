@@ -3,44 +3,18 @@
 
 #include "spec/build_joined.h"
 
+#include "spec/from_cell.h"
+
 namespace fitup::spec {
 
 namespace {
-
-Sourced<Length> length(const Cell& cell) { return cell.get<Length>(); }
-Sourced<std::string> text(const Cell& cell) { return cell.get<std::string>(); }
-
-std::optional<Sourced<std::string>> optional_text(const Cell* cell) {
-  if (cell == nullptr) return std::nullopt;
-  return text(*cell);
-}
-
-/// The enumerator whose word was written: the words are those of the key table, in its order.
-template <class E>
-Sourced<E> word(const Cell& cell, std::initializer_list<std::string_view> words) {
-  const Sourced<std::string> written = text(cell);
-  Sourced<E> out{E{}, written.place, written.given};
-  int index = 0;
-  for (const std::string_view name : words) {
-    if (name == *written) out.value = static_cast<E>(index);
-    ++index;
-  }
-  return out;
-}
-
-std::array<Length, 2> pair_of(const std::vector<Length>& lengths) {
-  return lengths.size() == 2 ? std::array<Length, 2>{lengths[0], lengths[1]} : std::array<Length, 2>{};
-}
-
-CountedFrom counted_from(const Cell& cell) { return {cell.from_right, cell.from_back}; }
 
 std::optional<BearersSpec> bearers(const Cell* cell) {
   if (cell == nullptr) return std::nullopt;
   BearersSpec out;
   out.place = cell->place;
   out.section = text((*cell)["section"]);
-  const auto count = (*cell)["count"].get<double>();
-  out.count = {static_cast<int>(count.value), count.place, count.given};
+  out.count = count((*cell)["count"]);
   if (const Cell* at = cell->find("at")) {
     out.at = at->get<std::vector<Length>>();
     out.at_from = counted_from(*at);
@@ -67,7 +41,7 @@ std::optional<MountSpec> mounts(const Cell* cell) {
   if (const Cell* grip = cell->find("grip")) out.grip = length(*grip);
   if (const Cell* at = cell->find("at")) {
     Sourced<std::vector<std::array<Length, 2>>> places{{}, at->place, true};
-    for (const auto& pair : at->get<std::vector<std::vector<Length>>>().value) places.value.push_back(pair_of(pair));
+    for (const auto& pair : at->get<std::vector<std::vector<Length>>>().value) places.value.push_back(first<2>(pair));
     out.at = places;
     out.at_from = counted_from(*at);
   }
@@ -78,7 +52,7 @@ void read_joined(const Cell& cell, BoxSpec& box) {
   box.under = optional_text(cell.find("under"));
   box.on = optional_text(cell.find("on"));
   if (const Cell* at = cell.find("at")) {
-    box.at = Lengths<2>{pair_of(at->get<std::vector<Length>>().value), at->place, true};
+    box.at = Lengths<2>{first<2>(at->get<std::vector<Length>>().value), at->place, true};
     box.at_from = counted_from(*at);
   }
   box.bearers = bearers(cell.find("bearers"));

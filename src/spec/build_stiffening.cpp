@@ -6,14 +6,11 @@
 #include <algorithm>
 
 #include "diag/catalogue.h"
+#include "spec/from_cell.h"
 
 namespace fitup::spec {
 
 namespace {
-
-Sourced<Length> length(const Cell& cell) { return cell.get<Length>(); }
-
-CountedFrom counted_from(const Cell& cell) { return {cell.from_right, cell.from_back}; }
 
 std::optional<CrossBarsSpec> cross_bars(const Cell* cell) {
   if (cell == nullptr) return std::nullopt;
@@ -22,14 +19,8 @@ std::optional<CrossBarsSpec> cross_bars(const Cell* cell) {
   out.from = counted_from(*cell);
   out.section.place = cell->place;
   if (const Cell* section = cell->find("section")) out.section = section->get<std::string>();
-  if (const Cell* side = cell->find("long_side")) {
-    const auto word = side->get<std::string>();
-    out.long_side = {*word == "standing" ? LongSide::standing : LongSide::flat, word.place, word.given};
-  }
-  if (const Cell* count = cell->find("count")) {
-    const auto number = count->get<double>();
-    out.count = {static_cast<int>(number.value), number.place, number.given};
-  }
+  if (const Cell* side = cell->find("long_side")) out.long_side = word<LongSide>(*side, {"standing", "flat"});
+  if (const Cell* number = cell->find("count")) out.count = count(*number);
   if (const Cell* at = cell->find("at")) {
     out.at = at->get<std::vector<Length>>();
     out.at_from = counted_from(*at);
@@ -40,11 +31,11 @@ std::optional<CrossBarsSpec> cross_bars(const Cell* cell) {
 // Seen along the face's axis a slope turns over with it.
 Sourced<Slope> slope(const Cell* cell, Face face) {
   if (cell == nullptr) return {};
-  const auto word = cell->get<std::string>();
+  const auto said = text(*cell);
   const bool along_x = face == Face::front || face == Face::back;
   const bool turned = along_x ? cell->from_right : cell->from_back;
-  const bool rising = (*word == "rising") != turned;
-  return {rising ? Slope::rising : Slope::falling, word.place, word.given};
+  const bool rising = (*said == "rising") != turned;
+  return {rising ? Slope::rising : Slope::falling, said.place, said.given};
 }
 
 std::optional<BracesSpec> braces(const Cell* cell) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -39,19 +40,16 @@ inline Measured measured(const Cell& cell) {
   return {length(cell), cell.within.empty() ? std::nullopt : cell.within[0]};
 }
 
-inline std::optional<Sourced<Length>> optional_length(const Cell* cell) {
+template <class T>
+std::optional<Sourced<T>> optional(const Cell* cell) {
   if (cell == nullptr) return std::nullopt;
-  return length(*cell);
+  return cell->get<T>();
 }
 
-inline std::optional<Sourced<std::string>> optional_text(const Cell* cell) {
-  if (cell == nullptr) return std::nullopt;
-  return text(*cell);
-}
-
+inline std::optional<Sourced<Length>> optional_length(const Cell* cell) { return optional<Length>(cell); }
+inline std::optional<Sourced<std::string>> optional_text(const Cell* cell) { return optional<std::string>(cell); }
 inline std::optional<Sourced<std::vector<Length>>> optional_list(const Cell* cell) {
-  if (cell == nullptr) return std::nullopt;
-  return cell->get<std::vector<Length>>();
+  return optional<std::vector<Length>>(cell);
 }
 
 /// The enumerator whose word stands at the same position: the words are those of the key table.
@@ -63,6 +61,15 @@ Sourced<E> word(const Cell& cell, const std::array<std::pair<std::string_view, E
     if (name == *written) out.value = value;
   }
   return out;
+}
+
+/// The enumerator whose word was written: the words are those of the key table, in the order of the enumerators.
+template <class E>
+Sourced<E> word(const Cell& cell, std::initializer_list<std::string_view> words) {
+  const auto written = text(cell);
+  const auto at = std::find(words.begin(), words.end(), *written) - words.begin();
+  const bool known = static_cast<std::size_t>(at) < words.size();
+  return {static_cast<E>(known ? at : 0), written.place, written.given};
 }
 
 template <class E>

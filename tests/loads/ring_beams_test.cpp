@@ -10,6 +10,7 @@
 
 #include "checks/planned.h"
 #include "fitup/weight.h"
+#include "loads/all_carried.h"
 #include "loads/frame_check.h"
 #include "loads/plate_model.h"
 #include "loads/solved_cases.h"
@@ -62,20 +63,7 @@ TEST(RingBeams, AreInTheFrameOfTheSheetFromCornerToCorner) {
 
 TEST(RingBeams, CarryAllThatItWeighsAndAreInBalance) {
   const auto box = on_ring("L 40x40x4");
-  double kg = 0;
-  for (const Instance& i : box->plan().instances) {
-    const Part& part = box->plan().parts[i.part];
-    if (part.source != Source::printed) kg += part.mass_kg;
-  }
-  for (const SolvedCase& s : box->all) {
-    const Balance b = balance_of(s.of->frame, s.of->load, s.result);
-    EXPECT_LT(norm(b.force), 1e-9 * b.load_n) << s.of->words;
-    EXPECT_LT(norm(b.moment), 1e-9 * b.lever_nmm) << s.of->words;
-    if (s.of->kind != LoadKind::standing) continue;
-    double up = 0;
-    for (const Vec3 r : s.result.reaction) up += r.z;
-    EXPECT_NEAR(up, kg * 9.80665, 1e-6 * up);
-  }
+  expect_all_carried(box->plan(), box->all);
 }
 
 double lowest_mm(const Box& box) {

@@ -17,6 +17,21 @@ std::string Planned::said() const {
   return out;
 }
 
+std::string two_blocks_in_plates(const std::string& clearance, const std::string& faces) {
+  return R"(fitup = 1
+name = "case"
+[item.block]
+size = [150, 430, 220]
+mass = 23
+[box.main]
+build = "plate"
+row = [{ of = "block", count = 2 }]
+frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4" }
+rails = { thickness = 5 }
+clearance = { top = 60, )" +
+         clearance + " }\n" + faces;
+}
+
 Planned plan_text(const std::string& text, const std::vector<Override>& overrides) {
   Planned p;
   p.read = read_spec("box.toml", text, overrides);

@@ -16,6 +16,8 @@ struct Planned {
   [[nodiscard]] std::string said() const;  // all diagnostics, rendered
 };
 
+/// A box of plates round two blocks on rails, 60 mm high above them: what is free beside them, and the lines that follow.
+std::string two_blocks_in_plates(const std::string& clearance, const std::string& faces);
 Planned plan_text(const std::string& text, const std::vector<Override>& overrides = {});
 /// The park locomotive's front box, after replacing each first text by the second (which must occur).
 Planned plan_demo(const std::vector<std::pair<std::string, std::string>>& replacements = {},

@@ -204,24 +204,16 @@ std::multiset<std::array<long, 4>> reflected_or_not(const Flat& flat, bool refle
   return out;
 }
 
-const char* const walls_alike = R"(fitup = 1
-[item.block]
-size = [150, 430, 220]
-mass = 23
-[box.main]
-build = "plate"
-row = [{ of = "block", count = 2 }]
-clearance = { left = 8, right = 60, front = 44, back = 36, top = 60 }
-frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4" }
-rails = { thickness = 5 }
-face.left = { closed_by = "plate", thickness = 2 }
+const char* const more_at_the_right = "left = 8, right = 60, front = 44, back = 36";
+
+const char* const walls_alike = R"(face.left = { closed_by = "plate", thickness = 2 }
 face.back = { closed_by = "cover", style = "flat", thickness = 2 }
 face.right = { closed_by = "plate", thickness = 2 }
 )";
 
 // The walls are cut alike; what is marked on their inner faces makes them two hands.
 TEST(FaceMarks, OnOneSideMakeHands) {
-  const Plan plan = plan_of({{"spec.toml", walls_alike}});
+  const Plan plan = plan_of({{"spec.toml", two_blocks_in_plates(more_at_the_right, walls_alike)}});
   ASSERT_FALSE(plan.instances.empty());
   const Part& left = plan.parts[find_instance(plan, "left wall")->part];
   const Part& right = plan.parts[find_instance(plan, "right wall")->part];
@@ -260,19 +252,11 @@ bool holds(const std::vector<Line3>& lines, const Line3& line) {
 }
 
 TEST(FaceMarks, OfTheOppositeHandAreReflected) {
-  const std::string base = R"(fitup = 1
-[item.block]
-size = [150, 430, 220]
-mass = 23
-[box.main]
-build = "plate"
-row = [{ of = "block", count = 2 }]
-clearance = { left = 8, right = 60, front = 44, back = 36, top = 60 }
-frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4" }
-rails = { thickness = 5 }
-face.left = { closed_by = "plate", thickness = 2, earth = [{ at = [250, 295], thread = "M8", inside = true }] }
+  const std::string base = two_blocks_in_plates(
+      more_at_the_right,
+      R"(face.left = { closed_by = "plate", thickness = 2, earth = [{ at = [250, 295], thread = "M8", inside = true }] }
 face.right = { closed_by = "plate", thickness = 2 }
-)";
+)");
   ASSERT_EQ(plan_text(base).said(), "");
   const Plan is = plan_of({{"spec.toml", base}});
   const Plan other = plan_of(

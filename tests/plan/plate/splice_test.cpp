@@ -89,21 +89,11 @@ TEST(ProfileCut, KeepsClearOfWhatIsCutBeside) {
 }
 
 std::string box_of_plates(const std::string& cutter) {
-  return R"(fitup = 1
-name = "case"
-[item.block]
-size = [150, 430, 220]
-mass = 23
-[box.main]
-build = "plate"
-row = [{ of = "block", count = 2 }]
-clearance = { left = 20, right = 20, front = 44, back = 44, top = 60 }
-frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4" }
-rails = { thickness = 5 }
-face.right = { closed_by = "plate", thickness = 2 }
+  return two_blocks_in_plates("left = 20, right = 20, front = 44, back = 44",
+                              R"(face.right = { closed_by = "plate", thickness = 2 }
 face.left = { closed_by = "plate", thickness = 2 }
 face.top = { closed_by = "plate", thickness = 2 }
-)" + cutter;
+)" + cutter);
 }
 
 Plan plan_with(const std::string& cutter) {

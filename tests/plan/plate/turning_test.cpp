@@ -17,22 +17,10 @@ namespace {
 // The same at both ends and at both sides, but for what `left` and `top` say of these faces.
 std::string both_ends_alike(const std::string& left, const std::string& top = "",
                             const std::string& sides = "left = 20, right = 20") {
-  return R"(fitup = 1
-name = "case"
-[item.block]
-size = [150, 430, 220]
-mass = 23
-[box.main]
-build = "plate"
-row = [{ of = "block", count = 2 }]
-clearance = { )" +
-         sides +
-         R"(, front = 44, back = 44, top = 60 }
-frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4" }
-rails = { thickness = 5 }
-face.right = { closed_by = "plate", thickness = 2 }
-)" + ("face.left = { closed_by = \"plate\", thickness = 2" + left + " }\n") +
-         ("face.top = { closed_by = \"plate\", thickness = 2" + top + " }\n");
+  return two_blocks_in_plates(sides + ", front = 44, back = 44",
+                              "face.right = { closed_by = \"plate\", thickness = 2 }\n"
+                              "face.left = { closed_by = \"plate\", thickness = 2" +
+                                  left + " }\nface.top = { closed_by = \"plate\", thickness = 2" + top + " }\n");
 }
 
 constexpr const char* near_the_front = R"(, openings = [{ kind = "round", diameter = 30, room = 0, at = [90, 290] }])";
