@@ -49,6 +49,10 @@ struct OwnTorque {
   std::string why;  // who says so
 };
 
+/// What screws, nuts and washers are bought as.
+enum class Hardware { plain, zinc_plated, a2, a4 };
+inline constexpr std::array<std::string_view, 4> hardware_words{"plain steel", "zinc plated", "A2", "A4"};
+
 struct BenchOptions {
   PaperFormat paper = PaperFormat::a4;
   bool first_angle = true;
@@ -56,6 +60,7 @@ struct BenchOptions {
   double spares_percent = 5;     // of screws, nuts and washers, to order besides
   std::vector<OwnTorque> torques;
   BarStock stock;
+  Hardware hardware = Hardware::zinc_plated;
 };
 
 }  // namespace fitup
