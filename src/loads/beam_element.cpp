@@ -34,6 +34,35 @@ BeamElement::BeamElement(const FrameMember& member, const Frame& frame) : member
   to_local_.topLeftCorner<6, 6>() = end_map(member.from_a);
   to_local_.bottomRightCorner<6, 6>() = end_map(member.from_b);
   local_ = local_stiffness();
+  if (member.hinge_a) let_turn(*member.hinge_a, member.from_a, 0);
+  if (member.hinge_b) let_turn(*member.hinge_b, member.from_b, 6);
+}
+
+// The end takes the turn at which nothing is left about the hinge: that freedom is eliminated beforehand.
+void BeamElement::let_turn(const Hinge& hinge, Vec3 link, int end) {
+  const Vec2 s = member_.section.shear_centre;
+  const Vec3 of_centroid = cross(hinge.axis, link - hinge.at);
+  const Vec3 of_shear = cross(hinge.axis, link + s.x * y_ + s.y * z_ - hinge.at);
+  Turn turn;
+  turn.way = Vector12::Zero();
+  turn.way.segment<6>(end) << dot(of_centroid, x_), dot(of_shear, y_), dot(of_shear, z_), dot(hinge.axis, x_),
+      dot(hinge.axis, y_), dot(hinge.axis, z_);
+  turn.takes = local_ * turn.way;
+  turn.stiffness = turn.way.dot(turn.takes);
+  if (turn.stiffness <= 0) return;
+  local_ -= turn.takes * turn.takes.transpose() / turn.stiffness;
+  turns_.push_back(turn);
+}
+
+Vector12 BeamElement::turned_in_hinges(Vector12 local, const std::array<LineLoad, 2>& even) const {
+  // The last one first: those before it were eliminated from what it sees.
+  std::vector<Vector12> loads{held_ends(even[0]) + held_ends(even[1])};
+  for (const Turn& t : turns_) loads.emplace_back(loads.back() - t.way.dot(loads.back()) / t.stiffness * t.takes);
+  for (std::size_t i = turns_.size(); i-- > 0;) {
+    const Turn& t = turns_[i];
+    local += (t.way.dot(loads[i]) - t.takes.dot(local)) / t.stiffness * t.way;
+  }
+  return local;
 }
 
 // A point at r from the node moves by u + turn cross r.
@@ -94,6 +123,12 @@ double BeamElement::torque_per_mm(const LineLoad& load) const {
 }
 
 Vector12 BeamElement::fixed_end(const LineLoad& load) const {
+  Vector12 f = held_ends(load);
+  for (const Turn& t : turns_) f -= t.way.dot(f) / t.stiffness * t.takes;
+  return f;
+}
+
+Vector12 BeamElement::held_ends(const LineLoad& load) const {
   const Vec3 q = across(load);
   const double half = length_ / 2;
   const double end_moment = length_ * length_ / 12;

@@ -2,6 +2,7 @@
 // One member of a space frame: stiffness, even loads and the shape between its ends, in the six freedoms of its nodes.
 
 #include <Eigen/Dense>
+#include <vector>
 
 #include "loads/frame_solver.h"
 
@@ -26,8 +27,11 @@ class BeamElement {
   /// What an even load does to the nodes.
   [[nodiscard]] Vector12 node_loads(const LineLoad& load) const { return to_local_.transpose() * fixed_end(load); }
 
-  /// Freedoms of the ends in local axes: axial at the centroid, across at the shear centre, turns.
+  /// Freedoms of the ends in local axes: axial at the centroid, across at the shear centre, turns. Of an end with a
+  /// hinge they are those of the node's side.
   [[nodiscard]] Vector12 local(const Vector12& nodes) const { return to_local_ * nodes; }
+  /// Those of the member's own ends, turned in their hinges under these even loads.
+  [[nodiscard]] Vector12 turned_in_hinges(Vector12 local, const std::array<LineLoad, 2>& even) const;
   /// Forces on the two ends in these freedoms, without what even loads hold.
   [[nodiscard]] Vector12 end_forces(const Vector12& local) const { return local_ * local; }
   /// The forces that stand in for an even load.
@@ -47,7 +51,18 @@ class BeamElement {
   [[nodiscard]] Matrix12 local_stiffness() const;
   [[nodiscard]] Eigen::Matrix<double, 6, 6> end_map(Vec3 link) const;
 
+  /// A turn in a hinge: how the end moves, what that takes, and with what stiffness.
+  struct Turn {
+    Vector12 way;
+    Vector12 takes;
+    double stiffness = 0;
+  };
+  void let_turn(const Hinge& hinge, Vec3 link, int end);
+  /// As fixed_end, its ends held in their hinges.
+  [[nodiscard]] Vector12 held_ends(const LineLoad& load) const;
+
   FrameMember member_;
+  std::vector<Turn> turns_;
   Vec3 x_, y_, z_;
   double length_ = 0;
   Matrix12 to_local_ = Matrix12::Zero();

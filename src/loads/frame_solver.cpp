@@ -264,12 +264,13 @@ EndForces FrameSolver::on_member(const FrameResult& result, std::size_t member) 
 
 MovedAlong FrameSolver::moved(const FrameResult& result, std::size_t member) const {
   const BeamElement& element = factored_->elements[member];
-  const Vector12 u = element.local(nodes_of(frame_.members[member], result));
+  const auto lines = lines_of(result.even[member], member);
+  const Vector12 u = element.turned_in_hinges(element.local(nodes_of(frame_.members[member], result)), lines);
   MovedAlong moved;
   moved.along_ = {u(0), u(6)};
   moved.across_ = {u(1), u(5), u(7), u(11)};
   moved.up_ = {u(2), -u(4), u(8), -u(10)};
-  for (const LineLoad& line : lines_of(result.even[member], member)) {
+  for (const LineLoad& line : lines) {
     moved.sag_ = moved.sag_ + 16 * element.sag(line, 0.5);
   }
   moved.length_mm_ = element.length_mm();

@@ -32,6 +32,12 @@ struct Elastic {
   double g_mpa = 81000;
 };
 
+/// A line about which the end of a member turns freely against its node.
+struct Hinge {
+  Vec3 axis;  // unit
+  Vec3 at;    // a place on it, from the node
+};
+
 struct FrameMember {
   std::size_t a = 0;  // nodes
   std::size_t b = 0;
@@ -40,6 +46,8 @@ struct FrameMember {
   Elastic elastic{};
   Vec3 from_a{};  // from the node to the centroid at that end
   Vec3 from_b{};
+  std::optional<Hinge> hinge_a{};
+  std::optional<Hinge> hinge_b{};
 };
 
 /// A flat rectangle of sheet between four nodes, its corners counter-clockwise from the one with the least x and y. It

@@ -206,6 +206,10 @@ class PlateModelling {
       const Vec3 middle = 0.5 * (run.whole.from + run.whole.to);
       const Corner a{joint.a, ring_.station(joint.a, middle)}, b{joint.b, ring_.station(joint.b, middle)};
       make_one(a, b);
+      if (is_alone(run)) {
+        const InstanceId turns = ring_.ends_at(joint.a, joint.b, middle);
+        ring_.let_turn(turns, turns == joint.a ? a.second : b.second, run.whole);
+      }
       ring_joints_.emplace(run.joint, a);
       return;
     }
@@ -218,6 +222,12 @@ class PlateModelling {
       make_one({beam, ring_.station(beam, meshes_.at(plate).at(node.node))}, own);
       for (const WeldLine& line : stretches) ties_.push_back({{plate, beam, run.joint, 0, line}, own});
     }
+  }
+
+  /// Of all seams of its joint: about that line the legs bend long before they carry a moment.
+  [[nodiscard]] bool is_alone(const Run& run) const {
+    return std::none_of(runs_.begin(), runs_.end(),
+                        [&](const Run& other) { return other.joint == run.joint && &other != &run; });
   }
 
   void make_one(Corner a, Corner b) {
@@ -296,7 +306,9 @@ class PlateModelling {
       const std::size_t a = node_at({beam, stations[i - 1]}, from), b = node_at({beam, stations[i]}, to);
       if (a == b) continue;
       model_.frame.members.push_back({a, b, line.y, section.beam(), elastic_of(part(beam)),
-                                      from - model_.frame.nodes[a], to - model_.frame.nodes[b]});
+                                      from - model_.frame.nodes[a], to - model_.frame.nodes[b],
+                                      ring_.hinge(beam, stations[i - 1], model_.frame.nodes[a]),
+                                      ring_.hinge(beam, stations[i], model_.frame.nodes[b])});
       model_.pieces.push_back({beam, line.along(from), line.along(to)});
     }
   }

@@ -46,6 +46,25 @@ std::size_t RingBeams::station(InstanceId of, Vec3 near) {
 
 Vec3 RingBeams::at(InstanceId of, std::size_t station) const { return lines_.at(of).at(stations_.at(of)[station]); }
 
+void RingBeams::let_turn(InstanceId of, std::size_t station, const Seam& line) {
+  const Vec3 along = line.to - line.from;
+  hinges_.insert_or_assign({of, station}, Hinge{(1 / norm(along)) * along, 0.5 * (line.from + line.to)});
+}
+
+std::optional<Hinge> RingBeams::hinge(InstanceId of, std::size_t station, Vec3 node) const {
+  const auto known = hinges_.find({of, station});
+  if (known == hinges_.end()) return std::nullopt;
+  return Hinge{known->second.axis, known->second.at - node};
+}
+
+InstanceId RingBeams::ends_at(InstanceId a, InstanceId b, Vec3 place) const {
+  const auto to_end = [&](InstanceId id) {
+    const CentroidLine& line = lines_.at(id);
+    return std::min(std::abs(line.along(place)), std::abs(line.length_mm() - line.along(place)));
+  };
+  return to_end(b) < to_end(a) ? b : a;
+}
+
 std::vector<InstanceId> RingBeams::beams() const {
   std::vector<InstanceId> all;
   for (const auto& [id, stations] : stations_) {

@@ -11,6 +11,7 @@
 #include "fitup/tables.h"
 #include "remedies/cut_knobs.h"
 #include "remedies/focus.h"
+#include "remedies/ring_knobs.h"
 
 namespace fitup::remedies {
 
@@ -116,8 +117,11 @@ class Knobs {
       for (const FaceSpec& face : box.faces) of_sheet(face, key);
       return;
     }
-    // Of members nothing that one number says makes them stronger.
-    if (what_.check == "frame") return rails(box, key + ".rails");
+    // Of members but a base ring's nothing that one number says makes them stronger.
+    if (what_.check == "frame") {
+      rails(box, key + ".rails");
+      return base_ring(box);
+    }
     if (what_.check == "insertion" && box.sequence) no_sequence(key + ".sequence");
     welds(box, key + ".welds");
     if (what_.check == "standing" && box.feet) add(key + ".feet.thickness", *box.feet->thickness);
@@ -148,6 +152,11 @@ class Knobs {
       if (face.lugs && is_about(face_key + ".lugs")) add(face_key + ".lugs.width", *face.lugs->width);
     }
     if (box.rails.outer_width && is_about(key + ".rails")) add(key + ".rails.outer_width", **box.rails.outer_width);
+    base_ring(box);
+  }
+
+  void base_ring(const BoxSpec& box) {
+    for (Knob& knob : ring_knobs(what_, box, spec_)) knobs_.push_back(std::move(knob));
   }
 
   /// Screws nearer to each other, or thicker sheet.

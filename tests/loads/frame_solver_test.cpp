@@ -199,6 +199,54 @@ TEST(Links, AnEccentricColumnBendsByItsOffset) {
   EXPECT_NEAR(-result.moved[1].x, p * l / (e * area) + p * offset * offset * l / (e * i), 1e-9);
 }
 
+// Handbook beam formulas: fixed at one end, free to turn at the other, under an even load. q l^2 / 8 where it is fixed,
+// 3 q l / 8 where it is not, q l^4 / 192 E I in the middle, and there it turns by q l^3 / 48 E I.
+TEST(Hinges, AnEndThatTurnsFreelyIsAProppedCantilevers) {
+  const double l = 900, q = 2, i = 40000;
+  Frame frame = beam_of(l, 1, plain(i), {{0, clamped}, {1, clamped}});
+  frame.members[0].hinge_b = Hinge{axis::y, {}};
+  const auto solver = FrameSolver::factor(frame);
+  ASSERT_TRUE(solver);
+  const LoadCase load = even(frame, {0, 0, -q});
+  const auto result = solver->solve(load);
+  EXPECT_NEAR(std::abs(result.reaction_moment[0].y), q * l * l / 8, 1e-6);
+  EXPECT_NEAR(result.reaction_moment[1].y, 0, 1e-6);
+  EXPECT_NEAR(result.reaction[1].z, 3 * q * l / 8, 1e-6);
+  EXPECT_NEAR(solver->moved(result, 0).at(0.5).z, -q * std::pow(l, 4) / (192 * e * i), 1e-9);
+  const double turn = q * std::pow(l, 3) / (48 * e * i), beside = 1e-4 * l;
+  EXPECT_NEAR(-solver->moved(result, 0).at(1 - beside / l).z / beside, turn, 1e-3 * turn);
+  const Balance b = balance_of(frame, load, result);
+  EXPECT_LT(norm(b.moment), 1e-9 * b.lever_nmm);
+}
+
+TEST(Hinges, AtBothEndsLeaveASimpleBeam) {
+  const double l = 700, q = 3, i = 50000;
+  Frame frame = beam_of(l, 1, plain(i), {{0, clamped}, {1, clamped}});
+  frame.members[0].hinge_a = frame.members[0].hinge_b = Hinge{axis::z, {}};
+  const auto solver = FrameSolver::factor(frame);
+  ASSERT_TRUE(solver);
+  const auto result = solver->solve(even(frame, {0, -q, 0}));
+  EXPECT_NEAR(solver->moved(result, 0).at(0.5).y, -5 * q * std::pow(l, 4) / (384 * e * i), 1e-9);
+  EXPECT_NEAR(std::abs(solver->inner(result, 0).at(0.5).moment.z), q * l * l / 8, 1e-6);
+  EXPECT_NEAR(result.reaction_moment[0].z, 0, 1e-6);
+}
+
+// Drawn by its end, a bar that hangs on a hinge beside its centroid: in the end, the axial force times that distance.
+TEST(Hinges, BesideTheCentroidLeaveItsForceTimesItsLever) {
+  const double l = 600, off = 9, pull = 700, i = 30000, area = 400;
+  Frame frame = beam_of(l, 1, {area, i, i, 0, 2 * i, {}}, {{0, clamped}, {1, {false, true, true, true, true, true}}});
+  frame.members[0].hinge_b = Hinge{axis::y, {0, 0, off}};
+  const auto solver = FrameSolver::factor(frame);
+  ASSERT_TRUE(solver);
+  const auto result = solver->solve({{{1, {pull, 0, 0}, {}}}, {}});
+  const InnerForces end = solver->inner(result, 0).at(1);
+  EXPECT_NEAR(end.force.x, pull, 1e-6);
+  EXPECT_NEAR(std::abs(end.moment.y), pull * off, 1e-4 * pull * off);
+  const EndForces ends = solver->on_member(result, 0);
+  // Nothing about the hinge: the moment about the node is the force's lever alone.
+  EXPECT_NEAR(ends.moment[1].y - off * ends.force[1].x, 0, 1e-6 * pull * off);
+}
+
 TEST(Mechanism, IsRefused) {
   EXPECT_FALSE(FrameSolver::factor(beam_of(500, 2, plain(1000), {{0, pinned}})));
   EXPECT_FALSE(FrameSolver::factor(beam_of(500, 2, plain(1000), {})));

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
@@ -13,6 +14,7 @@
 #include "loads/all_carried.h"
 #include "loads/frame_check.h"
 #include "loads/plate_model.h"
+#include "loads/seam_check.h"
 #include "loads/solved_cases.h"
 
 namespace fitup::loads {
@@ -27,10 +29,10 @@ struct Box {
   [[nodiscard]] const Plan& plan() const { return *made->plan; }
 };
 
-std::unique_ptr<Box> on_ring(const std::string& section) {
+std::unique_ptr<Box> on_ring(const std::string& section, const std::string& corners = "coped") {
   const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box-plate.toml";
   auto box = std::make_unique<Box>();
-  box->made = test::planned(path.string(), test::text_of(path), {{"box.main.plates.base_ring", section}});
+  box->made = test::planned(path.string(), test::text_of(path), {{"box.main.plates.base_ring", section}, {"box.main.frame.corners", corners}});
   box->seams = seams_of(box->plan());
   box->model = *plate_model(box->plan(), box->seams);
   box->cases = frame_cases(box->plan(), box->model, weigh(box->plan(), box->seams), box->plan().load_rules);
@@ -87,6 +89,69 @@ TEST(RingBeams, StiffenTheSheetTheMoreTheHeavierTheyAre) {
   }
   soft->all = *solved(soft->cases);
   EXPECT_LT(lowest_mm(*soft), 1.2 * lowest_mm(*light));
+}
+
+/// The nodes of the four joints of a ring's corners, by joint.
+std::map<std::size_t, std::size_t> corners_of(const Box& box) { return box.model.node_of_joint; }
+
+// What is cut free there: a side member whose seam lies on one line, in the upper face of its lying leg.
+TEST(RingBeams, OfButtedCornersCarryNoMomentAboutTheirOneSeam) {
+  const auto box = on_ring("L 40x40x4", "butted");
+  ASSERT_EQ(corners_of(*box).size(), 4U);
+  std::size_t looked_at = 0;
+  for (const auto& [joint, node] : corners_of(*box)) {
+    const InstanceId side = box->plan().joints[joint].a;
+    const auto seam = std::find_if(box->seams.all.begin(), box->seams.all.end(),
+                                   [j = joint](const Seam& s) { return s.joint == j && holds(s); });
+    ASSERT_NE(seam, box->seams.all.end());
+    const Vec3 along = (1 / norm(seam->to - seam->from)) * (seam->to - seam->from);
+    for (const SolvedCase& s : box->all) {
+      for (std::size_t p = 0; p < box->model.pieces.size(); ++p) {
+        const FrameMember& m = box->model.frame.members[p];
+        if (box->model.pieces[p].of != side || (m.a != node && m.b != node)) continue;
+        const EndForces ends = s.solver->on_member(s.result, p);
+        const std::size_t end = m.a == node ? 0 : 1;
+        const Vec3 lever = box->model.frame.nodes[node] - 0.5 * (seam->from + seam->to);
+        const double about = dot(along, ends.moment[end] + cross(lever, ends.force[end]));
+        EXPECT_NEAR(about, 0, 1e-3 * (norm(ends.moment[end]) + 40 * norm(ends.force[end]))) << s.of->words;
+        ++looked_at;
+      }
+    }
+  }
+  EXPECT_EQ(looked_at, 4 * box->all.size());
+}
+
+// Why that is true: the front's lying leg as a strip from its seam to the standing leg, E w t^3 / 12 l, turns a fiftieth
+// as hard as the side member does that is held at its far end, 4 E I / l. (Handbook beam formulas.)
+TEST(RingBeams, OfButtedCornersHangOnALegThatIsSoftBesideThem) {
+  const auto box = on_ring("L 40x40x4", "butted");
+  for (const auto& [joint, node] : corners_of(*box)) {
+    const InstanceId side = box->plan().joints[joint].a;
+    const auto& member = std::get<Member>(box->plan().parts[box->plan().instances[side].part].form);
+    const double w = member.section.leg_a_mm, t = member.section.thickness_mm;
+    const double strip = w * t * t * t / 12 / (w - t);
+    const double angle = 4 * box->model.sections.at(side).beam().iz_mm4 / member.length_mm;
+    EXPECT_LT(strip, angle / 50);
+  }
+}
+
+// Coped and mitred corners have seams round the angle and are rigid. What a corner carries is of one size in all three.
+TEST(RingBeams, OfAnyCornerCarryTheBox) {
+  std::map<std::string, double> most, lowest;
+  for (const char* corners : {"coped", "butted", "mitred"}) {
+    const auto box = on_ring("L 40x40x4", corners);
+    lowest[corners] = lowest_mm(*box);
+    const auto hinges = std::count_if(box->model.frame.members.begin(), box->model.frame.members.end(),
+                                      [](const FrameMember& m) { return m.hinge_a || m.hinge_b; });
+    EXPECT_EQ(hinges, std::string(corners) == "butted" ? 4 : 0);
+    for (const Finding& f : check_seams(box->plan(), box->seams, weigh(box->plan(), box->seams), &box->model, box->all)) {
+      if (f.check != "seams") continue;
+      EXPECT_EQ(f.verdict, Verdict::pass) << f.message;
+      most[corners] = std::max(most[corners], *f.value / *f.limit);
+    }
+  }
+  EXPECT_LT(most["butted"], 3 * most["mitred"]);
+  EXPECT_NEAR(lowest["butted"], lowest["mitred"], -0.2 * lowest["mitred"]);
 }
 
 }  // namespace

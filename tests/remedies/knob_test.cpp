@@ -4,6 +4,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "checks/planned.h"
+#include "remedies/knobs.h"
+
 namespace fitup::remedies {
 namespace {
 
@@ -53,6 +56,29 @@ TEST(Knob, PlacesMayLieBelowZero) {
 TEST(Knob, ListsMoveTheirEntriesByTheirShare) {
   const Knob list = list_knob("k", {{Length::mm(26), 1}, {Length::mm(168), 0}, {Length::mm(958), -1}}, mm);
   EXPECT_EQ(list.value(4), "[30, 168, 954]");
+}
+
+// EN 10056-1: the next after L 40x40x4 (2.42 kg/m) that is nowhere smaller is 45x45x4 (2.74), then 40x40x5 (2.97).
+TEST(Knob, OfABaseRingClimbAnglesOfItsTableByTheirMass) {
+  const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box-plate.toml";
+  const auto box = test::planned(path.string(), test::text_of(path),
+                                 {{"box.main.plates.base_ring", "L 40x40x4"}, {"box.main.frame.corners", "butted"}});
+  Concerned what;
+  what.check = "frame";
+  what.keys = {"box.main.plates.base_ring"};
+  auto knobs = knobs_for(what, *box->spec);
+  ASSERT_EQ(knobs.size(), 1U);
+  EXPECT_EQ(knobs[0].key, "box.main.plates.base_ring");
+  EXPECT_EQ(knobs[0].value(1), "\"L 45x45x4\"");
+  EXPECT_EQ(knobs[0].value(2), "\"L 40x40x5\"");
+  EXPECT_EQ(knobs[0].value(-1), std::nullopt);
+  what.check = "seams";
+  knobs = knobs_for(what, *box->spec);
+  ASSERT_EQ(knobs.size(), 2U);
+  EXPECT_EQ(knobs[0].key, "box.main.frame.corners");
+  EXPECT_EQ(knobs[0].value(1), "coped");
+  what.keys = {"box.main.face.top"};
+  EXPECT_TRUE(knobs_for(what, *box->spec).empty());
 }
 
 TEST(Knob, WordsEndWhereTheTableEnds) {
