@@ -14,10 +14,10 @@
 
 #include "fitup/seams.h"
 #include "fitup/weight.h"
+#include "loads/box_model.h"
 #include "loads/frame_check.h"
 #include "loads/joint_groups.h"
 #include "loads/panel_mesh.h"
-#include "loads/plate_model.h"
 #include "loads/solved_cases.h"
 #include "loads/strength.h"
 #include "loads/thrown.h"
@@ -239,8 +239,7 @@ DeformedFrame deformed(const loads::FrameModel& model, const loads::SolvedCase& 
 std::vector<DeformedFrame> deformed_frames(const Plan& plan) {
   if (plan.frames.empty()) return {};
   const Seams seams = seams_of(plan);
-  auto model = loads::frame_model(plan, seams);
-  if (!model) model = loads::plate_model(plan, seams);
+  const auto model = loads::box_model(plan, seams);
   if (!model) return {};
   Box3 box;
   for (const Vec3 n : model->frame.nodes) box.add(n);

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <set>
 
+#include "fitup/weight.h"
 #include "loads/panel_mesh.h"
 #include "loads/ring_beams.h"
 
@@ -266,9 +267,10 @@ class PlateModelling {
     return std::abs(dot(meshes_.at(joint.a).at(a.node) - meshes_.at(joint.b).at(b.node), along_of(run.whole)));
   }
 
-  /// The largest piece; a plate that is held at one point alone would turn about it.
+  /// The piece with most of the first box; a plate that is held at one point alone would turn about it.
   void keep_what_is_joined() {
     std::set<InstanceId> seen;
+    std::ptrdiff_t most = 0;
     for (const auto& [start, others] : joined_) {
       std::set<InstanceId> piece;
       std::vector<InstanceId> next{start};
@@ -279,7 +281,11 @@ class PlateModelling {
         piece.insert(id);
         next.insert(next.end(), joined_[id].begin(), joined_[id].end());
       }
-      if (piece.size() > hung_.size()) hung_ = std::move(piece);
+      const auto of_first = std::count_if(
+          piece.begin(), piece.end(), [&](InstanceId id) { return frame_of(plan_, plan_.instances[id]) == 0; });
+      if (of_first <= most) continue;
+      most = of_first;
+      hung_ = std::move(piece);
     }
     for (auto& [id, mesh] : meshes_) {
       std::vector<bool> held(mesh.node_count(), false);

@@ -11,14 +11,13 @@
 #include "fitup/weight.h"
 #include "loads/again.h"
 #include "loads/boss.h"
+#include "loads/box_model.h"
 #include "loads/frame_check.h"
 #include "loads/hold_down.h"
 #include "loads/lift.h"
 #include "loads/member_stress.h"
 #include "loads/mount_plates.h"
 #include "loads/plate_check.h"
-#include "loads/plate_model.h"
-#include "loads/ring_beams.h"
 #include "loads/rod_plate_check.h"
 #include "loads/seal_check.h"
 #include "loads/seam_check.h"
@@ -61,6 +60,7 @@ class Statics {
     const auto reliefs = loads::reliefs(plan_, *model_, *solved_, until);
     std::vector<Finding> all = loads::check_frame(plan_, *model_, *solved_, reliefs);
     append(all, loads::check_sheet(plan_, *model_, *solved_, reliefs));
+    append(all, loads::boxes_left_out(plan_, *model_));
     return all;
   }
 
@@ -69,8 +69,7 @@ class Statics {
     if (asked_) return;
     asked_ = true;
     if (plan_.frames.empty()) return;
-    if (!loads::has_base_ring(plan_)) model_ = loads::frame_model(plan_, seams_);
-    if (!model_) model_ = loads::plate_model(plan_, seams_);
+    model_ = loads::box_model(plan_, seams_);
     if (!model_) return;
     cases_ = loads::frame_cases(plan_, *model_, weights_, plan_.load_rules);
     solved_ = loads::solved(cases_);

@@ -7,10 +7,12 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <set>
 
 #include "checks/planned.h"
 #include "fitup/loads.h"
 #include "loads/again.h"
+#include "loads/box_model.h"
 #include "loads/plate_model.h"
 #include "loads/solved_cases.h"
 #include "loads/thrown.h"
@@ -26,6 +28,62 @@ std::unique_ptr<const test::Planned> example(const std::string& name, const std:
 const std::vector<std::string> examples{"park-locomotive/front-box.toml", "park-locomotive/rear-box.toml",
                                         "park-locomotive/front-box-with-lower.toml", "orchard-sprayer/battery-box.toml",
                                         "cabin-inverter/cabinet.toml"};
+
+struct TwoBoxes {
+  std::string name;
+  std::vector<Override> overrides;
+  bool lower_stands;
+};
+
+// A framed box and one of plates are not reckoned with together: the first one is, under the weight of both, and it is
+// said of the other one.
+TEST(BoxModel, IsOfTheFirstBoxAndSaysWhichOneIsLeftOut) {
+  const Override plates{"box.main.build", "plate"}, ring{"box.main.plates.base_ring", "L 40x40x4"};
+  const Override lower_of_plates{"box.lower.build", "plate"};
+  const std::vector<TwoBoxes> all{{"framed", {}, true},
+                                  {"plates over a frame", {plates}, false},
+                                  {"plates on a ring over a frame", {plates, ring}, false},
+                                  {"a frame over plates", {lower_of_plates}, false},
+                                  {"plates over plates", {plates, lower_of_plates}, false}};
+  for (const auto& [name, overrides, lower_stands] : all) {
+    const auto made = example("park-locomotive/front-box-with-lower.toml", overrides);
+    ASSERT_TRUE(made->plan) << name;
+    const Plan& plan = *made->plan;
+    const Seams seams = seams_of(plan);
+    const auto model = box_model(plan, seams);
+    ASSERT_TRUE(model) << name;
+    std::set<std::string> keys;
+    for (const FramePiece& p : model->pieces) {
+      const Instance& i = plan.instances[p.of];
+      if (plan.parts[i.part].role != Role::bearer) keys.insert(i.key.substr(0, 8));
+    }
+    for (const InstanceId id : model->panel_of) keys.insert(plan.instances[id].key.substr(0, 8));
+    EXPECT_TRUE(keys.contains("box.main")) << name;
+    EXPECT_EQ(keys.contains("box.lowe"), lower_stands) << name;
+    const auto said = boxes_left_out(plan, *model);
+    ASSERT_EQ(said.size(), lower_stands ? 0U : 1U) << name;
+    if (!lower_stands) {
+      EXPECT_EQ(said.front().verdict, Verdict::not_checked);
+      EXPECT_THAT(said.front().message, testing::HasSubstr("box lower is not in the frame"));
+    }
+    const auto cases = frame_cases(plan, *model, weigh(plan, seams), plan.load_rules);
+    const auto solutions = solved(cases);
+    ASSERT_TRUE(solutions) << name;
+    double kg = 0;
+    for (const Instance& i : plan.instances) {
+      if (plan.parts[i.part].source != Source::printed) kg += plan.parts[i.part].mass_kg;
+    }
+    for (const SolvedCase& s : *solutions) {
+      if (s.of->kind != LoadKind::standing) continue;
+      double up = 0;
+      for (const Vec3 r : s.result.reaction) up += r.z;
+      EXPECT_NEAR(up, kg * gravity, 1e-6 * up) << name;
+    }
+    EXPECT_TRUE(std::any_of(solutions->begin(), solutions->end(),
+                            [](const SolvedCase& s) { return s.of->kind == LoadKind::lifted; }))
+        << name;
+  }
+}
 
 TEST(FrameModel, CarriesAllThatIsInThePlan) {
   for (const std::string& name : examples) {

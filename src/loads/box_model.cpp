@@ -1,0 +1,62 @@
+// The first box decides how the whole is modelled.
+// Entry: box_model, boxes_left_out.
+#include "loads/box_model.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "fitup/weight.h"
+#include "loads/plate_model.h"
+
+namespace fitup::loads {
+
+namespace {
+
+bool is_of_plates(const Plan& plan) {
+  return std::any_of(plan.instances.begin(), plan.instances.end(), [&](const Instance& i) {
+    return plan.parts[i.part].role == Role::wall && frame_of(plan, i) == 0;
+  });
+}
+
+Finding left_out(const PlacedFrame& frame, const PlacedFrame& first, const Plan& plan) {
+  Finding f;
+  f.check = "frame";
+  f.message = fmt::format(
+      "box {} is not in the frame that is reckoned with, since it and box {} are not both framed: what its members, "
+      "plates and seams carry, and what joins it to box {}, is not checked. What it weighs is counted, at the nearest "
+      "joints of box {}. Two framed boxes are reckoned with together, and each box by itself in a spec of its own",
+      frame.box, first.box, first.box, first.box);
+  f.key = "box." + frame.box;
+  const auto own = std::find_if(plan.instances.begin(), plan.instances.end(),
+                                [&](const Instance& i) { return i.key.starts_with(f.key + "."); });
+  if (own != plan.instances.end()) f.place = own->place;
+  return f;
+}
+
+}  // namespace
+
+std::optional<FrameModel> box_model(const Plan& plan, const Seams& seams) {
+  if (!is_of_plates(plan)) {
+    if (auto model = frame_model(plan, seams)) return model;
+  }
+  return plate_model(plan, seams);
+}
+
+std::vector<Finding> boxes_left_out(const Plan& plan, const FrameModel& model) {
+  std::vector<bool> stands(plan.frames.size(), false);
+  // Bearers are of the box that they carry, and stand with the other one.
+  const auto note = [&](InstanceId id) {
+    const Instance& instance = plan.instances[id];
+    if (plan.parts[instance.part].role != Role::bearer) stands[frame_of(plan, instance)] = true;
+  };
+  for (const FramePiece& piece : model.pieces) note(piece.of);
+  for (const InstanceId id : model.panel_of) note(id);
+  std::vector<Finding> findings;
+  for (std::size_t i = 1; i < plan.frames.size(); ++i) {
+    if (!stands[i]) findings.push_back(left_out(plan.frames[i], plan.frames.front(), plan));
+  }
+  return findings;
+}
+
+}  // namespace fitup::loads
