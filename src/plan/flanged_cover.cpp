@@ -2,6 +2,7 @@
 // Entry: add_flanged_cover.
 #include "plan/flanged_cover.h"
 
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -91,12 +92,16 @@ class FlangedCover {
     if (f_.bent) bend_up(f_, sheet_);
   }
 
-  // Of what lies in this face, what stands at that edge.
+  [[nodiscard]] double off_rim_mm(const CoverRim& rim, const Host& host) const {
+    return rim.side == low ? along(host.box.low, rim.across) : f_.size(rim.across) - along(host.box.high, rim.across);
+  }
+
+  // Of what lies in this face, what stands at that edge: a sill of plate does so on its floor.
   [[nodiscard]] bool at_rim(const CoverRim& rim, const Host& host) const {
-    const double off =
-        rim.side == low ? along(host.box.low, rim.across) : f_.size(rim.across) - along(host.box.high, rim.across);
+    const bool sill = rim.beside == Face::bottom && host.id == f_.shell.bottom[side_of(f_.face)].id;
     const Vec3 extent = host.box.size();
-    return off < tolerance::contact_mm && along(extent, rim.run) > along(extent, rim.across);
+    return (sill || off_rim_mm(rim, host) < tolerance::contact_mm) &&
+           along(extent, rim.run) > along(extent, rim.across);
   }
 
   void lie_on_edge(const CoverRim& rim) {
@@ -135,17 +140,20 @@ class FlangedCover {
   }
 
   bool add_straight_row(const CoverRim& rim, const Host& host) {
-    const double from = rim.kind == CoverEdge::behind ? f_.sheet_edge_mm(rim) : 0;
-    const double wide = along(host.box.size(), rim.across);
-    if (wide - from < 2 * f_.edge_mm() - tolerance::contact_mm) {
+    const double off = off_rim_mm(rim, host);
+    const double from = std::max(rim.kind == CoverEdge::behind ? f_.sheet_edge_mm(rim) : 0, off);
+    const double to = off + along(host.box.size(), rim.across);
+    // A sill goes on beyond the strip that its row may stand in.
+    const bool edges = off < tolerance::contact_mm;
+    if (edges && to - from < 2 * f_.edge_mm() - tolerance::contact_mm) {
       f_.build.diagnostics.add(diag::say<"cover-row-without-room">(
-          f_.spec.closed_by.place, f_.word, f_.build.draft.instance(host.id).name, f_.build.in_words(wide - from),
+          f_.spec.closed_by.place, f_.word, f_.build.draft.instance(host.id).name, f_.build.in_words(to - from),
           *f_.spec.screws.thread, f_.build.at_least(2 * f_.edge_mm()),
-          more_room_for_row(f_.build, f_.face, rim.beside, 2 * f_.edge_mm() - (wide - from))));
+          more_room_for_row(f_.build, f_.face, rim.beside, 2 * f_.edge_mm() - (to - from))));
       return false;
     }
     held_.insert(host.id);
-    const double over = f_.at_edge(rim.across, rim.side, (from + wide) / 2);
+    const double over = f_.at_edge(rim.across, rim.side, (from + to) / 2);
     const double into = host.depth_mm(f_.inward());
     for (const double at : f_.places(rim, host, row_end_mm)) {
       screw(std::string(to_text(rim.beside)), f_.point(f_.on_face(rim.run, at, over), -f_.t), f_.inward(),

@@ -1,0 +1,83 @@
+// Covers are held along each of their edges, whatever the box is built of.
+// Entry: gtest.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/framed/planned.h"
+
+namespace fitup::test {
+namespace {
+
+constexpr double near_mm = 45;     // of an edge: a leg of 40 mm and what stands out over it
+constexpr double spacing_mm = 90;  // of the front's screws in the demo's spec, fewer than of the back's
+
+double along(Vec3 v, int axis) { return axis == 0 ? v.x : axis == 1 ? v.y : v.z; }
+
+/// Where screws are along `run` that are near one side of a sheet across it.
+std::vector<double> row_at(const Plan& plan, const Box3& sheet, int run, int across, bool high) {
+  std::vector<double> row;
+  for (const Instance* screw : instances_of(plan, Role::screw)) {
+    if (screw->name.find("cover screw") == std::string::npos) continue;
+    const Vec3 m = box_of(plan, *screw).middle();
+    bool here = true;
+    for (int axis = 0; axis < 3; ++axis) {
+      here &= along(m, axis) > along(sheet.low, axis) - near_mm && along(m, axis) < along(sheet.high, axis) + near_mm;
+    }
+    if (!here) continue;
+    const double off =
+        high ? along(sheet.high, across) - along(m, across) : along(m, across) - along(sheet.low, across);
+    if (std::abs(off) <= near_mm) row.push_back(along(m, run));
+  }
+  std::sort(row.begin(), row.end());
+  return row;
+}
+
+void expect_held(const Plan& plan, const Instance& sheet, double spacing) {
+  const Box3 box = box_of(plan, sheet);
+  const int flat = box.size().x < 10 ? 0 : box.size().y < 10 ? 1 : 2;
+  const int u = flat == 0 ? 1 : 0, v = flat == 2 ? 1 : 2;
+  for (const auto& [run, across] : {std::pair(u, v), std::pair(v, u)}) {
+    for (const bool high : {false, true}) {
+      const std::vector<double> row = row_at(plan, box, run, across, high);
+      ASSERT_GE(row.size(), 2U) << sheet.name << " across " << across << (high ? " high" : " low");
+      EXPECT_LE(row.front() - along(box.low, run), spacing);
+      EXPECT_LE(along(box.high, run) - row.back(), spacing);
+      for (std::size_t i = 1; i < row.size(); ++i) EXPECT_LE(row[i] - row[i - 1], spacing + 1e-6) << sheet.name;
+    }
+  }
+}
+
+struct Build {
+  const char* name;
+  std::vector<Override> keys;
+};
+
+class CoverEdges : public testing::TestWithParam<Build> {};
+
+TEST_P(CoverEdges, AreEachHeldByARow) {
+  for (const char* style : {"flat", "flanged"}) {
+    auto keys = GetParam().keys;
+    keys.push_back({"box.main.face.back.style", style});
+    keys.push_back({"box.main.face.back.screws.max_spacing", "90"});
+    const Planned p = plan_demo({}, keys);
+    ASSERT_TRUE(p.result.plan) << style << ": " << p.said();
+    const auto sheets = instances_of(*p.result.plan, Role::cover_sheet);
+    EXPECT_EQ(sheets.size(), 2U);
+    for (const Instance* sheet : sheets) expect_held(*p.result.plan, *sheet, spacing_mm);
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Builds, CoverEdges,
+    testing::Values(
+        Build{"framed", {}}, Build{"legs_up", {{"box.main.frame.bottom_legs", "up"}, {"box.main.clearance.top", "75"}}},
+        Build{"plate", {{"box.main.build", "plate"}}},
+        Build{"plate_legs_up",
+              {{"box.main.build", "plate"}, {"box.main.frame.bottom_legs", "up"}, {"box.main.clearance.top", "75"}}},
+        Build{"base_ring", {{"box.main.build", "plate"}, {"box.main.plates.base_ring", "L 40x40x4"}}}),
+    [](const auto& of) { return std::string(of.param.name); });
+
+}  // namespace
+}  // namespace fitup::test
