@@ -8,6 +8,7 @@
 #include "app/commands.h"
 #include "app/table_text.h"
 #include "diag/words.h"
+#include "fitup/seal_materials.h"
 #include "fitup/tables.h"
 
 namespace fitup::app {
@@ -154,7 +155,9 @@ TextTable gauges() {
 
 TextTable materials() {
   TextTable table{"materials", "materials", {"material", "density kg/m3", "source"}, {}};
-  for (const Material& m : tables::materials()) table.rows.push_back({m.name, mm(m.density_kg_per_m3), m.source});
+  for (const auto* all : {&tables::materials(), &tables::seal_materials()}) {
+    for (const Material& m : *all) table.rows.push_back({m.name, mm(m.density_kg_per_m3), m.source});
+  }
   return table;
 }
 

@@ -3,6 +3,7 @@
 #include "checks/sealed.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 
@@ -157,7 +158,24 @@ class SealedCover {
     Finding f = about(Verdict::pass);
     f.message = fmt::format("{} has no open hole inside the line of its seal; holes there that are closed: {}",
                             label(sheet_), closed);
+    const std::vector<std::string> open = open_faces();
+    if (!open.empty()) {
+      f.message += fmt::format("; the box is open at the {}, and what comes in there no seal keeps out",
+                               fmt::join(open, " and the "));
+    }
     return f;
+  }
+
+  // Of the box that the cover closes: the plan names a face of the first box alone, one of another after its box.
+  [[nodiscard]] std::vector<std::string> open_faces() const {
+    std::vector<std::string> open;
+    for (const std::string& name : plan_.open_faces) {
+      const std::size_t blank = name.rfind(' ');
+      const bool first = blank == std::string::npos;
+      const std::string box = first ? plan_.frames.front().box : name.substr(0, blank);
+      if (sheet().key.starts_with("box." + box + ".")) open.push_back(first ? name : name.substr(blank + 1));
+    }
+    return open;
   }
 
   const Plan& plan_;

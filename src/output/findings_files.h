@@ -1,6 +1,7 @@
 #pragma once
 // Findings as files: JSON for programs, aligned text for people.
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,8 @@ namespace fitup::output {
 /// `withheld`: it is not, because a check failed.
 enum class Release { complete, withheld, written_anyway };
 
+/// Whatever the files are limited to: each page of a job that fails says where to read why.
+[[nodiscard]] bool has_findings_page(const std::set<FileGroup>& only, Release release);
 [[nodiscard]] std::string findings_json_file(const Findings& findings, const JobInfo& info);
 [[nodiscard]] std::string findings_text_file(const Findings& findings, const JobInfo& info, Release release);
 

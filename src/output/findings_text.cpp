@@ -1,5 +1,5 @@
 // Findings as calm, aligned text, and the cautions that go with them.
-// Entry: findings_text, findings_text_file.
+// Entry: findings_text, findings_text_file, has_findings_page.
 
 #include <fmt/format.h>
 
@@ -9,6 +9,7 @@
 
 #include "output/finding_picture.h"
 #include "output/findings_files.h"
+#include "output/lists.h"
 #include "output/text.h"
 #include "output/units.h"
 
@@ -164,6 +165,10 @@ std::string cautions() {
 
 - What says "not checked" was not checked. What passes was compared with the stated limit and nothing else.
 )";
+}
+
+bool has_findings_page(const std::set<FileGroup>& only, Release release) {
+  return asked_for(only, {FileGroup::checks}) || release != Release::complete;
 }
 
 std::string findings_text_file(const Findings& findings, const JobInfo& info, Release release) {

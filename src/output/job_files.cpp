@@ -50,6 +50,9 @@ class JobWriter {
       if (!wanted || !chosen(group)) continue;
       if (auto done = (this->*step)(); !done) return done.error();
     }
+    if (output::has_findings_page(options_.only, release_)) {
+      add(output::findings_page, output::findings_text_file(findings_, info_, release_), FileGroup::checks);
+    }
     if (made) lists();
     for (const BenchFile& one : bench_) files_.push_back(one.file);
     return finished();
@@ -148,7 +151,6 @@ class JobWriter {
 
   Status checks() {
     add(output::findings_list, output::findings_json_file(findings_, info_), FileGroup::checks);
-    add(output::findings_page, output::findings_text_file(findings_, info_, release_), FileGroup::checks);
     add(output::weight_list, output::write_csv(output::weight_rows(plan_, info_)), FileGroup::checks);
     add(output::weld_list, output::write_csv(output::weld_rows(plan_, info_)), FileGroup::checks);
     for (JobFile& picture : output::finding_pictures(plan_, findings_, info_)) files_.push_back(std::move(picture));

@@ -93,11 +93,13 @@ namespace output {
 
 std::set<std::string> paths_of_job(const Origins& from) {
   const auto chosen = [&](FileGroup group) { return asked_for(from.options.only, {group}); };
-  const bool made = release_of(from.findings, from.options) != Release::withheld;
+  const Release release = release_of(from.findings, from.options);
+  const bool made = release != Release::withheld;
   std::set<std::string> paths{job_list};
+  if (has_findings_page(from.options.only, release)) paths.insert(findings_page);
   if (chosen(FileGroup::step)) paths.insert(assembly_step);
   if (chosen(FileGroup::checks)) {
-    paths.insert({findings_list, findings_page, weld_list, weight_list, assembly_picture});
+    paths.insert({findings_list, weld_list, weight_list, assembly_picture});
     for (const std::string& picture : picture_paths(from.findings)) {
       if (!picture.empty()) paths.insert(picture);
     }

@@ -15,6 +15,12 @@ namespace {
 using diag::in_quotes;
 using diag::say;
 
+// Rubber is for seals, whose key has words of its own.
+bool is_metal(const Material& material) {
+  const auto& metals = tables::materials();
+  return std::find(metals.begin(), metals.end(), material) != metals.end();
+}
+
 /// The spelling of the table, so that equal specs have equal text; empty if the table has no such row.
 std::string row_of(Type type, std::string_view text) {
   if (type == Type::screw_thread) {
@@ -31,7 +37,7 @@ std::string row_of(Type type, std::string_view text) {
   }
   if (type == Type::material) {
     const Material* material = tables::find_material(text);
-    return material != nullptr ? material->name : std::string();
+    return material != nullptr && is_metal(*material) ? material->name : std::string();
   }
   const Thread* thread = tables::find_thread(text);
   const bool nut_and_washer = tables::find_nut(text) != nullptr && tables::find_washer(text) != nullptr;

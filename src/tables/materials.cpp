@@ -1,13 +1,13 @@
 // Materials and their densities.
-// Entry: materials(), find_material().
+// Entry: materials(), seal_materials(), find_material().
+#include "fitup/seal_materials.h"
 #include "tables/names.h"
 
 namespace fitup::tables {
 namespace {
 
-std::vector<Material> all_materials() {
+std::vector<Material> metals() {
   const std::string structural = "EN 10025-2; density 7850 kg/m3 as in the section standards";
-  const std::string cellular = "cellular rubber for seals; density from memory, it varies with the maker";
   return {{"S235JR", 7850, structural},
           {"S275JR", 7850, structural},
           {"S355J2", 7850, structural},
@@ -17,19 +17,29 @@ std::vector<Material> all_materials() {
           {"5083-H111", 2660, "EN 573-3, EN 485-2; density as published in data sheets", false},
           {"6061-T6", 2700, "ASTM B209; density as published in data sheets", false},
           {"6082-T6", 2700, "EN 755-2; density as published in data sheets", false},
-          {"6060-T66", 2700, "EN 755-2; density from memory of the handbook", false},
-          {"EPDM", 600, cellular, false},
-          {"NBR", 600, cellular, false},
-          {"silicone", 600, cellular, false}};
+          {"6060-T66", 2700, "EN 755-2; density from memory of the handbook", false}};
+}
+
+std::vector<Material> rubbers() {
+  const std::string cellular = "cellular rubber for seals; density from memory, it varies with the maker";
+  return {{"EPDM", 600, cellular, false}, {"NBR", 600, cellular, false}, {"silicone", 600, cellular, false}};
 }
 
 }  // namespace
 
 const std::vector<Material>& materials() {
-  static const std::vector<Material> table = all_materials();
+  static const std::vector<Material> table = metals();
   return table;
 }
 
-const Material* find_material(std::string_view name) { return find_by_name(materials(), &Material::name, name); }
+const std::vector<Material>& seal_materials() {
+  static const std::vector<Material> table = rubbers();
+  return table;
+}
+
+const Material* find_material(std::string_view name) {
+  const Material* metal = find_by_name(materials(), &Material::name, name);
+  return metal != nullptr ? metal : find_by_name(seal_materials(), &Material::name, name);
+}
 
 }  // namespace fitup::tables

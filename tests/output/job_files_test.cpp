@@ -96,6 +96,15 @@ TEST(JobFiles, CanBeLimitedToAGroup) {
   EXPECT_EQ(paths(made(sample::passing(), options)), expected);
 }
 
+// Each page and picture of it says where to read why.
+TEST(JobFiles, OfAJobThatFailsHaveItsFindingsWhateverTheyAreLimitedTo) {
+  JobOptions options;
+  options.only = {FileGroup::lists};
+  const auto files = made(sample::failing(), options);
+  EXPECT_EQ(paths(files), (std::vector<std::string>{"checks/findings.txt", "job.json"}));
+  EXPECT_TRUE(back(files, sample::failing(), options));
+}
+
 // A list of cut or of printed parts is a list, and goes with its files as well.
 TEST(JobFiles, OfListsAloneAreAllListsAndNameNoFileThatIsNotThere) {
   JobOptions options;

@@ -26,6 +26,15 @@ TEST(Demo, reads_without_a_word) {
   EXPECT_EQ(result.spec->units, UnitSystem::mm_kg);
 }
 
+// Rubber is for the strips of seals: nothing that is welded is made of it.
+TEST(Demo, takes_no_rubber_for_its_frame) {
+  EXPECT_TRUE(read_demo({{"box.main.frame.material", "S355J2"}}).spec);
+  for (const char* rubber : {"EPDM", "NBR", "silicone"}) {
+    const SpecResult result = read_demo({{"box.main.frame.material", rubber}, {"box.main.build", "plate"}});
+    EXPECT_FALSE(result.spec) << rubber;
+  }
+}
+
 TEST(Demo, its_items_are_those_of_the_text) {
   const SpecResult result = read_demo();
   ASSERT_TRUE(result.spec);

@@ -27,7 +27,7 @@ ALLOWED = {
 # Which folder answers for each public header.
 HEADER_OF = {
     "result": "base", "formats": "base", "quantity": "base", "tolerances": "base", "making": "base", "load_rules": "base", "cut_rules": "base", "diagnostic": "diag", "geometry": "geometry",
-    "tables": "tables", "welded_sizes": "tables", "sheet_fit": "tables", "drills": "tables", "spec": "spec", "spec_boxes": "spec", "spec_items": "spec", "prices": "spec", "layout": "layout", "plan": "plan", "part": "plan", "pattern": "plan", "sequence": "plan", "space": "plan", "model": "solid", "findings": "checks",
+    "tables": "tables", "welded_sizes": "tables", "sheet_fit": "tables", "drills": "tables", "seal_materials": "tables", "spec": "spec", "spec_boxes": "spec", "spec_items": "spec", "prices": "spec", "layout": "layout", "plan": "plan", "part": "plan", "pattern": "plan", "sequence": "plan", "space": "plan", "model": "solid", "findings": "checks",
     "seams": "checks", "weight": "loads", "calculation": "loads", "loads": "loads", "remedies": "remedies", "lighten": "remedies", "job": "output", "inspect": "inspect", "paper": "base", "bench": "bench",
 }
 
