@@ -54,10 +54,10 @@ void judge_open(Report& report, const Contours& contours) {
   const double apart = norm(first->edges.back().to - first->edges.front().from);
   Finding& finding = report.find(
       "closed", Verdict::fail,
-      fmt::format(
-          "{} on a layer that is cut and close nothing (the first has its ends {:.4g} mm apart); close them, move "
-          "them to a layer for marks, or delete them",
-          counted(count, "line or chain of lines lies", "lines or chains of lines lie"), apart));
+      fmt::format("{} on a layer that is cut and {} nothing (the first has its ends {:.4g} mm apart); close them, move "
+                  "them to a layer for marks, or delete them",
+                  counted(count, "line or chain of lines lies", "lines or chains of lines lie"),
+                  count == 1 ? "closes" : "close", apart));
   finding.at = in_space(first->edges.front().from);
 }
 

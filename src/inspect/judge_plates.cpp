@@ -205,6 +205,30 @@ void judge_parts(Report& report, const Judged& judged, const std::vector<Profile
   }
 }
 
+/// Loose ends go round what closes: what would be its cut-outs counts as parts then.
+bool is_open_outline(const Contours& contours, const std::vector<Profile>& profiles) {
+  return std::any_of(contours.open.begin(), contours.open.end(), [&](const OpenChain& chain) {
+    Box2 round;
+    for (const Edge& edge : chain.edges) {
+      round.add(edge.bounds().low);
+      round.add(edge.bounds().high);
+    }
+    return std::any_of(profiles.begin(), profiles.end(), [&](const Profile& p) {
+      const Box2 b = p.bounds();
+      return round.low.x < b.low.x && round.low.y < b.low.y && b.high.x < round.high.x && b.high.y < round.high.y;
+    });
+  });
+}
+
+void leave_open(Report& report, const InspectOptions& options) {
+  const std::string why =
+      "an outline round it does not close, so that it is not known what is cut out of what; close it";
+  report.find("inside", Verdict::not_checked, why);
+  for (const Kind& kind : kinds) {
+    if (options.thickness_mm) report.find(std::string(kind.check), Verdict::not_checked, why);
+  }
+}
+
 }  // namespace
 
 void judge_plates(Report& report, const Judged& judged, const InspectOptions& options) {
@@ -220,6 +244,7 @@ void judge_plates(Report& report, const Judged& judged, const InspectOptions& op
   for (const Plate& plate : judged.nesting.plates) profiles.push_back(profile_of(plate, contours));
   if (profiles.empty()) return;
   state(report, totals_of(profiles), profiles.size(), options);
+  if (is_open_outline(judged.contours, profiles)) return leave_open(report, options);
   judge_parts(report, judged, profiles);
   Measured measured;
   for (const Profile& p : profiles) measured.add(p, options.thickness_mm);

@@ -18,10 +18,12 @@ struct FileCase {
   std::vector<std::pair<std::string, double>> facts;
   std::string says;  // occurs in a message that is no pass
   InspectOptions options;
+  std::vector<std::string> not_checked{};
 };
 std::ostream& operator<<(std::ostream& out, const FileCase& file);
 
 [[nodiscard]] std::vector<FileCase> drawing_cases();
+[[nodiscard]] std::vector<FileCase> narrow_cases();
 [[nodiscard]] std::vector<FileCase> mesh_cases();
 [[nodiscard]] std::vector<FileCase> step_cases();
 [[nodiscard]] std::vector<FileCase> other_cases();
