@@ -28,7 +28,7 @@ const std::vector<Rule> top_rows{
      "builds what start_from brings in the other way round; items keep their own hand, and what stands in this file is "
      "read in the finished box"},
     {"name", Type::name, Need::may, "the file's name", none, "",
-     "short name of the job; the job folder is called after it"},
+     "short name of the job, on its pages and in its files; its folder is called after the spec's file"},
     {"title", Type::text, Need::may, "the name", none, "", "what it is, in words; stands on every page"},
     {"revision", Type::text, Need::filled, "A", none, "",
      "revision of the spec; stands on every page, so that paper of one never meets plates of another"},
@@ -211,7 +211,7 @@ const std::vector<Rule> box_rows{
      "whether the items go in through this face: then each must pass, straight in, the opening that the frame, welded rod "
      "plates and a flat cover's strips leave"},
     {"box.NAME.face.FACE.closed_by", Type::word, Need::filled, "open", none, "open, plate, cover",
-     "plate: welded on; cover: screwed on and removable; at the bottom only on legs that point up"},
+     "plate: welded on; cover: screwed on and removable, at the bottom only on legs that point up"},
     {"box.NAME.face.FACE.style", Type::word, Need::filled, "flat", none, "flat, flanged",
      "of a cover: flat lies on the frame; flanged laps round it and is screwed from the sides: the front and the back over the top, all three over the sides, a cover before a neighbour's flange beginning behind it"},
     {"box.NAME.face.FACE.thickness", Type::length, Need::filled, "2 mm", sheet_range, "",
