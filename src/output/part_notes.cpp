@@ -8,9 +8,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <optional>
 #include <set>
+#include <string>
+#include <vector>
 
 #include "fitup/tolerances.h"
 
@@ -85,6 +88,24 @@ std::string set_note(const Plan& plan, PartId id, const PaperUnits& units) {
   return text;
 }
 
+/// Those of `bolted` whose holes are marked through onto a member once it is welded in: what the chance of going
+/// together takes to be transferred.
+std::vector<std::string> marked_through(const Plan& plan, PartId id, const std::set<std::string>& bolted) {
+  std::set<std::string> through;
+  for (const Pattern& pattern : plan.patterns) {
+    for (const PatternBody& body : pattern.bodies) {
+      for (const PatternHole& hole : body.holes) {
+        if (hole.held == Making::transferred) through.insert(plan.parts.at(plan.instances.at(hole.plate).part).mark);
+      }
+    }
+  }
+  std::vector<std::string> marks;
+  if (plan.parts.at(id).source != Source::sawn) return marks;
+  std::copy_if(bolted.begin(), bolted.end(), std::back_inserter(marks),
+               [&](const std::string& mark) { return through.contains(mark); });
+  return marks;
+}
+
 }  // namespace
 
 std::string fixing_note(const Plan& plan, PartId id, const PaperUnits& units) {
@@ -94,6 +115,13 @@ std::string fixing_note(const Plan& plan, PartId id, const PaperUnits& units) {
   if (!bolted.empty()) {
     text += fmt::format("{}screwed to {}{}", text.empty() ? "" : "; ", fmt::join(bolted, ", "),
                         welded.empty() ? ", not welded" : "");
+  }
+  const auto through = marked_through(plan, id, bolted);
+  if (!through.empty()) {
+    text += fmt::format(
+        "; the holes for {} are marked through once the frame is welded, their places here say where "
+        "they come to",
+        fmt::join(through, ", "));
   }
   const std::string set = set_note(plan, id, units);
   if (!set.empty()) text += (text.empty() ? "" : "; ") + set;

@@ -2,6 +2,7 @@
 // Entry: gtest.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <regex>
@@ -225,6 +226,30 @@ TEST(Notes, SayWhereAStudIsWeldedOn) {
     EXPECT_TRUE(near(upright ? below : left, 569, 130)) << note;
   }
   EXPECT_EQ(said, 1U);
+}
+
+bool has_threads(const Member& member) {
+  return std::any_of(member.holes.begin(), member.holes.end(),
+                     [](const MemberHole& hole) { return hole.kind == HoleKind::tapped; });
+}
+
+// Whoever drills beforehand what is meant to be marked through drills twice.
+TEST(CutList, SaysWhichHolesAreMarkedThrough) {
+  const std::string through = " are marked through once the frame is welded";
+  for (const char* drilled : {"transferred", "printed guide"}) {
+    const auto demo =
+        planned("park-locomotive/front-box.toml", {{"making.drilled", "\"" + std::string(drilled) + "\""}});
+    ASSERT_TRUE(demo.plan) << drilled;
+    int said = 0, drilled_members = 0;
+    for (PartId id = 0; id < demo.plan->parts.size(); ++id) {
+      const auto* member = std::get_if<Member>(&demo.plan->parts[id].form);
+      drilled_members += member != nullptr && has_threads(*member) ? 1 : 0;
+      const std::string note = output::fixing_note(*demo.plan, id, output::PaperUnits(UnitSystem::mm_kg));
+      said += note.find(through) != std::string::npos ? 1 : 0;
+    }
+    EXPECT_GT(drilled_members, 2);
+    EXPECT_EQ(said, std::string(drilled) == "transferred" ? drilled_members : 0) << drilled;
+  }
 }
 
 }  // namespace

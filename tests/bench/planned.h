@@ -26,10 +26,10 @@ struct Planned {
   std::optional<Plan> plan;
 };
 
-inline Planned planned(const std::string& example) {
+inline Planned planned(const std::string& example, const std::vector<Override>& overrides = {}) {
   Planned out;
   const auto path = std::filesystem::path(FITUP_EXAMPLES) / example;
-  auto read = read_spec(path.string(), sample::read(path), {},
+  auto read = read_spec(path.string(), sample::read(path), overrides,
                         [](const std::string& file) -> Result<std::string> { return sample::read(file); });
   if (!read.spec) return out;
   out.spec = *std::move(read.spec);
