@@ -34,12 +34,23 @@ std::vector<Box3> boxes_of(const Plan& plan, InstanceId id) {
   return plate::boxes_of(plan.parts[instance.part], instance.pose);
 }
 
-void finish(Plan& plan, const plate::Splice& splice) {
+/// The high piece, what was cut of it again, and the strips behind the joint.
+std::set<InstanceId> beyond(const std::vector<plate::Splice>& splices, std::size_t which) {
+  std::set<InstanceId> all{splices[which].high};
+  for (std::size_t i = which + 1; i < splices.size(); ++i) {
+    if (all.contains(splices[i].low)) all.insert(splices[i].high);
+  }
+  all.insert(splices[which].strips.begin(), splices[which].strips.end());
+  return all;
+}
+
+void finish(Plan& plan, const std::vector<plate::Splice>& splices, std::size_t which) {
+  const plate::Splice& splice = splices[which];
   plan.instances[splice.low].name = splice.low_name;
   Box3 low;
   for (const Box3& b : boxes_of(plan, splice.low)) low.add(b);
-  const std::set<InstanceId> strips(splice.strips.begin(), splice.strips.end());
-  const auto own = [&](InstanceId id) { return id == splice.high || strips.contains(id); };
+  const std::set<InstanceId> own_pieces = beyond(splices, which);
+  const auto own = [&](InstanceId id) { return own_pieces.contains(id); };
   const auto first = std::find_if(plan.joints.begin(), plan.joints.end(), [&](const Joint& j) {
     return j.kind == JointKind::weld && (j.a == splice.low || j.b == splice.low);
   });
@@ -57,7 +68,7 @@ void finish(Plan& plan, const plate::Splice& splice) {
 }  // namespace
 
 void finish_splices(Plan& plan, const std::vector<plate::Splice>& splices) {
-  for (const plate::Splice& splice : splices) finish(plan, splice);
+  for (std::size_t i = 0; i < splices.size(); ++i) finish(plan, splices, i);
 }
 
 }  // namespace fitup::plan

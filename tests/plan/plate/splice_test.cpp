@@ -291,6 +291,29 @@ TEST_F(Spliced, AStripLiesOverEachJoint) {
   }
 }
 
+// A plate of 300 x 200 mm, cut at 100, and what is beyond it once more across: both of these meet the first piece.
+TEST(Splices, KeepTheJointOfAPieceWithWhatItsNeighbourIsCutInto) {
+  Plan plan;
+  const Box2 pieces[] = {{{0, 0}, {100, 200}}, {{100, 0}, {300, 100}}, {{100, 100}, {300, 200}}};
+  for (const Box2& b : pieces) {
+    Part part;
+    part.role = Role::wall;
+    Flat flat;
+    flat.thickness_mm = 4;
+    flat.profile.outer = Loop::rectangle(b.low, b.high);
+    part.form = flat;
+    plan.instances.push_back({plan.parts.size(), Pose{}, fmt::format("top {}", plan.parts.size()), "", {}, ""});
+    plan.parts.push_back(part);
+  }
+  for (const auto& [a, b] : {std::pair{0, 1}, {0, 2}, {1, 2}}) {
+    plan.joints.push_back({static_cast<InstanceId>(a), static_cast<InstanceId>(b), JointKind::weld, axis::x});
+  }
+  plan::finish_splices(plan, {{0, 1, "top part 1", {}, 0, 100}, {1, 2, "top part 2", {}, 1, 100}});
+  EXPECT_EQ(plan.joints.size(), 3U);
+  EXPECT_EQ(plan.instances[0].name, "top part 1");
+  EXPECT_EQ(plan.instances[1].name, "top part 2");
+}
+
 TEST(Splices, AreRefusedWhereNoLineGivesPiecesThatFit) {
   const Plan plan = plan_with("[cutter]\nsheets = [[300, 260]]\n");
   EXPECT_EQ(find_instance(plan, "top part 1"), nullptr);
