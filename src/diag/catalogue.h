@@ -178,6 +178,8 @@ inline constexpr Entry catalogue[] = {
     {"border-too-narrow", Stage::plan, Severity::error, "the plates' border is {} wide; plates {} thick need at least {}, so that enough stays beside their slots; choose a wider plates.border or thinner plates"},
     {"borders-meet",      Stage::plan, Severity::error, "the box is {} {}; borders {} wide round an opening with rounded corners need at least {}; choose a narrower border, or make the box larger"},
     {"base-ring-refused", Stage::plan, Severity::error, "a base ring of {} is not built: {}; choose {}"},
+    {"tray-refused", Stage::plan, Severity::error, "a floor that is a tray is not built: {}; choose {}"},
+    {"tray-too-low", Stage::plan, Severity::error, "the tray's edges stand {} out; of sheet {} thick with an inside radius of {} they must stand out {} {}: choose a tray_depth of at least {}"},
     {"members-meet",      Stage::plan, Severity::error, "the frame is {} {}; two members of {} that face each other need at least {}; choose a narrower section or make the box larger"},
     {"landings-meet",     Stage::plan, Severity::error, "two strips {} wide for the {} cover do not fit between uprights {} apart; choose a landing_width of less than {}"},
     {"landing-over-neighbour", Stage::plan, Severity::error, "the outward landing of the {} cover stands over the edge that the {} cover reaches to; of two that meet in an edge only one may be there: choose landing = \"inward\", which holds no seal, or close the {} face otherwise: a welded plate is tight by itself"},

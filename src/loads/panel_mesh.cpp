@@ -50,13 +50,27 @@ Vec2 PanelMesh::size_of(std::size_t cell) const {
 }
 
 Vec3 PanelMesh::at(std::size_t node) const {
-  return pose.point({xs[node % xs.size()], ys[node / xs.size()], thickness_mm / 2});
+  const Vec2 p{xs[node % xs.size()], ys[node / xs.size()]};
+  if (!base) return pose.point({p.x, p.y, thickness_mm / 2});
+  const Vec2 in{std::clamp(p.x, base->low.x, base->high.x), std::clamp(p.y, base->low.y, base->high.y)};
+  return pose.point({in.x, in.y, thickness_mm / 2 + norm(p - in)});
+}
+
+Vec2 PanelMesh::middle_of(std::size_t cell) const {
+  const std::size_t i = cell % (xs.size() - 1), j = cell / (xs.size() - 1);
+  return {(xs[i] + xs[i + 1]) / 2, (ys[j] + ys[j + 1]) / 2};
 }
 
 FramePanel PanelMesh::panel(std::size_t cell, const Elastic& elastic) const {
   FramePanel panel;
   panel.x = pose.x();
   panel.y = pose.y();
+  if (base) {
+    const Vec2 m = middle_of(cell);
+    const Vec3 down = -1.0 * pose.z();
+    if (m.x < base->low.x || m.x > base->high.x) panel.x = m.x < base->low.x ? down : pose.z();
+    if (m.y < base->low.y || m.y > base->high.y) panel.y = m.y < base->low.y ? down : pose.z();
+  }
   panel.width_mm = size_of(cell).x;
   panel.height_mm = size_of(cell).y;
   panel.thickness_mm = thickness_mm;
@@ -90,11 +104,30 @@ void PanelMesh::keep_what_hangs_on(const std::vector<bool>& nodes) {
 
 namespace {
 
-/// Without its grid; nothing where it is not flat.
+/// A tray's base in its own plane, from the middle of one edge's thickness to that of the other, with its holes, and
+/// how far above its middle plane the edges end. They are bent up on all four sides alike.
+struct TrayBase {
+  Profile profile;
+  Box2 area;
+  double rises_mm = 0;
+};
+
+TrayBase base_of(const Part& part) {
+  const auto& sheet = std::get<Flat>(part.form);
+  const std::vector<Prism> body = body_of(part).outer;
+  const double out = sheet.bends.front().radius_mm + sheet.thickness_mm / 2;
+  TrayBase base{body.front().profile, body.front().profile.bounds(), out + body[2].profile.bounds().high.x};
+  base.area = {base.area.low - Vec2{out, out}, base.area.high + Vec2{out, out}};
+  base.profile.outer = Loop::rectangle(base.area.low, base.area.high);
+  return base;
+}
+
+/// Without its grid; nothing of a sheet that is bent and is no wall of the shell.
 std::optional<PanelMesh> bare_mesh(const Plan& plan, InstanceId id) {
   const Instance& instance = plan.instances[id];
-  const auto* sheet = std::get_if<Flat>(&plan.parts[instance.part].form);
-  if (sheet == nullptr || !sheet->bends.empty()) return std::nullopt;
+  const Part& part = plan.parts[instance.part];
+  const auto* sheet = std::get_if<Flat>(&part.form);
+  if (sheet == nullptr || (!sheet->bends.empty() && part.role != Role::wall)) return std::nullopt;
   PanelMesh mesh;
   mesh.of = id;
   mesh.pose = instance.pose;
@@ -104,11 +137,40 @@ std::optional<PanelMesh> bare_mesh(const Plan& plan, InstanceId id) {
 
 void cut_out(PanelMesh& mesh, const Profile& profile) {
   const geometry::Region region(profile);
-  for (std::size_t j = 0; j + 1 < mesh.ys.size(); ++j) {
-    for (std::size_t i = 0; i + 1 < mesh.xs.size(); ++i) {
-      mesh.cells.push_back(region.contains({(mesh.xs[i] + mesh.xs[i + 1]) / 2, (mesh.ys[j] + mesh.ys[j + 1]) / 2}));
-    }
+  mesh.cells.assign((mesh.xs.size() - 1) * (mesh.ys.size() - 1), false);
+  for (std::size_t c = 0; c < mesh.cells.size(); ++c) mesh.cells[c] = region.contains(mesh.middle_of(c));
+}
+
+/// What stands up of a tray is more of its grid, beyond the base.
+void stand_up(PanelMesh& mesh, const TrayBase& tray) {
+  constexpr int cells_up = 2;
+  mesh.base = tray.area;
+  for (int i = 1; i <= cells_up; ++i) {
+    const double up = tray.rises_mm * i / cells_up;
+    mesh.xs.insert(mesh.xs.begin(), tray.area.low.x - up);
+    mesh.xs.push_back(tray.area.high.x + up);
+    mesh.ys.insert(mesh.ys.begin(), tray.area.low.y - up);
+    mesh.ys.push_back(tray.area.high.y + up);
   }
+  Profile developed = tray.profile;
+  const Vec2 low = tray.area.low, high = tray.area.high, up{tray.rises_mm, tray.rises_mm};
+  developed.outer = Loop::polygon({{low.x, low.y - up.y},
+                                   {high.x, low.y - up.y},
+                                   {high.x, low.y},
+                                   {high.x + up.x, low.y},
+                                   {high.x + up.x, high.y},
+                                   {high.x, high.y},
+                                   {high.x, high.y + up.y},
+                                   {low.x, high.y + up.y},
+                                   {low.x, high.y},
+                                   {low.x - up.x, high.y},
+                                   {low.x - up.x, low.y},
+                                   {low.x, low.y}});
+  cut_out(mesh, developed);
+}
+
+bool is_tray(const Plan& plan, InstanceId id) {
+  return !std::get<Flat>(plan.parts[plan.instances[id].part].form).bends.empty();
 }
 
 const Profile& profile_of(const Plan& plan, InstanceId id) {
@@ -131,7 +193,7 @@ std::vector<double> in_part(const WorldGrid& grid, Vec3 direction, Vec3 origin) 
 
 std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const std::vector<const Seam*>& seams) {
   auto mesh = bare_mesh(plan, id);
-  if (!mesh) return std::nullopt;
+  if (!mesh || is_tray(plan, id)) return std::nullopt;
   const Profile& profile = profile_of(plan, id);
   const Box2 area = profile.bounds();
   const double cell = std::max(std::min(area.size().x, area.size().y) / cells_across,
@@ -151,8 +213,9 @@ std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const std::
 std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const WorldGrid& grid) {
   auto mesh = bare_mesh(plan, id);
   if (!mesh) return std::nullopt;
-  const Profile& profile = profile_of(plan, id);
-  const Box2 area = profile.bounds();
+  std::optional<TrayBase> tray;
+  if (is_tray(plan, id)) tray = base_of(plan.parts[plan.instances[id].part]);
+  const Box2 area = tray ? tray->area : profile_of(plan, id).bounds();
   const auto within = [](std::vector<double> lines, double low, double high) {
     std::erase_if(lines, [&](double line) { return line <= low || line >= high; });
     return lines;
@@ -162,7 +225,11 @@ std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id, const World
                            within(in_part(grid, pose.x(), pose.origin()), area.low.x, area.high.x), grid.cell_mm);
   mesh->ys = lines_through(area.low.y, area.high.y,
                            within(in_part(grid, pose.y(), pose.origin()), area.low.y, area.high.y), grid.cell_mm);
-  cut_out(*mesh, profile);
+  if (tray) {
+    stand_up(*mesh, *tray);
+  } else {
+    cut_out(*mesh, profile_of(plan, id));
+  }
   return mesh;
 }
 
@@ -178,8 +245,9 @@ std::vector<SeamNode> nodes_on(const PanelMesh& mesh, const Seam& seam, double w
     const Vec3 r = mesh.at(n) - seam.from;
     const double s = dot(r, along);
     const Vec3 beside = r - s * along;
-    const Vec3 in_plane = beside - dot(beside, normal) * normal;
-    if (norm(in_plane) < within_mm && s > -within_mm && s < length + within_mm) {
+    // In a tray's edge and in its base there are seams side by side.
+    const Vec3 off = mesh.base ? beside : beside - dot(beside, normal) * normal;
+    if (norm(off) < within_mm && s > -within_mm && s < length + within_mm) {
       found.emplace_back(std::clamp(s, 0.0, length), n);
     }
   }

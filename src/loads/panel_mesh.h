@@ -17,11 +17,15 @@ struct PanelMesh {
   std::vector<double> xs;  // the grid's lines in the part's plane
   std::vector<double> ys;
   std::vector<bool> cells;  // along x first
+  /// Of a tray: its base in the part's plane, from the middle of one edge's thickness to that of the other. What of the
+  /// grid lies beyond stands up there.
+  std::optional<Box2> base{};
 
   [[nodiscard]] std::size_t node(std::size_t i, std::size_t j) const { return j * xs.size() + i; }
   [[nodiscard]] std::size_t node_count() const { return xs.size() * ys.size(); }
   [[nodiscard]] std::array<std::size_t, 4> corners(std::size_t cell) const;
   [[nodiscard]] Vec2 size_of(std::size_t cell) const;
+  [[nodiscard]] Vec2 middle_of(std::size_t cell) const;
   /// In the middle of the sheet's thickness.
   [[nodiscard]] Vec3 at(std::size_t node) const;
   /// A cell's panel, without its nodes and links.
@@ -32,7 +36,8 @@ struct PanelMesh {
   void keep_what_hangs_on(const std::vector<bool>& nodes);
 };
 
-/// Of what is flat and not bent, with these seams; nothing of anything else.
+/// Of what is flat and not bent, with these seams, and of a floor that is a tray, its bends sharp and its edges without
+/// their holes; nothing of anything else.
 [[nodiscard]] std::optional<PanelMesh> panel_mesh(const Plan& plan, InstanceId id,
                                                   const std::vector<const Seam*>& seams);
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "fitup/tolerances.h"
 
@@ -30,8 +31,9 @@ struct Lines {
   [[nodiscard]] Vec2 foot() const { return from - (zone / 2) * out; }
   [[nodiscard]] bool in_flange(Vec2 p) const {
     const double a = along(p);
-    return beyond(p) > zone - tolerance::contact_mm && a > -tolerance::contact_mm && a < length + tolerance::contact_mm;
+    return is_beyond(p) && a > -tolerance::contact_mm && a < length + tolerance::contact_mm;
   }
+  [[nodiscard]] bool is_beyond(Vec2 p) const { return beyond(p) > zone - tolerance::contact_mm; }
 };
 
 // What of an outline lies where `height` is not negative; it stays in one piece, and no arc reaches over that line.
@@ -90,11 +92,28 @@ Loop turned_up(const Loop& loop, const Lines& lines) {
   return out;
 }
 
+// From where to where along its bend a flange reaches: beyond the bend's own ends where its outline goes on there.
+std::pair<double, double> reach_of(const Loop& outline, const Lines& lines) {
+  const auto& all = outline.vertices;
+  std::pair<double, double> reach{0, lines.length};
+  const auto first = std::find_if(all.begin(), all.end(), [&](const Vertex& v) { return lines.in_flange(v.at); });
+  if (first == all.end()) return reach;
+  const auto start = static_cast<std::size_t>(first - all.begin());
+  for (const std::size_t step : {std::size_t{1}, all.size() - 1}) {
+    for (std::size_t i = start, n = 0; n < all.size() && lines.is_beyond(all[i].at); i = (i + step) % all.size(), ++n) {
+      reach.first = std::min(reach.first, lines.along(all[i].at));
+      reach.second = std::max(reach.second, lines.along(all[i].at));
+    }
+  }
+  return reach;
+}
+
 Prism flange_of(const Flat& flat, const Bend& bend) {
   const Lines lines(bend);
+  const auto [from, to] = reach_of(flat.profile.outer, lines);
   auto polygon = kept(flat.profile.outer.vertices, [&](Vec2 p) { return lines.beyond(p) - lines.zone; });
-  polygon = kept(polygon, [&](Vec2 p) { return lines.along(p); });
-  polygon = kept(polygon, [&](Vec2 p) { return lines.length - lines.along(p); });
+  polygon = kept(polygon, [&, begin = from](Vec2 p) { return lines.along(p) - begin; });
+  polygon = kept(polygon, [&, end = to](Vec2 p) { return end - lines.along(p); });
   Profile profile{turned_up({std::move(polygon)}, lines), {}};
   for (const Loop& hole : all_holes(flat)) {
     if (lines.in_flange(hole.bounds().middle())) profile.holes.push_back(turned_up(hole, lines));

@@ -184,16 +184,27 @@ class Openings {
     return out;
   }
 
+  // From the frame's sides to what a drain stands beside: a leg that lies on the plate, or the wall if it stands on its
+  // toe; in a tray what keeps off the bends.
+  [[nodiscard]] Vec2 beside_corner() const {
+    const Shell& shell = build_.shell;
+    const Box3& left = shell.deck[2].box;
+    const Box3& front = shell.deck[0].box;
+    if (!flat().bends.empty()) {
+      const double more = std::max(0.0, flat().thickness_mm - drain_from_wall_mm);
+      return {left.low.x + more, std::max(front.low.y, shell.size.y - shell.deck[1].box.high.y) + more};
+    }
+    if (shell.toes_down) return {shell.side_wall_mm, shell.end_wall_mm};
+    return {left.size().x, front.size().y};
+  }
+
   // In the bottom's four corners, inside the walls.
   [[nodiscard]] std::vector<Vec2> low_corners(const OpeningSpec& opening) const {
     const double r = outline(opening, 0).bounds().size().x / 2;
-    const Shell& shell = build_.shell;
-    // A leg that lies on the plate is in the way; one that stands on its toe is not.
-    const double side = shell.toes_down ? shell.side_wall_mm : shell.deck[2].box.size().x;
-    const double end = shell.toes_down ? shell.end_wall_mm : shell.deck[0].box.size().y;
-    const double x = side + drain_from_wall_mm + r;
-    const double y = end + drain_from_wall_mm + r;
-    const Vec3 s = shell.size;
+    const Vec2 beside = beside_corner();
+    const double x = beside.x + drain_from_wall_mm + r;
+    const double y = beside.y + drain_from_wall_mm + r;
+    const Vec3 s = build_.shell.size;
     std::vector<Vec2> corners{{x, y}, {s.x - x, y}, {x, s.y - y}, {s.x - x, s.y - y}};
     for (Vec2& corner : corners) corner = beside_rails(opening, corner);
     return corners;
@@ -225,6 +236,10 @@ class Openings {
     const std::string at = fmt::format("at ({}, {})", build_.in_words(middle.x), build_.in_words(middle.y));
     const Loop outer = flat().bends.empty() ? flat().profile.outer : bent_prisms(flat()).front().profile.outer;
     if (flaw_in({outer, {grown}})) return at + " comes too near to the plate's edge or leaves it";
+    const double to_bend = hole_to_bend_mm(flat().thickness_mm);
+    if (off_bends_mm(opening, middle) < to_bend - tolerance::contact_mm) {
+      return fmt::format("{} comes nearer than {} to a bend", at, build_.in_words(to_bend));
+    }
     for (const Loop& hole : flat().profile.holes) {
       if (meet(grown, hole)) return at + " comes too near to another hole or runs into it";
     }
@@ -232,6 +247,16 @@ class Openings {
       if (meet(grown, Loop::circle(d.at, d.diameter_mm / 2))) return at + " comes too near to the hole to " + d.purpose;
     }
     return std::nullopt;
+  }
+
+  // From the rectangle around an opening to the nearest bend.
+  [[nodiscard]] double off_bends_mm(const OpeningSpec& opening, Vec2 middle) const {
+    const Vec2 half = 0.5 * outline(opening, 0).bounds().size();
+    double least = 1e9;
+    for (const Vec2 to : {Vec2{half.x, 0}, Vec2{-half.x, 0}, Vec2{0, half.y}, Vec2{0, -half.y}}) {
+      if (const auto off = from_bends_mm(flat(), in_panel(middle + to))) least = std::min(least, *off);
+    }
+    return least;
   }
 
   // Behind the plate, over the rectangle around the opening; behind a gland, where its cable goes.

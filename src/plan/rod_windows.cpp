@@ -10,6 +10,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/cut_out.h"
+#include "plan/plate/walls.h"
 
 namespace fitup::plan {
 
@@ -41,12 +42,25 @@ void say_no_steel(Build& build, const RodSheet& sheet, const Zone& zone, const s
       build.in_words(window_margin_mm), why, sheet.side));
 }
 
+// The corners below, where the edges of a tray stand beside the walls, and the bead on them.
+std::vector<Box2> beside_tray(const Build& build, const RodSheet& sheet) {
+  const BoxSpec& box = build.box_spec();
+  if (!is_of_plates(box) || *box.plates.floor != FloorKind::tray) return {};
+  constexpr double beyond_mm = 1;  // the plate's own edges
+  const double t = build.shell.side_wall_mm;
+  const double high = build.shell.upright[low][low].box.low.z + t + window_margin_mm - sheet.box.low.z;
+  const double wide = 2 * t + window_margin_mm - sheet.box.low.x;
+  const double far = sheet.box.size().x;
+  if (high <= 0 || wide <= 0) return {};
+  return {{{-beyond_mm, -beyond_mm}, {wide, high}}, {{far - wide, -beyond_mm}, {far + beyond_mm, high}}};
+}
+
 }  // namespace
 
 // One zone after another, so that the one that takes too much can be named.
 std::optional<Profile> with_windows(Build& build, const RodSheet& sheet) {
   const Vec2 size{sheet.box.size().x, sheet.box.size().z};
-  std::vector<Box2> cuts;
+  std::vector<Box2> cuts = beside_tray(build, sheet);
   CutOut left = cut_out(size, cuts, window_radius_mm);
   for (const Zone& zone : build.draft.zones) {
     const bool apart_in_depth = zone.box.high.y <= sheet.box.low.y || zone.box.low.y >= sheet.box.high.y;

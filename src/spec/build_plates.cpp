@@ -18,6 +18,28 @@ std::optional<Sourced<Length>> length(const Cell* cell) {
   return cell == nullptr ? std::nullopt : std::optional(cell->get<Length>());
 }
 
+void read_floor(const Cell& plates, BoxSpec& box) {
+  const auto floor = plates["floor"].get<std::string>();
+  box.plates.floor = {*floor == "tray" ? FloorKind::tray : FloorKind::flat, floor.place, floor.given};
+  box.plates.tray_depth = length(plates.find("tray_depth"));
+  if (const Cell* bend = plates.find("bend")) {
+    box.plates.bend = BendSpec{bend->place, length(bend->find("radius")), std::nullopt};
+    if (const Cell* k = bend->find("k")) box.plates.bend->k = k->get<double>();
+  }
+}
+
+template <class Idle>
+void check_floor(const BoxSpec& box, const Idle& idle) {
+  const Sourced<Legs>& legs = box.frame.bottom_legs;
+  if (*box.plates.floor == FloorKind::tray) {
+    if (legs.given && *legs == Legs::down) idle(legs.place, ".frame.bottom_legs", "the edges of a tray stand up");
+    return;
+  }
+  constexpr const char* why = "the floor is a flat plate; say floor = \"tray\" to bend its edges up";
+  if (box.plates.tray_depth) idle(box.plates.tray_depth->place, ".plates.tray_depth", why);
+  if (box.plates.bend) idle(box.plates.bend->place, ".plates.bend", why);
+}
+
 }  // namespace
 
 void read_plates(const Cell& cell, BoxSpec& box) {
@@ -33,6 +55,7 @@ void read_plates(const Cell& cell, BoxSpec& box) {
                      : *tabs == "proud" ? Tabs::proud
                                         : Tabs::short_of,
                      tabs.place, tabs.given};
+  read_floor(plates, box);
 }
 
 void check_build(const BoxSpec& box, Diagnostics& diagnostics) {
@@ -46,8 +69,12 @@ void check_build(const BoxSpec& box, Diagnostics& diagnostics) {
     if (box.plates.border) idle(box.plates.border->place, ".plates.border", why);
     if (box.plates.base_ring) idle(box.plates.base_ring->place, ".plates.base_ring", why);
     if (box.plates.tabs.given) idle(box.plates.tabs.place, ".plates.tabs", why);
+    if (box.plates.floor.given) idle(box.plates.floor.place, ".plates.floor", why);
+    if (box.plates.tray_depth) idle(box.plates.tray_depth->place, ".plates.tray_depth", why);
+    if (box.plates.bend) idle(box.plates.bend->place, ".plates.bend", why);
     return;
   }
+  check_floor(box, idle);
   constexpr const char* why = "the box is built from plates, which have no such members";
   const FrameSpec& frame = box.frame;
   if (frame.cross_bars) idle(frame.cross_bars->place, ".frame.cross_bars", why);

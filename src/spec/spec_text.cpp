@@ -225,6 +225,18 @@ void write_face(Writer& out, const std::string& key, const FaceSpec& face) {
   write_closing(out, key, face);
 }
 
+void write_plates(Writer& out, const std::string& key, const PlatesSpec& plates) {
+  out.line(key + ".thickness", plates.thickness);
+  out.line(key + ".border", plates.border);
+  out.line(key + ".tabs", plates.tabs);
+  out.line(key + ".base_ring", plates.base_ring);
+  out.line(key + ".floor", plates.floor);
+  out.line(key + ".tray_depth", plates.tray_depth);
+  if (!plates.bend) return;
+  out.line(key + ".bend.radius", plates.bend->radius);
+  out.line(key + ".bend.k", plates.bend->k);
+}
+
 void write_box(Writer& out, const BoxSpec& box) {
   const std::string key = "box." + box.name;
   write_frame(out, key + ".frame", box.frame);
@@ -256,10 +268,7 @@ void write_box(Writer& out, const BoxSpec& box) {
   out.line(key + ".welds.sides", box.welds.sides);
   out.line(key + ".welds.grind_flush", box.welds.grind_flush);
   out.line(key + ".build", box.build);
-  out.line(key + ".plates.thickness", box.plates.thickness);
-  out.line(key + ".plates.border", box.plates.border);
-  out.line(key + ".plates.tabs", box.plates.tabs);
-  out.line(key + ".plates.base_ring", box.plates.base_ring);
+  write_plates(out, key + ".plates", box.plates);
   write_joined(out, key, box);
   for (const Face face : all_faces) write_face(out, key + ".face." + std::string(to_text(face)), box.face(face));
 }

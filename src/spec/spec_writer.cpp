@@ -50,6 +50,7 @@ std::string words(Closure closure) {
 
 std::string words(BuildKind build) { return build == BuildKind::plate ? "plate" : "framed"; }
 std::string words(Tabs tabs) { return tabs == Tabs::short_of ? "short" : tabs == Tabs::flush ? "flush" : "proud"; }
+std::string words(FloorKind floor) { return floor == FloorKind::tray ? "tray" : "flat"; }
 std::string words(WeldSides sides) { return sides == WeldSides::clear ? "clear" : "all"; }
 std::string words(Landing landing) { return landing == Landing::inward ? "inward" : "outward"; }
 std::string words(PlateSet set) {

@@ -33,6 +33,7 @@ namespace fitup::spec {
 [[nodiscard]] std::string words(Closure closure);
 [[nodiscard]] std::string words(BuildKind build);
 [[nodiscard]] std::string words(Tabs tabs);
+[[nodiscard]] std::string words(FloorKind floor);
 [[nodiscard]] std::string words(WeldSides sides);
 [[nodiscard]] std::string words(Landing landing);
 [[nodiscard]] std::string words(PlateSet set);

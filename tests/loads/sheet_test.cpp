@@ -191,6 +191,39 @@ TEST_P(PlateModel, CarriesAllAndIsInBalance) {
 INSTANTIATE_TEST_SUITE_P(Examples, PlateModel,
                          testing::Values("park-locomotive/front-box-plate.toml", "workboat-locker/locker.toml"));
 
+// Base and edges as their middle planes meet: 984 x 518 over all of 4 mm, 40 high.
+TEST(PlateModelOfATray, HasAllItsSheetAndIsInBalance) {
+  const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box.toml";
+  const auto made = test::planned(path.string(), test::text_of(path),
+                                  {{"box.main.build", "plate"},
+                                   {"box.main.plates.floor", "tray"},
+                                   {"box.main.clearance.left", "12"},
+                                   {"box.main.clearance.right", "12"},
+                                   {"box.main.clearance.top", "72"},
+                                   {"box.main.face.bottom.closed_by", "plate"}});
+  const Plan& plan = *made->plan;
+  const Seams seams = seams_of(plan);
+  const auto model = plate_model(plan, seams);
+  ASSERT_TRUE(model);
+  double base = 0, edges = 0, highest = 0;
+  for (std::size_t p = 0; p < model->frame.panels.size(); ++p) {
+    if (plan.instances[model->panel_of[p]].name != "tray") continue;
+    const FramePanel& panel = model->frame.panels[p];
+    const bool stands = std::abs(cross(panel.x, panel.y).z) < 0.5;
+    (stands ? edges : base) += panel.width_mm * panel.height_mm;
+    for (std::size_t c = 0; c < 4; ++c) {
+      highest = std::max(highest, (model->frame.nodes[panel.nodes[c]] + panel.link[c]).z);
+    }
+  }
+  EXPECT_NEAR(base, 980 * 514, 1e-6);
+  EXPECT_NEAR(edges, 2 * (980 + 514) * (40 - 2), 1e-6);
+  EXPECT_NEAR(highest, 40, 1e-9);
+  const auto cases = frame_cases(plan, *model, weigh(plan, seams), plan.load_rules);
+  const auto all = solved(cases);
+  ASSERT_TRUE(all);
+  expect_all_carried(plan, *all);
+}
+
 /// How far the four lift bosses are out of one plane.
 double warp_mm(const Box& box, const SolvedCase& s) {
   double warp = 0;

@@ -2,6 +2,7 @@
 // Entry: offer_plates.
 #include <algorithm>
 
+#include "plan/bends.h"
 #include "plan/plate/shell.h"
 
 namespace fitup::plan::plate {
@@ -46,7 +47,8 @@ class Offering {
 
   void offer_floor(InstanceId floor) {
     const Vec3 s = size();
-    shell().deck = strips(build_, sheets_, floor, shell().deck_mm - t_, shell().deck_mm);
+    shell().deck = sheets_.tray != nullptr ? strips(*sheets_.tray, border_, floor)
+                                           : strips(build_, sheets_, floor, shell().deck_mm - t_, shell().deck_mm);
     if (!is_open(build_, Face::bottom)) {
       build_.panels[index(Face::bottom)] = floor;
       shell().deck.push_back(
@@ -80,9 +82,21 @@ class Offering {
     }
   }
 
+  // Of a tray's edge what keeps off its bend.
+  [[nodiscard]] Box3 on_edge(Side depth) const {
+    Box3 edge = sheets_.tray->edge(1, depth);
+    edge.low.z = sheets_.tray->tangent_mm() + hole_to_bend_mm(t_);
+    return edge;
+  }
+
   void offer_sill(Side depth, double y) {
+    if (sheets_.tray != nullptr && !has_wall(build_, depth)) {
+      shell().bottom[depth] = {*plates_.below[depth], on_edge(depth)};
+      shell().beside[index(depth == low ? Face::front : Face::back)] = {shell().bottom[depth]};
+      return;
+    }
     const double row_from = ribs_.empty() ? 0 : rows_above * t_;
-    const double row_to = sheets_.legs_up ? border_ : shell().deck_mm - t_;
+    const double row_to = sheets_.legs_up ? sheets_.sill_mm : shell().deck_mm - t_;
     shell().bottom[depth] = {*plates_.below[depth],
                              {{0, y, sheets_.legs_up ? t_ : row_from}, {size().x, y + t_, row_to}}};
     shell().beside[index(depth == low ? Face::front : Face::back)] = {shell().bottom[depth]};

@@ -69,7 +69,7 @@ class Fitting {
       if (!add(i)) return std::nullopt;
     }
     set_up();
-    for (const Weld& w : welds_) build_.draft.join(ids_[w.a], ids_[w.b], JointKind::weld, w.normal);
+    for (const Weld& w : welds_) weld(w);
     return ids_;
   }
 
@@ -81,6 +81,17 @@ class Fitting {
     std::size_t b;
     Vec3 normal;
   };
+
+  // A tray's edges are one part: it is welded once to what lies along two of them.
+  void weld(const Weld& w) {
+    const InstanceId a = ids_[w.a];
+    const InstanceId b = ids_[w.b];
+    const auto& joints = build_.draft.joints();
+    const bool known = std::any_of(joints.begin(), joints.end(), [&](const Joint& j) {
+      return j.a == a && j.b == b && j.kind == JointKind::weld && norm(j.normal - w.normal) < tolerance::direction;
+    });
+    if (!known) build_.draft.join(a, b, JointKind::weld, w.normal);
+  }
 
   void meet(std::size_t i, std::size_t j) {
     const auto shared = overlap(panels_[i].box, panels_[j].box);
@@ -204,8 +215,12 @@ class Fitting {
 
   bool add(std::size_t i) {
     const Panel& panel = panels_[i];
-    const InstanceId id =
-        add_plate(build_, panel.part, panel.box, unit(panel.square, high), panel.instance, panel.origin);
+    if (panel.edge_of) {
+      ids_.push_back(ids_[*panel.edge_of]);
+      return true;
+    }
+    const InstanceId id = add_plate(build_, panel.part, panel.tray != nullptr ? panel.tray->base() : panel.box,
+                                    unit(panel.square, high), panel.instance, panel.origin);
     Part& part = build_.draft.part(id);
     Flat& flat = std::get<Flat>(part.form);
     auto edges = panel.edges;
@@ -217,6 +232,7 @@ class Fitting {
     flat.profile.holes = panel.windows;
     flat.profile.holes.insert(flat.profile.holes.end(), slots_[i].begin(), slots_[i].end());
     part.size = flat_size_words(flat.profile.bounds().size(), flat.thickness_mm);
+    if (panel.tray != nullptr) bend_up(build_, *panel.tray, id);
     ids_.push_back(id);
     const auto flaw = flaw_in(flat.profile);
     if (flaw) build_.diagnostics.add(diag::say<"panel-impossible">(panel.origin.place, panel.instance, *flaw));
@@ -228,7 +244,9 @@ class Fitting {
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return panels_[a].turn < panels_[b].turn; });
-    for (const std::size_t i : order) build_.draft.set_up.push_back({ids_[i], panels_[i].way});
+    for (const std::size_t i : order) {
+      if (!panels_[i].edge_of) build_.draft.set_up.push_back({ids_[i], panels_[i].way});
+    }
   }
 
   Build& build_;

@@ -2,11 +2,13 @@
 // Flat parts in axis-parallel places, fitted into each other where their boxes overlap. Private to the plate build.
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "plan/build.h"
 #include "plan/plate/joints.h"
+#include "plan/plate/tray.h"
 
 namespace fitup::plan::plate {
 
@@ -24,6 +26,8 @@ struct Panel {
   Vec3 way;                                  // along which it comes to its place
   int turn = 0;                              // lower ones first; of one turn in the order of the list
   double tabs_below_mm = 1e9;                // of a seam that runs upward: from its lower end
+  const Tray* tray = nullptr;            // that it is the flat base of; its windows are from the whole base's corner
+  std::optional<std::size_t> edge_of{};  // an edge of the tray whose base that panel is, and earlier in the list
   [[nodiscard]] double thickness_mm() const;
   /// The two axes of its plane, ascending.
   [[nodiscard]] std::array<int, 2> plane() const;

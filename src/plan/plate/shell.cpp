@@ -42,7 +42,7 @@ class Shells {
       : build_(build), sheets_(sheets_of(build)), t_(sheets_.t_mm), border_(sheets_.border_mm) {}
 
   bool run() {
-    if (!take_ring()) return false;
+    if (!take_ring() || !take_tray()) return false;
     size_shell();
     if (!holds_slots() || !borders_apart() || !add_ring()) return false;
     plan_panels();
@@ -76,12 +76,14 @@ class Shells {
     shell.landing_mm = landing_of_wall * t_;
     shell.deck_root_mm = 2 * t_;
     if (ring_) stand_on_ring();
+    if (tray_) stand_in_tray();
     shell.top_root_mm = 2 * t_;
     shell.weld_gap_mm = weld_gap_mm;
     shell.toes_down = !sheets_.legs_up;
     shell.floor_mm = shell.deck_mm + build_.box_spec().rails.thickness->mm();
-    shell.deck = ring_ ? ring_->horizontal_legs(low, shell.deck_mm - ring_->bottom().thickness_mm())
-                       : strips(build_, sheets_, 0, shell.deck_mm - t_, shell.deck_mm);
+    shell.deck = tray_   ? strips(*tray_, border_, 0)
+                 : ring_ ? ring_->horizontal_legs(low, shell.deck_mm - ring_->bottom().thickness_mm())
+                         : strips(build_, sheets_, 0, shell.deck_mm - t_, shell.deck_mm);
     if (!needs_rails(build_)) shell.floor_mm = shell.deck_mm;
     shell.size.z = shell.floor_mm + inside.z + t_;
     shell.opening_z = {std::max(sill(low), sill(high)), shell.size.z - border_};
@@ -104,6 +106,26 @@ class Shells {
     const auto ring = base_ring_of(build_);
     if (ring) ring_.emplace(*ring);
     return ring.has_value();
+  }
+
+  // What is welded on the base keeps clear of the bends, and so of their inside, on which nothing could lie.
+  void stand_in_tray() {
+    Shell& shell = build_.shell;
+    tray_->frame = shell.size;
+    for (const Side depth : {low, high}) tray_->set_in[depth] = has_wall(build_, depth) ? t_ : 0;
+    const Box3 clear = tray_->clear_base();
+    shell.deck_root_mm = clear.low.x;
+    shell.rail_inset_mm = std::max({clear.low.y, shell.size.y - clear.high.y, clear.low.x});
+    shell.rail_beside_mm = {clear.low.x, shell.rail_inset_mm};
+  }
+
+  bool take_tray() {
+    if (*build_.box_spec().plates.floor != FloorKind::tray) return true;
+    tray_ = tray_of(build_, t_, border_);
+    if (!tray_) return false;
+    sheets_.sill_mm = tray_->depth_mm;
+    sheets_.tray = &*tray_;
+    return true;
   }
 
   bool add_ring() {
@@ -189,11 +211,30 @@ class Shells {
   }
 
   void add_floor() {
+    if (tray_) return add_tray();
     const Vec3 s = size();
     floor_ = panels_.size();
     Panel& deck = panel("PLT04", "floor", Role::wall, "floor",
                         {{0, 0, shell().deck_mm - t_}, {s.x, s.y, shell().deck_mm}}, 2, "face.bottom", floor_comes);
     if (is_open(build_, Face::bottom)) window(deck, Face::bottom, {border_, border_}, {s.x - border_, s.y - border_});
+  }
+
+  void add_tray() {
+    const Vec3 s = size();
+    floor_ = panels_.size();
+    Panel& base = panel("PLT04", "tray", Role::wall, "tray", tray_->flat_base(), 2, "plates.floor", floor_comes);
+    base.tray = &*tray_;
+    const Vec3 corner = tray_->base().low;
+    if (is_open(build_, Face::bottom)) {
+      window(base, Face::bottom, {border_ - corner.x, border_ - corner.y},
+             {s.x - border_ - corner.x, s.y - border_ - corner.y});
+    }
+    for (const int across : {1, 0}) {
+      for (const Side side : {low, high}) {
+        panel("PLT04", "tray", Role::wall, "tray", tray_->edge(across, side), across, "plates.floor", floor_comes)
+            .edge_of = floor_;
+      }
+    }
   }
 
   void add_wall(Side side) {
@@ -217,22 +258,24 @@ class Shells {
     first_of_end_[depth] = panels_.size();
     if (has_wall(build_, depth) || has_ring(build_, depth)) {
       const std::string name = word + (has_wall(build_, depth) ? " wall" : " ring");
-      Panel& whole = panel(mark, name, Role::wall, name, box(begin_mm(), s.z), 1, "face." + word, end_comes(2, depth));
+      // A ring stands on the edge of a tray, a wall beside it.
+      const double begin = tray_ && !has_wall(build_, depth) ? sill(depth) : begin_mm();
+      Panel& whole = panel(mark, name, Role::wall, name, box(begin, s.z), 1, "face." + word, end_comes(2, depth));
       if (!has_wall(build_, depth)) open_ring(whole, depth);
       return;
     }
-    if (!ring_)
+    if (!ring_ && !tray_)
       panel(mark, "sill", Role::wall, word + " sill", box(0, sill(depth)), 1, "face." + word, end_comes(2, depth));
     panel(depth == low ? "PLT07" : "PLT08", "header", Role::wall, word + " header", box(s.z - border_, s.z), 1,
           "face." + word, end_comes(4, depth));
   }
 
-  // On a base ring it is open down to that.
+  // On a base ring or a tray it is open down to that.
   void open_ring(Panel& whole, Side depth) const {
     const Vec3 s = size();
     const double beside = t_ + landing_mm(build_, depth);
-    if (ring_) {
-      whole.edges[bottom_side].push_back({{beside, s.x - beside}, begin_mm() - (s.z - border_)});
+    if (ring_ || tray_) {
+      whole.edges[bottom_side].push_back({{beside, s.x - beside}, whole.box.low.z - (s.z - border_)});
     } else {
       window(whole, depth == low ? Face::front : Face::back, {beside, sill(depth)}, {s.x - beside, s.z - border_});
     }
@@ -275,8 +318,9 @@ class Shells {
     for (const Side depth : {low, high}) {
       const std::size_t first = first_of_end_[depth];
       const bool whole = has_wall(build_, depth) || has_ring(build_, depth);
-      if (whole || !ring_) out.below[depth] = ids[first];
-      out.above[depth] = ids[whole || ring_ ? first : first + 1];
+      const bool on_tray = tray_ && !has_wall(build_, depth);
+      if (whole || !ring_) out.below[depth] = on_tray ? ids[*floor_] : ids[first];
+      out.above[depth] = ids[whole || ring_ || tray_ ? first : first + 1];
     }
     for (std::size_t i = 0; i < ribs_.size(); ++i) out.ribs.push_back(ids[first_rib_ + i]);
     return out;
@@ -289,6 +333,7 @@ class Shells {
   std::vector<Panel> panels_;
   std::vector<RibPlace> ribs_;
   std::optional<AngleRings> ring_;  // that it stands on
+  std::optional<Tray> tray_;        // that is its floor
   std::optional<std::size_t> floor_;
   std::array<std::size_t, 2> first_of_end_{};
   std::size_t first_rib_ = 0;
@@ -302,9 +347,9 @@ Sheets sheets_of(const Build& build) {
   const Section& upright = *build.spec.section(*box.frame.uprights);
   // As thick as the thickest of what it stands for.
   const double thickest = std::max(section.thickness_mm, upright.thickness_mm);
-  return {box.plates.thickness ? (*box.plates.thickness)->mm() : thickest,
-          box.plates.border ? (*box.plates.border)->mm() : std::max(section.leg_a_mm, section.leg_b_mm),
-          *box.frame.bottom_legs == Legs::up};
+  const double border = box.plates.border ? (*box.plates.border)->mm() : std::max(section.leg_a_mm, section.leg_b_mm);
+  return {box.plates.thickness ? (*box.plates.thickness)->mm() : thickest, border,
+          *box.plates.floor == FloorKind::tray || *box.frame.bottom_legs == Legs::up, border};
 }
 
 bool is_open(const Build& build, Face face) { return *build.box_spec().face(face).closed_by != Closure::plate; }
@@ -326,7 +371,7 @@ double landing_mm(const Build& build, Side depth) {
 double sill_z(const Build& build, const Sheets& sheets, Side depth) {
   const Shell& shell = build.shell;
   if (build.box_spec().plates.base_ring) return shell.deck_mm;
-  if (sheets.legs_up) return sheets.border_mm;
+  if (sheets.legs_up) return sheets.sill_mm;
   return shell.deck_mm + (has_ring(build, depth) ? std::max(sheets.t_mm, shell.floor_mm - shell.deck_mm) : 0);
 }
 

@@ -7,6 +7,7 @@
 
 #include "plan/build.h"
 #include "plan/framed/stiffening.h"
+#include "plan/plate/tray.h"
 
 namespace fitup::plan::plate {
 
@@ -19,6 +20,8 @@ struct Sheets {
   double t_mm = 0;       // of walls, floor and top
   double border_mm = 0;  // round openings; height of the floor's and the top's standing plates
   bool legs_up = false;  // the floor lies at the bottom, its standing plates stand on it
+  double sill_mm = 0;    // height of these, or of a tray's edges
+  const Tray* tray = nullptr;
 };
 [[nodiscard]] Sheets sheets_of(const Build& build);
 

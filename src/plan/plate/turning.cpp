@@ -111,7 +111,8 @@ class Shellwork {
     for (std::size_t i = 0; i < bounds_.size(); ++i) {
       const InstanceId id = build_.draft.set_up[i].part;
       const auto* flat = std::get_if<Flat>(&build_.draft.part(id).form);
-      if (flat == nullptr) continue;
+      // A tray has no tabs: what is marked on it says which way round it lies.
+      if (flat == nullptr || !flat->bends.empty()) continue;
       Features f = features_of(i, *flat);
       add_welded_on(i, f);
       for (const Turn& turn : turns) {
