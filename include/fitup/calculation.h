@@ -37,4 +37,12 @@ struct Calculation {
 /// The formula of a load check, with what its letters stand for; empty for a check without one.
 [[nodiscard]] std::string_view formula_of(std::string_view check);
 
+/// A standard or a handbook as checks and papers name it, and the edition that is meant.
+struct StandardEdition {
+  std::string_view name;
+  std::string_view edition;
+};
+/// Those that any of the texts names, by their names.
+[[nodiscard]] std::vector<StandardEdition> editions_named_in(const std::vector<std::string_view>& texts);
+
 }  // namespace fitup

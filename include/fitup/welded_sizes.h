@@ -1,5 +1,5 @@
 #pragma once
-// What a welded frame may be off by: ISO 13920:1996, class B.
+// What a welded frame may be off by, ISO 13920:1996, class B, and a length that is sawn, ISO 2768-1:1989, class m.
 
 namespace fitup::tables {
 
@@ -8,5 +8,13 @@ namespace fitup::tables {
 
 /// Of an angle whose shorter leg is so long, in minutes (table 2).
 [[nodiscard]] double welded_angle_permits_minutes(double shorter_leg_mm);
+
+/// A row of ISO 2768-1, table 1, class m: nominal sizes up to this one, plus or minus.
+struct SawnPermit {
+  double up_to_mm = 0;
+  double mm = 0;
+};
+/// Of lengths beyond the table its last row.
+[[nodiscard]] SawnPermit sawn_length_permit(double nominal_mm);
 
 }  // namespace fitup::tables

@@ -47,6 +47,7 @@ class Sheet {
     for (const DeformedFrame& frame : calculation_.frames) picture(frame);
     not_covered();
     missing();
+    editions();
     cautions();
     signature();
     add_strips(paper_, info_, type_);
@@ -96,7 +97,7 @@ class Sheet {
       if (!formula.empty()) row.below.push_back({"formula", std::string(formula)});
       row.below.push_back({"here", units_.sentence(f.message)});
       if (f.at) row.below.push_back({"at", place_words(*f.at)});
-      if (!f.source.empty()) row.below.push_back({"by", f.source});
+      if (!f.source.empty()) row.below.push_back({"by", units_.sentence(f.source)});
       if (f.remedy) row.below.push_back({"mended by", f.remedy->key + " = " + f.remedy->value});
       table.rows.push_back(std::move(row));
     }
@@ -160,7 +161,7 @@ class Sheet {
     }
     flow_.sentence(
         "Fatigue, corrosion, fire, impact, warping of open sections, what gives at a joint, the steel beside a seam, "
-        "rod plates under shock, the bending of feet and lugs, slings and hook.");
+        "rod plates under shock, slings and hook.");
   }
 
   void missing() {
@@ -172,8 +173,30 @@ class Sheet {
     flow_.table(table);
   }
 
+  /// Of all that this paper and its findings name.
+  void editions() {
+    std::vector<std::string_view> texts;
+    for (const CalculationInput& in : calculation_.inputs) {
+      for (const std::string* text : {&in.what, &in.value, &in.source}) texts.push_back(*text);
+    }
+    for (const Finding& f : findings_.all) {
+      if (!is_load_check(f.check)) continue;
+      texts.push_back(f.message);
+      texts.push_back(f.source);
+      texts.push_back(formula_of(f.check));
+    }
+    for (const std::string& line : calculation_.missing) texts.push_back(line);
+    flow_.heading("7  Editions");
+    Table table{{{"named above as"}, {"the edition that is meant"}}, {}};
+    for (const StandardEdition& e : editions_named_in(texts)) {
+      table.rows.push_back({{std::string(e.name), std::string(e.edition)}});
+    }
+    flow_.table(table);
+    flow_.sentence("Where another edition is in force, it comes before this one.");
+  }
+
   void cautions() {
-    flow_.heading("7  Cautions");
+    flow_.heading("8  Cautions");
     for (const char* line : {"Local codes, and the people who hold the licence or the certificate for a piece of work, "
                              "come before this paper.",
                              "Nobody stands under a load. Lift points, slings and the way they pull need a competent "

@@ -6,10 +6,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "bench/flow.h"
 #include "bench/strip.h"
+#include "fitup/welded_sizes.h"
 #include "output/bench_lists.h"
 #include "output/cut_numbers.h"
 #include "output/finish_words.h"
@@ -130,8 +132,22 @@ class CutList {
     }
     for (const PartId id : ids) table.rows.push_back(member_row(id));
     flow_.table(table);
-    flow_.sentence(fmt::format("Tolerance where nothing is said: {}; of the welded frame {}.", output::sawn_tolerance,
-                               output::welded_tolerance));
+    flow_.sentence(units_.sentence(fmt::format("Tolerance where nothing is said: {}{}; of the welded frame {}.",
+                                               output::sawn_tolerance, permits(ids), output::welded_tolerance)));
+  }
+
+  /// ", 0.5 mm either way up to 400 mm, 0.8 mm up to 1000 mm": the rows that these lengths fall in.
+  [[nodiscard]] std::string permits(const std::vector<PartId>& ids) const {
+    std::map<double, double> rows;
+    for (const PartId id : ids) {
+      const auto row = tables::sawn_length_permit(std::get<Member>(plan_.parts[id].form).length_mm);
+      rows[row.up_to_mm] = row.mm;
+    }
+    std::string words;
+    for (const auto& [up_to, mm] : rows) {
+      words += fmt::format(", {} mm {}up to {:.0f} mm", mm, words.empty() ? "either way " : "", up_to);
+    }
+    return words;
   }
 
   void rounds() {

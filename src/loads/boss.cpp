@@ -1,4 +1,4 @@
-// Thread, weld and leg at the lift point that takes the most.
+// Thread, weld and leg or plate at the lift point that takes the most.
 // Entry: check_bosses.
 #include "loads/boss.h"
 
@@ -6,9 +6,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <variant>
 
 #include "fitup/tables.h"
+#include "loads/boss_strip.h"
 #include "loads/joint_groups.h"
 #include "loads/seam_group.h"
 #include "loads/strength.h"
@@ -38,25 +40,30 @@ class Boss {
     thread(all);
     if (!held_) return all;
     weld(all);
-    leg(all);
+    if (host_ != nullptr) {
+      leg(all);
+    } else {
+      plate(all);
+    }
     return all;
   }
 
  private:
   [[nodiscard]] const Part& part(InstanceId id) const { return plan_.parts[plan_.instances[id].part]; }
+  [[nodiscard]] bool is_doubler(InstanceId id) const { return part(id).role == Role::doubler; }
 
   void find_host() {
     for (std::size_t j = 0; j < plan_.joints.size(); ++j) {
       const Joint& joint = plan_.joints[j];
       if (joint.kind != JointKind::weld || (joint.a != point_.boss && joint.b != point_.boss)) continue;
       const InstanceId other = joint.a == point_.boss ? joint.b : joint.a;
-      // Of several the one that is a member, or else the first: the wall or its doubler.
+      joints_.insert(j);
+      // Of several the one that is a member, or else the first: the plate, not its doubler.
       const auto* member = std::get_if<Member>(&part(other).form);
-      if (held_ && member == nullptr) continue;
+      if (held_ && member == nullptr && !is_doubler(host_id_)) continue;
       held_ = true;
       host_ = member;
       host_id_ = other;
-      joint_ = j;
     }
   }
 
@@ -107,7 +114,7 @@ class Boss {
   void weld(std::vector<Finding>& all) const {
     std::vector<Seam> rings;
     for (const Seam& seam : seams_.all) {
-      if (seam.joint == joint_ && holds(seam) && seam.ring_diameter_mm > 0) rings.push_back(seam);
+      if (joints_.contains(seam.joint) && holds(seam) && seam.ring_diameter_mm > 0) rings.push_back(seam);
     }
     const auto strength = strength_of(part(host_id_).material, welded_thickness_mm(part(host_id_)));
     if (rings.empty() || !strength) {
@@ -131,32 +138,76 @@ class Boss {
   }
 
   void leg(std::vector<Finding>& all) const {
-    if (host_ == nullptr) {
-      unknown(all, "how the plate bends that the boss stands in is not checked: only legs of angles are");
-      return;
-    }
     const Section& section = host_->section;
     const auto strength = strength_of(part(host_id_).material, section.thickness_mm);
     if (section.shape != SectionShape::angle || !strength) {
-      unknown(all, "how the wall or bar bends that the boss stands in is not checked: only legs of angles are");
+      unknown(all, "how the wall or bar bends that the boss stands in is not checked: only legs of angles and plates are");
       return;
     }
     Finding f = about("lifting.thread");
     f.key = plan_.instances[host_id_].key;
     f.value = leg_bending_mpa(pull_, arm_mm(), diameter_mm(), section.thickness_mm);
-    f.limit = strength->yield_mpa / factors_.on_yield;
-    f.unit = "MPa";
-    f.source = fmt::format("{:.0f} MPa ({}) over {}, {}, yield", strength->yield_mpa, strength->source,
-                           factors_.on_yield, factors_.word);
-    f.verdict = verdict(*f.value, *f.limit);
+    bends(f, *strength);
     f.message = fmt::format(
         "the boss stands {:.1f} mm from the root in a leg of {} mm; pulled up with {:.0f} N the leg bends with {:.0f} "
         "MPa, as "
         "a strip clamped along its root over the boss's width and 45 degrees to either side, its section plastic; "
         "{:.0f} MPa "
-        "are allowed. A plate as thick as the leg, welded on under the boss, quarters that",
+        "are allowed",
         arm_mm(), section.thickness_mm, pull_.up_n, *f.value, *f.limit);
+    if (f.verdict == Verdict::fail) f.message += "; a thicker section (frame.section) or more lift points mend it";
     all.push_back(std::move(f));
+  }
+
+  /// Limit and source, from the value. Beside the boss's bead aluminium has lost what the heat takes.
+  void bends(Finding& f, const Strength& strength) const {
+    const double yield = strength.is_aluminium() ? strength.haz_yield_mpa : strength.yield_mpa;
+    f.limit = yield / factors_.on_yield;
+    f.unit = "MPa";
+    f.source = fmt::format("{:.0f} MPa ({}{}) over {}, {}, yield", yield, strength.source,
+                           strength.is_aluminium() ? ", beside a weld" : "", factors_.on_yield, factors_.word);
+    f.verdict = verdict(*f.value, *f.limit);
+  }
+
+  void plate(std::vector<Finding>& all) const {
+    const auto* flat = std::get_if<Flat>(&part(host_id_).form);
+    const auto strip = flat == nullptr ? std::nullopt : boss_strip(plan_, seams_, point_, host_id_, diameter_mm());
+    const auto strength = flat == nullptr ? std::nullopt : strength_of(part(host_id_).material, flat->thickness_mm);
+    if (!strip || !strength) {
+      unknown(all, "no straight seam of known strength holds the plate beside the boss: how it bends is not checked");
+      return;
+    }
+    Finding f = about("lifting.thread");
+    f.key = plan_.instances[host_id_].key;
+    f.value = strip_bending_mpa(pull_, strip->arm_mm, strip->length_mm, strip->modulus_mm2);
+    bends(f, *strength);
+    const double sheared = pull_.up_n / (pi * diameter_mm() * strip->sheared_mm);
+    const double shear_limit = *f.limit / std::sqrt(3.0);
+    if (sheared > shear_limit) f.verdict = Verdict::fail;
+    f.message = fmt::format(
+        "the boss stands {:.1f} mm from where {} holds its plate of {} mm{}; pulled up with {:.0f} N it bends there "
+        "with {:.0f} MPa, as a strip clamped along {:.0f} mm of that line, 45 degrees to either side of the boss, its "
+        "section plastic; {:.0f} MPa are allowed. Round the boss it is sheared with {:.1f} MPa of {:.0f} MPa. What "
+        "goes on into {} is the check frame's",
+        strip->arm_mm, plan_.instances[strip->root].name, flat->thickness_mm, words_of(*strip), pull_.up_n, *f.value,
+        strip->length_mm, *f.limit, sheared, shear_limit, plan_.instances[strip->root].name);
+    if (f.verdict == Verdict::fail) f.message += "; thicker plates (plates.thickness) mend it";
+    if (strip->doubler) f.parts.push_back(label_of(plan_, *strip->doubler));
+    all.push_back(std::move(f));
+  }
+
+  [[nodiscard]] std::string words_of(const BossStrip& strip) const {
+    if (!strip.doubler) return "";
+    const double t = std::get<Flat>(part(*strip.doubler).form).thickness_mm;
+    switch (strip.works) {
+      case DoublerWorks::together:
+        return fmt::format(" on a doubler of {} mm, welded all round, so that both bend as one", t);
+      case DoublerWorks::side_by_side:
+        return fmt::format(" on a doubler of {} mm, not welded all round, so that each bends by itself", t);
+      case DoublerWorks::spreads:
+        return fmt::format(" on a doubler of {} mm, which ends before that and spreads the load", t);
+    }
+    return "";
   }
 
   // From the boss's middle to where the root's radius ends, along the leg that lies level.
@@ -182,18 +233,22 @@ class Boss {
   EyePull pull_;
   const Member* host_ = nullptr;
   InstanceId host_id_ = 0;
-  std::size_t joint_ = 0;
+  std::set<std::size_t> joints_;  // of Plan::joints: with all that it is welded to
   bool held_ = false;
 };
 
 }  // namespace
 
-double leg_bending_mpa(const EyePull& pull, double arm_mm, double width_mm, double thickness_mm) {
+double strip_bending_mpa(const EyePull& pull, double arm_mm, double length_mm, double modulus_mm2) {
   // The pull across turns the boss the other way about than the pull up; with a steeper sling it is less, so that
   // either alone may decide.
   const double up = pull.up_n * arm_mm;
   const double moment = std::max(up, std::abs(pull.across_n * pull.lever_mm - up));
-  return moment / (width_mm + 2 * arm_mm) / (thickness_mm * thickness_mm / 4);
+  return moment / length_mm / modulus_mm2;
+}
+
+double leg_bending_mpa(const EyePull& pull, double arm_mm, double width_mm, double thickness_mm) {
+  return strip_bending_mpa(pull, arm_mm, width_mm + 2 * arm_mm, thickness_mm * thickness_mm / 4);
 }
 
 double ring_weld_mpa(const EyePull& pull, const std::vector<Seam>& rings) {

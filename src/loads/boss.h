@@ -1,5 +1,5 @@
 #pragma once
-// Check "bosses": what holds an eye: the thread in its boss, the boss's weld, the leg that the boss stands in.
+// Check "bosses": what holds an eye: the thread in its boss, the boss's weld, the leg or the plate that it stands in.
 
 #include <vector>
 
@@ -17,8 +17,12 @@ struct EyePull {
   double lever_mm = 0;  // of the pull across, above the middle of the leg
 };
 
-/// A leg as a strip that is clamped along the root, pulled at `arm_mm` from there. What a boss of `width_mm` brings in
-/// spreads at 45 degrees (common practice); the section is plastic (EN 1993-1-1, 6.2.5: a solid plate is of class 1).
+/// A strip that is clamped along a line, pulled at `arm_mm` from there: what `length_mm` of the line with a plastic
+/// modulus of `modulus_mm2` for each mm holds (EN 1993-1-1, 6.2.5: a solid plate is of class 1).
+[[nodiscard]] double strip_bending_mpa(const EyePull& pull, double arm_mm, double length_mm, double modulus_mm2);
+
+/// A leg as such a strip, clamped along the root: what a boss of `width_mm` brings in spreads at 45 degrees (common
+/// practice).
 [[nodiscard]] double leg_bending_mpa(const EyePull& pull, double arm_mm, double width_mm, double thickness_mm);
 
 /// The largest stress in the throats of the rings round a boss: pull, and the moment of the pull across.

@@ -166,7 +166,7 @@ std::vector<std::string> load_path(const Plan& plan) {
     path.push_back("Bearers between boxes: as members of the frame; their bolts are not covered.");
   if (!plan.lift_points.empty()) {
     path.push_back(
-        "Lifted: items and frame to the top ring, the leg under each boss, the boss's beads, its thread, the eye, the "
+        "Lifted: items and frame to the top, the leg or plate under each boss, the boss's beads, its thread, the eye, the "
         "sling. "
         "Slings, shackles and hook are chosen by the tension that lift says; they are not covered.");
   }
@@ -286,16 +286,16 @@ constexpr std::array<FormulaOf, 10> formulas{{
     {"lift", "m_leg = m f_dyn s, s the largest share of any pair or triple of legs; T = m_leg / cos a"},
     {"balance", "tan t = e / h, e from the hook's line to the centre of mass, h below the hook"},
     {"bosses",
-     "thread: F_strip = 0.6 R_m A_s, A_s = L (pi / P) d (P / 2 + (d - d2) tan 30); beads: F / A + M / W; leg: M = F a "
-     "over b "
-     "+ 2 a, W_pl = t^2 / 4"},
+     "thread: F_strip = 0.6 R_m A_s, A_s = L (pi / P) d (P / 2 + (d - d2) tan 30); beads: F / A + M / W; leg or "
+     "plate: M = F a over b + 2 a, W_pl = t^2 / 4 for each mm (with a doubler all round (t + t_d)^2 / 4)"},
     {"frame",
      "K u = f; s = N / A + M_y z / I_y + M_z y / I_z (principal axes), with torsion and shear after von Mises; "
      "pressed: N / "
      "(chi A), chi = 1 / (Phi + sqrt(Phi^2 - l^2)); sheet: plane stress and bending, s after von Mises"},
     {"hold-down",
      "F_v / F_v,Rd + F_t / (1.4 F_t,Rd) <= 1; F_v,Rd = alpha_v f_ub A_s / 1.25, F_t,Rd = 0.9 f_ub A_s / 1.25"},
-    {"seams", "f = F / A + w x r, A = sum of a l, M = J w; f <= f_u / (sqrt 3 beta_w gamma_M2), or 0.30 F_EXX"},
+    {"seams", "f = F / A + w x r, A = sum of a l, M = J w; f <= f_u / (sqrt 3 beta_w gamma_M2), or 0.30 F_EXX; m along "
+     "a sheet's edge: + m / (d a) of seams, or a seam and what bears, d apart, or 4 m / a^2"},
     {"seam-size", "z >= z_min(t)"},
     {"plates", "s = beta q b^2 / t^2, y = alpha q b^4 / (E t^3); beyond y = t / 2: q = k_1 y + k_3 y^3"},
     {"seals",

@@ -165,6 +165,7 @@ class Looking {
       if (order_of(cases_[i]) != order || !reliefs_[i].over) continue;
       const Relieved* soft = reliefs_[i].soft.get();
       if (soft == nullptr) {
+        f.message += "; " + why_not_relieved(reliefs_[i]);
         f.message +=
             is_of_base_ring(f)
                 ? "; a heavier section (plates.base_ring) or thicker plates (plates.thickness) mend it"

@@ -75,6 +75,25 @@ double welded_thickness_mm(const Part& part) {
   return 0;
 }
 
+EdgeBearing bearing_of(const Plan& plan, std::size_t joint, InstanceId of, const WeldLine& line) {
+  const Joint& at = plan.joints[joint];
+  const Box3 box = contact(plan, at);
+  if (box.empty()) return {};
+  const Vec3 along = (1 / norm(line.to - line.from)) * (line.to - line.from);
+  const Vec3 across = cross(at.normal, along);
+  EdgeBearing bearing;
+  for (const Vec3 corner : {box.low, box.high}) {
+    const double reach = dot(corner - line.from, across);
+    if (std::abs(reach) > norm(bearing.reach)) bearing.reach = reach * across;
+  }
+  Box3 own;
+  const Instance& part = plan.instances[of];
+  for (const Box3& b : boxes_of(plan.parts[part.part], part.pose)) own.add(b);
+  const double side = dot(own.middle() - box.middle(), at.normal);
+  bearing.press = (side < 0 ? -1.0 : 1.0) * at.normal;
+  return bearing;
+}
+
 JointGroup joint_group(const Plan& plan, const Seams& seams, InstanceId of, const std::vector<std::size_t>& joints) {
   JointGroup group;
   group.of = of;
@@ -106,6 +125,11 @@ void add_stretch(const Plan& plan, JointGroup& group, std::size_t joint, const W
   group.joints.push_back(joint);
   group.others.push_back(at.a == group.of ? at.b : at.a);
   for (const InstanceId id : {at.a, at.b}) take_weaker(group, plan.parts[plan.instances[id].part]);
+}
+
+std::string key_of_welds(const Plan& plan, const JointGroup& group) {
+  const std::size_t rule = plan.joints[group.joints.front()].weld_rule;
+  return rule < plan.weld_rules.size() ? plan.weld_rules[rule].key : plan.instances[group.of].key;
 }
 
 }  // namespace fitup::loads

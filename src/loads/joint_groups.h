@@ -2,9 +2,11 @@
 // The seams that hold one instance, or one end of it, as a group.
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "fitup/plan.h"
+#include "loads/edge_seam.h"
 #include "loads/seam_group.h"
 #include "loads/strength.h"
 
@@ -25,6 +27,12 @@ struct JointGroup {
 
 /// A stretch of a seam of another joint that holds it there too.
 void add_stretch(const Plan& plan, JointGroup& group, std::size_t joint, const WeldLine& line);
+
+/// Where the parts of a joint bear on each other beside a line of its seam, seen from one of them.
+[[nodiscard]] EdgeBearing bearing_of(const Plan& plan, std::size_t joint, InstanceId of, const WeldLine& line);
+
+/// "box.main.welds", or the key of what is cut free.
+[[nodiscard]] std::string key_of_welds(const Plan& plan, const JointGroup& group);
 
 /// Thickness of what is welded: of sheet, leg or wall; of what is solid 0.
 [[nodiscard]] double welded_thickness_mm(const Part& part);

@@ -2,6 +2,8 @@
 // Entry: member_stresses, SheetLimits, reliefs.
 #include "loads/member_stress.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -173,20 +175,20 @@ class Softening {
     out_->solved = solved;
   }
 
-  [[nodiscard]] std::unique_ptr<Relieved> run() {
+  [[nodiscard]] Relief run() {
     for (int round = 0; round < rounds; ++round) {
       const double before = over_;
       over_ = 0;
       members();
       sheet();
-      if (over_ <= 0) return std::move(out_);
-      if (stuck_ || is_in_vain(round, before)) return nullptr;
+      if (over_ <= 0) return {true, std::move(out_), round, false};
+      if (stuck_ || is_in_vain(round, before)) return {true, nullptr, round, stuck_};
       auto solver = FrameSolver::factor(out_->softened.frame, out_->solved.solver.get());
-      if (!solver) return nullptr;
+      if (!solver) return {true, nullptr, round, false};
       FrameResult result = solver->solve(out_->softened.load);
       out_->solved = {&out_->softened, std::make_shared<const FrameSolver>(std::move(*solver)), std::move(result)};
     }
-    return nullptr;
+    return {true, nullptr, rounds, false};
   }
 
  private:
@@ -276,6 +278,12 @@ SheetStress SheetLimits::stress(const SolvedCase& solved, std::size_t panel, con
   return out;
 }
 
+std::string why_not_relieved(const Relief& relief) {
+  if (relief.may_not_bend) return "a member that is over its limit is not stout enough to bend along";
+  return fmt::format("in {} round{} of softening no state in balance within the limits was found",
+                     relief.rounds, relief.rounds == 1 ? "" : "s");
+}
+
 std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model, const std::vector<SolvedCase>& cases,
                             Until until) {
   const SheetLimits limits(plan, model);
@@ -287,8 +295,7 @@ std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model, const std
   std::sort(over.begin(), over.end());
   std::vector<Relief> all(cases.size());
   for (const auto& [most, i] : over) {
-    all[i].over = true;
-    all[i].soft = Softening(plan, model, limits, cases[i]).run();
+    all[i] = Softening(plan, model, limits, cases[i]).run();
     if (until == Until::one_fails && !all[i].soft) break;
   }
   return all;

@@ -3,6 +3,7 @@
 // they are bent to their limit.
 
 #include <map>
+#include <string>
 
 #include "loads/solved_cases.h"
 
@@ -61,8 +62,13 @@ struct Relieved {
 };
 struct Relief {
   bool over = false;               // some member, by fibre, or sheet, by depth
-  std::unique_ptr<Relieved> soft;  // nothing where no softness helps, or what is over it may not be bent so far
+  std::unique_ptr<Relieved> soft;  // nothing where none was found, or what is over it may not be bent so far
+  int rounds = 0;                  // after which it was found, or left: at the pace of the last the limit is far
+  bool may_not_bend = false;       // some member is over its limit whose section is not stout
 };
+/// Of one without: "in 4 rounds of softening no state in balance within the limits was found". That is no proof that
+/// there is none: it fails on the safe side.
+[[nodiscard]] std::string why_not_relieved(const Relief& relief);
 /// Whether it is enough to know that a case has none: the one that is most over its limit is asked first, and those
 /// after one without are left as if they were not over.
 enum class Until { all_are_known, one_fails };

@@ -1,5 +1,5 @@
 // Bending by Roark's coefficients, and the membrane's share beyond half the thickness.
-// Entry: supported_plate.
+// Entry: supported_plate, strip_between_lines_that_stay.
 #include "loads/rectangle_plate.h"
 
 #include <algorithm>
@@ -54,6 +54,15 @@ PlateState supported_plate(double a, double b, double t, double pressure, double
   state.stress_mpa = f.beta * bent * b * b / (t * t);
   if (state.large) state.stress_mpa += membrane_stress(a, b, e, state.deflection_mm, edges);
   return state;
+}
+
+HeldStrip strip_between_lines_that_stay(double bent, double span, double t, double e) {
+  if (bent <= 0) return {};
+  HeldStrip strip;
+  strip.deflection_mm = deflection(bent, 1, 3 / (t * t));
+  strip.bent_share = strip.deflection_mm / bent;
+  strip.membrane_mpa = e * std::pow(pi * strip.deflection_mm / (2 * span), 2);
+  return strip;
 }
 
 }  // namespace fitup::loads

@@ -12,13 +12,25 @@
 #include "loads/lift.h"
 #include "loads/member_stress.h"
 #include "loads/panel_mesh.h"
+#include "loads/rectangle_plate.h"
+#include "loads/strength.h"
 #include "loads/thrown.h"
+#include "loads/weld_limits.h"
 
 namespace fitup::loads {
 
 namespace {
 
 constexpr double cells_across = 10;
+// A strip that gives by less of its span is hardly longer than its span: a hundredth is 1 / 40 of it (common practice).
+constexpr double line_apart_mm = 10;  // seams nearer than this hold one line
+constexpr double most_of_span = 1.0 / 20;
+
+/// The lines along which a plate is held, where all of them run one way.
+struct Lines {
+  double span_mm = 0;    // the widest between two beside each other; 0: it is held in another way
+  double throat_mm2 = 0;  // of the line with the least
+};
 
 /// A rod's hole, and the mass that hangs on the rod.
 struct Pull {
@@ -55,12 +67,20 @@ class RodPlates {
     Vec3 at;
     std::size_t side = 0;
     double pull_n = 0;
-    double sag_mm = 0;
+    double sag_mm = 0;  // by bending alone
     double thickness_mm = 0;
-    [[nodiscard]] bool gives_too_far() const { return sag_mm > thickness_mm; }
+    double span_mm = 0;     // between the lines that hold it; 0: it is held in another way
+    HeldStrip stays{};      // where those lines stay where they are
+    double stays_mpa = 0;   // in the sheet then,
+    double seam_mpa = 0;    // and in the throats of the line with the least
+    double seam_limit_mpa = 1;
+    std::string seam_source{};
+    [[nodiscard]] double most_sag_mm() const { return span_mm > 0 ? most_of_span * span_mm : thickness_mm; }
+    [[nodiscard]] bool gives_too_far() const { return sag_mm > most_sag_mm(); }
     /// Over 1: it is not passed.
     [[nodiscard]] double badness() const {
-      return gives_too_far() ? std::max(stress.utilisation, sag_mm / thickness_mm) : stress.utilisation;
+      return std::max({stress.utilisation, stays_mpa / stress.limit_mpa, seam_mpa / seam_limit_mpa,
+                       gives_too_far() ? sag_mm / most_sag_mm() : 0.0});
     }
   };
 
@@ -118,9 +138,10 @@ class RodPlates {
     for (const std::size_t n : held) is_held[n] = true;
     mesh->keep_what_hangs_on(is_held);
     const FrameModel model = model_of(*mesh);
+    const Lines lines = lines_of(seams);
     for (std::size_t side = 0; side < ways.size(); ++side) {
       const auto& g = plan_.load_rules.thrown_g[side];
-      if (g && std::abs(dot(ways[side], mesh->pose.z())) > 0.999) throw_it(*mesh, model, held, side, *g);
+      if (g && std::abs(dot(ways[side], mesh->pose.z())) > 0.999) throw_it(*mesh, model, held, lines, side, *g);
     }
   }
 
@@ -138,8 +159,45 @@ class RodPlates {
     return model;
   }
 
-  void throw_it(const PanelMesh& mesh, const FrameModel& model, const std::set<std::size_t>& held, std::size_t side,
-                double g) {
+  [[nodiscard]] static Lines lines_of(const std::vector<const Seam*>& seams) {
+    const auto way = [](const Seam& s) { return (1 / norm(s.to - s.from)) * (s.to - s.from); };
+    const Vec3 along = way(*seams.front());
+    std::map<double, double> throats;  // by where the line lies
+    for (const Seam* seam : seams) {
+      if (std::abs(dot(way(*seam), along)) < 0.999) return {};
+      const Vec3 off = seam->from - seams.front()->from;
+      const Vec3 across = off - dot(off, along) * along;
+      const double at = std::round((across.x + across.y + across.z) / line_apart_mm) * line_apart_mm;
+      throats[at] += throat_mm(*seam) * seam->length_mm;
+    }
+    Lines lines;
+    lines.throat_mm2 = throats.begin()->second;
+    for (auto it = throats.begin(); std::next(it) != throats.end(); ++it) {
+      lines.span_mm = std::max(lines.span_mm, std::next(it)->first - it->first);
+      lines.throat_mm2 = std::min(lines.throat_mm2, std::next(it)->second);
+    }
+    return lines;
+  }
+
+  // Beyond half its thickness.
+  void between_lines(Worst& w, const Lines& lines) const {
+    if (w.sag_mm <= w.thickness_mm / 2 || lines.span_mm <= 0) return;
+    const Part& sheet = part(w.plate);
+    w.span_mm = lines.span_mm;
+    w.stays = strip_between_lines_that_stay(w.sag_mm, lines.span_mm, w.thickness_mm, elastic_of(sheet).e_mpa);
+    w.stays_mpa = w.stays.bent_share * w.stress.stress_mpa + w.stays.membrane_mpa;
+    const Vec2 size = std::get<Flat>(sheet.form).profile.bounds().size();
+    const double stretch = w.stays.membrane_mpa * w.thickness_mm * std::min(size.x, size.y);
+    w.seam_mpa = std::hypot(stretch, w.pull_n) / lines.throat_mm2;
+    const auto strength = strength_of(sheet.material, w.thickness_mm);
+    if (!strength) return;
+    const WeldLimit limit = weld_limit(plan_.load_rules, *strength, LoadKind::thrown);
+    w.seam_limit_mpa = limit.mpa;
+    w.seam_source = limit.source;
+  }
+
+  void throw_it(const PanelMesh& mesh, const FrameModel& model, const std::set<std::size_t>& held, const Lines& lines,
+                std::size_t side, double g) {
     FrameCase c;
     c.frame = model.frame;
     const std::vector<bool> used = mesh.used();
@@ -177,6 +235,7 @@ class RodPlates {
               sag,
               flat_thickness_mm(mesh.of)};
     }
+    between_lines(here, lines);
     if (here.badness() > worst_.badness()) worst_ = here;
   }
 
@@ -196,12 +255,13 @@ class RodPlates {
     const Worst& w = worst_;
     Finding f;
     f.check = "hold-down";
-    const double t = w.thickness_mm;
     f.verdict = w.badness() > 1 ? Verdict::fail : Verdict::pass;
-    f.value = w.stress.stress_mpa;
-    f.limit = w.stress.limit_mpa;
+    const bool seam = w.seam_mpa / w.seam_limit_mpa > std::max(w.stress.stress_mpa, w.stays_mpa) / w.stress.limit_mpa;
+    f.value = seam ? w.seam_mpa : std::max(w.stress.stress_mpa, w.stays_mpa);
+    f.limit = seam ? w.seam_limit_mpa : w.stress.limit_mpa;
     f.unit = "MPa";
     f.source = fmt::format("{:.0f} MPa ({}): yield is where it lets go", w.stress.limit_mpa, w.stress.source);
+    if (seam) f.source = w.seam_source;
     f.parts = {label_of(plan_, w.plate)};
     f.at = w.at;
     f.key = plan_.instances[w.plate].key;
@@ -214,16 +274,31 @@ class RodPlates {
         "other plate takes nothing of that pull, friction counts as nothing{}",
         plan_.instances[w.plate].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n,
         w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, w.sag_mm,
-        w.gives_too_far()
-            ? fmt::format("; that is more than its thickness of {:.4g} mm, which small deflections do not cover, "
-                          "and large ones of such a shape are not reckoned: it is not passed. A thicker plate "
-                          "(rod_plates.thickness), or a shorter row between two uprights, mends it",
-                          t)
-        : f.verdict == Verdict::fail ? std::string("; a thicker plate (rod_plates.thickness) mends it")
-        : w.sag_mm > t / 2
-            ? std::string("; beyond half its thickness it carries a little more, as a skin, which counts as nothing")
-            : std::string());
+        words_beyond(w));
+    if (f.verdict == Verdict::fail) {
+      f.message += "; a thicker plate (rod_plates.thickness), or a shorter row between two uprights, mends it";
+    }
     return f;
+  }
+
+  [[nodiscard]] static std::string words_beyond(const Worst& w) {
+    if (w.sag_mm <= w.thickness_mm / 2) return "";
+    if (w.span_mm <= 0) {
+      return w.gives_too_far()
+                 ? fmt::format("; that is more than its thickness of {:.4g} mm, which small deflections do not cover, and "
+                               "large ones of a plate that is held so are not reckoned: it is not passed",
+                               w.thickness_mm)
+                 : std::string("; beyond half its thickness it carries a little more, as a skin, which counts as nothing");
+    }
+    return fmt::format(
+        "; that is more than half its thickness of {:.4g} mm, and counts where the two lines that hold it come nearer to "
+        "each other, {:.0f} mm apart. Where they stay it gives by {:.2f} mm and carries as a skin too: {:.0f} MPa of {:.0f} "
+        "MPa, {:.0f} MPa of it stretch, with {:.0f} MPa of {:.0f} MPa in the throats that hold it; the truth is between the "
+        "two{}",
+        w.thickness_mm, w.span_mm, w.stays.deflection_mm, w.stays_mpa, w.stress.limit_mpa, w.stays.membrane_mpa, w.seam_mpa,
+        w.seam_limit_mpa,
+        w.gives_too_far() ? fmt::format(". More than {:.0f} mm, a twentieth of that, is not passed", w.most_sag_mm())
+                          : std::string());
   }
 
   const Plan& plan_;

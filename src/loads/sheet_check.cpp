@@ -35,6 +35,7 @@ struct Worst {
   std::size_t panel = 0;
   double fibre_mpa = 0;  // the most by fibre
   bool relieved = true;  // each of its cases that is over its limit
+  std::string why{};     // else
   double buckles = -1;   // of the critical state, with the case's factor
   InstanceId buckled = 0;
   const SolvedCase* of = nullptr;
@@ -53,7 +54,10 @@ class Sheets {
       Worst& worst =
           worst_[static_cast<std::size_t>(std::find_if(cases_.begin(), cases_.end(), same) - cases_.begin())];
       look(s, worst);
-      if (reliefs_[i].over && !reliefs_[i].soft) worst.relieved = false;
+      if (reliefs_[i].over && !reliefs_[i].soft && worst.relieved) {
+        worst.relieved = false;
+        worst.why = why_not_relieved(reliefs_[i]);
+      }
     }
     std::vector<Finding> all;
     for (const auto& [order, worst] : worst_) {
@@ -130,7 +134,7 @@ class Sheets {
         "along their seams, plane stress and bending, yielding through their depth; small holes left out",
         plan_.instances[id].name, w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, c.words,
         plan_.instances[w.buckled].name, 100 * w.buckles);
-    if (f.verdict == Verdict::fail) f.message += "; thicker sheet mends it";
+    if (f.verdict == Verdict::fail) f.message += "; " + w.why + "; thicker sheet mends it";
     if (over && w.relieved) {
       f.message += fmt::format(
           "; it bends along as the frame twists, and the load does not need all of that (static "

@@ -28,7 +28,7 @@ constexpr const char* en_1999 = "EN 1999-1-1, table 3.2, least values (from memo
 
 // Of aluminium alloys the zone beside a weld and the weld metal (filler 5356) as well, of sheet and plate where there
 // is one. EN 1999-1-1: table 3.2b (6061-T6, 6060-T66: published, found: dnaop.com, html/60238_7), tables 3.2a and 8.8
-// and 6082-T6 from memory. 5083 in H111 loses nothing to the heat.
+// and 6082-T6 from memory. 5083 in H111 loses nothing to the heat (the same page: a factor of 1 for it, extruded).
 constexpr std::array<Row, 14> table{{
     {"S235JR", 16, 235, 360, 0.8, en_10025},
     {"S235JR", 40, 225, 360, 0.8, en_10025},

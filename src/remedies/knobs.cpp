@@ -122,6 +122,10 @@ class Knobs {
       rails(box, key + ".rails");
       return base_ring(box);
     }
+    if (what_.check == "bosses") {  // what a boss stands in, and its doubler
+      if (box.plates.thickness) add(key + ".plates.thickness", **box.plates.thickness, Fineness::half);
+      return;
+    }
     if (what_.check == "insertion" && box.sequence) no_sequence(key + ".sequence");
     welds(box, key + ".welds");
     if (what_.check == "standing" && box.feet) add(key + ".feet.thickness", *box.feet->thickness);

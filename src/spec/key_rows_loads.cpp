@@ -16,7 +16,7 @@ const std::vector<Rule>& load_rows() {
       {"lifting.dynamic", Type::number, Need::filled, "1.15", {1, 3}, "",
        "times the mass, for what a hoist adds when it starts and stops (common practice 1.1 to 1.5)"},
       {"lifting.standard", Type::word, Need::filled, "EN 13155", none, "EN 13155, ASME BTH-1 A, ASME BTH-1 B",
-       "whose design factors bosses, their welds and the leg under them are judged by: 2 on yield and 3 on rupture, 2 and 2.4, 3 "
+       "whose design factors bosses, their welds and the leg or plate under them are judged by: 2 on yield and 3 on rupture, 2 and 2.4, 3 "
        "and 3.6"},
       {"loads", Type::table, Need::filled, "", none, "", "what the box and what is in it are held against, beside lifting"},
       {"loads.thrown", Type::table, Need::may, "", none, "",

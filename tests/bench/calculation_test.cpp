@@ -3,7 +3,11 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <filesystem>
+#include <fstream>
+#include <regex>
 #include <set>
+#include <sstream>
 
 #include "bench/calculation_sheet.h"
 #include "bench/planned.h"
@@ -52,7 +56,7 @@ TEST_P(Calculations, HoldEveryLoadFindingWithFormulaNumbersAndSource) {
     EXPECT_THAT(words, HasSubstr(f.parts.front().substr(0, f.parts.front().find(' '))));
   }
   EXPECT_GT(loads, 2U);
-  for (const std::string& said : {info.spec_hash, std::string("missing"), std::string("Signature,date")}) {
+  for (const std::string& said : {info.spec_hash, std::string("missing"), std::string("Signature,date"), std::string("EN10204:2004")}) {
     EXPECT_THAT(words, HasSubstr(said));
   }
 }
@@ -90,6 +94,44 @@ TEST(Calculation, TheDeformedFrameMovesAsFarAsItSays) {
     EXPECT_GT(frame.most_mm, 0) << frame.words;
     EXPECT_NEAR(most, frame.times * frame.most_mm, 1e-6 * most) << frame.words;
   }
+}
+
+// EN 1993-1-10 begins like EN 1993-1-1, "SEN 1990" ends like EN 1990.
+TEST(Calculation, NamesEachEditionOnceAndByTheWholeName) {
+  const auto named = editions_named_in({"EN 1993-1-10; SEN 1990", "by EN 1993-1-8, 4.5.3.3", "(EN 1993-1-8, table 3.4)"});
+  ASSERT_EQ(named.size(), 1U);
+  EXPECT_EQ(named[0].edition, "EN 1993-1-8:2005");
+}
+
+/// The text literals of a source file, those side by side as one.
+std::vector<std::string> literals(const std::filesystem::path& path) {
+  std::ifstream file(path);
+  std::ostringstream whole;
+  whole << file.rdbuf();
+  const std::string text = std::regex_replace(whole.str(), std::regex("\"\\s*\n\\s*\""), "");
+  const std::regex literal("\"([^\"\n]*)\"");
+  std::vector<std::string> all;
+  for (auto i = std::sregex_iterator(text.begin(), text.end(), literal); i != std::sregex_iterator(); ++i) all.push_back((*i)[1]);
+  return all;
+}
+
+// Whatever standard a load check, its rules or the paper may name has an edition.
+TEST(Calculation, KnowsAnEditionOfEachStandardThatItMayName) {
+  const std::filesystem::path root(FITUP_SOURCE);
+  std::vector<std::filesystem::path> files{root / "include/fitup/load_rules.h", root / "src/bench/calculation_sheet.cpp"};
+  for (const auto& entry : std::filesystem::directory_iterator(root / "src/loads")) files.push_back(entry.path());
+  const std::regex standard("(EN|ISO|DIN|ASTM|AWS|ASME|FED-STD)[ -]([A-Z]+[-0-9.]*[0-9]|[0-9]+(-[0-9]+)*)");
+  std::set<std::string> seen;
+  for (const auto& path : files) {
+    if (path.filename() == "standards.cpp") continue;  // the table itself
+    for (const std::string& text : literals(path)) {
+      for (auto i = std::sregex_iterator(text.begin(), text.end(), standard); i != std::sregex_iterator(); ++i) {
+        seen.insert(i->str());
+        EXPECT_FALSE(editions_named_in({i->str()}).empty()) << i->str() << " in " << path;
+      }
+    }
+  }
+  EXPECT_GT(seen.size(), 15U);
 }
 
 }  // namespace

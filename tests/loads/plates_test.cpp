@@ -118,5 +118,56 @@ TEST(Seals, BowAsAStripBetweenItsScrews) {
   EXPECT_NEAR(usual_seal_pressure_kpa(0.25), 63, 1e-9);
 }
 
+/// A strip 1 mm wide between lines that stay, turning freely at them, under an even load: the tie-beam that Timoshenko
+/// and Woinowsky-Krieger solve (Theory of Plates and Shells, art. 2; of a beam here, D = E t^3 / 12), its pull S such that
+/// it is as much longer as its curve is.
+struct TieBeam {
+  double q, l, t, e;
+  double u = 0;  // u^2 = S l^2 / 4 D
+
+  [[nodiscard]] double d() const { return e * t * t * t / 12; }
+  [[nodiscard]] double at(double x) const {
+    return q * std::pow(l, 4) / (16 * std::pow(u, 4) * d()) * (std::cosh(u * (1 - 2 * x / l)) / std::cosh(u) - 1) +
+           q * l * l * x * (l - x) / (8 * u * u * d());
+  }
+  [[nodiscard]] double pull() const { return 4 * u * u * d() / (l * l); }
+  /// What its curve is longer by, less what the pull draws out.
+  [[nodiscard]] double slack() const {
+    constexpr int pieces = 400;
+    double longer = 0;
+    for (int i = 0; i < pieces; ++i) {
+      const double rise = at(l * (i + 1) / pieces) - at(l * i / pieces);
+      longer += rise * rise / (2 * l / pieces);
+    }
+    return longer - pull() * l / (e * t);
+  }
+  void solve() {
+    double low = 1e-3, high = 100;
+    for (int i = 0; i < 80; ++i) {
+      u = (low + high) / 2;
+      (slack() > 0 ? low : high) = u;
+    }
+  }
+  [[nodiscard]] double stress() const {
+    const double moment = q * l * l / 8 * 2 * (1 - 1 / std::cosh(u)) / (u * u);
+    return pull() / t + 6 * moment / (t * t);
+  }
+};
+
+TEST(HeldStrip, BetweenLinesThatStayIsTheTieBeamOnTheSafeSide) {
+  for (const double q : {0.0005, 0.003, 0.02, 0.1}) {
+    TieBeam exact{q, 600, 3, 210000};
+    exact.solve();
+    const double bent = 5 * q * std::pow(600.0, 4) / (384 * exact.d());
+    const HeldStrip strip = strip_between_lines_that_stay(bent, 600, 3, 210000);
+    const double stress = strip.bent_share * 6 * q * 600 * 600 / 8 / 9 + strip.membrane_mpa;
+    EXPECT_NEAR(strip.deflection_mm, exact.at(300), 0.03 * exact.at(300)) << q;
+    EXPECT_NEAR(strip.membrane_mpa, exact.pull() / 3, 0.02 * stress) << q;
+    EXPECT_GT(stress, 0.99 * exact.stress()) << q;
+    EXPECT_LT(stress, 1.2 * exact.stress()) << q;
+  }
+  EXPECT_EQ(strip_between_lines_that_stay(0, 600, 3, 210000).membrane_mpa, 0);
+}
+
 }  // namespace
 }  // namespace fitup::loads

@@ -289,6 +289,9 @@ TEST(Relief, IsNoneWhereTheLoadNeedsWhatIsOverItsLimit) {
   for (const Relief& r : reliefs(*box->made->plan, box->model, box->solved_cases)) {
     EXPECT_TRUE(r.over);
     EXPECT_FALSE(r.soft);
+    // It says what was tried, and proves nothing.
+    EXPECT_EQ(why_not_relieved(r).find("not stout enough") != std::string::npos, r.may_not_bend);
+    EXPECT_EQ(why_not_relieved(r).starts_with("in " + std::to_string(r.rounds) + " round"), !r.may_not_bend);
   }
 }
 

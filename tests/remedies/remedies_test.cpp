@@ -98,6 +98,28 @@ TEST(Remedies, ChangeNothingElseOfTheFindings) {
   }
 }
 
+// Twelve are looked at; of the others, and of those that nothing was tried for any more, it is said.
+TEST(Remedies, SayWhatWasNotTriedToTheEnd) {
+  auto box = checked({});
+  Finding failed;
+  failed.check = "frame";
+  failed.verdict = Verdict::fail;
+  failed.message = "it fails";
+  box.findings.all.assign(14, failed);
+  const auto messages = [&](const std::function<bool()>& stop) {
+    std::vector<std::string> all;
+    for (const Finding& f : with_remedies(box.source, *box.box->spec, *box.box->plan, box.findings, stop).all) {
+      all.push_back(f.message);
+    }
+    return all;
+  };
+  const auto note = testing::HasSubstr("it fails; whether one number of the spec mends it was not tried to the end");
+  const auto some = messages({});
+  EXPECT_THAT(std::vector(some.begin(), some.begin() + 12), testing::Each("it fails"));
+  EXPECT_THAT(std::vector(some.begin() + 12, some.end()), testing::Each(note));
+  EXPECT_THAT(messages([] { return true; }), testing::Each(note));
+}
+
 TEST(Remedies, ReadAFileThatTheSpecStartsFromOnce) {
   auto box = checked({{"item.block.rods.projection", "45"}});
   std::size_t reads = 0;

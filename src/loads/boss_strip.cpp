@@ -1,0 +1,175 @@
+// The nearest line that holds a plate, and how much of it a boss's pull bends.
+// Entry: boss_strip.
+#include "loads/boss_strip.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <variant>
+
+namespace fitup::loads {
+
+namespace {
+
+// Of a doubler's outline: beads leave out corners and what stands in their way.
+constexpr double all_round_share = 0.8;
+constexpr double on_one_line_mm = 0.5;
+
+/// A straight line of seams between two parts, seen from the boss.
+struct Line {
+  double off_mm = 0;   // from the boss's middle, in the plate's plane
+  double from_mm = 0;  // along it, from the place beside the boss
+  double to_mm = 0;
+  Vec3 along;
+  InstanceId root = 0;
+};
+
+class Strip {
+ public:
+  Strip(const Plan& plan, const Seams& seams, const LiftPoint& point, InstanceId plate, double diameter_mm)
+      : plan_(plan), seams_(seams), point_(point), plate_(plate), diameter_(diameter_mm) {}
+
+  [[nodiscard]] std::optional<BossStrip> run() {
+    const std::optional<Line> line = nearest();
+    if (!line) return std::nullopt;
+    const double t = thickness_mm(plate_);
+    BossStrip strip;
+    strip.arm_mm = line->off_mm;
+    strip.root = line->root;
+    strip.doubler = doubler();
+    strip.modulus_mm2 = t * t / 4;
+    strip.sheared_mm = t;
+    double half = diameter_ / 2 + line->off_mm;
+    if (strip.doubler) add_doubler(strip, *line, half);
+    strip.length_mm = std::min(half, line->to_mm) - std::max(-half, line->from_mm);
+    return strip;
+  }
+
+ private:
+  [[nodiscard]] double thickness_mm(InstanceId id) const {
+    return std::get<Flat>(plan_.parts[plan_.instances[id].part].form).thickness_mm;
+  }
+  [[nodiscard]] const Joint& joint(const Seam& seam) const { return plan_.joints[seam.joint]; }
+  [[nodiscard]] static bool joins(const Joint& j, InstanceId a, InstanceId b) {
+    return (j.a == a && j.b == b) || (j.a == b && j.b == a);
+  }
+  [[nodiscard]] bool is_welded(InstanceId a, InstanceId b) const {
+    return std::any_of(plan_.joints.begin(), plan_.joints.end(),
+                       [&](const Joint& j) { return j.kind == JointKind::weld && joins(j, a, b); });
+  }
+
+  /// A flat part on the plate that the boss is welded to as well.
+  [[nodiscard]] std::optional<InstanceId> doubler() const {
+    const Vec3 z = plan_.instances[plate_].pose.z();
+    for (InstanceId id = 0; id < plan_.instances.size(); ++id) {
+      if (id == plate_ || !std::holds_alternative<Flat>(plan_.parts[plan_.instances[id].part].form)) continue;
+      const bool parallel = std::abs(dot(plan_.instances[id].pose.z(), z)) > 0.999;
+      if (parallel && is_welded(id, plate_) && is_welded(id, point_.boss)) return id;
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] std::optional<Line> nearest() const {
+    std::vector<Line> lines;
+    const std::optional<InstanceId> under = doubler();
+    for (const Seam& seam : seams_.all) {
+      const Joint& j = joint(seam);
+      if (!holds(seam) || seam.ring_diameter_mm > 0 || (j.a != plate_ && j.b != plate_)) continue;
+      const InstanceId other = j.a == plate_ ? j.b : j.a;
+      if (other != point_.boss && other != under) add(lines, seam, other);
+    }
+    const Line* best = nullptr;
+    for (const Line& line : lines) {
+      // Its middle has to have the line beside it.
+      if (line.from_mm >= 0 || line.to_mm <= 0) continue;
+      if (best == nullptr || line.off_mm < best->off_mm) best = &line;
+    }
+    return best == nullptr ? std::nullopt : std::optional(*best);
+  }
+
+  // Pieces of one line between the same two parts are one: tabs and vents only interrupt it.
+  void add(std::vector<Line>& lines, const Seam& seam, InstanceId other) const {
+    const Vec3 z = plan_.instances[plate_].pose.z();
+    const Vec3 path = seam.to - seam.from;
+    if (norm(path) < least_seam_mm / 2 || std::abs(dot(path, z)) > 0.01 * norm(path)) return;
+    Line line;
+    line.along = (1 / norm(path)) * path;
+    line.root = other;
+    const Vec3 off = seam.from - point_.at;
+    line.off_mm = std::abs(dot(off, cross(z, line.along)));
+    line.from_mm = dot(off, line.along);
+    line.to_mm = line.from_mm + norm(path);
+    for (Line& known : lines) {
+      const double way = dot(known.along, line.along);
+      if (known.root != other || std::abs(way) < 0.999 || std::abs(known.off_mm - line.off_mm) > on_one_line_mm) continue;
+      const double a = way > 0 ? line.from_mm : -line.to_mm, b = way > 0 ? line.to_mm : -line.from_mm;
+      known.from_mm = std::min(known.from_mm, a);
+      known.to_mm = std::max(known.to_mm, b);
+      return;
+    }
+    lines.push_back(line);
+  }
+
+  void add_doubler(BossStrip& strip, const Line& line, double& half) const {
+    const InstanceId id = *strip.doubler;
+    const double t = thickness_mm(plate_), own = thickness_mm(id);
+    const bool round = is_welded_round(id);
+    strip.sheared_mm += own;
+    if (is_held(id, line.root)) {
+      strip.works = round ? DoublerWorks::together : DoublerWorks::side_by_side;
+      strip.modulus_mm2 = round ? (t + own) * (t + own) / 4 : (t * t + own * own) / 4;
+      return;
+    }
+    strip.works = DoublerWorks::spreads;
+    if (round) half = std::max(half, spread_mm(id, line));
+  }
+
+  [[nodiscard]] bool is_held(InstanceId id, InstanceId root) const {
+    return std::any_of(seams_.all.begin(), seams_.all.end(), [&](const Seam& s) {
+      return holds(s) && s.ring_diameter_mm <= 0 && s.length_mm >= least_seam_mm && joins(joint(s), id, root);
+    });
+  }
+
+  [[nodiscard]] bool is_welded_round(InstanceId id) const {
+    const Flat& flat = std::get<Flat>(plan_.parts[plan_.instances[id].part].form);
+    const Vec2 size = flat.profile.bounds().size();
+    double welded = 0;
+    for (const Seam& s : seams_.all) {
+      const Joint& j = joint(s);
+      if (!holds(s) || s.ring_diameter_mm > 0 || (j.a != id && j.b != id)) continue;
+      welded += s.length_mm;
+    }
+    return welded >= all_round_share * 2 * (size.x + size.y);
+  }
+
+  /// Half of what the doubler reaches along the line, and 45 degrees from its edge to the line.
+  [[nodiscard]] double spread_mm(InstanceId id, const Line& line) const {
+    const Flat& flat = std::get<Flat>(plan_.parts[plan_.instances[id].part].form);
+    const Pose& pose = plan_.instances[id].pose;
+    const Box2 area = flat.profile.bounds();
+    double reach = 1e300, off = 1e300;
+    Box3 box;
+    for (const Vec2 c : {area.low, area.high}) box.add(pose.point({c.x, c.y, 0}));
+    for (const Vec3 corner : {box.low, box.high}) {
+      const Vec3 from_boss = corner - point_.at;
+      reach = std::min(reach, std::abs(dot(from_boss, line.along)));
+      off = std::min(off, std::abs(dot(from_boss, cross(plan_.instances[plate_].pose.z(), line.along))));
+    }
+    return reach + std::max(0.0, line.off_mm - off);
+  }
+
+  const Plan& plan_;
+  const Seams& seams_;
+  const LiftPoint& point_;
+  InstanceId plate_;
+  double diameter_;
+};
+
+}  // namespace
+
+std::optional<BossStrip> boss_strip(const Plan& plan, const Seams& seams, const LiftPoint& point, InstanceId plate,
+                                    double diameter_mm) {
+  return Strip(plan, seams, point, plate, diameter_mm).run();
+}
+
+}  // namespace fitup::loads

@@ -1,0 +1,77 @@
+// Force and bending of a sheet's edge to the stress in the throats that hold it.
+// Entry: edge_stress.
+#include "loads/edge_seam.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fitup::loads {
+
+namespace {
+
+// Seams that are nearer to one line than this are on it.
+constexpr double least_lever_mm = 0.5;
+
+double area_mm2(const WeldLine& w) { return w.throat_mm * norm(w.to - w.from); }
+
+Vec3 way_of(const std::vector<WeldLine>& lines) {
+  const auto longest = std::max_element(lines.begin(), lines.end(), [](const WeldLine& a, const WeldLine& b) {
+    return norm(a.to - a.from) < norm(b.to - b.from);
+  });
+  const Vec3 path = longest->to - longest->from;
+  return (1 / norm(path)) * path;
+}
+
+/// How far from each other the lines lie, across `way`.
+double apart_mm(const std::vector<WeldLine>& lines, Vec3 way) {
+  double most = 0;
+  for (const WeldLine& a : lines) {
+    for (const WeldLine& b : lines) {
+      for (const Vec3 off : {b.from - a.from, b.to - a.from}) most = std::max(most, norm(cross(off, way)));
+    }
+  }
+  return most;
+}
+
+}  // namespace
+
+Vec3 middle_of(const std::vector<WeldLine>& lines) {
+  Vec3 sum;
+  double area = 0;
+  for (const WeldLine& w : lines) {
+    sum = sum + area_mm2(w) * (0.5 * (w.from + w.to));
+    area += area_mm2(w);
+  }
+  return area > 0 ? (1 / area) * sum : Vec3{};
+}
+
+std::optional<EdgeStress> edge_stress(const std::vector<WeldLine>& lines, const EdgeBearing& bearing, Vec3 force,
+                                      Vec3 moment_nmm) {
+  const Vec3 middle = middle_of(lines);
+  const auto by_force = throat_stress(lines, force, middle);
+  if (!by_force) return std::nullopt;
+  EdgeStress out;
+  out.by_force = *by_force;
+  const Vec3 way = way_of(lines);
+  const double about = dot(moment_nmm, way);
+  out.moment_nmm = std::abs(about);
+  out.lever_mm = apart_mm(lines, way);
+  if (out.lever_mm > least_lever_mm) {
+    out.bent_mpa = throat_stress(lines, {}, middle, about * way)->mpa;
+    return out;
+  }
+  double area = 0;
+  for (const WeldLine& w : lines) area += area_mm2(w);
+  const Vec3 couple = cross(bearing.reach, bearing.press);
+  out.lever_mm = std::abs(dot(couple, way));
+  if (out.lever_mm > least_lever_mm && about * dot(couple, way) >= 0) {
+    out.lever = EdgeLever::bearing;
+    out.bent_mpa = out.moment_nmm / out.lever_mm / area;
+    return out;
+  }
+  out.lever = EdgeLever::throat;
+  out.bent_mpa = 4 * out.moment_nmm / (area * area / by_force->length_mm);
+  return out;
+}
+
+}  // namespace fitup::loads
