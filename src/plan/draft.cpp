@@ -6,6 +6,7 @@
 #include <cmath>
 #include <iterator>
 #include <map>
+#include <numbers>
 #include <string_view>
 #include <utility>
 
@@ -23,6 +24,13 @@ namespace {
 // Bought parts are steel; items bring their own mass.
 constexpr const char* bought_material = "S235JR";
 
+// Bending takes nothing away: a bent sheet weighs what was cut, not what its drawn bends of even thickness hold.
+double cut_mm3(const Flat& flat) {
+  double area = flat.profile.area_mm2();
+  for (const DrilledHole& hole : flat.drilled) area -= std::numbers::pi / 4 * hole.diameter_mm * hole.diameter_mm;
+  return area * flat.thickness_mm;
+}
+
 void weigh(Part& part) {
   if (part.source == Source::stand_in || part.source == Source::printed) return;
   // An item's mass includes its rods.
@@ -35,7 +43,8 @@ void weigh(Part& part) {
   if (m == nullptr) return;
   const auto* flat = std::get_if<Flat>(&part.form);
   const double squeezed = flat != nullptr ? flat->bought_mm() / flat->thickness_mm : 1;
-  part.mass_kg = volume_mm3(part) * squeezed * 1e-9 * m->density_kg_per_m3;
+  const double mm3 = flat != nullptr && !flat->bends.empty() ? cut_mm3(*flat) : volume_mm3(part);
+  part.mass_kg = mm3 * squeezed * 1e-9 * m->density_kg_per_m3;
 }
 
 // A mark belongs to a role; a second, different part in that role gets a letter behind it.
