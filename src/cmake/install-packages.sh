@@ -14,7 +14,7 @@ build_packages=(
 )
 test_packages=(
   libgtest-dev libgmock-dev libbenchmark-dev
-  python3 python3-ezdxf python3-jsonschema admesh poppler-utils librsvg2-bin
+  python3 python3-ezdxf python3-jsonschema admesh lib3mf1 poppler-utils librsvg2-bin
   clang libclang-rt-14-dev  # the fuzzer
 )
 

@@ -1,9 +1,10 @@
 // Judges from outside on every file that every example writes, in each form that files may have: the DXF auditor, the
-// STL checker, a hash of another library. The STEP files have judges of their own: see tests/judges. A new example is
+// STL checker, lib3mf, a hash of another library. The STEP files have judges of their own: see tests/judges. A new example is
 // judged without a line here.
 // Entry: gtest.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
@@ -42,7 +43,7 @@ class Judges : public testing::TestWithParam<SpecAndForm> {
 
 TEST_P(Judges, FindNothingInAnyFile) {
   ASSERT_EQ(job().run.status, 0) << job().run.errors;
-  for (const char* judge : {"judge_dxf.py", "judge_stl.py", "judge_3mf.py", "judge_job.py"}) {
+  for (const char* judge : {"judge_dxf.py", "judge_stl.py", "judge_3mf.py", "judge_lib3mf.py", "judge_job.py"}) {
     const RunResult verdict = judged(judge, job().folder);
     EXPECT_EQ(verdict.status, 0) << judge << " found:\n" << verdict.output << verdict.errors;
   }
@@ -95,6 +96,24 @@ TEST(JudgesOfTheDemo, FindADamagedFile) {
   ASSERT_NE(list.find("5"), std::string::npos);
   write_file(job / "flat" / "order.csv", list.replace(list.rfind('5'), 1, "6"));
   EXPECT_EQ(judged("judge_job.py", job).status, 1);
+}
+
+// A 3MF file in the place of another: its STL has another volume, and its object another name.
+TEST(JudgesOfTheDemo, SeeOneMeshInThePlaceOfAnother) {
+  const ScratchFolder scratch;
+  const auto job = scratch.path() / "job";
+  std::filesystem::copy(demo_job().folder, job, std::filesystem::copy_options::recursive);
+  std::vector<std::filesystem::path> meshes;
+  for (const auto& entry : std::filesystem::directory_iterator(job / "3d-print")) {
+    if (entry.path().extension() == ".3mf") meshes.push_back(entry.path());
+  }
+  ASSERT_GT(meshes.size(), 1U);
+  std::sort(meshes.begin(), meshes.end());
+  std::filesystem::copy_file(meshes[0], meshes[1], std::filesystem::copy_options::overwrite_existing);
+  const RunResult verdict = judged("judge_lib3mf.py", job);
+  EXPECT_EQ(verdict.status, 1);
+  EXPECT_NE(verdict.output.find("its object is named"), std::string::npos) << verdict.output << verdict.errors;
+  EXPECT_NE(verdict.output.find("its volume is"), std::string::npos) << verdict.output;
 }
 
 }  // namespace
