@@ -50,7 +50,12 @@ std::vector<Feature> features_of_member(const Part& part, const PaperUnits& unit
   for (std::size_t i = 0; i < member.holes.size(); ++i) {
     const MemberHole& hole = member.holes[i];
     const Vec2 at{hole.along_mm, across_on_view_mm(member.section, hole.leg, hole.across_mm)};
-    all.push_back({shape.centres[i].words, level_of(member, hole, units), hole.across_mm, hole.along_mm,
+    std::string words = shape.centres[i].words;
+    if (hole.slot_mm > 0) {
+      words += fmt::format("; drill {} at {} to either side of it, saw out the rest", units.length(hole.diameter_mm),
+                           units.length(hole.slot_mm / 2));
+    }
+    all.push_back({words, level_of(member, hole, units), hole.across_mm, hole.along_mm,
                    hole.leg == Leg::a ? ViewSlot::front : ViewSlot::beside, hole.far_wall, at});
   }
   for (const MemberNotch& n : member.notches) {

@@ -189,6 +189,17 @@ void add_legs(TemplateShape& shape, const Member& member, const Unfolding& unfol
   }
 }
 
+/// What a slot in a sawn member is drilled at: no laser cuts it.
+void add_slot_ends(TemplateShape& shape) {
+  const std::vector<Centre> holes = shape.centres;
+  for (const Centre& hole : holes) {
+    if (hole.slot_mm == 0) continue;
+    for (const double off : {-0.5, 0.5}) {
+      shape.centres.push_back({hole.at + Vec2{off * hole.slot_mm, 0}, hole.diameter_mm, "", 0, true});
+    }
+  }
+}
+
 std::string how_it_lies(const Section& section) {
   switch (section.shape) {
     case SectionShape::angle:
@@ -280,14 +291,17 @@ TemplateShape wrap_template(const Part& part, const output::PaperUnits& units) {
     const Vec2 at{hole.along_mm, unfolding.y(hole.leg, hole.across_mm, hole.far_wall)};
     const Vec2 off = at - Vec2{hole.along_mm, hole.across_mm};
     shape.strokes.push_back(outline(outline_of(hole).moved(off).vertices));
-    shape.centres.push_back({at, hole.diameter_mm, hole_words(hole, units)});
+    shape.centres.push_back({at, hole.diameter_mm, hole_words(hole, units), hole.slot_mm, hole.slot_mm == 0});
   }
+  add_slot_ends(shape);
   if (const auto leg = only_leg(member)) {
     keep_leg(shape, *leg, unfolding.heel_mm());
     shape.how = *leg == Leg::a ? "Lay it on the outside of leg A, the chain line on the heel, the start at the left."
                                : "Lay it on the outside of leg B, the chain line on the heel, the start at the left.";
     shape.how += " The other leg is whole. Datum: the start.";
   }
+  const bool slots = std::any_of(member.holes.begin(), member.holes.end(), [](const auto& h) { return h.slot_mm > 0; });
+  if (slots) shape.how += " Slots: punch both ends, drill them as wide as the slot, saw out what is left between.";
   return shape;
 }
 

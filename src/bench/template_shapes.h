@@ -11,11 +11,13 @@
 
 namespace fitup::bench {
 
-/// A centre to punch.
+/// A centre to punch, or the middle of what two of them make.
 struct Centre {
   Vec2 at;
   double diameter_mm = 0;
-  std::string words;  // size and purpose
+  std::string words;   // size and purpose; empty: another centre says it
+  double slot_mm = 0;  // of a slot's middle: from the centre at one end to that at the other, level on the page
+  bool to_punch = true;
 };
 
 /// Millimetres, y down; bounds from the origin on.
@@ -23,7 +25,7 @@ struct TemplateShape {
   std::string title;            // "PLT20 side plate"
   std::string how;              // how it lies on the part
   std::vector<Stroke> strokes;  // outlines, bend lines
-  std::vector<Centre> centres;
+  std::vector<Centre> centres;  // of a member one for each hole in its order, then the ends of its slots
   Vec2 size;
 };
 

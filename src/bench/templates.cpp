@@ -168,35 +168,64 @@ class DrawnPiece {
     for (const Centre& centre : shape_.centres) {
       const Vec2 at = centre.at + piece_.by;
       if (!holds(piece_.window, at)) continue;
-      here.push_back(&centre);
-      page_.line(at - Vec2{cross_mm, 0}, at + Vec2{cross_mm, 0}, hairline_mm);
-      page_.line(at - Vec2{0, cross_mm}, at + Vec2{0, cross_mm}, hairline_mm);
-      page_.circle(at, punch_mm, hairline_mm);
+      if (!centre.words.empty()) here.push_back(&centre);
+      if (centre.to_punch) {
+        page_.line(at - Vec2{cross_mm, 0}, at + Vec2{cross_mm, 0}, hairline_mm);
+        page_.line(at - Vec2{0, cross_mm}, at + Vec2{0, cross_mm}, hairline_mm);
+        page_.circle(at, punch_mm, hairline_mm);
+      }
       const double r = std::max(cross_mm, 0.5 * centre.diameter_mm);
-      taken_.push_back(box_of(at - Vec2{r, r}, at + Vec2{r, r}));
+      const Vec2 reach{r + 0.5 * centre.slot_mm, r};
+      taken_.push_back(box_of(at - reach, at + reach));
     }
+    note_edges();
     for (const Centre* centre : here) name(*centre, centre->at + piece_.by);
+  }
+
+  /// Straight edges along the page: words keep off them while there is room elsewhere.
+  void note_edges() {
+    constexpr double beside_mm = 0.3;
+    for (const Stroke& stroke : shape_.strokes) {
+      const std::size_t count = stroke.vertices.size();
+      for (std::size_t i = 0; i + (stroke.closed ? 0 : 1) < count; ++i) {
+        const Vec2 from = stroke.vertices[i].at + piece_.by;
+        const Vec2 to = stroke.vertices[(i + 1) % count].at + piece_.by;
+        if (stroke.vertices[i].bulge != 0 || (from.x != to.x && from.y != to.y)) continue;
+        const Vec2 off{beside_mm, beside_mm};
+        edges_.push_back(
+            box_of({std::min(from.x, to.x), std::min(from.y, to.y)}, {std::max(from.x, to.x), std::max(from.y, to.y)}));
+        edges_.back() = {edges_.back().low - off, edges_.back().high + off};
+      }
+    }
   }
 
   /// Beside the hole, where nothing else is written; farther away with a line to it.
   void name(const Centre& centre, Vec2 at) {
+    if (named(centre, at, true) || named(centre, at, false) || unnamed_) return;
+    unnamed_ = true;
+    page_.labels.push_back(
+        type_.label({words_room_.low.x, words_room_.high.y - 1}, "others: see its drawing", note_mm));
+  }
+
+  bool named(const Centre& centre, Vec2 at, bool off_edges) {
     const double r = std::max(cross_mm, 0.5 * centre.diameter_mm);
     for (double away = r + 1; away < r + 120; away += 3) {
       for (const Vec2 way : {Vec2{1, -0.5}, Vec2{1, 0.6}, Vec2{-1, -0.5}, Vec2{-1, 0.6}, Vec2{0.3, -1}, Vec2{0.3, 1}}) {
         const Vec2 base = at + away * way;
         const Anchor anchor = way.x > 0 ? Anchor::left : Anchor::right;
         Label label = type_.label(base, centre.words, note_mm, anchor);
-        if (!is_free(label.box, words_room_)) continue;
+        if (!is_free(label.box, words_room_) || (off_edges && crosses_edge(label.box))) continue;
         if (away > r + 4) page_.line(at + punch_mm / norm(base - at) * (base - at), base, hairline_mm);
         taken_.push_back(label.box);
         page_.labels.push_back(std::move(label));
-        return;
+        return true;
       }
     }
-    if (unnamed_) return;
-    unnamed_ = true;
-    page_.labels.push_back(
-        type_.label({words_room_.low.x, words_room_.high.y - 1}, "others: see its drawing", note_mm));
+    return false;
+  }
+
+  [[nodiscard]] bool crosses_edge(const Box2& box) const {
+    return std::any_of(edges_.begin(), edges_.end(), [&](const Box2& b) { return meet(b, box); });
   }
 
   /// The word along the left edge, on the pieces that show it.
@@ -223,6 +252,7 @@ class DrawnPiece {
   const Type& type_;
   Box2 words_room_;
   std::vector<Box2> taken_;
+  std::vector<Box2> edges_;
   bool unnamed_ = false;
 };
 

@@ -1,6 +1,8 @@
 // Three views of the whole.
 // Entry: add_whole_sheet.
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "bench/assembly_drawing.h"
@@ -63,11 +65,15 @@ Status add_whole_sheet(Paper& paper, const Plan& plan, const Model& model, const
   if (!views) return views.error();
   const output::PaperUnits units(info.units);
   const output::Totals totals = output::totals_of(plan);
+  const Vec3 whole = totals.overall.size();
   TitleBlock block;
   block.name = "The whole";
+  // In the words and figures of the summary.
   block.facts = {{"without screws and nuts", "sizes over all that is drawn"},
-                 {std::string(units.mass()) + " to make", units.mass(totals.made_kg)},
-                 {std::string(units.mass()) + " in all", units.mass(totals.all_kg)},
+                 {"with everything on", fmt::format("{} x {} x {} {}", units.size(whole.x), units.size(whole.y),
+                                                    units.size(whole.z), units.length())},
+                 {"to make", units.weight(totals.made_kg)},
+                 {"in all", units.weight(totals.all_kg)},
                  {"general tolerances", "welded " + std::string(output::welded_tolerance)},
                  {"lengths", info.units == UnitSystem::in_lb ? "in inches" : "in mm"}};
   block.first_angle = info.bench.first_angle;

@@ -55,8 +55,9 @@ std::string drill_words(const MemberHole& hole, const PaperUnits& units) {
   }
   const std::string purpose = hole.purpose.empty() ? "" : fmt::format(" ({})", hole.purpose);
   if (hole.slot_mm > 0) {
-    return fmt::format("a slot {} wide, {} long{}", units.length(hole.diameter_mm),
-                       units.length(hole.diameter_mm + hole.slot_mm), purpose);
+    return fmt::format("a slot {} wide, {} long{}, drilled {} to either side of its middle and sawn out",
+                       units.length(hole.diameter_mm), units.length(hole.diameter_mm + hole.slot_mm), purpose,
+                       units.length(hole.slot_mm / 2));
   }
   return fmt::format("{} wide{}", units.length(hole.diameter_mm), purpose);
 }

@@ -275,6 +275,49 @@ TEST_F(Templates, OfALegAloneThatLegIsShown) {
   }
 }
 
+// A slot of 19 x 9 is drilled 9 at 5 to either side of its middle, where it is punched, and named once.
+TEST_F(Templates, ASlotInAnAngleIsPunchedAtBothEnds) {
+  Part part;
+  part.mark = "FOT01";
+  Member member;
+  member.section = *tables::find_section("L 50x50x5");
+  member.length_mm = 60;
+  const LegCut square{{{0, 50, 0}}, {}};
+  member.start = {square, square, {}};
+  member.end = member.start;
+  MemberHole hole{Leg::a, 30, 22, 9, HoleKind::clear, "bolt M8", false};
+  hole.slot_mm = 10;
+  member.holes.push_back(hole);
+  part.form = member;
+  const TemplateShape shape = wrap_template(part, units_);
+  std::vector<Vec2> punched;
+  std::vector<std::string> named;
+  for (const Centre& centre : shape.centres) {
+    if (centre.to_punch) punched.push_back(centre.at);
+    if (!centre.words.empty()) named.push_back(centre.words);
+  }
+  ASSERT_EQ(punched.size(), 2U);
+  EXPECT_NEAR(punched[0].x, 25, 1e-9);
+  EXPECT_NEAR(punched[1].x, 35, 1e-9);
+  for (const Vec2 at : punched) EXPECT_NEAR(at.y, 22, 1e-9);
+  EXPECT_EQ(named, std::vector<std::string>{"slot 19 x 9, its middle, bolt M8"});
+  EXPECT_NE(shape.how.find("punch both ends"), std::string::npos);
+  // The name stands clear of the slot and of the edges of the leg.
+  const Paper paper = paper_of(shape, sample::info());
+  ASSERT_EQ(paper.pages.size(), 1U);
+  const Vec2 corner = moved_by(shape, paper.pages[0]);
+  for (const Label& label : paper.pages[0].labels) {
+    if (label.words.find("slot 19") == std::string::npos) continue;
+    const bool inside = label.box.low.x > corner.x && label.box.high.x < corner.x + 60;
+    const bool beside = label.box.low.x > corner.x + 60 || label.box.high.x < corner.x;
+    const bool over = label.box.high.y < corner.y || label.box.low.y > corner.y + 50;
+    EXPECT_TRUE(inside || beside || over);
+    const bool clear = label.box.high.y < corner.y + 22 - 4.5 || label.box.low.y > corner.y + 22 + 4.5 ||
+                       label.box.low.x > corner.x + 39.5 || label.box.high.x < corner.x + 20.5;
+    EXPECT_TRUE(clear);
+  }
+}
+
 // An angle's two legs; a tube of 40 x 40 x 3 with corners of radius 6 (EN 10219-2): 160 - 8 x 6 + 2 pi 6.
 TEST_F(Templates, WrapGoesOnceRoundTheSection) {
   Part part;
