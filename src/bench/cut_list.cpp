@@ -200,14 +200,21 @@ class CutList {
   /// The rows of bought.csv, without items.
   void bought() {
     const auto rows = output::bought_rows(plan_, model_, info_);
-    Table table{
-        {{"got"}, {"mark"}, {"what"}, {"size"}, {"needed", Anchor::right}, {"with spares", Anchor::right}, {"notes"}},
-        {}};
+    Table table{{{"got"},
+                 {"mark"},
+                 {"what"},
+                 {"size"},
+                 {"grade"},
+                 {"needed", Anchor::right},
+                 {"with spares", Anchor::right},
+                 {"notes"}},
+                {}};
     for (std::size_t i = 1; i < rows.size(); ++i) {
       const auto& row = rows[i];
       if (row[0] != "bought") continue;
       const bool rod = row[1].starts_with("ROD-");
-      table.rows.push_back({{"", row[1], row[2], row[3], row[4], row[5], rod ? "see threaded rod" : row[8]}, {}, true});
+      table.rows.push_back(
+          {{"", row[1], row[2], row[3], row[4], row[5], row[6], rod ? "see threaded rod" : row[9]}, {}, true});
     }
     if (table.rows.empty()) return;
     flow_.heading("Bought parts");

@@ -10,10 +10,12 @@
 
 #include "output/cut_numbers.h"
 #include "output/finish_words.h"
+#include "output/grade.h"
 #include "output/member_words.h"
 #include "output/part_notes.h"
 #include "output/paths.h"
 #include "output/text.h"
+#include "tables/standards.h"
 
 namespace fitup::output {
 namespace {
@@ -81,13 +83,14 @@ CsvRow cut_row(const Plan& plan, const Model& model, PartId id, std::size_t quan
 }
 
 CsvRow bought_row(const std::string& kind, const Part& part, std::size_t quantity, const std::string& size,
-                  const std::string& note, const JobInfo& info) {
+                  const std::string& grade, const std::string& note, const JobInfo& info) {
   const PaperUnits units(info.units);
   const bool weighed = part.mass_kg > 0;
   CsvRow row{kind,
              part.mark,
              part.name,
              size,
+             grade,
              std::to_string(quantity),
              std::to_string(with_spares(part, quantity, info.bench.spares_percent)),
              weighed ? units.mass(part.mass_kg) : "",
@@ -124,7 +127,7 @@ void add_eyes(std::vector<CsvRow>& rows, const Plan& plan, const JobInfo& info) 
     Part eye;
     eye.mark = "EYE-" + thread;
     eye.name = "lifting eye";
-    rows.push_back(bought_row("bought", eye, quantity, thread + " DIN 580",
+    rows.push_back(bought_row("bought", eye, quantity, fmt::format("{} {}", thread, tables::eye_standard(thread)), "",
                               "not in the model; for lifting only, taken out afterwards where it is in the way", info));
   }
 }
@@ -163,17 +166,18 @@ std::vector<CsvRow> cut_rows(const Plan& plan, const Model& model, const JobInfo
 std::vector<CsvRow> bought_rows(const Plan& plan, const Model& model, const JobInfo& info) {
   const PaperUnits units(info.units);
   const std::string mass(units.mass());
-  std::vector<CsvRow> rows{{"kind", "mark", "description", "size", "quantity", "with spares", "mass " + mass + " each",
-                            "mass " + mass + " total", "notes", "job", "revision", "spec"}};
+  std::vector<CsvRow> rows{{"kind", "mark", "description", "size", "grade", "quantity", "with spares",
+                            "mass " + mass + " each", "mass " + mass + " total", "notes", "job", "revision", "spec"}};
   const auto count = quantities(plan);
   for (const PartId id : of_source(plan, Source::bought)) {
     const Part& part = plan.parts[id];
     const std::string note = part.role == Role::rod ? rod_note(plan, id, units) : hardware_note(part);
-    rows.push_back(bought_row("bought", part, count[id], part.size, note, info));
+    rows.push_back(
+        bought_row("bought", part, count[id], part.size, grade_words(plan, part, info.bench.hardware), note, info));
   }
   add_eyes(rows, plan, info);
   for (const PartId id : of_source(plan, Source::stand_in)) {
-    rows.push_back(bought_row("item", plan.parts[id], count[id], item_size(plan, model, id, units),
+    rows.push_back(bought_row("item", plan.parts[id], count[id], item_size(plan, model, id, units), "",
                               "a stand-in for what you have; nothing to make", info));
   }
   return rows;

@@ -15,6 +15,7 @@
 #include "fitup/seams.h"
 #include "output/paths.h"
 #include "plan/same_part.h"
+#include "tables/standards.h"
 
 namespace fitup::output {
 namespace {
@@ -180,7 +181,7 @@ void add_eyes(JobSummary& summary, const Plan& plan) {
     Part eye;
     eye.role = Role::eye;
     eye.source = Source::bought;
-    eye.size = thread + " DIN 580";
+    eye.size = fmt::format("{} {}", thread, tables::eye_standard(thread));
     eye.form = Solidform{};
     PartLine line;
     line.mark = "EYE-" + thread;

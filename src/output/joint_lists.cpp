@@ -42,7 +42,7 @@ const std::vector<List>& lists() {
        with_lists,
        {"description", "material", "section", "length", "start cut", "end cut", "holes", "mass"},
        {"material", "section"}},
-      {joint_bought, with_lists, {"kind", "description", "size", "with spares", "mass", "notes"}, {}}};
+      {joint_bought, with_lists, {"kind", "description", "size", "grade", "with spares", "mass", "notes"}, {}}};
   return all;
 }
 

@@ -51,6 +51,9 @@ BenchOptions bench_options(const Cell& root, const Spec& spec) {
   }
   out.trim_allowance_mm = mm(bench["trim_allowance"]);
   out.spares_percent = *bench["spares"].get<double>();
+  for (std::size_t i = 0; i < hardware_words.size(); ++i) {
+    if (hardware_words[i] == *bench["hardware"].get<std::string>()) out.hardware = static_cast<Hardware>(i);
+  }
   if (const Cell* torques = bench.find("torque")) {
     for (const Cell& entry : torques->entries) {
       out.torques.push_back({*entry["thread"].get<std::string>(), *entry["newton_metres"].get<double>(),
@@ -84,6 +87,9 @@ std::vector<std::string> bench_lines(const Spec& spec) {
   if (is.paper != usually.paper) lines.push_back(fmt::format("bench.paper = {}", size_of(is.paper).name));
   add("bench.trim_allowance", is.trim_allowance_mm, usually.trim_allowance_mm);
   add("bench.spares", is.spares_percent, usually.spares_percent);
+  if (is.hardware != usually.hardware) {
+    lines.push_back(fmt::format("bench.hardware = {}", hardware_words[static_cast<std::size_t>(is.hardware)]));
+  }
   for (const OwnTorque& own : is.torques) {
     lines.push_back(fmt::format("bench.torque = {}, {}, {}", own.thread, mm_text(own.newton_metres), own.why));
   }

@@ -17,6 +17,9 @@ const std::vector<Rule>& bench_rows() {
        "how much longer than they end up members are sawn, to be trimmed when the frame is fitted"},
       {"bench.spares", Type::number, Need::filled, "5", {0, 100}, "",
        "how many more screws, nuts and washers are bought than are needed, in percent, rounded up"},
+      {"bench.hardware", Type::word, Need::filled, "zinc plated", none, "plain steel, zinc plated, A2, A4",
+       "what screws, nuts and washers are bought as (common practice: zinc plated): bought.csv and the cut list name class and finish; "
+       "bolts of feet and lugs have the class of loads.bolts"},
       {"bench.torque", Type::tables, Need::may, "", none, "",
        "how tight screws and nuts of a thread are drawn, as the maker of a module says; for others a common formula"},
       {"bench.torque.thread", Type::thread, Need::must, "", none, "", "of which thread"},

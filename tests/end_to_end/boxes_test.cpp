@@ -98,8 +98,9 @@ TEST_F(TwoBoxes, ListTheBearersAndTheirBolts) {
   EXPECT_THAT(bars, HasSubstr("BEA01,bearer,2,S235JR,50x8,518,"));
   EXPECT_THAT(bars, HasSubstr("2 holes, 9 wide (clear M8)"));
   const std::string bought = read_file(folder_ / "bought.csv");
-  for (const char* line : {"bought,NUT-M8,hexagon nut,M8 ISO 4032,4,", "bought,WSH-M8,plain washer,M8 ISO 7089,4,",
-                           "bought,SCR-M8x25,button-head screw,M8 x 25 ISO 7380-1,4,"}) {
+  for (const char* line : {"bought,NUT-M8,hexagon nut,M8 ISO 4032,\"class 8, zinc plated\",4,",
+                           "bought,WSH-M8,plain washer,M8 ISO 7089,\"200 HV, zinc plated\",4,",
+                           "bought,SCR-M8x25,button-head screw,M8 x 25 ISO 7380-1,\"class 010.9, zinc plated\",4,"}) {
     EXPECT_THAT(bought, HasSubstr(line));
   }
 }

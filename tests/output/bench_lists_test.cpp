@@ -1,5 +1,6 @@
 // The cut list and the list of bought parts against what stands in the sample, worked out by hand.
 #include "output/bench_lists.h"
+#include "output/grade.h"
 
 #include <gtest/gtest.h>
 
@@ -107,6 +108,7 @@ TEST(BoughtList, HasHardwareByMarkThenEyesThenTheItemsApart) {
   ASSERT_EQ(rows.size(), 4U);
   auto bought = row(rows, 1);
   EXPECT_EQ(bought["kind"] + " " + bought["mark"] + " " + bought["size"], "bought NUT-M6 M6 ISO 4032");
+  EXPECT_EQ(bought["grade"], "class 8, zinc plated");
   EXPECT_EQ(bought["quantity"], "4");
   EXPECT_EQ(bought["mass kg total"], "0.01");
   auto eye = row(rows, 2);
@@ -114,6 +116,36 @@ TEST(BoughtList, HasHardwareByMarkThenEyesThenTheItemsApart) {
   auto item = row(rows, 3);
   EXPECT_EQ(item["kind"] + " " + item["mark"] + " " + item["quantity"], "item ITM01 1");
   EXPECT_EQ(item["size"], "100 x 80 x 60 mm");
+}
+
+std::string grade(const std::string& mark, const std::string& size, Hardware hardware, std::string_view bolts = "4.6") {
+  Plan plan;
+  for (const BoltClass& one : bolt_classes) {
+    if (one.word == bolts) plan.load_rules.bolts = one;
+  }
+  Part part;
+  part.source = Source::bought;
+  part.mark = mark;
+  part.size = size;
+  return grade_words(plan, part, hardware);
+}
+
+// ISO 898-1 and -2, ISO 3506-1, ISO 7380-1 (a 0 before the class of a head that bears less), ISO 7089 (200 HV); SAE
+// J429: grade 5 has 120 ksi, 827 MPa, and is as strong as class 8.8 (from memory).
+TEST(Grade, IsWhatAShopOrders) {
+  EXPECT_EQ(grade("SCR-M4x8", "M4 x 8 ISO 7380-1", Hardware::zinc_plated), "class 010.9, zinc plated");
+  EXPECT_EQ(grade("SCR-M4x8", "M4 x 8 ISO 7380-1", Hardware::a2), "A2-070");
+  EXPECT_EQ(grade("NUT-M6", "M6 ISO 4032", Hardware::a4), "A4-70");
+  EXPECT_EQ(grade("NUT-M6", "M6 ISO 4032, class 5", Hardware::zinc_plated), "zinc plated");
+  EXPECT_EQ(grade("WSH-M6", "M6 ISO 7089", Hardware::plain), "200 HV, plain");
+  EXPECT_EQ(grade("WLN-M4", "M4 DIN 929", Hardware::zinc_plated), "steel for welding, plain");
+  EXPECT_EQ(grade("BLT-M8", "M8, length by what it is bolted to", Hardware::zinc_plated, "8.8"),
+            "class 8.8, zinc plated");
+  EXPECT_EQ(grade("BLT-M8", "M8, length by what it is bolted to", Hardware::zinc_plated, "A2-70"), "class A2-70");
+  EXPECT_EQ(grade("BLT-3/8-16", "3/8-16", Hardware::plain, "8.8"), "SAE J429 grade 5, plain");
+  EXPECT_EQ(grade("ROD-M6x470", "M6 x 470 mm DIN 976-1, class 8.8", Hardware::zinc_plated), "");
+  EXPECT_EQ(grade("SCR-1/4-20x0.5", "1/4-20 x 0.5 in ASME B18.3", Hardware::a2), "stainless 304");
+  EXPECT_EQ(grade("EYE-M10", "M10 DIN 580", Hardware::zinc_plated), "");
 }
 
 }  // namespace

@@ -243,7 +243,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Damage{"AnotherQuantity", "flat/order.csv", "left plate,2,", "left plate,3,"},
                     Damage{"AnotherLength", "bench/cut-list.csv", "L 40x40x4,300,", "L 40x40x4,301,"},
                     Damage{"AnotherSeamLength", "checks/welds.csv", "ground flush,,", "ground flush,,1"},
-                    Damage{"AnotherCountOfItems", "bought.csv", "60 mm,1,", "60 mm,2,"},
+                    Damage{"AnotherCountOfItems", "bought.csv", "60 mm,,1,", "60 mm,,2,"},
                     Damage{"AnotherSize", "3d-print/list.csv", "11.8", "12"},
                     Damage{"AListWithoutARow", "flat/order.csv", "PLT01", "\"PLT01"},
                     Damage{"AnotherVolume", "parts/ITM01_block.step", "VOLUME_MEASURE(", "VOLUME_MEASURE(7."},
