@@ -233,6 +233,19 @@ class Tools {
     }
     flat_spanner(all.front().flats_mm, seat, up);
     sockets(all.front().flats_mm, seat, up);
+    if (is_on_a_screw()) hold_still();
+  }
+
+  /// It is held, and the screw turned by its head: the handle stays where it is.
+  void hold_still() {
+    for (ToolRoom& room : turned_.tools) {
+      if (room.swing) room.swing->sweep_deg = 0;
+    }
+  }
+
+  [[nodiscard]] bool is_on_a_screw() const {
+    return std::any_of(turned_.in_the_tool.begin() + 1, turned_.in_the_tool.end(),
+                       [&](InstanceId other) { return plan_.parts[plan_.instances[other].part].role == Role::screw; });
   }
 
   [[nodiscard]] bool is_on_a_rod() const {

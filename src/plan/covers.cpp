@@ -15,6 +15,7 @@
 #include "plan/nut_strip.h"
 #include "plan/opening.h"
 #include "plan/outward_landing.h"
+#include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
 #include "plan/screw_row.h"
 
@@ -76,9 +77,7 @@ class Cover {
   }
   // From the frame's corner to a row's first screw, at least.
   [[nodiscard]] double seam_mm() const { return clear_of_seam_mm(shell_.end_wall_mm, thread().clear_medium_mm); }
-  [[nodiscard]] double first_mm(double usual) const {
-    return std::max(usual, std::ceil(seam_mm() - tolerance::contact_mm));
-  }
+  [[nodiscard]] double first_mm(double usual) const { return steps_of(thread()).place_up(std::max(usual, seam_mm())); }
 
   [[nodiscard]] static double middle_z(const Host& h) { return (h.box.low.z + h.box.high.z) / 2; }
 

@@ -14,6 +14,7 @@
 #include "plan/hardware.h"
 #include "plan/holes.h"
 #include "plan/room.h"
+#include "plan/rule_steps.h"
 
 namespace fitup::plan {
 
@@ -69,7 +70,9 @@ class EarthStud {
   [[nodiscard]] double needed_mm() const {
     return cable_lug_mm + washer_.thickness_mm + nut_mm() + two_threads * thread_.pitch_mm;
   }
-  [[nodiscard]] double length_mm() const { return spec_.length ? (*spec_.length)->mm() : rounded_up(needed_mm(), 5); }
+  [[nodiscard]] double length_mm() const {
+    return spec_.length ? (*spec_.length)->mm() : rounded_up(needed_mm(), steps_of(thread_).size_mm);
+  }
   [[nodiscard]] double reach_mm() const { return washer_.outer_mm / 2 + beside_mm; }
 
   void say(const std::string& why, const std::string& remedy) {

@@ -19,6 +19,7 @@
 #include "plan/patterns.h"
 #include "plan/plate/walls.h"
 #include "plan/room.h"
+#include "plan/rule_steps.h"
 #include "plan/size_words.h"
 
 namespace fitup::plan {
@@ -118,7 +119,8 @@ class Mounts {
   [[nodiscard]] double begins_mm(int axis, Side end, int out) const {
     const Face face = face_at(axis, end);
     const bool flange = (is_angle() || face_ != Face::bottom) && is_flanged(build_.box_spec(), face);
-    const double free = from_corner_mm + (flange ? spec_of(face).flange_depth->mm() : 0);
+    const double free =
+        steps_of(bolt_.thread()).place_up(from_corner_mm) + (flange ? spec_of(face).flange_depth->mm() : 0);
     const Face lies_on = is_angle() ? face_at(out, low) : face_;
     return std::max(free, longest_begins_mm(build_, lies_on, axis, end));
   }
@@ -205,9 +207,9 @@ class Mounts {
 
   std::optional<double> rule_hole(const Spot& spot) {
     const double least = least_hole_mm(spot);
-    if (!is_angle()) return std::ceil(least - tolerance::contact_mm);
+    if (!is_angle()) return steps_of(bolt_.thread()).place_up(least);
     const double most = most_hole_mm(spot);
-    if (least <= most + tolerance::contact_mm) return std::min(std::ceil(least - tolerance::contact_mm), most);
+    if (least <= most + tolerance::contact_mm) return std::min(steps_of(bolt_.thread()).place_up(least), most);
     say_off_leg(spec_.section.place, least, most);
     return std::nullopt;
   }
@@ -270,7 +272,8 @@ class Mounts {
   }
 
   void add_flat(const Spot& spot, const std::string& name) {
-    const double end = std::ceil(std::max(edge_distance * bolt_.hole_mm(), bolt_.washer_mm() / 2 + round_washer_mm));
+    const double end = rounded_up(std::max(edge_distance * bolt_.hole_mm(), bolt_.washer_mm() / 2 + round_washer_mm),
+                                  steps_of(bolt_.thread()).place_mm);
     const double lap = std::min(lap_mm, size(spot.out) / 2);
     const Box3 box = piece(spot, -lap, spot.hole + end, 0, spec_.thickness->mm());
     if (!is_free(name, {box})) return;

@@ -1,5 +1,5 @@
 // What flanged covers take of the faces beside them.
-// Entry: edge_of, lapped_mm, flange_row_mm, shallower_flange, needs_strip, meets_end.
+// Entry: edge_of, lapped_mm, flange_row_mm, least_flange_row_mm, shallower_flange, needs_strip, meets_end.
 #include "plan/flange_edges.h"
 
 #include <algorithm>
@@ -10,7 +10,9 @@
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
 #include "plan/plate/walls.h"
+#include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
+#include "tables/tools.h"
 
 namespace fitup::plan {
 
@@ -19,6 +21,17 @@ namespace {
 constexpr double behind_flange_mm = 2;  // what lies beside a flange begins as far behind it
 constexpr double middle_row_mm = 12;    // a flange's screws from the face of the frame; in its middle if less deep
 constexpr double edge_distance = 1.2;   // of a hole's centre from an edge, in hole diameters (common practice)
+
+// From the sheet to the axis of a loose nut behind a flange, so that the ratchet on it turns.
+double round_tool_mm(const ScrewSpec& screws) {
+  double flats = 0;
+  const HexNut* nut = tables::find_nut(*screws.thread);
+  const LockNut* lock = tables::find_lock_nut(*screws.thread);
+  if (*screws.fixing == ScrewFixing::nut && nut != nullptr) flats = nut->across_flats_mm;
+  if (*screws.fixing == ScrewFixing::locknut && lock != nullptr) flats = lock->across_flats_mm;
+  const tables::SocketTool* tool = flats > 0 ? tables::find_socket_tool(flats) : nullptr;
+  return tool == nullptr ? 0 : tool->head_mm / 2;
+}
 
 }  // namespace
 
@@ -40,15 +53,26 @@ double lapped_mm(const BoxSpec& box, Face face, Face neighbour) {
   return box.face(neighbour).flange_depth->mm() + behind_flange_mm;
 }
 
-double flange_row_mm(const Build& build, Face face) {
+double least_flange_row_mm(const Build& build, Face face) {
   const FaceSpec& f = build.box_spec().face(face);
   const Thread& thread = *tables::find_thread(*f.screws.thread);
   const Host& upright = build.shell.upright[face == Face::back ? high : low][low];
   const auto hold = hold_of(*f.screws.fixing, thread, upright.depth_mm(axis::x));
   const double hole = hold ? hold->hole_mm : thread.tap_drill_mm;
   const double round = std::max(upright.root_mm, upright.round_mm);
-  const double clear = round > 0 ? std::ceil(round + hole / 2 - tolerance::contact_mm) : 0;
-  return std::max({std::min(middle_row_mm, f.flange_depth->mm() / 2), edge_distance * thread.tap_drill_mm, clear});
+  const double clear = round > 0 ? steps_of(thread).place_up(round + hole / 2) : 0;
+  return std::max(edge_distance * thread.tap_drill_mm, clear);
+}
+
+double flange_row_mm(const Build& build, Face face) {
+  const FaceSpec& f = build.box_spec().face(face);
+  if (f.screws.depth) return (*f.screws.depth)->mm();
+  const Thread& thread = *tables::find_thread(*f.screws.thread);
+  const RuleSteps steps = steps_of(thread);
+  const double deep = f.flange_depth->mm();
+  const double most = deep - edge_distance * thread.clear_medium_mm;
+  return std::max({std::min(steps.place_up(middle_row_mm), deep / 2), least_flange_row_mm(build, face),
+                   std::min(steps.place_up(round_tool_mm(f.screws)), most)});
 }
 
 std::string shallower_flange(const Build& build, Face cover, double most_mm) {

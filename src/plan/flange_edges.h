@@ -19,6 +19,10 @@ enum class CoverEdge { laps, behind, level };
 /// From the neighbour's side, what its flange takes of this face with a little room behind it; 0 if none laps it.
 [[nodiscard]] double lapped_mm(const BoxSpec& box, Face face, Face neighbour);
 
+/// From the face of the frame to the row of screws of that cover's flange, at least: clear of rounded corners of the
+/// uprights, with steel round the thread.
+[[nodiscard]] double least_flange_row_mm(const Build& build, Face face);
+
 /// How the flange of that cover may be made to reach no farther than `most_mm` over the frame, by the key that decides
 /// it: "a flange_depth of at most 33 mm". Empty where there is no such flange.
 [[nodiscard]] std::string shallower_flange(const Build& build, Face cover, double most_mm);

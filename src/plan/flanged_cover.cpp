@@ -220,7 +220,25 @@ class FlangedCover {
     }
   }
 
+  // A depth that the spec states is only checked.
+  bool row_is_clear() {
+    const auto& depth = f_.spec.screws.depth;
+    if (!depth) return true;
+    const double least = f_.least_ring_row_mm();
+    const double most = f_.reach - f_.edge_mm();
+    const double is = (*depth)->mm();
+    if (is >= least - tolerance::contact_mm && is <= most + tolerance::contact_mm) return true;
+    f_.build.diagnostics.add(
+        diag::say<"screw-place">(depth->place, f_.build.key("face." + f_.word + ".screws.depth"), f_.build.in_words(is),
+                                 is < least ? "stands in the rounding or too near the edge of what holds it"
+                                            : "stands too near the flange's edge",
+                                 fmt::format("choose a depth from {} to {}, or leave it out", f_.build.at_least(least),
+                                             f_.build.at_most(most))));
+    return false;
+  }
+
   bool flanges_hold_screws() {
+    if (!row_is_clear()) return false;
     if (f_.angle != nullptr) return can_have_angles(f_);
     const double least = f_.ring_row_mm() + f_.edge_mm();
     if (f_.reach < least - tolerance::contact_mm) {

@@ -14,6 +14,7 @@
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
 #include "plan/nut_strip.h"
+#include "plan/rule_steps.h"
 #include "plan/screw_row.h"
 
 namespace fitup::plan {
@@ -101,9 +102,14 @@ double FlangedFace::flange_begins_mm(const CoverRim& rim, const CoverRim& end) c
   return std::max(sheet_edge_mm(end), yields_mm(rim, end));
 }
 
-double FlangedFace::side_row_mm() const {
+double FlangedFace::least_side_row_mm() const {
   const double bend_row = bent ? radius + hole_to_bend_mm(t) + thread().clear_medium_mm / 2 : 0;
-  return std::max({flange_row_mm(build, face), post_row_mm(), std::ceil(bend_row - tolerance::contact_mm)});
+  return std::max({least_flange_row_mm(build, face), post_row_mm(), steps_of(thread()).place_up(bend_row)});
+}
+
+double FlangedFace::side_row_mm() const {
+  const double row = flange_row_mm(build, face);
+  return spec.screws.depth ? row : std::max(row, least_side_row_mm());
 }
 
 // On a tube what holds the screw behind the wall stands clear of the corner, which is as round inside as outside less
@@ -118,14 +124,18 @@ double FlangedFace::post_row_mm() const {
     const double seat = seat_behind_mm(build, spec.screws, member->section.thickness_mm);
     row = std::max(row, member->section.corner_radius_mm + std::max(thread().major_mm, seat) / 2);
   }
-  return std::ceil(row - tolerance::contact_mm);
+  return steps_of(thread()).place_up(row);
 }
 
-double FlangedFace::ring_row_mm() const {
+double FlangedFace::least_ring_row_mm() const {
   const Host& ring = n == 1 ? shell.top_face_deck[side_of(face)] : shell.top_side_deck[low];
   const double seat = seat_behind_mm(build, spec.screws, ring.depth_mm(axis::z));
   const double half = std::max(thread().major_mm, seat) / 2;
-  return std::max(side_row_mm(), std::ceil(ring_root_mm() + half - tolerance::contact_mm));
+  return std::max(least_side_row_mm(), steps_of(thread()).place_up(ring_root_mm() + half));
+}
+
+double FlangedFace::ring_row_mm() const {
+  return spec.screws.depth ? side_row_mm() : std::max(side_row_mm(), least_ring_row_mm());
 }
 
 // Bosses stand in the lying legs of the top ring, and are there before any cover.
@@ -161,7 +171,7 @@ std::vector<double> FlangedFace::places(const CoverRim& rim, const Host& host, d
   const auto most = [&](double clear) {
     return std::min(flange_high, up ? host_high - clear : std::min(size(rim.run) - clear, host_high - edge_mm()));
   };
-  const double first = up ? from_end : std::max(from_end, std::ceil(seam - tolerance::contact_mm));
+  const double first = steps_of(thread()).place_up(up ? from_end : std::max(from_end, seam));
   const double nearest = up ? seam - shell.end_wall_mm : seam;
   const auto by_rule = spread(least(first), most(first), spec.screws.max_spacing->mm());
   keep_off_bosses(rim, host);

@@ -85,6 +85,9 @@ class FlangedFace {
   [[nodiscard]] double side_row_mm() const;
   [[nodiscard]] double post_row_mm() const;
   [[nodiscard]] double ring_row_mm() const;
+  /// Where they can stand nearest to that face, wherever the spec wants them.
+  [[nodiscard]] double least_side_row_mm() const;
+  [[nodiscard]] double least_ring_row_mm() const;
   [[nodiscard]] double ring_root_mm() const { return face == Face::bottom ? shell.deck_root_mm : shell.top_root_mm; }
 
   /// Along a rim, where screws stand on what they are screwed into, on the sheet and on the flange; `from_end` of what

@@ -15,6 +15,7 @@
 #include "plan/face_axes.h"
 #include "plan/flange_edges.h"
 #include "plan/holes.h"
+#include "plan/rule_steps.h"
 #include "plan/screw_row.h"
 
 namespace fitup::plan {
@@ -117,7 +118,8 @@ class FlatCover {
 
   [[nodiscard]] std::vector<double> ends_of(const Strip& strip) const {
     const Interval lap = covered(strip, strip.run);
-    const double first = std::max(row_end_mm, std::ceil(seam_mm(strip) - tolerance::contact_mm));
+    const double first =
+        steps_of(*tables::find_thread(*spec_.screws.thread)).place_up(std::max(row_end_mm, seam_mm(strip)));
     const double end = along(build_.shell.size, strip.run) - first;
     return clear_row(strip, std::max(first, lap.low + edge_mm()), std::min(end, lap.high - edge_mm()));
   }

@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "fitup/tolerances.h"
+#include "tables/standards.h"
 
 namespace fitup::plan {
 
@@ -120,7 +121,8 @@ Part lifting_eye(const Thread& thread, const Eye& eye) {
   const double middle = eye.height_mm - r;
   Profile ring_profile{{{{{r, eye.neck_mm}}, {{r, middle}, 1}, {{-r, middle}}, {{-r, eye.neck_mm}}}},
                        {Loop::circle({0, middle}, eye.ring_inner_mm / 2)}};
-  Part part = bought("EYE-" + eye.size, "lifting eye", Role::eye, eye.size + " DIN 580",
+  Part part = bought("EYE-" + eye.size, "lifting eye", Role::eye,
+                     fmt::format("{} {}", eye.size, tables::eye_standard(eye.size)),
                      {{disc(thread.major_mm), Pose::at({0, 0, -eye.shank_mm}), eye.shank_mm},
                       {disc(eye.collar_mm), Pose{}, eye.neck_mm},
                       {ring_profile, Pose::at({0, eye.ring_mm / 2, 0}, axis::x, axis::z), eye.ring_mm}});

@@ -19,11 +19,11 @@ namespace fitup::plan {
 [[nodiscard]] Part hex_nut(const Thread& thread, const HexNut& nut);
 /// ISO 7040, the same way.
 [[nodiscard]] Part lock_nut(const Thread& thread, const LockNut& nut);
-/// DIN 929: z = 0 is what it is welded on; drawn without the pilot that stands in the hole.
+/// DIN 929 or of unified thread: z = 0 is what it is welded on; drawn without the pilot that stands in the hole.
 [[nodiscard]] Part weld_nut(const Thread& thread, const WeldNut& nut);
 /// A rivet nut that is set in a sheet: z = 0 is the sheet's far side, its bulge lies on it, the thread is at the end.
 [[nodiscard]] Part rivet_nut(const Thread& thread, const RivetNut& nut, double sheet_mm);
-/// DIN 580, as what it needs room for: z = 0 is the collar's seat, the shank runs to z < 0, the ring stands across x.
+/// DIN 580 or ASME B18.15, as what it needs room for: z = 0 is the collar's seat, the shank runs to z < 0, the ring stands across x.
 [[nodiscard]] Part lifting_eye(const Thread& thread, const Eye& eye);
 /// ISO 7089, or ISO 7093-1.
 [[nodiscard]] Part plain_washer(const Washer& washer);

@@ -14,6 +14,7 @@
 #include "plan/holes.h"
 #include "plan/item_holes.h"
 #include "plan/plate/walls.h"
+#include "plan/rule_steps.h"
 
 namespace fitup::plan {
 
@@ -78,7 +79,8 @@ class HeldFace {
   }
   [[nodiscard]] static double width_mm(const ItemMountsSpec& spec) {
     if (spec.strip_width) return (*spec.strip_width)->mm();
-    return rounded_up(widths_per_thread * tables::find_thread(*spec.thread)->major_mm, 5);
+    const Thread& thread = *tables::find_thread(*spec.thread);
+    return rounded_up(widths_per_thread * thread.major_mm, steps_of(thread).size_mm);
   }
   [[nodiscard]] const FaceSpec& face_spec() const { return build_.box_spec().face(face_); }
   [[nodiscard]] std::optional<InstanceId> plate() const {
@@ -176,7 +178,8 @@ class HeldFace {
   [[nodiscard]] double thick_mm(const ItemMountsSpec& spec) const {
     if (spec.strip_thickness) return (*spec.strip_thickness)->mm();
     const bool threaded = spec.ear && *spec.fixing == ScrewFixing::tapped;
-    return std::max(thinnest_strip_mm, threaded ? std::ceil(tables::find_thread(*spec.thread)->major_mm) : 0);
+    const Thread& thread = *tables::find_thread(*spec.thread);
+    return std::max(thinnest_strip_mm, threaded ? rounded_up(thread.major_mm, steps_of(thread).place_mm) : 0);
   }
 
   bool reach_uprights(Row& row) {

@@ -13,6 +13,7 @@
 #include "plan/hardware.h"
 #include "plan/holes.h"
 #include "plan/loose_hardware.h"
+#include "plan/rule_steps.h"
 
 namespace fitup::plan {
 
@@ -20,20 +21,20 @@ namespace {
 
 constexpr double from_end_mm = 60;     // by rule: a boss's edge from the frame's end, clear of seams and flanges
 constexpr double from_cut_mm = 20;     // and from the member's cut end, clear of its weld
-constexpr double step_mm = 5;          // places and heights are rounded up to this
 constexpr double above_leg_mm = 4;     // stands proud for a fillet weld above
 constexpr double least_rim_mm = 3;     // steel that stays between the hole and the leg's toe
 constexpr double place_step_mm = 0.1;  // a place across a leg is named to this
 
 class LiftPoints {
  public:
-  explicit LiftPoints(Build& build) : build_(build), spec_(*build.spec.lifting) {}
+  explicit LiftPoints(Build& build)
+      : build_(build), spec_(*build.spec.lifting), steps_(steps_of(*tables::find_thread(*spec_.thread))) {}
 
   void run() {
     const Eye* eye = tables::find_eye(*spec_.thread);
     assert(eye != nullptr);  // the reader takes no other thread
     diameter_ = spec_.boss_diameter ? (*spec_.boss_diameter)->mm() : eye->collar_mm;
-    height_ = spec_.boss_height ? (*spec_.boss_height)->mm() : rounded_up(eye->hole_depth_mm, step_mm);
+    height_ = spec_.boss_height ? (*spec_.boss_height)->mm() : rounded_up(eye->hole_depth_mm, steps_.size_mm);
     if (height_ < eye->hole_depth_mm || diameter_ < eye->collar_mm) {
       build_.diagnostics.add(
           diag::say<"boss-too-small">(spec_.thread.place, build_.in_words(diameter_), build_.in_words(height_),
@@ -61,14 +62,14 @@ class LiftPoints {
       const bool tube = host.wall_mm > 0;
       if (tube && !fits_in_wall(host)) return;
       // In the middle of a tube's wall.
-      const double from_heel = tube ? leg / 2 : std::ceil(shell.top_root_mm + diameter_ / 2 + boss_fit_mm);
+      const double from_heel = tube ? leg / 2 : steps_.place_up(shell.top_root_mm + diameter_ / 2 + boss_fit_mm);
       if (!tube && from_heel + diameter_ / 2 + boss_fit_mm + least_rim_mm > leg) {
         build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
                                                           build_.in_words(leg), build_.in_words(shell.top_root_mm)));
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
-      const double y = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2, step_mm);
+      const double y = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2, steps_.size_mm);
       const double needed = 2 * y + diameter_ + 2 * boss_fit_mm + least_rim_mm;
       if (shell.size.y < needed) {
         build_.diagnostics.add(diag::say<"box-too-shallow">(spec_.thread.place, build_.in_words(shell.size.y),
@@ -148,9 +149,10 @@ class LiftPoints {
     const double high_mm = -rounded_up(-(least + ends - begins), place_step_mm);
     if (low_mm > high_mm) return std::nullopt;
     const double given = run == 0 ? at.x : at.y;
-    const double from = std::round(std::clamp(given, along(host.box.low, run), along(host.box.high, run)));
+    const double on = std::clamp(given, along(host.box.low, run), along(host.box.high, run));
+    const double from = steps_.place_mm * std::round(on / steps_.place_mm);
     const double over = std::clamp(run == 0 ? at.y : at.x, low_mm, high_mm);
-    for (double off = 0; off <= along(host.box.size(), run); off += 1) {
+    for (double off = 0; off <= along(host.box.size(), run); off += steps_.place_mm) {
       for (const double place : {from - off, from + off}) {
         const Vec2 candidate = run == 0 ? Vec2{place, over} : Vec2{over, place};
         if (is_room(host.id, candidate)) return candidate;
@@ -206,6 +208,7 @@ class LiftPoints {
 
   Build& build_;
   const LiftingSpec& spec_;
+  RuleSteps steps_;
   double diameter_ = 0;
   double height_ = 0;
 };

@@ -12,6 +12,7 @@
 #include "plan/face_axes.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
+#include "plan/rule_steps.h"
 #include "plan/screw_row.h"
 
 namespace fitup::plan {
@@ -202,7 +203,8 @@ class OutwardCover {
     const double over = side == low ? -from_frame : size(across) + from_frame;
     const double first = t() + stands_off_;
     int number = 0;
-    const auto by_rule = spread(row_end_mm, size(run) - row_end_mm, spec_.screws.max_spacing->mm());
+    const double end = steps_of(*tables::find_thread(*spec_.screws.thread)).place_up(row_end_mm);
+    const auto by_rule = spread(end, size(run) - end, spec_.screws.max_spacing->mm());
     const ScrewRow row{face_, face_at(across, side), run, edge_mm() - width_, size(run) + width_ - edge_mm()};
     for (const double at : places_along(build_, row, by_rule)) {
       const Vec3 seat = point(run == u_ ? Vec2{at, over} : Vec2{over, at}, -first);

@@ -11,6 +11,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/rule_steps.h"
 #include "plan/support.h"
 
 namespace fitup::plan {
@@ -19,8 +20,6 @@ namespace {
 
 // Foot strips nearer than this share a rail: a thermal plate's gap, not an item's width.
 constexpr double share_mm = 30;
-// Widths are rounded up to what is easily cut and read.
-constexpr double width_step_mm = 5;
 // What an item without foot strips bears with along its left and right edge (common practice).
 constexpr double edge_bearing_mm = 20;
 // An item is set on the frame's own legs only if it reaches this far over them (common practice).
@@ -53,11 +52,13 @@ bool reaches_over(const Box2& bearing, Vec3 item) {
 struct Widths {
   double margin = 0;
   std::optional<double> outer;
+  RuleSteps steps;  // rounded up to what is easily cut and read
 };
 
 Widths widths_of(const Build& build) {
   const RailsSpec& spec = build.box_spec().rails;
-  Widths out{spec.margin->mm(), std::nullopt};
+  const Section* section = build.spec.section(*build.box_spec().frame.section);
+  Widths out{spec.margin->mm(), std::nullopt, section != nullptr ? steps_of(*section) : RuleSteps{}};
   if (spec.outer_width) out.outer = (*spec.outer_width)->mm();
   return out;
 }
@@ -78,7 +79,7 @@ Ground ground_of(const Build& build) {
 // span from there; every rail keeps off the wall.
 Span rail_under(const Ground& ground, const Widths& widths, const Span& carries, bool first, bool last) {
   const Span room{ground.inset_mm, ground.width_mm - ground.inset_mm};
-  double width = rounded_up(carries.width() + 2 * widths.margin, width_step_mm);
+  double width = rounded_up(carries.width() + 2 * widths.margin, widths.steps.size_mm);
   if ((first || last) && widths.outer) {
     width = *widths.outer;
     const Span left{room.low, room.low + width};
@@ -100,10 +101,11 @@ std::vector<RailPlace> places_under(const Ground& ground, const Widths& widths, 
 
 bool apart(const RailPlace& a, const RailPlace& b) { return b.rail.low - a.rail.high > tolerance::contact_mm; }
 
-// The widest that leaves all rails apart, in whole millimetres below what is given; none down to `least`.
+// The widest that leaves all rails apart, in whole steps below what is given; none down to `least`.
 std::optional<double> widest_apart(const Ground& ground, const std::vector<Span>& spans, Widths& widths, double& width,
                                    double least) {
-  for (width = std::ceil(width) - 1; width >= least; --width) {
+  const double step = widths.steps.place_mm;
+  for (width = step * (std::ceil(width / step) - 1); width >= least; width -= step) {
     const std::vector<RailPlace> places = places_under(ground, widths, spans);
     const auto meets = [](const RailPlace& a, const RailPlace& b) { return !apart(a, b); };
     if (std::adjacent_find(places.begin(), places.end(), meets) == places.end()) return width;

@@ -14,6 +14,7 @@
 #include "plan/outer_nut.h"
 #include "plan/patterns.h"
 #include "plan/rod_windows.h"
+#include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
 #include "plan/screw_row.h"
 #include "plan/upright_side.h"
@@ -347,7 +348,8 @@ class RodPlate {
     const std::vector<Layer> layers{{flange, 0, t()},
                                     {upright.id, t() + play_mm(), t() + play_mm() + upright.depth_mm(axis::x)}};
     int number = 0;
-    const auto by_rule = spread(box.low.z + row_end_mm, box.high.z - row_end_mm, largest_step_mm);
+    const double end = steps_of(screw()).place_up(row_end_mm);
+    const auto by_rule = spread(box.low.z + end, box.high.z - end, largest_step_mm);
     for (const double z : heights_of(build_, spec_, box.low.z + edge_mm(), box.high.z - edge_mm(), by_rule)) {
       const std::string name = fmt::format("{} screw {}", build_.draft.instance(flange).name, ++number);
       ScrewPlace place{*spec_.screw, spec_.screw.place, {seat_x, y, z}, into, layers, name, origin(group()), behind};

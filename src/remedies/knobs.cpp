@@ -135,13 +135,12 @@ class Knobs {
     rods();
     cross_bars(box, key + ".frame.cross_bars.count");
     rails(box, key + ".rails");
-    for (const FaceSpec& face : box.faces) of_cover(face, key);
-    if (box.rod_plates && is_about(key + ".rod_plates")) {
-      fixing(key + ".rod_plates.screw_fixing", *box.rod_plates->screw_fixing);
-    }
-    if (what_.check == "finish" && box.rod_plates && is_about(key + ".rod_plates")) {
+    const bool of_rod_plates = box.rod_plates && is_about(key + ".rod_plates");
+    if (of_rod_plates && (what_.check == "finish" || what_.check == "insertion")) {
       add(key + ".rod_plates.gap", *box.rod_plates->gap, Fineness::half);
     }
+    for (const FaceSpec& face : box.faces) of_cover(face, key);
+    if (of_rod_plates) fixing(key + ".rod_plates.screw_fixing", *box.rod_plates->screw_fixing);
     clearances(box, key + ".clearance", false);
     for (const FaceSpec& face : box.faces) rooms_of_openings(face, key);
   }
@@ -285,19 +284,28 @@ class Knobs {
   void of_cover(const FaceSpec& face, const std::string& box_key) {
     const std::string key = key_of(face, *box_of(face), box_key);
     if (!is_about(key) || *face.closed_by != Closure::cover) return;
+    const bool flanged = *face.style == CoverStyle::flanged;
+    if (flanged && face.screws.depth) add(key + ".screws.depth", **face.screws.depth);
+    if (flanged && what_.check == "reach" && *face.flanges != Flanges::angle) {
+      add(key + ".flange_depth", *face.flange_depth);
+    }
     fixing(key + ".screws.fixing", *face.screws.fixing);
-    if (*face.style == CoverStyle::flanged) add(key + ".gap", *face.gap, Fineness::half);
+    if (flanged) add(key + ".gap", *face.gap, Fineness::half);
   }
 
-  /// A thread in the steel itself stands in nothing's way.
+  /// A thread in the steel itself stands in nothing's way; where the steel is too thin for it, what comes last or is
+  /// low may pass.
   void fixing(const std::string& key, ScrewFixing now) {
     if (!has(Role::nut) && !has(Role::insert)) return;
     constexpr std::array<const char*, 4> behind{"nut", "locknut", "weld nut", "insert"};
     const auto at = static_cast<std::size_t>(now) - static_cast<std::size_t>(ScrewFixing::nut);
     if (now == ScrewFixing::tapped || at >= behind.size()) return;
-    Knob knob = word_knob(key, behind[at], {"tapped", behind[at]});
-    knob.change_mm = [](int rung) { return 1e6 * rung; };  // however far it stands in something
-    knobs_.push_back(std::move(knob));
+    for (const char* other : {"tapped", "nut", "weld nut"}) {
+      if (std::string_view(other) == behind[at]) continue;
+      Knob knob = word_knob(key, behind[at], {other, behind[at]});
+      knob.change_mm = [](int rung) { return 1e6 * rung; };  // however far it stands in something
+      knobs_.push_back(std::move(knob));
+    }
   }
 
   // Larger holes, then slots, then places that are made better.
@@ -361,7 +369,10 @@ class Knobs {
   void eye_sizes() {
     if (!spec_.lifting) return;
     std::vector<const Eye*> eyes;
-    for (const Eye& eye : tables::eyes()) eyes.push_back(&eye);
+    // Of the same family of threads.
+    for (const Eye& eye : tables::eyes()) {
+      if (eye.size.starts_with('M') == (*spec_.lifting->thread).starts_with('M')) eyes.push_back(&eye);
+    }
     std::stable_sort(eyes.begin(), eyes.end(),
                      [](const Eye* a, const Eye* b) { return a->at_45_degrees_kg < b->at_45_degrees_kg; });
     std::vector<std::string> sizes;

@@ -34,6 +34,7 @@ std::optional<ItemMountsSpec> item_mounts(const Cell* cell) {
 void read_strip_and_places(const Cell& screws, ScrewSpec& out) {
   out.strip_width = optional_length(screws.find("strip_width"));
   out.strip_thickness = optional_length(screws.find("strip_thickness"));
+  out.depth = optional_length(screws.find("depth"));
   const Cell* at = screws.find("at");
   if (at == nullptr) return;
   for (const Face edge : all_faces) {

@@ -39,6 +39,9 @@ const std::vector<Rule>& fixing_rows() {
        "width of a nut strip; without it 3 times the thread, rounded up to 5 mm or a quarter inch (common practice)"},
       {"box.NAME.face.FACE.screws.strip_thickness", Type::length, Need::may, "", {1, 50}, "",
        "thickness of a nut strip; without it one diameter of thread, rounded up to 1 mm or 1/16 in"},
+      {"box.NAME.face.FACE.screws.depth", Type::length, Need::may, "", {1, 200}, "",
+       "of a flanged cover: how far its screws stand from the face of the frame; without it in the middle of the flange or 12 mm from "
+       "that face, whichever is less, and clear of roots, and of loose nuts so far that a ratchet on them clears the sheet"},
       {"box.NAME.face.FACE.screws.at", Type::table, Need::may, "", none, "",
        "where the screws stand, edge by edge; they are then only checked, never moved", Hand::place},
       {"box.NAME.face.FACE.screws.at.left", Type::lengths, Need::may, "", any_place, "",

@@ -63,6 +63,7 @@ std::vector<std::string> mounts_lines(const ItemSpec& item) {
 
 std::vector<std::string> fixing_lines(const std::string& key, const FaceSpec& face) {
   Lines out(key);
+  out.add("screws.depth", face.screws.depth);
   out.add("screws.strip_width", face.screws.strip_width);
   out.add("screws.strip_thickness", face.screws.strip_thickness);
   for (const Face edge : all_faces) {

@@ -21,5 +21,8 @@ void append_inch_washers(std::vector<Washer>& washers);
 void append_inch_lock_nuts(std::vector<LockNut>& nuts);
 void append_inch_large_washers(std::vector<Washer>& washers);
 void append_inch_button_heads(std::vector<ButtonHead>& heads);
+void append_inch_weld_nuts(std::vector<WeldNut>& nuts);
+void append_inch_rivet_nuts(std::vector<RivetNut>& nuts);
+void append_inch_eyes(std::vector<Eye>& eyes);
 
 }  // namespace fitup::tables

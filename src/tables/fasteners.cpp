@@ -39,12 +39,14 @@ std::vector<ButtonHead> all_button_heads() {
 std::vector<Eye> all_eyes() {
   const std::string agreed = "DIN 580:2003 (as published; load at 45 degrees is per eye of a pair)";
   const std::string lower = agreed + "; reprints disagree on the 45 degree load: the lower stands here, the higher is ";
-  return {{"M8", 20, 18.5, 13, 140, 95, lower + "100 kg", 36, 20, 36, 8, 6, 0.06},
-          {"M10", 25, 22.5, 17, 230, 170, agreed, 45, 25, 45, 10, 8, 0.11},
-          {"M12", 30, 26.5, 20.5, 340, 240, agreed, 54, 30, 53, 12, 10, 0.18},
-          {"M16", 35, 33.5, 27, 700, 500, agreed, 63, 35, 62, 14, 12, 0.28},
-          {"M20", 40, 37.5, 30, 1200, 830, lower + "860 kg", 72, 40, 71, 16, 14, 0.45},
-          {"M24", 50, 44.5, 36, 1800, 1270, lower + "1290 kg", 90, 50, 90, 20, 18, 0.74}};
+  std::vector<Eye> eyes{{"M8", 20, 18.5, 13, 140, 95, lower + "100 kg", 36, 20, 36, 8, 6, 0.06},
+                        {"M10", 25, 22.5, 17, 230, 170, agreed, 45, 25, 45, 10, 8, 0.11},
+                        {"M12", 30, 26.5, 20.5, 340, 240, agreed, 54, 30, 53, 12, 10, 0.18},
+                        {"M16", 35, 33.5, 27, 700, 500, agreed, 63, 35, 62, 14, 12, 0.28},
+                        {"M20", 40, 37.5, 30, 1200, 830, lower + "860 kg", 72, 40, 71, 16, 14, 0.45},
+                        {"M24", 50, 44.5, 36, 1800, 1270, lower + "1290 kg", 90, 50, 90, 20, 18, 0.74}};
+  append_inch_eyes(eyes);
+  return eyes;
 }
 
 }  // namespace

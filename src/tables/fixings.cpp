@@ -18,9 +18,12 @@ std::vector<LockNut> all_lock_nuts() {
 
 std::vector<WeldNut> all_weld_nuts() {
   const std::string source = "DIN 929 (hexagon weld nut; hole D, pilot h)";
-  return {{"M3", 7.5, 3, 4.5, 0.55, source},  {"M4", 9, 3.5, 6, 0.65, source},    {"M5", 10, 4, 7, 0.7, source},
-          {"M6", 11, 5, 8, 0.75, source},     {"M8", 14, 6.5, 10.5, 0.9, source}, {"M10", 17, 8, 12.5, 1.15, source},
-          {"M12", 19, 10, 14.8, 1.4, source}, {"M14", 22, 11, 16.8, 1.8, source}, {"M16", 24, 13, 18.8, 1.8, source}};
+  std::vector<WeldNut> nuts{
+      {"M3", 7.5, 3, 4.5, 0.55, source},  {"M4", 9, 3.5, 6, 0.65, source},    {"M5", 10, 4, 7, 0.7, source},
+      {"M6", 11, 5, 8, 0.75, source},     {"M8", 14, 6.5, 10.5, 0.9, source}, {"M10", 17, 8, 12.5, 1.15, source},
+      {"M12", 19, 10, 14.8, 1.4, source}, {"M14", 22, 11, 16.8, 1.8, source}, {"M16", 24, 13, 18.8, 1.8, source}};
+  append_inch_weld_nuts(nuts);
+  return nuts;
 }
 
 // Makers differ: two grip lengths of each are common, and what lies between their ends is one range here. The hole is
@@ -28,9 +31,11 @@ std::vector<WeldNut> all_weld_nuts() {
 std::vector<RivetNut> all_rivet_nuts() {
   const std::string source =
       "common practice, from memory: steel, small countersunk head, open end; short and long grip together";
-  return {{"M3", 5, 0.5, 3, 7, 5, source},     {"M4", 6, 0.5, 4, 8.5, 6.5, source},
-          {"M5", 7, 0.5, 4.5, 9.5, 8, source}, {"M6", 9, 0.5, 5.5, 12.5, 9.5, source},
-          {"M8", 11, 0.5, 6, 15, 12, source},  {"M10", 13, 1, 6, 17.5, 15, source}};
+  std::vector<RivetNut> nuts{{"M3", 5, 0.5, 3, 7, 5, source},     {"M4", 6, 0.5, 4, 8.5, 6.5, source},
+                             {"M5", 7, 0.5, 4.5, 9.5, 8, source}, {"M6", 9, 0.5, 5.5, 12.5, 9.5, source},
+                             {"M8", 11, 0.5, 6, 15, 12, source},  {"M10", 13, 1, 6, 17.5, 15, source}};
+  append_inch_rivet_nuts(nuts);
+  return nuts;
 }
 
 std::vector<Washer> all_large_washers() {

@@ -13,6 +13,7 @@ std::vector<Material> metals() {
           {"S355J2", 7850, structural},
           {"A36", 7850, "ASTM A36; density 7850 kg/m3 (490 lb/ft3 is the custom of the trade)"},
           {"1.4301", 7900, "EN 10088-1, density from memory (AISI 304 sheets often say 8000 kg/m3)"},
+          {"1.4404", 8000, "EN 10088-1 (AISI 316L), density from memory"},
           {"5052-H32", 2680, "ASTM B209; density as published in data sheets", false},
           {"5083-H111", 2660, "EN 573-3, EN 485-2; density as published in data sheets", false},
           {"6061-T6", 2700, "ASTM B209; density as published in data sheets", false},

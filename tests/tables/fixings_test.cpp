@@ -57,6 +57,58 @@ TEST_P(PublishedEye, has_the_published_body) {
 
 INSTANTIATE_TEST_SUITE_P(Din580, PublishedEye, testing::ValuesIn(read_csv("eye_bodies_din580.csv")), size_of);
 
+class UnifiedEye : public testing::TestWithParam<CsvRow> {};
+
+// ASME B18.15 type 2 as reprinted. The load lifts with the cosine of the sling's angle from vertical; what is printed
+// for 60 degrees is less than what holds at 45.
+TEST_P(UnifiedEye, has_the_published_body_and_half_the_proof_load_of_astm_a489) {
+  const CsvRow& row = GetParam();
+  const Eye* eye = tables::find_eye(row.text("size"));
+  ASSERT_NE(eye, nullptr);
+  const auto inches = [](double mm) { return mm / 25.4; };
+  EXPECT_NEAR(inches(eye->shank_mm), row.number("shank_in"), 1e-9);
+  EXPECT_NEAR(inches(eye->ring_inner_mm), row.number("eye_inside_in"), 1e-9);
+  EXPECT_NEAR(inches(eye->ring_outer_mm), row.number("eye_outside_in"), 1e-9);
+  EXPECT_NEAR(inches(eye->height_mm + eye->shank_mm), row.number("overall_in"), 1e-9);
+  EXPECT_NEAR(inches(eye->ring_mm), row.number("section_in"), 1e-9);
+  EXPECT_NEAR(inches(eye->collar_mm), row.number("shoulder_in"), 1e-9);
+  EXPECT_NEAR(inches(eye->neck_mm), row.number("shoulder_thickness_in"), 1e-9);
+  EXPECT_NEAR(eye->axial_kg / 0.45359237, row.number("vertical_lb"), 1e-6);
+  EXPECT_NEAR(eye->axial_kg / 0.45359237, row.number("a489_proof_lb") / 2, 1e-6);
+  EXPECT_NEAR(eye->at_45_degrees_kg / 0.45359237, row.number("at_60_degrees_lb") * std::cos(std::acos(-1) / 4), 1e-6);
+}
+
+INSTANTIATE_TEST_SUITE_P(AsmeB1815, UnifiedEye, testing::ValuesIn(read_csv("eyes_asme_b18_15.csv")), size_of);
+
+// What makers of knurled rivet nuts print: holes 6.75, 7.6, 10 and 13.5 mm in metric sheets for the body that also
+// takes #8, #10, 1/4 and 5/16 (common practice: one body, two threads); grips in their inch sheets 3.3, 5.7, 6.6
+// and 7.9 mm at most.
+TEST(Fixings, unified_rivet_nuts_go_into_the_holes_that_makers_print) {
+  struct Row {
+    const char* size;
+    double hole_mm;
+    double most_mm;
+  };
+  for (const Row& row : {Row{"#8-32", 6.75, 3.3}, Row{"#10-24", 7.6, 5.7}, Row{"#10-32", 7.6, 5.7},
+                         Row{"1/4-20", 10, 6.6}, Row{"5/16-18", 13.5, 7.9}, Row{"3/8-16", 13.5, 7.9}}) {
+    const RivetNut* nut = tables::find_rivet_nut(row.size);
+    ASSERT_NE(nut, nullptr) << row.size;
+    EXPECT_NEAR(nut->hole_mm, row.hole_mm, 0.1) << row.size;
+    EXPECT_NEAR(nut->most_grip_mm, row.most_mm, 0.05) << row.size;
+  }
+}
+
+// Wider and higher than the plain nut of ASME B18.2.2, and not as wide across as its hole is far from its corners.
+TEST(Fixings, a_unified_weld_nut_is_wider_than_the_plain_nut_and_covers_its_hole) {
+  for (const WeldNut& nut : tables::weld_nuts()) {
+    const HexNut* plain = tables::find_nut(nut.size);
+    ASSERT_NE(plain, nullptr) << nut.size;
+    EXPECT_GE(nut.across_flats_mm, plain->across_flats_mm) << nut.size;
+    EXPECT_GT(nut.across_flats_mm, nut.hole_mm + 2) << nut.size;
+    EXPECT_GT(nut.hole_mm, tables::find_thread(nut.size)->clear_close_mm) << nut.size;
+  }
+}
+
 TEST(Fixings, every_eye_has_a_ring_that_its_hole_leaves_whole) {
   for (const Eye& eye : tables::eyes()) {
     EXPECT_GT(eye.ring_outer_mm, eye.ring_inner_mm) << eye.size;

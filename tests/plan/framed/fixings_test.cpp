@@ -54,6 +54,34 @@ TEST(NutStrips, are_as_thick_and_wide_as_the_thread_asks) {
   EXPECT_NEAR(quarter.seat_mm, 19.05, 1e-9);       // 3/4 in
 }
 
+// From the end of the frame 20 mm, of a unified thread in sixteenths of an inch: 13, whatever units the spec is in.
+TEST(Rows, begin_on_the_steps_of_their_thread) {
+  const Planned metric = plan_demo();
+  const Planned unified = plan_demo({{"screws = { thread = \"M4\", max_spacing = 120 }",
+                                      "screws = { thread = \"#10-24\", max_spacing = 120, fixing = \"nut\" }"}});
+  ASSERT_TRUE(metric.result.plan && unified.result.plan) << metric.said() << unified.said();
+  const auto first_mm = [](const Planned& p) {
+    return find_instance(*p.result.plan, "back cover screw bottom 1")->pose.origin().x;
+  };
+  EXPECT_NEAR(first_mm(metric), 20, 1e-9);
+  EXPECT_NEAR(first_mm(unified), 13 * 25.4 / 16, 1e-9);
+}
+
+// 12 mm from the face of the frame; of nuts as far as half of the head of a ratchet for 7 mm, 12.5, in whole
+// millimetres; or where the spec wants them.
+TEST(Rows, of_a_flanged_cover_stand_where_their_nuts_are_reached) {
+  const auto deep_mm = [](const std::string& screws) {
+    const Planned p = plan_demo({{"max_spacing = 90 }", "max_spacing = 90" + screws + " }"}});
+    EXPECT_TRUE(p.result.plan) << p.said();
+    const Instance* screw = p.result.plan ? find_instance(*p.result.plan, "front cover screw left 1") : nullptr;
+    return screw == nullptr ? 0 : screw->pose.origin().y;
+  };
+  EXPECT_NEAR(deep_mm(""), 12, 1e-9);
+  EXPECT_NEAR(deep_mm(", fixing = \"nut\""), 13, 1e-9);
+  EXPECT_NEAR(deep_mm(", fixing = \"locknut\""), 13, 1e-9);
+  EXPECT_NEAR(deep_mm(", fixing = \"nut\", depth = 16"), 16, 1e-9);
+}
+
 // The row into the bottom member begins 20 from the frame's ends, 984 apart: its strip reaches 10 beyond its ends.
 TEST(NutStrips, carry_a_whole_row) {
   const Planned p = plan_demo({{"style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }",
