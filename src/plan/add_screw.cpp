@@ -37,10 +37,22 @@ bool ends_in_hollow(const Build& build, const ScrewPlace& place, double length_m
   return length_mm < last.from_mm + side - s.thickness_mm - tolerance::contact_mm;
 }
 
+// The keys of its row.
+std::string other_places(const ScrewPlace& place) {
+  const std::string row = place.fixing_key.substr(0, place.fixing_key.rfind('.'));
+  const auto keys = [&](const char* at, const char* thread) {
+    return fmt::format("give the screws of its row their places in {}.{}, or choose another {}.{}", row, at, row,
+                       thread);
+  };
+  if (row.ends_with(".rod_plates")) return keys("screw_at", "screw");
+  if (row.ends_with(".screws")) return keys("at", "thread");
+  return "move it or choose another size";
+}
+
 // Makes the hole, or says why not.
 bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundHole& hole) {
   const auto problem = make_hole(build, id, hole);
-  if (problem) say_no_room(build, place.origin.place, hole.diameter_mm, place.name, id, *problem);
+  if (problem) say_no_room(build, place.origin.place, hole.diameter_mm, place.name, id, *problem, other_places(place));
   return !problem;
 }
 
@@ -107,8 +119,8 @@ bool would_hold(const Build& build, const ScrewPlace& place, ScrewFixing fixing)
          !(place.behind && hold->behind_mm > 0);
 }
 
-// Which of them hold there.
-std::string other_fixings(const Build& build, const ScrewPlace& place) {
+// Those of them that are made for the thread and hold there: "nut" or "insert".
+std::string fixings_that_hold(const Build& build, const ScrewPlace& place) {
   constexpr std::array<std::pair<ScrewFixing, std::string_view>, 6> all{{{ScrewFixing::tapped, "tapped"},
                                                                          {ScrewFixing::nut_strip, "nut strip"},
                                                                          {ScrewFixing::insert, "insert"},
@@ -119,6 +131,11 @@ std::string other_fixings(const Build& build, const ScrewPlace& place) {
   for (const auto& [fixing, word] : all) {
     if (would_hold(build, place, fixing)) words += fmt::format("{}\"{}\"", words.empty() ? "" : " or ", word);
   }
+  return words;
+}
+
+std::string other_fixings(const Build& build, const ScrewPlace& place) {
+  const std::string words = fixings_that_hold(build, place);
   if (words.empty()) return "no other fixing has room there either: choose another thread or more room";
   return fmt::format("set {} to {}, which has room there, or choose another thread or more room", place.fixing_key,
                      words);
@@ -162,12 +179,8 @@ bool threads_enough(Build& build, const ScrewPlace& place, const Thread& thread,
   }
   const std::string thick = build.in_words(engagement) + " thick";
   if (is_said(build, "thread-too-short", place.thread_place, thick)) return false;
-  const std::string others = place.fixing_key.empty()
-                                 ? std::string()
-                                 : fmt::format(", or {} = {}", place.fixing_key,
-                                               in_tube(build, place.layers.back().instance)
-                                                   ? "\"insert\""
-                                                   : "\"nut\", \"locknut\", \"weld nut\" or \"insert\"");
+  const std::string made = place.fixing_key.empty() ? std::string() : fixings_that_hold(build, place);
+  const std::string others = made.empty() ? std::string() : fmt::format(", or {} = {}", place.fixing_key, made);
   const bool steel = threaded_material(build, place).steel;
   build.diagnostics.add(
       diag::say<"thread-too-short">(place.thread_place, build.draft.instance(place.layers.back().instance).name,

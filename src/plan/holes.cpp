@@ -23,10 +23,7 @@ bool parallel(Vec3 a, Vec3 b) { return std::abs(std::abs(dot(a, b)) - 1) < toler
 
 using Problem = std::optional<std::string>;
 
-// Steel that must stay between a hole and an edge or another hole: as much as the sheet is thick, and no more than
-// this is asked for (common practice of laser cutting, where narrower webs burn away).
-constexpr double widest_web_mm = 3;
-double web_mm(double thickness_mm) { return std::min(thickness_mm, widest_web_mm); }
+constexpr double widest_web_mm = 3;  // more is never asked for
 
 // How far a point inside the loop stands from its outline; negative outside.
 double depth_in_mm(const Loop& loop, Vec2 at) {
@@ -195,6 +192,8 @@ Problem hole_in_bent_flange(const Build& build, Flat& flat, const Pose& pose, Ve
 }
 
 }  // namespace
+
+double web_mm(double thickness_mm) { return std::min(thickness_mm, widest_web_mm); }
 
 std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& bare) {
   RoundHole hole = bare;

@@ -25,6 +25,10 @@ struct RoundHole {
 /// Makes it; or says why it cannot be made there, in words that follow "it ...".
 [[nodiscard]] std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& hole);
 
+/// Steel that stays between a hole and an edge or another hole: as much as the part is thick, and no more than is asked
+/// for (common practice of laser cutting, where narrower webs burn away).
+[[nodiscard]] double web_mm(double thickness_mm);
+
 /// Says that a hole of this diameter cannot be made, once for each place and reason: what `of` needs it, `in` what, and
 /// what to do.
 void say_no_room(Build& build, const Place& place, double diameter_mm, const std::string& of, InstanceId in,

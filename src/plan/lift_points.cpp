@@ -62,10 +62,10 @@ class LiftPoints {
       const bool tube = host.wall_mm > 0;
       if (tube && !fits_in_wall(host)) return;
       // In the middle of a tube's wall.
-      const double from_heel = tube ? leg / 2 : steps_.place_up(shell.top_root_mm + diameter_ / 2 + boss_fit_mm);
-      if (!tube && from_heel + diameter_ / 2 + boss_fit_mm + least_rim_mm > leg) {
+      const double from_heel = tube ? leg / 2 : from_heel_mm(shell.top_root_mm, diameter_);
+      if (!tube && !fits_on_leg(leg, diameter_)) {
         build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
-                                                          build_.in_words(leg), build_.in_words(shell.top_root_mm)));
+                                                          what_a_leg_takes(leg), build_.in_words(shell.top_root_mm)));
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
@@ -79,6 +79,36 @@ class LiftPoints {
       add(host.id, {x, y});
       add(host.id, {x, shell.size.y - y});
     }
+  }
+
+  [[nodiscard]] double from_heel_mm(double root_mm, double diameter_mm) const {
+    return steps_.place_up(root_mm + diameter_mm / 2 + boss_fit_mm);
+  }
+  [[nodiscard]] bool fits_on_leg(double leg_mm, double diameter_mm) const {
+    return from_heel_mm(build_.shell.top_root_mm, diameter_mm) + diameter_mm / 2 + boss_fit_mm + least_rim_mm <= leg_mm;
+  }
+
+  // "40 mm (which takes one of up to 26 mm: lifting.thread = "M10", whose collar is 25 mm)"
+  [[nodiscard]] std::string what_a_leg_takes(double leg) const {
+    double most = std::floor(diameter_);
+    while (most > 0 && !fits_on_leg(leg, most)) --most;
+    const Eye* largest = nullptr;
+    for (const Eye& eye : tables::eyes()) {
+      if (eye.size.starts_with('M') != spec_.thread->starts_with('M')) continue;
+      const bool larger = largest == nullptr || eye.at_45_degrees_kg > largest->at_45_degrees_kg;
+      if (larger && fits_on_leg(leg, eye.collar_mm)) largest = &eye;
+    }
+    if (largest == nullptr) return build_.in_words(leg) + " (which takes no eye of the tables)";
+    // The eye that is asked for has its place where only its boss is larger than it must be.
+    const double collar = tables::find_eye(*spec_.thread)->collar_mm;
+    if (fits_on_leg(leg, collar)) {
+      return fmt::format("{} (which takes one of up to {}: lifting.boss_diameter = {} does for {})",
+                         build_.in_words(leg), build_.at_most(most), build_.in_words(collar), *spec_.thread);
+    }
+    return fmt::format(
+        "{} (which takes one of up to {}: lifting.thread = \"{}\", whose collar is {}, and no larger "
+        "lifting.boss_diameter)",
+        build_.in_words(leg), build_.at_most(most), largest->size, build_.in_words(largest->collar_mm));
   }
 
   // Of the wall that it stands in, what is flat.

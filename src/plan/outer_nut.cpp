@@ -1,5 +1,5 @@
 // The washer and the outer nut on a rod.
-// Entry: carries_stack, add_outer_nut.
+// Entry: carries_stack, stack_needed_mm, add_outer_nut.
 #include "plan/outer_nut.h"
 
 #include <fmt/format.h>
@@ -50,6 +50,10 @@ bool has_rod_hardware(Build& build, const ItemSpec& item) {
 }
 
 }  // namespace
+
+double stack_needed_mm(const Build& build, const RodSpec& rods, double plate_mm, double off_mm) {
+  return rod_stack(build, rods, plate_mm, off_mm).needed_mm;
+}
 
 bool carries_stack(Build& build, const ItemSpec& item, double plate_mm, double off_mm) {
   if (!has_rod_hardware(build, item)) return false;

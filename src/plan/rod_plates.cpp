@@ -17,6 +17,7 @@
 #include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
 #include "plan/screw_row.h"
+#include "plan/uneven_rods.h"
 #include "plan/upright_side.h"
 
 namespace fitup::plan {
@@ -113,14 +114,10 @@ class RodPlate {
   }
 
   bool say_uneven(const ItemSpec& item, std::size_t i) {
-    const double deep = (*item.size)[1].mm();
-    build_.diagnostics.add(diag::say<"uneven-rods">(
-        item.size.place, word(), item.name, build_.in_words(off_mm(i)),
-        fmt::format(
-            "a second nut on them, which would carry the plate there, is {} high: make {} {} deep as the others "
-            "are, or at most {}",
-            build_.in_words(nut_mm(i)), item.name, build_.in_words(deep + off_mm(i)),
-            build_.at_most(deep - nut_mm(i) + off_mm(i)))));
+    const auto on = std::find_if(served_.begin(), served_.end(), [&](std::size_t j) { return off_mm(j) <= 0; });
+    build_.diagnostics.add(diag::say<"uneven-rods">(item.rods->thread.place, fmt::format("inner nuts' {}", word()),
+                                                    item.name, build_.in_words(off_mm(i)),
+                                                    remedy_of_uneven(build_, i, *on, depth_)));
     return false;
   }
 
@@ -311,12 +308,15 @@ class RodPlate {
   void say_no_flange_room(const Range& r) {
     const double more = clearance()->mm() + r.least - r.most;
     const bool clearance_helps = r.most < upright_limit_mm() && r.least <= upright_limit_mm();
+    const double wide = upright().width_mm() + r.least - upright_limit_mm();
     build_.diagnostics.add(diag::say<"no-room-for-flange">(
         clearance_helps ? clearance().place : spec_.screw.place, word(), screw().size, build_.in_words(r.least),
         r.why_least, build_.in_words(before_plate_mm()), from_face(plate_depth_mm()),
         build_.in_words(upright().width_mm()),
-        clearance_helps ? fmt::format("give a {} clearance of at least {}", word(), build_.at_least(more))
-                        : std::string("choose wider uprights or a smaller screw")));
+        clearance_helps
+            ? fmt::format("give a {} clearance of at least {}", word(), build_.at_least(more))
+            : fmt::format("choose uprights at least {} wide ({}), or a smaller screw ({})", build_.at_least(wide),
+                          build_.key("frame.uprights"), build_.key("rod_plates.screw"))));
   }
 
   void add_return_flange(Side side) {

@@ -161,11 +161,20 @@ std::optional<std::string> off_plate(const Build& build, const ScrewHold& hold, 
                      build.in_words(hold.seat_mm), build.in_words(edge));
 }
 
+// What is not known, as an item's case is not, is taken to be.
+bool is_of_steel(const Part& part) {
+  const Material* material = tables::find_material(part.material);
+  return material == nullptr || material->steel;
+}
+
 }  // namespace
 
 std::optional<std::string> hold_problem(const Build& build, const ScrewHold& hold, InstanceId host, Vec3 back,
                                         Vec3 direction, double last_mm) {
   if (hold.fixing == ScrewFixing::tapped) return std::nullopt;
+  if (hold.fixing == ScrewFixing::weld_nut && !is_of_steel(build.draft.part(host))) {
+    return "is of steel, which is not welded to " + build.draft.part(host).material;
+  }
   if (hold.fixing == ScrewFixing::insert) {
     const std::string size = hold.purpose.substr(hold.purpose.rfind(' ') + 1);
     const RivetNut& nut = *tables::find_rivet_nut(size);

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "plan/holes.h"
 #include "plan/screw_fixing.h"
 
 namespace fitup::plan {
@@ -25,7 +26,8 @@ double UprightSide::screws_begin_mm(const RodPlatesSpec& plates) const {
 }
 
 double UprightSide::screws_end_mm(const RodPlatesSpec& plates, double edge_mm) const {
-  const double to_edge = width_mm() - edge_mm;
+  const double web = web_mm(host.wall_mm > 0 ? host.wall_mm : host.depth_mm(axis::x));
+  const double to_edge = width_mm() - std::max(edge_mm, hole_mm(plates, host) / 2 + web);
   return host.wall_mm > 0 ? std::min(to_edge, ends_mm() - hole_mm(plates, host) / 2) : to_edge;
 }
 

@@ -94,7 +94,7 @@ void ScalarReader::read_quantity(const Rule& rule, const Value& value, std::stri
     return;
   }
   if (value.kind != Value::Kind::number && value.kind != Value::Kind::text) return wrong_type(rule, value, key);
-  const auto quantity = sizes_.quantity_of(value);
+  const auto quantity = sizes_.quantity_of(value, rule.type == Type::mass ? type_in_words(rule) : "");
   if (!quantity) return;
   cell.place = sizes_.said_at(value);
   if (rule.type == Type::mass) {

@@ -66,7 +66,8 @@ std::optional<Quantity> Sizes::find(std::string_view name, const Place& used_at)
   }
   std::vector<std::string> known;
   for (const auto& [known_name, size] : sizes_) known.push_back(known_name);
-  const std::string hint = known.empty() ? std::string("; [sizes] is empty") : diag::suggestion(name, known);
+  std::string hint = known.empty() ? std::string("; [sizes] is empty") : diag::suggestion(name, known);
+  if (!expected_.empty()) hint += fmt::format("; what is wanted here is {}", expected_);
   diagnostics_.add(say<"unknown-size">(used_at, in_quotes(name), hint));
   return std::nullopt;
 }
@@ -97,9 +98,12 @@ void Sizes::report_cycle(std::string_view name, const Place& used_at) {
   diagnostics_.add(say<"size-cycle">(used_at, chain + std::string(name)));
 }
 
-std::optional<Quantity> Sizes::quantity_of(const Value& value) {
+std::optional<Quantity> Sizes::quantity_of(const Value& value, std::string_view expected) {
   argument_.reset();
-  return evaluated(value);
+  expected_ = expected;
+  auto quantity = evaluated(value);
+  expected_ = {};
+  return quantity;
 }
 
 std::optional<Quantity> Sizes::evaluated(const Value& value) {

@@ -23,8 +23,9 @@ class Sizes {
   /// Empty after a diagnostic, which is given once for each cause.
   [[nodiscard]] std::optional<Quantity> find(std::string_view name, const Place& used_at);
 
-  /// A number or an expression; anything else is the caller's to refuse.
-  [[nodiscard]] std::optional<Quantity> quantity_of(const Value& value);
+  /// A number or an expression; anything else is the caller's to refuse. `expected`, "a mass, such as 12 kg", is told
+  /// with a name that is none of [sizes].
+  [[nodiscard]] std::optional<Quantity> quantity_of(const Value& value, std::string_view expected = {});
 
   /// Where the last quantity_of was said: that of an argument which gave a size that it is worked out from, else the
   /// value's own.
@@ -48,6 +49,7 @@ class Sizes {
 
   std::map<std::string, Size, std::less<>> sizes_;
   std::vector<std::string> open_;  // being evaluated, outermost first
+  std::string_view expected_;      // of what is being evaluated
   UnitSystem units_;
   std::optional<int> arguments_;
   std::optional<Place> argument_;  // the first that has a part in what is being evaluated
