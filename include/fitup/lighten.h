@@ -12,9 +12,10 @@
 
 namespace fitup {
 
-/// passes: no load check fails, and nothing fails or is marginal that is not with what stands in the spec. fails: one
-/// does. refused: it cannot be built so. heavier: more than what passes already, and so not checked.
-enum class LightenVerdict { passes, fails, refused, heavier };
+/// passes: no load check fails, and nothing fails, is marginal or is undecided that is not with what stands in the
+/// spec. fails, marginal, not_checked: one does, or is. refused: it cannot be built so. heavier: more than what passes
+/// already, and so not checked.
+enum class LightenVerdict { passes, fails, marginal, not_checked, refused, heavier };
 [[nodiscard]] std::string_view to_text(LightenVerdict verdict);
 
 /// One way of building it.

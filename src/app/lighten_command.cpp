@@ -25,17 +25,26 @@ std::string words_of(const std::vector<Override>& values) {
   return text.empty() ? "as it stands" : text;
 }
 
-/// Up to the first sentence: the rest is in check.
-std::string first_words(const std::string& why) {
-  constexpr std::size_t longest = 120;
-  if (why.size() <= longest) return why;
-  return why.substr(0, why.rfind(' ', longest)) + " ...";
+/// Over as many lines as it takes, each behind so many blanks: what tells two reasons apart may stand at their ends.
+std::string in_lines(std::string_view why, std::size_t blanks) {
+  constexpr std::size_t longest = 100;
+  std::string text;
+  while (why.size() > longest) {
+    const std::size_t blank = why.rfind(' ', longest);
+    if (blank == std::string_view::npos) break;
+    text += fmt::format("{}\n{:>{}}", why.substr(0, blank), "", blanks);
+    why.remove_prefix(blank + 1);
+  }
+  return text.append(why);
 }
+
+constexpr std::size_t before_why = 25;  // of a line: what it weighs and the verdict
 
 std::string line_of(const LightenTry& one, const output::PaperUnits& units) {
   std::string line =
-      fmt::format("{:>10}  {:<8}  {}\n", units.weight(one.made_kg), to_text(one.verdict), words_of(one.values));
-  if (!one.why.empty()) line += fmt::format("{:>22}{}\n", "", first_words(units.sentence(one.why)));
+      fmt::format("{:>10}  {:<11}  {}\n", units.weight(one.made_kg), to_text(one.verdict), words_of(one.values));
+  if (!one.why.empty())
+    line += fmt::format("{:>{}}{}\n", "", before_why, in_lines(units.sentence(one.why), before_why));
   return line;
 }
 
@@ -51,7 +60,8 @@ std::string tried_text(const std::vector<LightenTry>& tried, const output::Paper
     }
   }
   for (const auto& [why, count] : refused) {
-    text += fmt::format("{:>10}  refused   {}\n", fmt::format("{} ways", count), first_words(units.sentence(why)));
+    text += fmt::format("{:>10}  {:<11}  {}\n", fmt::format("{} way{}", count, count == 1 ? "" : "s"),
+                        to_text(LightenVerdict::refused), in_lines(units.sentence(why), before_why));
   }
   return text;
 }
@@ -60,7 +70,7 @@ std::string text_of(const Lightened& found, UnitSystem system, bool says_pressur
   const output::PaperUnits units(system);
   std::string text = fmt::format("what is made weighs {} as it stands ({})\n", units.weight(found.now.made_kg),
                                  to_text(found.now.verdict));
-  if (!found.now.why.empty()) text += fmt::format("  {}\n", first_words(units.sentence(found.now.why)));
+  if (!found.now.why.empty()) text += fmt::format("  {}\n", in_lines(units.sentence(found.now.why), 2));
   if (!quiet) {
     text += fmt::format("\ntried, the lightest first\n");
     text += tried_text(found.tried, units);

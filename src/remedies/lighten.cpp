@@ -63,7 +63,9 @@ class Lightening {
   [[nodiscard]] bool stopped() const { return stop_ && stop_(); }
 
   static void note_failure(LightenTry& one, const Finding& f) {
-    one.verdict = LightenVerdict::fails;
+    one.verdict = f.verdict == Verdict::marginal      ? LightenVerdict::marginal
+                  : f.verdict == Verdict::not_checked ? LightenVerdict::not_checked
+                                                      : LightenVerdict::fails;
     if (one.why.empty()) one.why = fmt::format("{}: {}", f.check, f.message);
   }
 
@@ -164,11 +166,14 @@ class Lightening {
 
   /// Nothing that was not said before: neither a failure, nor something marginal or undecided.
   static void compare(const std::vector<Finding>& found, const Said& before, LightenTry& one) {
-    for (const auto& [about, count] : said_of(found)) {
-      const auto known = before.find(about);
-      if (known != before.end() && known->second >= count) continue;
-      for (const Finding& f : found) {
-        if (f.check == about.first && f.verdict == about.second) return note_failure(one, f);
+    const Said said = said_of(found);
+    for (const Verdict verdict : {Verdict::fail, Verdict::marginal, Verdict::not_checked}) {
+      for (const auto& [about, count] : said) {
+        const auto known = before.find(about);
+        if (about.second != verdict || (known != before.end() && known->second >= count)) continue;
+        for (const Finding& f : found) {
+          if (f.check == about.first && f.verdict == verdict) return note_failure(one, f);
+        }
       }
     }
   }
@@ -187,6 +192,8 @@ std::string_view to_text(LightenVerdict verdict) {
   switch (verdict) {
     case LightenVerdict::passes: return "passes";
     case LightenVerdict::fails: return "fails";
+    case LightenVerdict::marginal: return "marginal";
+    case LightenVerdict::not_checked: return "not checked";
     case LightenVerdict::refused: return "refused";
     case LightenVerdict::heavier: return "heavier";
   }
