@@ -4,9 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 #include <fmt/format.h>
 
+#include "checks/distance.h"
 #include "checks/order.h"
 #include "fitup/tolerances.h"
 #include "fitup/welded_sizes.h"
@@ -91,9 +94,71 @@ class SpaceCheck {
     const double lacking_high = high_stands ? far : space_.play_mm - above;
     const double lacking = space_.placed ? std::max(lacking_low, lacking_high)
                                          : whole.size_mm() + play - component(space_.box.size(), axis);
-    const double doubt = component(space_.within, axis) + tables::welded_length_permits_mm(whole.size_mm());
-    if (lacking > band) return too_large(axis, whole, play, lacking, lacking_low > lacking_high);
-    if (lacking > -doubt + band) close(axis, whole, play, -lacking, doubt);
+    const Side side{axis, lacking_low > lacking_high, lacking};
+    if (lacking > band) return space_.placed ? too_near(whole, side) : too_large(axis, whole, play, lacking);
+    if (lacking <= -doubt_mm(axis) + band) return;
+    space_.placed ? near(whole, side) : close(axis, whole, play, -lacking);
+  }
+
+  // What the welded frame and the tape may be off.
+  [[nodiscard]] double frame_permits_mm(int axis) const {
+    return tables::welded_length_permits_mm(extent(axis).size_mm());
+  }
+  [[nodiscard]] double doubt_mm(int axis) const { return component(space_.within, axis) + frame_permits_mm(axis); }
+  /// "the welded frame may be 3 mm off (ISO 13920-B) and the space 5 mm: measure both before it is painted"
+  [[nodiscard]] std::string doubt_in_words(int axis) const {
+    const double within = component(space_.within, axis);
+    return fmt::format("the welded frame may be {} mm off (ISO 13920-B){}: measure both before it is painted{}",
+                       length_text(frame_permits_mm(axis)),
+                       within > 0 ? fmt::format(" and the space {} mm", length_text(within)) : "", as_drawn());
+  }
+
+  /// One side of a space in which the place is given.
+  struct Side {
+    int axis = 0;
+    bool low = false;
+    double lacking_mm = 0;  // to space.play; negative: so much more is left
+  };
+
+  [[nodiscard]] Finding of_side(const Extent& whole, const Side& side, Verdict verdict) const {
+    const InstanceId part = side.low ? whole.low : whole.high;
+    Finding f = about(verdict, "space.at", space_.place);
+    f.value = space_.play_mm - side.lacking_mm;
+    f.limit = space_.play_mm;
+    f.source = "space.play";
+    f.parts = {scene_.label(part)};
+    f.cause = fmt::format("space {}", words[side.axis]);
+    // Midway between what reaches furthest and the wall.
+    Vec3 at = scene_.body(part).outer.box.middle();
+    const double face = side.low ? whole.from_mm : whole.to_mm;
+    const double wall = component(side.low ? space_.box.low : space_.box.high, side.axis);
+    (side.axis == 0 ? at.x : side.axis == 1 ? at.y : at.z) = (face + wall) / 2;
+    f.at = at;
+    return f;
+  }
+
+  [[nodiscard]] static const char* name_of(const Side& side) {
+    constexpr std::array<const char*, 3> lows{"left", "front", "bottom"};
+    constexpr std::array<const char*, 3> highs{"right", "back", "top"};
+    return side.low ? lows[side.axis] : highs[side.axis];
+  }
+
+  void too_near(const Extent& whole, const Side& side) {
+    Finding f = of_side(whole, side, Verdict::fail);
+    f.message = fmt::format(
+        "{} leaves {} mm to the {} of the space; {} mm must stay free: move space.at, or make the "
+        "box smaller by {} mm there",
+        f.parts.front(), length_text(*f.value), name_of(side), length_text(space_.play_mm),
+        length_text(side.lacking_mm));
+    findings_.push_back(std::move(f));
+  }
+
+  void near(const Extent& whole, const Side& side) {
+    Finding f = of_side(whole, side, Verdict::marginal);
+    f.message =
+        fmt::format("{} leaves {} mm to the {} of the space, {} mm more than space.play; {}", f.parts.front(),
+                    length_text(*f.value), name_of(side), length_text(-side.lacking_mm), doubt_in_words(side.axis));
+    findings_.push_back(std::move(f));
   }
 
   [[nodiscard]] Finding of_size(int axis, const Extent& whole, double play, Verdict verdict) const {
@@ -108,45 +173,24 @@ class SpaceCheck {
     return f;
   }
 
-  void too_large(int axis, const Extent& whole, double play, double lacking, bool at_low) {
+  void too_large(int axis, const Extent& whole, double play, double lacking) {
     Finding f = of_size(axis, whole, play, Verdict::fail);
-    f.at = space_.placed ? scene_.body(at_low ? whole.low : whole.high).outer.box.middle() : middle_of_whole();
+    f.at = middle_of_whole();
     const double size = component(space_.box.size(), axis);
-    if (space_.placed) {
-      constexpr std::array<const char*, 3> lows{"left", "front", "bottom"};
-      constexpr std::array<const char*, 3> highs{"right", "back", "top"};
-      f.parts = {scene_.label(at_low ? whole.low : whole.high)};
-      f.value = -lacking + space_.play_mm;
-      f.limit = space_.play_mm;
-      f.source = "space.play";
-      f.message = fmt::format(
-          "{} leaves {} mm to the {} of the space; {} mm must stay free: move space.at, or make the "
-          "box smaller by {} mm there",
-          f.parts.front(), length_text(*f.value), at_low ? lows[axis] : highs[axis], length_text(space_.play_mm),
-          length_text(lacking));
-    } else {
-      f.message = fmt::format(
-          "the whole is {} mm {}, from {} to {}; the space is {} mm and {} mm must stay free: {} mm too "
-          "much. Smaller clearances in the box mend it, or a larger space (space.size){}",
-          length_text(whole.size_mm()), words[axis], scene_.label(whole.low), scene_.label(whole.high),
-          length_text(size), length_text(play), length_text(lacking), as_drawn());
-    }
+    f.message = fmt::format(
+        "the whole is {} mm {}, from {} to {}; the space is {} mm and {} mm must stay free: {} mm too "
+        "much. Smaller clearances in the box mend it, or a larger space (space.size){}",
+        length_text(whole.size_mm()), words[axis], scene_.label(whole.low), scene_.label(whole.high), length_text(size),
+        length_text(play), length_text(lacking), as_drawn());
     findings_.push_back(std::move(f));
   }
 
   // It fits as drawn and as measured.
-  void close(int axis, const Extent& whole, double play, double left, double doubt) {
+  void close(int axis, const Extent& whole, double play, double left) {
     Finding f = of_size(axis, whole, play, Verdict::marginal);
     f.at = middle_of_whole();
-    f.message = fmt::format(
-        "the whole is {} mm {} and goes in with {} mm left beyond space.play; the welded frame may be {} "
-        "mm off (ISO 13920-B){}: measure both before it is painted{}",
-        length_text(whole.size_mm()), words[axis], length_text(left),
-        length_text(tables::welded_length_permits_mm(whole.size_mm())),
-        doubt > tables::welded_length_permits_mm(whole.size_mm())
-            ? fmt::format(" and the space {} mm", length_text(component(space_.within, axis)))
-            : "",
-        as_drawn());
+    f.message = fmt::format("the whole is {} mm {} and goes in with {} mm left beyond space.play; {}",
+                            length_text(whole.size_mm()), words[axis], length_text(left), doubt_in_words(axis));
     findings_.push_back(std::move(f));
   }
 
@@ -181,7 +225,7 @@ class SpaceCheck {
       deepest = id;
       depth = by;
     }
-    if (!deepest) return;
+    if (!deepest) return beside(taken, box);
     Finding f = about(Verdict::fail, taken.key, taken.place);
     f.value = depth;
     f.limit = 0;
@@ -194,6 +238,67 @@ class SpaceCheck {
         "move the whole (space.at), or make the box smaller there{}",
         f.parts.front(), taken.why, length_text(depth), others == 0 ? "" : fmt::format("; with it {} more", others),
         as_drawn());
+    findings_.push_back(std::move(f));
+  }
+
+  // The axis along which a part is farthest from a box.
+  [[nodiscard]] static std::pair<int, double> farthest_axis(const Box3& part, const Box3& box) {
+    std::pair<int, double> most{0, -1e9};
+    for (int axis = 0; axis < 3; ++axis) {
+      const double off = std::max(component(box.low, axis) - component(part.high, axis),
+                                  component(part.low, axis) - component(box.high, axis));
+      if (off > most.second) most = {axis, off};
+    }
+    return most;
+  }
+  // As on the floor: it needs no play under it.
+  [[nodiscard]] static bool stands_on(const Box3& part, const Box3& box) {
+    return std::abs(part.low.z - box.high.z) <= band;
+  }
+
+  struct Beside {
+    InstanceId id = 0;
+    int axis = 0;  // along which it is farthest off
+    Nearest nearest;
+  };
+
+  // Clear of it; but how near?
+  void beside(const Space::Taken& taken, const PlacedBody& box) {
+    std::optional<Beside> least;
+    for (const InstanceId id : standing_) {
+      const Box3& outer = scene_.body(id).outer.box;
+      const int axis = farthest_axis(outer, taken.box).first;
+      const double below = space_.play_mm + doubt_mm(axis);
+      const double between_boxes = distance_mm(outer, taken.box);
+      if (stands_on(outer, taken.box) || between_boxes >= below) continue;
+      const auto exact = nearest(scene_.body(id), box, below);
+      // What has no closed form is at least as far off as its box.
+      const Nearest here = exact ? *exact : Nearest{between_boxes, 0.5 * (outer.middle() + taken.box.middle())};
+      if (here.mm < below - band && (!least || here.mm < least->nearest.mm - band)) least = Beside{id, axis, here};
+    }
+    if (least) say_beside(taken, *least);
+  }
+
+  void say_beside(const Space::Taken& taken, const Beside& beside) {
+    const double lacking = space_.play_mm - beside.nearest.mm;
+    Finding f = about(lacking > band ? Verdict::fail : Verdict::marginal, taken.key, taken.place);
+    f.value = beside.nearest.mm;
+    f.limit = space_.play_mm;
+    f.source = "space.play";
+    f.parts = {scene_.label(beside.id)};
+    f.at = beside.nearest.at;
+    f.cause = "space " + taken.key;
+    f.message = lacking > band
+                    ? fmt::format(
+                          "{} stands {} mm from what is in the way in the space ({}); {} mm must stay free round "
+                          "it: move the whole (space.at), or make the box smaller by {} mm there{}",
+                          f.parts.front(), length_text(beside.nearest.mm), taken.why, length_text(space_.play_mm),
+                          length_text(lacking), as_drawn())
+                    : fmt::format(
+                          "{} stands {} mm from what is in the way in the space ({}), {} mm more than "
+                          "space.play; {}",
+                          f.parts.front(), length_text(beside.nearest.mm), taken.why, length_text(-lacking),
+                          doubt_in_words(beside.axis));
     findings_.push_back(std::move(f));
   }
 

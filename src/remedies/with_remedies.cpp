@@ -29,8 +29,8 @@ bool is_to_mend(const Finding& finding) {
 }
 
 /// The first knob that mends it without anything marginal; else the first that mends it.
-std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const Plan& plan, Trials& trials) {
-  const Concerned what = remedies::concerned(finding, plan);
+std::optional<Remedy> first_of(const remedies::Concerned& what, const Finding& finding, const Spec& spec,
+                               Trials& trials) {
   std::optional<Remedy> second_best;
   for (const remedies::Knob& knob : remedies::knobs_for(what, spec)) {
     if (trials.spent()) break;
@@ -40,6 +40,19 @@ std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const
     if (!second_best) second_best = std::move(mended->remedy);
   }
   return second_best;
+}
+
+/// What fails to go into its space may have no place there that is not marginal: then one that is.
+std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const Plan& plan, Trials& trials) {
+  Concerned what = remedies::concerned(finding, plan);
+  auto found = first_of(what, finding, spec, trials);
+  if (found || finding.check != "space" || finding.verdict != Verdict::fail) return found;
+  what.marginal_will_do = true;
+  found = first_of(what, finding, spec, trials);
+  if (found && std::find(found->marginal.begin(), found->marginal.end(), finding.check) == found->marginal.end()) {
+    found->marginal.push_back(finding.check);
+  }
+  return found;
 }
 
 }  // namespace
