@@ -272,6 +272,7 @@ class SpaceCheck {
       const double between_boxes = distance_mm(outer, taken.box);
       if (stands_on(outer, taken.box) || between_boxes >= below) continue;
       const auto exact = nearest(scene_.body(id), box, below);
+      if (!exact && between_boxes <= band) continue;  // clear of it, and nobody knows by how much
       // What has no closed form is at least as far off as its box.
       const Nearest here = exact ? *exact : Nearest{between_boxes, 0.5 * (outer.middle() + taken.box.middle())};
       if (here.mm < below - band && (!least || here.mm < least->nearest.mm - band)) least = Beside{id, axis, here};
