@@ -139,7 +139,7 @@ TEST(Remedies, PlanNoMoreThanTheirBudget) {
   const auto box = checked({});
   const std::function<bool()> never;
   remedies::Trials trials(box.source, *box.box->plan, never, 1);
-  const remedies::Concerned what{"overlap", {"block 1", "rail 1"}, {}, {}, {}, {}};
+  const remedies::Concerned what{"overlap", {"block 1", "rail 1"}, {}, {}, false, {}, {}};
   std::size_t planned = 0;
   for (int top = 60; !trials.spent() && top < 1000; ++top, ++planned) {
     const std::string value = std::to_string(top) + " mm";
