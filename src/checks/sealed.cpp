@@ -1,11 +1,14 @@
-// Holes of a sealed cover that nothing closes, inside the line of its seal.
-// Entry: check_sealed.
+// Holes of a sealed cover that nothing closes, inside the line of its seal, and joints of the walls behind it.
+// Entry: check_sealed, joints_to_be_tight.
 #include "checks/sealed.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <cmath>
+#include <set>
+#include <variant>
 
 #include "checks/order.h"
 #include "fitup/tolerances.h"
@@ -184,7 +187,62 @@ class SealedCover {
   Box3 within_;
 };
 
+/// "box.main." of "box.main.face.top".
+std::string box_of(const std::string& key) {
+  const std::size_t dot = key.find('.');
+  return dot == std::string::npos ? key : key.substr(0, key.find('.', dot + 1)) + ".";
+}
+
+bool is_of_wall(const Plan& plan, InstanceId id) {
+  const Part& part = plan.parts[plan.instances[id].part];
+  return part.role == Role::wall && std::holds_alternative<Flat>(part.form);
+}
+
+/// Beside each other in one plane.
+bool are_pieces(const Plan& plan, const Joint& joint) {
+  if (joint.kind != JointKind::weld || !is_of_wall(plan, joint.a) || !is_of_wall(plan, joint.b)) return false;
+  const Instance& a = plan.instances[joint.a];
+  const Instance& b = plan.instances[joint.b];
+  if (a.key != b.key) return false;
+  const Vec3 origin = a.pose.local(b.pose.origin());
+  return std::abs(dot(a.pose.z(), b.pose.z()) - 1) < tolerance::direction &&
+         std::abs(origin.z) < tolerance::contact_mm;
+}
+
+Finding joint_in_walls(const Plan& plan, std::size_t which) {
+  const Joint& joint = plan.joints[which];
+  const Instance& a = plan.instances[joint.a];
+  Finding f;
+  f.check = "sealed";
+  f.verdict = Verdict::marginal;
+  for (const InstanceId id : {joint.a, joint.b}) {
+    f.parts.push_back(plan.parts[plan.instances[id].part].mark + " " + plan.instances[id].name);
+  }
+  f.key = a.key;
+  f.place = a.place;
+  f.cause = "joints in the walls of " + box_of(a.key) + "face";
+  f.message = fmt::format(
+      "{} and {} are pieces of one plate of a box with a sealed cover: what the seal keeps out comes in between the "
+      "teeth of their joint, unless it is welded tight all along, round the teeth too, as welds.csv says of it, and "
+      "tried with soap water or dye. A larger sheet (cutter.sheets) keeps the plate whole",
+      f.parts[0], f.parts[1]);
+  return f;
+}
+
 }  // namespace
+
+std::vector<std::size_t> joints_to_be_tight(const Plan& plan) {
+  std::set<std::string> sealed;
+  for (const Instance& i : plan.instances) {
+    if (plan.parts[i.part].role == Role::seal) sealed.insert(box_of(i.key));
+  }
+  std::vector<std::size_t> joints;
+  for (std::size_t j = 0; !sealed.empty() && j < plan.joints.size(); ++j) {
+    const Joint& joint = plan.joints[j];
+    if (are_pieces(plan, joint) && sealed.contains(box_of(plan.instances[joint.a].key))) joints.push_back(j);
+  }
+  return joints;
+}
 
 std::vector<Finding> check_sealed(const Plan& plan) {
   std::vector<Finding> findings;
@@ -193,6 +251,7 @@ std::vector<Finding> check_sealed(const Plan& plan) {
     if (joint.kind != JointKind::bearing || role(joint.a) != Role::cover_sheet || role(joint.b) != Role::seal) continue;
     for (Finding& f : SealedCover(plan, joint.a, joint.b).findings()) findings.push_back(std::move(f));
   }
+  for (const std::size_t joint : joints_to_be_tight(plan)) findings.push_back(joint_in_walls(plan, joint));
   return findings;
 }
 

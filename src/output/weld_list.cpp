@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <map>
@@ -12,6 +13,7 @@
 #include <string>
 #include <utility>
 
+#include "checks/sealed.h"
 #include "fitup/seams.h"
 #include "fitup/tables.h"
 #include "fitup/tolerances.h"
@@ -127,6 +129,10 @@ std::string short_words(const Short& ones, const PaperUnits& units) {
                      units.length(least_row_mm), units.length(), units.length(ones.mm), units.length());
 }
 
+constexpr const char* tight_words = "tight: weld on round the teeth, all along the joint";
+
+void add_note(CsvRow& row, const std::string& words) { row.back() += (row.back().empty() ? "" : "; ") + words; }
+
 CsvRow unknown_row(const Plan& plan, std::size_t joint) {
   CsvRow row{""};
   for (std::string& cell : part_cells(plan, plan.joints.at(joint))) row.push_back(std::move(cell));
@@ -179,13 +185,14 @@ std::vector<CsvRow> weld_rows(const Plan& plan, const JobInfo& info) {
   const Seams seams = seams_of(plan);
   std::set<std::size_t> without_row;
   const std::map<std::size_t, Short> gathered = short_ones(seams, without_row);
+  const std::vector<std::size_t> tight = checks::joints_to_be_tight(plan);
   for (std::size_t i = 0; i < seams.all.size(); ++i) {
     if (without_row.contains(i)) continue;
     rows.push_back(seam_row(plan, seams.all[i], rows.size(), units));
+    if (std::binary_search(tight.begin(), tight.end(), seams.all[i].joint)) add_note(rows.back(), tight_words);
     const auto beside = gathered.find(i);
     if (beside == gathered.end()) continue;
-    std::string& note = rows.back().back();
-    note += (note.empty() ? "" : "; ") + short_words(beside->second, units);
+    add_note(rows.back(), short_words(beside->second, units));
   }
   for (const std::size_t joint : seams.undecided) rows.push_back(unknown_row(plan, joint));
   add_totals(rows, plan, seams, units);

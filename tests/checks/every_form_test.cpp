@@ -277,9 +277,6 @@ const std::set<std::string> only_by_hand{
     "not decided whether {} stands in what is in the way in the space ({}): no exact rule knows its shape",
     "{}: not decided whether it comes to its place past {}: no exact rule knows their shapes",
     "{} does not find its place along {}: it meets {} {} mm before it, by {} mm",
-    "{} plates find their places in each other one after another: {}",
-    "; slots for tabs, {} in all, are as wide as the sheet that stands in them and its play, which lasers cut up to {} "
-    "thick without asking (common practice)",
     "{} does not come out again alone, the covers off: {} stands in its way and cannot be taken out before it",
     "{}: not decided whether {} finds room beside {}: no exact rule knows its shape",
     "{}: the tables have no tool for it, so it is not asked whether one reaches it",
