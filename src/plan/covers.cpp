@@ -23,7 +23,6 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double hold_back_mm = 2;     // a sheet's edge from the frame's edge, where nothing laps it
 constexpr double row_end_mm = 20;      // a row's first screw from the end of what it is screwed into
 constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
 
@@ -83,7 +82,7 @@ class Cover {
 
   // From the frame's edge to the sheet's, behind a flange that laps this face.
   [[nodiscard]] double begins_mm(Face neighbour) const {
-    return std::max(hold_back_mm, lapped_mm(build_.box_spec(), face_, neighbour));
+    return std::max(hold_back_mm(shell_), lapped_mm(build_.box_spec(), face_, neighbour));
   }
 
   // A row from the front or the back into a strip of the frame that lies across; false if a flange that laps it leaves
@@ -125,10 +124,10 @@ class Cover {
     const bool landings = has_landings(build_, face_);
     if (landings && !landings_apart()) return;
     const Vec3 s = shell_.size;
-    const InstanceId sheet =
-        plate(0, word_ + " cover sheet", Role::cover_sheet,
-              box(hold_back_mm, s.x - hold_back_mm, -t(), 0, begins_mm(Face::bottom), s.z - begins_mm(Face::top)),
-              axis::y, word_ + " cover sheet", cover_origin());
+    const InstanceId sheet = plate(0, word_ + " cover sheet", Role::cover_sheet,
+                                   box(hold_back_mm(shell_), s.x - hold_back_mm(shell_), -t(), 0,
+                                       begins_mm(Face::bottom), s.z - begins_mm(Face::top)),
+                                   axis::y, word_ + " cover sheet", cover_origin());
     build_.panels[static_cast<std::size_t>(face_)] = sheet;
     if (!row_into_strip(sheet, shell_.bottom[depth_], Face::bottom)) return;
     if (!row_into_strip(sheet, shell_.top[depth_], Face::top)) return;

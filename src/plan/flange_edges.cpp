@@ -1,5 +1,6 @@
 // What flanged covers take of the faces beside them.
-// Entry: edge_of, lapped_mm, flange_row_mm, least_flange_row_mm, shallower_flange, needs_strip, meets_end.
+// Entry: edge_of, hold_back_mm, lapped_mm, flange_row_mm, least_flange_row_mm, shallower_flange, needs_strip,
+// meets_end.
 #include "plan/flange_edges.h"
 
 #include <algorithm>
@@ -45,6 +46,11 @@ CoverEdge edge_of(const BoxSpec& box, Face cover, Face neighbour) {
   if (neighbour == Face::bottom && axis_of(cover) != 2) return CoverEdge::level;
   if (!is_flanged(box, neighbour) || flange_rank(neighbour) > flange_rank(cover)) return CoverEdge::laps;
   return edge_of(box, neighbour, cover) == CoverEdge::laps ? CoverEdge::behind : CoverEdge::level;
+}
+
+double hold_back_mm(const Shell& shell) {
+  constexpr double usual = 2, least_bearing = 1;
+  return std::clamp(std::min(shell.side_wall_mm, shell.end_wall_mm) - least_bearing, 0.0, usual);
 }
 
 double lapped_mm(const BoxSpec& box, Face face, Face neighbour) {

@@ -19,6 +19,10 @@ enum class CoverEdge { laps, behind, level };
 /// From the neighbour's side, what its flange takes of this face with a little room behind it; 0 if none laps it.
 [[nodiscard]] double lapped_mm(const BoxSpec& box, Face face, Face neighbour);
 
+/// From the frame's edge to that of a sheet where nothing laps it: 2 mm, and less on thin walls, so that the sheet
+/// still lies on a millimetre of them (common practice).
+[[nodiscard]] double hold_back_mm(const Shell& shell);
+
 /// From the face of the frame to the row of screws of that cover's flange, at least: clear of rounded corners of the
 /// uprights, with steel round the thread.
 [[nodiscard]] double least_flange_row_mm(const Build& build, Face face);

@@ -21,7 +21,6 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double hold_back_mm = 2;     // a sheet's edge from the frame's edge, where nothing laps it
 constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
 
 }  // namespace
@@ -81,7 +80,7 @@ const CoverRim& FlangedFace::rim_at(int across, Side side) const {
 double FlangedFace::sheet_edge_mm(const CoverRim& rim) const {
   // In an angle it ends where the fillet does.
   if (rim.kind == CoverEdge::laps) return angle != nullptr ? angle->root_radius_mm - gap : -out;
-  return std::max(hold_back_mm, lapped_mm(build.box_spec(), face, rim.beside));
+  return std::max(hold_back_mm(build.shell), lapped_mm(build.box_spec(), face, rim.beside));
 }
 
 double FlangedFace::flange_end_mm(const CoverRim& rim) const {

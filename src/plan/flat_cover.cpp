@@ -22,7 +22,6 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double hold_back_mm = 2;     // a sheet's edge from the frame's edge
 constexpr double row_end_mm = 20;      // a row's first screw from the end of the face
 constexpr double boss_room_mm = 5;     // round a lift boss, for the bead of its weld above the leg (common practice)
 constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
