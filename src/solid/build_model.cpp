@@ -24,10 +24,15 @@ TopoDS_Solid fused_prisms(const std::vector<Prism>& prisms) {
   return solid::fused(solids);
 }
 
-// What is bent up is its body's prisms in one.
-TopoDS_Solid build(const Flat& flat) {
+Profile with_drilled(const Flat& flat) {
   Profile profile = flat.profile;
   for (const DrilledHole& hole : flat.drilled) profile.holes.push_back(Loop::circle(hole.at, hole.diameter_mm / 2));
+  return profile;
+}
+
+// What is bent up is its body's prisms in one.
+TopoDS_Solid build(const Flat& flat) {
+  const Profile profile = with_drilled(flat);
   if (const auto flaw = flaw_in(profile)) throw Trouble(*flaw);
   if (flat.bends.empty()) return solid::prism(profile, Pose(), flat.thickness_mm);
   Part part;
@@ -38,6 +43,12 @@ TopoDS_Solid build(const Flat& flat) {
 TopoDS_Solid build(const Member& member) { return solid::member_solid(member); }
 
 TopoDS_Solid build(const Solidform& form) { return fused_prisms(form.prisms); }
+
+/// Both faces and the edge between them.
+double skin_mm2(const Flat& flat) {
+  const Profile profile = with_drilled(flat);
+  return 2 * profile.area_mm2() + profile.perimeter_mm() * flat.thickness_mm;
+}
 
 void require_volume(const PartSolid& solid, double expected_mm3) {
   const double off = std::abs(solid.volume_mm3 - expected_mm3);
@@ -50,8 +61,11 @@ Result<PartSolid> build_part(const Part& part) {
   const std::string operation = fmt::format("building {} {}", part.mark, part.name);
   return solid::guarded(operation, [&]() -> Result<PartSolid> {
     const TopoDS_Solid shape = std::visit([](const auto& form) { return build(form); }, part.form);
-    solid::require_valid(shape);
-    auto measured = solid::measure(solid::wrap(shape));
+    const auto* flat = std::get_if<Flat>(&part.form);
+    const bool extruded = flat != nullptr && flat->bends.empty();
+    extruded ? solid::require_extruded(shape) : solid::require_valid(shape);
+    const Solid made = solid::wrap(shape);
+    auto measured = extruded ? solid::measure_extruded(made, skin_mm2(*flat)) : solid::measure(made);
     if (!measured) return solid::kernel_failure(operation, measured.error().reason);
     require_volume(*measured, volume_mm3(part));
     return measured;

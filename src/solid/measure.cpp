@@ -1,5 +1,5 @@
 // Measures solids: volume, area, centroid, bounds, and two of them against each other.
-// Entry: solid::measure, solid::common_volume_mm3, solid::distance_mm.
+// Entry: solid::measure, solid::measure_extruded, solid::common_volume_mm3, solid::distance_mm.
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepBndLib.hxx>
 #include <BRepBuilderAPI_Copy.hxx>
@@ -35,14 +35,20 @@ TopoDS_Shape own_copy(const Solid& solid, const Pose& pose) {
 
 }  // namespace
 
-Result<PartSolid> measure(const Solid& solid) {
+Result<PartSolid> measure_extruded(const Solid& solid, double area_mm2) {
   return guarded("measure", [&] {
     const TopoDS_Shape& shape = solid.shape().solid;
     GProp_GProps volume;
     BRepGProp::VolumeProperties(shape, volume);
+    return PartSolid{solid, volume.Mass(), area_mm2, vec(volume.CentreOfMass()), bounds_of(shape)};
+  });
+}
+
+Result<PartSolid> measure(const Solid& solid) {
+  return guarded("measure", [&]() -> Result<PartSolid> {
     GProp_GProps area;
-    BRepGProp::SurfaceProperties(shape, area);
-    return PartSolid{solid, volume.Mass(), area.Mass(), vec(volume.CentreOfMass()), bounds_of(shape)};
+    BRepGProp::SurfaceProperties(solid.shape().solid, area);
+    return measure_extruded(solid, area.Mass());
   });
 }
 

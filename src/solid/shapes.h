@@ -42,6 +42,12 @@ namespace solid {
 void require_sound(const TopoDS_Solid& solid);
 /// The same but for whether it is turned inside out: then its volume is negative, which the caller looks at.
 void require_valid(const TopoDS_Solid& solid);
+/// The same of the extrusion of a profile without flaw (flaw_in): its faces and edges follow from that, and only how
+/// they hang together is asked, which takes a tenth of the time where there are many holes.
+void require_extruded(const TopoDS_Solid& solid);
+
+/// As solid::measure, where the area is known in closed form: the kernel takes as long for it as for the volume.
+[[nodiscard]] Result<PartSolid> measure_extruded(const Solid& solid, double area_mm2);
 
 [[nodiscard]] TopoDS_Solid prism(const Profile& profile, const Pose& pose, double length_mm);
 [[nodiscard]] TopoDS_Solid cylinder(double diameter_mm, const Pose& pose, double length_mm);
