@@ -205,8 +205,7 @@ bool are_pieces(const Plan& plan, const Joint& joint) {
   const Instance& b = plan.instances[joint.b];
   if (a.key != b.key) return false;
   const Vec3 origin = a.pose.local(b.pose.origin());
-  return std::abs(dot(a.pose.z(), b.pose.z()) - 1) < tolerance::direction &&
-         std::abs(origin.z) < tolerance::contact_mm;
+  return std::abs(dot(a.pose.z(), b.pose.z()) - 1) < tolerance::direction && std::abs(origin.z) < tolerance::contact_mm;
 }
 
 Finding joint_in_walls(const Plan& plan, std::size_t which) {
@@ -220,7 +219,7 @@ Finding joint_in_walls(const Plan& plan, std::size_t which) {
   }
   f.key = a.key;
   f.place = a.place;
-  f.cause = "joints in the walls of " + box_of(a.key) + "face";
+  f.cause = "joints in the walls of " + box_of(a.key);
   f.message = fmt::format(
       "{} and {} are pieces of one plate of a box with a sealed cover: what the seal keeps out comes in between the "
       "teeth of their joint, unless it is welded tight all along, round the teeth too, as welds.csv says of it, and "

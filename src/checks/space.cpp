@@ -253,7 +253,8 @@ class SpaceCheck {
   }
   // As on the floor: it needs no play under it.
   [[nodiscard]] static bool stands_on(const Box3& part, const Box3& box) {
-    return std::abs(part.low.z - box.high.z) <= band;
+    return std::abs(part.low.z - box.high.z) <= band && part.low.x < box.high.x && box.low.x < part.high.x &&
+           part.low.y < box.high.y && box.low.y < part.high.y;
   }
 
   struct Beside {

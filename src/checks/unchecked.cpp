@@ -14,7 +14,9 @@ struct Question {
 };
 
 constexpr std::array<Question, 1> open_questions{{
-    {"loads", "what rod plates, bearers and the screws of covers carry, and what loads that come again and again do to steel and seams"},
+    {"loads",
+     "what rod plates, bearers and the screws of covers carry, and what loads that come again and again do to steel "
+     "and seams"},
 }};
 
 }  // namespace

@@ -55,6 +55,7 @@ class Covers {
       }
     }
     if (worst_.mpa >= 0) return finding();
+    if (unknown_) return of_unknown_strength(*unknown_);
     return covers_.empty() ? std::nullopt : std::optional(nothing_stated());
   }
 
@@ -74,8 +75,7 @@ class Covers {
 
   [[nodiscard]] Vec3 outward(InstanceId cover) const {
     const Pose& pose = plan_.instances[cover].pose;
-    Box3 box;
-    for (const PlacedFrame& frame : plan_.frames) box.add(frame.space);
+    const Box3& box = plan_.frames[frame_of(plan_, plan_.instances[cover])].space;
     return dot(pose.origin() - box.middle(), pose.z()) < 0 ? -1.0 * pose.z() : pose.z();
   }
 
@@ -83,7 +83,10 @@ class Covers {
     const auto* flat = std::get_if<Flat>(&part(cover).form);
     const Material* material = tables::find_material(part(cover).material);
     const auto strength = strength_of(part(cover).material, flat == nullptr ? 0 : flat->thickness_mm);
-    if (flat == nullptr || material == nullptr || !strength) return;
+    if (flat == nullptr || material == nullptr || !strength) {
+      unknown_ = cover;
+      return;
+    }
     const Vec2 size = flat->profile.bounds().size();
     const double pressure = material->density_kg_per_m3 * 1e-9 * flat->thickness_mm * g * gravity;
     double length = 0, area = 0;
@@ -95,8 +98,9 @@ class Covers {
     const double mpa = pressure * size.x * size.y * edge_peak(size.x, size.y) / area;
     const WeldLimit limit = weld_limit(plan_.load_rules, *strength, LoadKind::thrown);
     if (worst_.mpa >= 0 && mpa / limit.mpa <= worst_.mpa / worst_.limit.mpa) return;
-    worst_ = {mpa, limit, cover, held.flange, side, pressure * size.x * size.y, throat, length,
-              0.5 * (held.seams.front()->from + held.seams.front()->to)};
+    worst_ = {mpa,         limit,  cover,
+              held.flange, side,   pressure * size.x * size.y,
+              throat,      length, 0.5 * (held.seams.front()->from + held.seams.front()->to)};
   }
 
   [[nodiscard]] Finding finding() const {
@@ -113,7 +117,8 @@ class Covers {
     f.key = plan_.instances[w.cover].key;
     f.place = plan_.instances[w.cover].place;
     f.message = fmt::format(
-        "{}: thrown to the {} with {} g its own sheet pulls at its flanges with {:.0f} N; {:.0f} mm of seam with a throat "
+        "{}: thrown to the {} with {} g its own sheet pulls at its flanges with {:.0f} N; {:.0f} mm of seam with a "
+        "throat "
         "of {:.1f} mm or more carry it with up to {:.1f} MPa of {:.0f} MPa. Items are held by their rods and rails, "
         "and what leans on a cover bears on the frame: neither goes through these seams",
         plan_.instances[w.cover].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n, w.length_mm,
@@ -122,11 +127,23 @@ class Covers {
     return f;
   }
 
+  [[nodiscard]] Finding of_unknown_strength(InstanceId cover) const {
+    Finding f;
+    f.check = "seams";
+    f.parts = {label_of(plan_, cover)};
+    f.message = fmt::format("the strength of {} is in no table: the seams of the flanges of {} are not checked",
+                            part(cover).material, plan_.instances[cover].name);
+    f.key = plan_.instances[cover].key;
+    f.place = plan_.instances[cover].place;
+    return f;
+  }
+
   [[nodiscard]] Finding nothing_stated() const {
     Finding f;
     f.check = "seams";
     f.message =
-        "nothing states what throws a flanged cover off (loads.thrown): the seams of its flanges are not checked; at rest "
+        "nothing states what throws a flanged cover off (loads.thrown): the seams of its flanges are not checked; at "
+        "rest "
         "they carry its own mass alone";
     f.key = "loads";
     return f;
@@ -135,6 +152,7 @@ class Covers {
   const Plan& plan_;
   std::map<InstanceId, CoverSeams> covers_;
   Worst worst_;
+  std::optional<InstanceId> unknown_;
 };
 
 }  // namespace

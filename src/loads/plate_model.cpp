@@ -227,8 +227,10 @@ class PlateModelling {
 
   /// Of all seams of its joint: about that line the legs bend long before they carry a moment.
   [[nodiscard]] bool is_alone(const Run& run) const {
-    return std::none_of(runs_.begin(), runs_.end(),
-                        [&](const Run& other) { return other.joint == run.joint && &other != &run; });
+    constexpr double on_the_line_mm = 0.5;
+    return std::none_of(runs_.begin(), runs_.end(), [&](const Run& other) {
+      return other.joint == run.joint && !is_on_line(other.whole, run.whole, on_the_line_mm);
+    });
   }
 
   void make_one(Corner a, Corner b) {
@@ -281,8 +283,8 @@ class PlateModelling {
         piece.insert(id);
         next.insert(next.end(), joined_[id].begin(), joined_[id].end());
       }
-      const auto of_first = std::count_if(
-          piece.begin(), piece.end(), [&](InstanceId id) { return frame_of(plan_, plan_.instances[id]) == 0; });
+      const auto of_first = std::count_if(piece.begin(), piece.end(),
+                                          [&](InstanceId id) { return frame_of(plan_, plan_.instances[id]) == 0; });
       if (of_first <= most) continue;
       most = of_first;
       hung_ = std::move(piece);

@@ -22,14 +22,15 @@ namespace fitup::loads {
 namespace {
 
 constexpr double cells_across = 10;
-// A strip that gives by less of its span is hardly longer than its span: a hundredth is 1 / 40 of it (common practice).
 constexpr double line_apart_mm = 10;  // seams nearer than this hold one line
+// Half a wave so deep is longer than its span by 0.6 percent: lines that come nearer come by no more (common practice).
 constexpr double most_of_span = 1.0 / 20;
 
 /// The lines along which a plate is held, where all of them run one way.
 struct Lines {
-  double span_mm = 0;    // the widest between two beside each other; 0: it is held in another way
+  double span_mm = 0;     // the widest between two beside each other; 0: it is held in another way
   double throat_mm2 = 0;  // of the line with the least
+  Vec3 along;
 };
 
 /// A rod's hole, and the mass that hangs on the rod.
@@ -69,10 +70,10 @@ class RodPlates {
     double pull_n = 0;
     double sag_mm = 0;  // by bending alone
     double thickness_mm = 0;
-    double span_mm = 0;     // between the lines that hold it; 0: it is held in another way
-    HeldStrip stays{};      // where those lines stay where they are
-    double stays_mpa = 0;   // in the sheet then,
-    double seam_mpa = 0;    // and in the throats of the line with the least
+    double span_mm = 0;    // between the lines that hold it; 0: it is held in another way
+    HeldStrip stays{};     // where those lines stay where they are
+    double stays_mpa = 0;  // in the sheet then,
+    double seam_mpa = 0;   // and in the throats of the line with the least
     double seam_limit_mpa = 1;
     std::string seam_source{};
     [[nodiscard]] double most_sag_mm() const { return span_mm > 0 ? most_of_span * span_mm : thickness_mm; }
@@ -138,7 +139,7 @@ class RodPlates {
     for (const std::size_t n : held) is_held[n] = true;
     mesh->keep_what_hangs_on(is_held);
     const FrameModel model = model_of(*mesh);
-    const Lines lines = lines_of(seams);
+    const Lines lines = lines_of(seams, mesh->pose.z());
     for (std::size_t side = 0; side < ways.size(); ++side) {
       const auto& g = plan_.load_rules.thrown_g[side];
       if (g && std::abs(dot(ways[side], mesh->pose.z())) > 0.999) throw_it(*mesh, model, held, lines, side, *g);
@@ -159,22 +160,27 @@ class RodPlates {
     return model;
   }
 
-  [[nodiscard]] static Lines lines_of(const std::vector<const Seam*>& seams) {
+  /// `z`: of the plate. A line lies where its throats do on the average.
+  [[nodiscard]] static Lines lines_of(const std::vector<const Seam*>& seams, Vec3 z) {
     const auto way = [](const Seam& s) { return (1 / norm(s.to - s.from)) * (s.to - s.from); };
     const Vec3 along = way(*seams.front());
-    std::map<double, double> throats;  // by where the line lies
+    std::vector<std::pair<double, double>> throats;  // how far across, and how much
     for (const Seam* seam : seams) {
       if (std::abs(dot(way(*seam), along)) < 0.999) return {};
-      const Vec3 off = seam->from - seams.front()->from;
-      const Vec3 across = off - dot(off, along) * along;
-      const double at = std::round((across.x + across.y + across.z) / line_apart_mm) * line_apart_mm;
-      throats[at] += throat_mm(*seam) * seam->length_mm;
+      throats.emplace_back(dot(seam->from - seams.front()->from, cross(z, along)), throat_mm(*seam) * seam->length_mm);
     }
-    Lines lines;
-    lines.throat_mm2 = throats.begin()->second;
-    for (auto it = throats.begin(); std::next(it) != throats.end(); ++it) {
-      lines.span_mm = std::max(lines.span_mm, std::next(it)->first - it->first);
-      lines.throat_mm2 = std::min(lines.throat_mm2, std::next(it)->second);
+    std::sort(throats.begin(), throats.end());
+    std::vector<std::pair<double, double>> held;  // moment and throat of each line
+    for (std::size_t i = 0; i < throats.size(); ++i) {
+      if (i == 0 || throats[i].first - throats[i - 1].first > line_apart_mm) held.emplace_back();
+      held.back().first += throats[i].first * throats[i].second;
+      held.back().second += throats[i].second;
+    }
+    Lines lines{0, held.front().second, along};
+    for (std::size_t i = 1; i < held.size(); ++i) {
+      const double apart = held[i].first / held[i].second - held[i - 1].first / held[i - 1].second;
+      lines.span_mm = std::max(lines.span_mm, apart);
+      lines.throat_mm2 = std::min(lines.throat_mm2, held[i].second);
     }
     return lines;
   }
@@ -187,10 +193,11 @@ class RodPlates {
     w.stays = strip_between_lines_that_stay(w.sag_mm, lines.span_mm, w.thickness_mm, elastic_of(sheet).e_mpa);
     w.stays_mpa = w.stays.bent_share * w.stress.stress_mpa + w.stays.membrane_mpa;
     const Vec2 size = std::get<Flat>(sheet.form).profile.bounds().size();
-    const double stretch = w.stays.membrane_mpa * w.thickness_mm * std::min(size.x, size.y);
-    w.seam_mpa = std::hypot(stretch, w.pull_n) / lines.throat_mm2;
+    const bool along_x = std::abs(dot(plan_.instances[w.plate].pose.x(), lines.along)) > 0.5;
+    const double stretch = w.stays.membrane_mpa * w.thickness_mm * (along_x ? size.x : size.y);
     const auto strength = strength_of(sheet.material, w.thickness_mm);
     if (!strength) return;
+    w.seam_mpa = std::hypot(stretch, w.pull_n) / lines.throat_mm2;
     const WeldLimit limit = weld_limit(plan_.load_rules, *strength, LoadKind::thrown);
     w.seam_limit_mpa = limit.mpa;
     w.seam_source = limit.source;
@@ -273,8 +280,7 @@ class RodPlates {
         "the "
         "other plate takes nothing of that pull, friction counts as nothing{}",
         plan_.instances[w.plate].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n,
-        w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, w.sag_mm,
-        words_beyond(w));
+        w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, w.sag_mm, words_beyond(w));
     if (f.verdict == Verdict::fail) {
       f.message += "; a thicker plate (rod_plates.thickness), or a shorter row between two uprights, mends it";
     }
@@ -285,18 +291,23 @@ class RodPlates {
     if (w.sag_mm <= w.thickness_mm / 2) return "";
     if (w.span_mm <= 0) {
       return w.gives_too_far()
-                 ? fmt::format("; that is more than its thickness of {:.4g} mm, which small deflections do not cover, and "
-                               "large ones of a plate that is held so are not reckoned: it is not passed",
-                               w.thickness_mm)
-                 : std::string("; beyond half its thickness it carries a little more, as a skin, which counts as nothing");
+                 ? fmt::format(
+                       "; that is more than its thickness of {:.4g} mm, which small deflections do not cover, and "
+                       "large ones of a plate that is held so are not reckoned: it is not passed",
+                       w.thickness_mm)
+                 : std::string(
+                       "; beyond half its thickness it carries a little more, as a skin, which counts as nothing");
     }
     return fmt::format(
-        "; that is more than half its thickness of {:.4g} mm, and counts where the two lines that hold it come nearer to "
-        "each other, {:.0f} mm apart. Where they stay it gives by {:.2f} mm and carries as a skin too: {:.0f} MPa of {:.0f} "
-        "MPa, {:.0f} MPa of it stretch, with {:.0f} MPa of {:.0f} MPa in the throats that hold it; the truth is between the "
+        "; that is more than half its thickness of {:.4g} mm, and counts where the two lines that hold it come nearer "
+        "to "
+        "each other, {:.0f} mm apart. Where they stay it gives by {:.2f} mm and carries as a skin too: {:.0f} MPa of "
+        "{:.0f} "
+        "MPa, {:.0f} MPa of it stretch, with {:.0f} MPa of {:.0f} MPa in the throats that hold it; the truth is "
+        "between the "
         "two{}",
-        w.thickness_mm, w.span_mm, w.stays.deflection_mm, w.stays_mpa, w.stress.limit_mpa, w.stays.membrane_mpa, w.seam_mpa,
-        w.seam_limit_mpa,
+        w.thickness_mm, w.span_mm, w.stays.deflection_mm, w.stays_mpa, w.stress.limit_mpa, w.stays.membrane_mpa,
+        w.seam_mpa, w.seam_limit_mpa,
         w.gives_too_far() ? fmt::format(". More than {:.0f} mm, a twentieth of that, is not passed", w.most_sag_mm())
                           : std::string());
   }

@@ -22,7 +22,7 @@ std::string steel_type(Hardware hardware, bool unified) {
   return hardware == Hardware::a2 ? "A2" : "A4";
 }
 
-/// The class of SAE J429 that is at least as strong.
+/// The grade of SAE J429 that comes next to it; 8 is 1 percent below 10.9.
 std::string sae_grade(std::string_view bolt_class) {
   constexpr std::array<std::pair<std::string_view, const char*>, 4> grades{{{"4.6", "SAE J429 grade 2"},
                                                                             {"5.6", "SAE J429 grade 2"},

@@ -194,7 +194,10 @@ std::vector<CsvRow> weld_rows(const Plan& plan, const JobInfo& info) {
     if (beside == gathered.end()) continue;
     add_note(rows.back(), short_words(beside->second, units));
   }
-  for (const std::size_t joint : seams.undecided) rows.push_back(unknown_row(plan, joint));
+  for (const std::size_t joint : seams.undecided) {
+    rows.push_back(unknown_row(plan, joint));
+    if (std::binary_search(tight.begin(), tight.end(), joint)) add_note(rows.back(), tight_words);
+  }
   add_totals(rows, plan, seams, units);
   rows.front().insert(rows.front().end(), {"job", "revision", "spec"});
   for (std::size_t i = 1; i < rows.size(); ++i) add_job(rows[i], info);

@@ -226,6 +226,7 @@ class FlangedCover {
     if (!depth) return true;
     const double least = f_.least_ring_row_mm();
     const double most = f_.reach - f_.edge_mm();
+    if (least > most + tolerance::contact_mm) return true;  // which the flange itself is told
     const double is = (*depth)->mm();
     if (is >= least - tolerance::contact_mm && is <= most + tolerance::contact_mm) return true;
     f_.build.diagnostics.add(

@@ -190,7 +190,8 @@ class Openings {
     const Shell& shell = build_.shell;
     const Box3& left = shell.deck[2].box;
     const Box3& front = shell.deck[0].box;
-    if (!flat().bends.empty()) {
+    const BoxSpec& box = build_.box_spec();
+    if (*box.build == BuildKind::plate && *box.plates.floor == FloorKind::tray) {
       const double more = std::max(0.0, flat().thickness_mm - drain_from_wall_mm);
       return {left.low.x + more, std::max(front.low.y, shell.size.y - shell.deck[1].box.high.y) + more};
     }

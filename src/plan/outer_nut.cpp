@@ -39,17 +39,21 @@ RodStack rod_stack(const Build& build, const RodSpec& rods, double plate_mm, dou
 // Says which hardware the tables lack for this thread; true if they lack none.
 bool has_rod_hardware(Build& build, const ItemSpec& item) {
   const RodSpec& rods = *item.rods;
-  const std::string key = "item." + item.name + ".rods.";
-  std::string lacking;
-  if (*rods.locknut && tables::find_lock_nut(*rods.thread) == nullptr) lacking = key + "locknut";
-  if (*rods.washer == RodWasher::large && tables::find_large_washer(*rods.thread) == nullptr) lacking = key + "washer";
-  if (rods.strength && tables::is_unified(*tables::find_thread(*rods.thread))) lacking = key + "strength";
+  const std::string lacking = lacking_hardware(item, rods);
   if (lacking.empty()) return true;
   build.diagnostics.add(diag::say<"fixing-not-made">(rods.thread.place, lacking, *rods.thread));
   return false;
 }
 
 }  // namespace
+
+std::string lacking_hardware(const ItemSpec& item, const RodSpec& rods) {
+  const std::string key = "item." + item.name + ".rods.";
+  if (rods.strength && tables::is_unified(*tables::find_thread(*rods.thread))) return key + "strength";
+  const bool large = *rods.washer == RodWasher::large;
+  if (large && tables::find_large_washer(*rods.thread) == nullptr) return key + "washer";
+  return *rods.locknut && tables::find_lock_nut(*rods.thread) == nullptr ? key + "locknut" : "";
+}
 
 double stack_needed_mm(const Build& build, const RodSpec& rods, double plate_mm, double off_mm) {
   return rod_stack(build, rods, plate_mm, off_mm).needed_mm;

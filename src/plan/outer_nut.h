@@ -21,6 +21,9 @@ struct OuterNutPlace {
 /// inner nut that the plate lies on stands `off_mm` before the one at the item.
 bool carries_stack(Build& build, const ItemSpec& item, double plate_mm, double off_mm);
 
+/// The key of what the tables lack of an item's hardware for rods like these; empty where they have all of it.
+[[nodiscard]] std::string lacking_hardware(const ItemSpec& item, const RodSpec& rods);
+
 /// Of projection, for what stands on each of the rods: an inner nut, the plate, a washer, a nut, and two threads.
 [[nodiscard]] double stack_needed_mm(const Build& build, const RodSpec& rods, double plate_mm, double off_mm);
 

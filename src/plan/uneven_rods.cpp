@@ -68,6 +68,7 @@ class Trial {
       if (off > tolerance::contact_mm && off < nut_mm(thread_of(rod)) - tolerance::contact_mm) return std::nullopt;
       RodSpec rods = *placed(rod).item->rods;
       rods.thread.value = thread_of(rod);
+      if (!lacking_hardware(*placed(rod).item, rods).empty()) return std::nullopt;
       const double stack = stack_needed_mm(build_, rods, build_.box_spec().rod_plates->thickness->mm(), off);
       if (is_other(rod)) {
         needed = std::max(needed, stack);
@@ -102,7 +103,7 @@ std::string what_differs(const Build& build, const PlacedRod& rod, const PlacedR
 
 std::string same_thread(const Build& build, const ItemSpec& item, const std::string& thread) {
   const std::string key = "item." + item.name + ".rods";
-  if (*item.rods->thread == thread || (*item.rods->locknut && tables::find_lock_nut(thread) == nullptr)) return "";
+  if (*item.rods->thread == thread) return "";
   const auto needed = Trial(build, {&item, thread}).projection_mm();
   if (!needed) return "";
   const bool longer = item.rods->projection->mm() < *needed - tolerance::contact_mm;
@@ -123,7 +124,7 @@ std::string remedy_of_uneven(const Build& build, std::size_t rod, std::size_t on
   }
   if (remedy.empty()) {
     const char* face = depth == low ? "front" : "back";
-    remedy = fmt::format("leave the plate out, rod_plates.{} = \"none\"", face);
+    remedy = fmt::format("leave the plate out, {} = \"none\"", build.key(fmt::format("rod_plates.{}", face)));
   }
   return fmt::format("{}; a second nut on them, which would carry the plate there, is {} high: {}",
                      what_differs(build, off, most, depth), build.in_words(nut_mm(off.thread)), remedy);

@@ -65,7 +65,9 @@ class Judge {
     if (!least) {
       refuse(
           spec_.thickness ? spec_.thickness->place : spec_.floor.place,
-          fmt::format("beside bends of sheet {} thick no seam may be laid (EN 1993-1-8, 4.14)", build_.in_words(t_)),
+          fmt::format("beside bends of sheet {} thick a seam asks for a radius of 10 thicknesses and more (EN "
+                      "1993-1-8, table 4.2), which is not bent here",
+                      build_.in_words(t_)),
           fmt::format("plates.thickness of at most {}, or floor = \"flat\"", build_.at_most(radius_rows.back().to_mm)));
       return std::nullopt;
     }
@@ -81,8 +83,8 @@ class Judge {
     return std::nullopt;
   }
 
-  // What stands beyond the bend lies on the die, and where a cover is screwed to it the row stands in the middle of what
-  // keeps off the bend.
+  // What stands beyond the bend lies on the die, and where a cover is screwed to it the row stands in the middle of
+  // what keeps off the bend.
   bool stands_high(const Tray& tray) {
     double least = least_flange_mm(tray.radius_mm, t_);
     std::string why = "to lie on the die (0.7 of its opening, and 2 thicknesses and the radius)";

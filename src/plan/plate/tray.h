@@ -37,7 +37,8 @@ struct Tray {
 };
 
 /// The least inside radius beside which a seam may be laid within five thicknesses, where fatigue governs (EN 1993-1-8,
-/// table 4.2): in thicknesses 1 to 4 mm, 1.5 to 8 mm, 2 to 10 mm, 3 to 12 mm. None of thicker sheet.
+/// table 4.2): in thicknesses 1 to 4 mm, 1.5 to 8 mm, 2 to 10 mm, 3 to 12 mm. Thicker sheet asks for 10 and more, and
+/// has none here.
 [[nodiscard]] std::optional<double> least_radius_mm(double thickness_mm);
 
 /// The box's tray, its frame's size still unknown; none, and said, where it cannot be built.
