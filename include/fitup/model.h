@@ -41,7 +41,7 @@ struct Model {
   std::vector<PartSolid> parts;  // index: PartId
 };
 
-/// Builds every part of the plan from its data, checks each solid (one, closed, valid).
+/// Builds every part of the plan from its data, checks each solid (one, closed, of its volume; valid).
 /// Failure: kernel, naming the part. `cores`: threads used; the result does not depend on it.
 [[nodiscard]] Result<Model> build_model(const Plan& plan, int cores = 1);
 

@@ -63,7 +63,7 @@ Result<PartSolid> build_part(const Part& part) {
     const TopoDS_Solid shape = std::visit([](const auto& form) { return build(form); }, part.form);
     const auto* flat = std::get_if<Flat>(&part.form);
     const bool extruded = flat != nullptr && flat->bends.empty();
-    extruded ? solid::require_extruded(shape) : solid::require_valid(shape);
+    extruded ? solid::require_closed(shape) : solid::require_valid(shape);
     const Solid made = solid::wrap(shape);
     auto measured = extruded ? solid::measure_extruded(made, skin_mm2(*flat)) : solid::measure(made);
     if (!measured) return solid::kernel_failure(operation, measured.error().reason);

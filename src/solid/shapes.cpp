@@ -96,9 +96,7 @@ TopoDS_Shape with_curves_kept(const TopoDS_Solid& solid) {
 
 }  // namespace
 
-namespace {
-
-void require_one_closed(const TopoDS_Solid& solid) {
+void require_closed(const TopoDS_Solid& solid) {
   int shells = 0;
   for (TopExp_Explorer it(solid, TopAbs_SHELL); it.More(); it.Next(), ++shells) {
     if (!BRep_Tool::IsClosed(it.Current())) throw Trouble("its surface is not closed");
@@ -106,20 +104,10 @@ void require_one_closed(const TopoDS_Solid& solid) {
   if (shells != 1) throw Trouble(fmt::format("it has {} separate surfaces where there must be one", shells));
 }
 
-}  // namespace
-
 void require_valid(const TopoDS_Solid& solid) {
-  require_one_closed(solid);
+  require_closed(solid);
   if (!BRepCheck_Analyzer(with_curves_kept(solid)).IsValid())
     throw Trouble("the kernel's own check finds its surface not valid");
-}
-
-void require_extruded(const TopoDS_Solid& solid) {
-  require_one_closed(solid);
-  constexpr bool with_geometry = false;
-  if (!BRepCheck_Analyzer(solid, with_geometry).IsValid()) {
-    throw Trouble("the kernel's own check finds that its faces do not hang together");
-  }
 }
 
 void require_sound(const TopoDS_Solid& solid) {

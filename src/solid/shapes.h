@@ -42,9 +42,10 @@ namespace solid {
 void require_sound(const TopoDS_Solid& solid);
 /// The same but for whether it is turned inside out: then its volume is negative, which the caller looks at.
 void require_valid(const TopoDS_Solid& solid);
-/// The same of the extrusion of a profile without flaw (flaw_in): its faces and edges follow from that, and only how
-/// they hang together is asked, which takes a tenth of the time where there are many holes.
-void require_extruded(const TopoDS_Solid& solid);
+/// One closed surface. Of the extrusion of a profile without flaw (flaw_in) nothing else is left to ask but its volume:
+/// faces and edges follow from the profile, and the kernel's check takes longer than all else where there are many
+/// holes. The tests ask the whole check of every extruded part of the examples.
+void require_closed(const TopoDS_Solid& solid);
 
 /// As solid::measure, where the area is known in closed form: the kernel takes as long for it as for the volume.
 [[nodiscard]] Result<PartSolid> measure_extruded(const Solid& solid, double area_mm2);
