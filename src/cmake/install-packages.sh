@@ -9,12 +9,12 @@ build_packages=(
   libocct-foundation-dev libocct-modeling-data-dev libocct-modeling-algorithms-dev
   libocct-data-exchange-dev libocct-ocaf-dev libocct-visualization-dev
   libtomlplusplus-dev libcli11-dev libfmt-dev nlohmann-json3-dev libeigen3-dev
-  pkg-config libcairo2-dev libpango1.0-dev
+  pkg-config libcairo2-dev libpango1.0-dev lib3mf-dev
   fonts-dejavu-core fonts-droid-fallback  # what paper is set in: Latin, Greek, Cyrillic and more; Chinese, Japanese
 )
 test_packages=(
   libgtest-dev libgmock-dev libbenchmark-dev
-  python3 python3-ezdxf python3-jsonschema admesh lib3mf1 poppler-utils librsvg2-bin
+  python3 python3-ezdxf python3-jsonschema admesh poppler-utils librsvg2-bin
   clang libclang-rt-14-dev  # the fuzzer
 )
 

@@ -106,7 +106,7 @@ class JobWriter {
     return Done{};
   }
 
-  /// `write` gets each printed part and its mesh.
+  /// `write` gets each printed part and its mesh, and says whether it could write it.
   template <class Write>
   Status each_print(Write write) {
     for (PartId id = 0; id < plan_.parts.size(); ++id) {
@@ -115,20 +115,24 @@ class JobWriter {
       if (interrupt_requested()) return interrupted();
       auto mesh = solid::triangulate(model_.parts.at(id).solid, output::print_deflection_mm);
       if (!mesh) return mesh.error();
-      write(part, *mesh);
+      if (auto written = write(part, *mesh); !written) return written;
     }
     return Done{};
   }
 
   Status prints_3mf() {
-    return each_print([this](const Part& part, const Mesh& mesh) {
-      add(output::threemf_path(part), output::write_3mf(mesh, part, info_), FileGroup::threemf);
+    return each_print([this](const Part& part, const Mesh& mesh) -> Status {
+      auto bytes = output::write_3mf(mesh, part, info_);
+      if (!bytes) return bytes.error();
+      add(output::threemf_path(part), *bytes, FileGroup::threemf);
+      return Done{};
     });
   }
 
   Status prints() {
-    return each_print([this](const Part& part, const Mesh& mesh) {
+    return each_print([this](const Part& part, const Mesh& mesh) -> Status {
       add(output::stl_path(part), output::write_stl(mesh, output::stl_title(part, info_)), FileGroup::stl);
+      return Done{};
     });
   }
 

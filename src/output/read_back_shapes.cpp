@@ -292,9 +292,10 @@ Flaw flaw_in_stl(const std::string& bytes, const Part& part, const PartSolid& so
 Flaw flaw_in_3mf(const std::string& bytes, const Part& part, const PartSolid& solid, const JobInfo& info) {
   const auto facts = read_3mf(bytes);
   if (!facts) return "it is not a package with one model";
-  if (facts->unit != "millimeter") return fmt::format("its unit is {}", facts->unit);
-  if (facts->title != xml_text(threemf_title(part)) || facts->part_number != xml_text(part.mark)) {
-    return fmt::format("it is called '{}'", facts->title);
+  if (!facts->in_millimetres) return "it is not in millimetres";
+  if (facts->title != xml_text(threemf_title(part)) || facts->name != threemf_title(part) ||
+      facts->part_number != part.mark) {
+    return fmt::format("it is called '{}', its object '{}'", facts->title, facts->name);
   }
   if (facts->description != xml_text(threemf_description(info))) return "it is of another job";
   if (facts->triangles < 4) return fmt::format("it has {} triangles", facts->triangles);

@@ -1,119 +1,141 @@
-// A printed part as 3MF, written and measured.
+// A printed part as 3MF, written and read by lib3mf.
 // Entry: write_3mf, read_3mf.
 
 #include "output/threemf.h"
 
+#include <Model/COM/NMR_DLLInterfaces.h>
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <map>
-#include <set>
+#include <memory>
+#include <stdexcept>
 #include <utility>
 #include <vector>
 
 #include "output/text.h"
-#include "output/zip.h"
 
 namespace fitup::output {
 namespace {
 
-constexpr const char* model_path = "3D/3dmodel.model";
+/// Thrown where lib3mf refuses a step; never leaves this file.
+class Refused : public std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
 
-constexpr std::string_view content_types =
-    R"(<?xml version="1.0" encoding="UTF-8"?>
-<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">
- <Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>
- <Default Extension="model" ContentType="application/vnd.ms-package.3dmanufacturing-3dmodel+xml"/>
-</Types>
-)";
-
-constexpr std::string_view relationships =
-    R"(<?xml version="1.0" encoding="UTF-8"?>
-<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">
- <Relationship Target="/3D/3dmodel.model" Id="rel0" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/>
-</Relationships>
-)";
-
-/// In an attribute a quote ends the value too.
-std::string attribute(std::string_view text) {
-  std::string out;
-  for (const char c : xml_text(text)) out += c == '"' ? std::string("&quot;") : std::string(1, c);
-  return out;
+void done(LIB3MFRESULT answer, const char* step) {
+  if (answer != LIB3MF_OK)
+    throw Refused(fmt::format("lib3mf answers {:#x} to {}", static_cast<unsigned>(answer), step));
 }
 
-std::string mesh_text(const Mesh& mesh) {
+struct Release {
+  void operator()(NMR::PLib3MFBase* thing) const { NMR::lib3mf_release(thing); }
+};
+using Held = std::unique_ptr<NMR::PLib3MFBase, Release>;
+
+/// What a function of lib3mf hands out through its last argument.
+template <class Function, class... Arguments>
+Held held(const char* step, Function function, Arguments... arguments) {
+  NMR::PLib3MFBase* thing = nullptr;
+  done(function(arguments..., &thing), step);
+  return Held(thing);
+}
+
+/// An identifier that is the same for the same thing of the same spec: RFC 9562, version 8.
+std::string uuid_of(std::string_view thing, const Part& part, const JobInfo& info) {
+  std::string hex = sha256_hex(fmt::format("{} of {} {}", thing, threemf_title(part), info.spec_hash)).substr(0, 32);
+  hex[12] = '8';
+  hex[16] = '8';
+  return fmt::format("{}-{}-{}-{}-{}", hex.substr(0, 8), hex.substr(8, 4), hex.substr(12, 4), hex.substr(16, 4),
+                     hex.substr(20));
+}
+
+void set_geometry(NMR::PLib3MFModelMeshObject* object, const Mesh& mesh) {
   Box3 bounds;
   for (const Vec3& p : mesh.points) bounds.add(p);
-  std::string out = "   <mesh>\n    <vertices>\n";
+  std::vector<NMR::MODELMESHVERTEX> points;
   for (const Vec3& p : mesh.points) {
     const Vec3 at = p - bounds.low;
-    out +=
-        fmt::format("     <vertex x=\"{}\" y=\"{}\" z=\"{}\"/>\n", number(at.x, 6), number(at.y, 6), number(at.z, 6));
+    points.push_back({{static_cast<float>(at.x), static_cast<float>(at.y), static_cast<float>(at.z)}});
   }
-  out += "    </vertices>\n    <triangles>\n";
-  for (const auto& t : mesh.triangles) {
-    out += fmt::format("     <triangle v1=\"{}\" v2=\"{}\" v3=\"{}\"/>\n", t[0], t[1], t[2]);
+  std::vector<NMR::MODELMESHTRIANGLE> triangles;
+  for (const auto& t : mesh.triangles) triangles.push_back({{t[0], t[1], t[2]}});
+  done(NMR::lib3mf_meshobject_setgeometry(object, points.data(), static_cast<DWORD>(points.size()), triangles.data(),
+                                          static_cast<DWORD>(triangles.size())),
+       "the mesh");
+}
+
+/// lib3mf 1.8 writes the text of metadata as it is given.
+void say(NMR::PLib3MFModel* model, const char* name, const std::string& text) {
+  done(NMR::lib3mf_model_addmetadatautf8(model, name, xml_text(text).c_str()), name);
+}
+
+void add_part(NMR::PLib3MFModel* model, const Mesh& mesh, const Part& part, const JobInfo& info) {
+  const Held object = held("an object", NMR::lib3mf_model_addmeshobject, model);
+  done(NMR::lib3mf_object_setnameutf8(object.get(), threemf_title(part).c_str()), "its name");
+  done(NMR::lib3mf_object_setpartnumberutf8(object.get(), part.mark.c_str()), "its part number");
+  done(NMR::lib3mf_object_setuuidutf8(object.get(), uuid_of("object", part, info).c_str()), "its identifier");
+  set_geometry(object.get(), mesh);
+  NMR::MODELTRANSFORM* as_it_stands = nullptr;
+  const Held item = held("what is built", NMR::lib3mf_model_addbuilditem, model, object.get(), as_it_stands);
+  done(NMR::lib3mf_builditem_setuuidutf8(item.get(), uuid_of("item", part, info).c_str()), "its identifier");
+  done(NMR::lib3mf_model_setbuilduuidutf8(model, uuid_of("build", part, info).c_str()), "its identifier");
+}
+
+std::string bytes_of(NMR::PLib3MFModel* model) {
+  const Held writer = held("a writer", NMR::lib3mf_model_querywriter, model, "3mf");
+  ULONG64 size = 0;
+  done(NMR::lib3mf_writer_getstreamsize(writer.get(), &size), "the size");
+  std::string bytes(size, '\0');
+  done(NMR::lib3mf_writer_writetobuffer(writer.get(), reinterpret_cast<BYTE*>(bytes.data()), size), "the file");
+  return bytes;
+}
+
+/// A text that lib3mf copies into a buffer, whose size it says when it gets none.
+template <class Function, class... Arguments>
+std::string text_of(Function function, Arguments... arguments) {
+  ULONG length = 0;
+  done(function(arguments..., nullptr, 0, &length), "a text");
+  std::string text(length + 1, '\0');
+  done(function(arguments..., text.data(), static_cast<ULONG>(text.size()), &length), "a text");
+  return text.substr(0, text.find('\0'));
+}
+
+std::map<std::string, std::string> metadata_of(NMR::PLib3MFModel* model) {
+  std::map<std::string, std::string> result;
+  DWORD count = 0;
+  done(NMR::lib3mf_model_getmetadatacount(model, &count), "how much it says of itself");
+  for (DWORD i = 0; i < count; ++i) {
+    result[text_of(NMR::lib3mf_model_getmetadatakeyutf8, model, i)] =
+        text_of(NMR::lib3mf_model_getmetadatavalueutf8, model, i);
   }
-  return out + "    </triangles>\n   </mesh>\n";
+  return result;
 }
 
-std::string model_text(const Mesh& mesh, const Part& part, const JobInfo& info) {
-  std::string out = R"(<?xml version="1.0" encoding="UTF-8"?>
-<model unit="millimeter" xml:lang="en-US" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02">
-)";
-  const auto say = [&out](std::string_view name, const std::string& text) {
-    out += fmt::format(" <metadata name=\"{}\">{}</metadata>\n", name, xml_text(text));
-  };
-  say("Title", threemf_title(part));
-  say("Description", threemf_description(info));
-  say("Application", "fitup " + info.version);
-  out += fmt::format(" <resources>\n  <object id=\"1\" type=\"model\" name=\"{}\" partnumber=\"{}\">\n",
-                     attribute(threemf_title(part)), attribute(part.mark));
-  return out + mesh_text(mesh) +
-         "  </object>\n </resources>\n <build>\n  <item objectid=\"1\"/>\n </build>\n</model>\n";
+/// The only mesh of the model; nothing if there is none or more than one.
+Held only_mesh_of(NMR::PLib3MFModel* model) {
+  const Held meshes = held("its meshes", NMR::lib3mf_model_getmeshobjects, model);
+  Held only;
+  BOOL more = 0;
+  while (done(NMR::lib3mf_resourceiterator_movenext(meshes.get(), &more), "the next mesh"), more != 0) {
+    if (only) return nullptr;
+    only = held("a mesh", NMR::lib3mf_resourceiterator_getcurrent, meshes.get());
+  }
+  return only;
 }
 
-/// What stands between two pieces of the text, from a place on, which moves behind it; nothing if they are not there.
-std::optional<std::string_view> between(std::string_view text, std::size_t& at, std::string_view from,
-                                        std::string_view to) {
-  const std::size_t start = text.find(from, at);
-  if (start == std::string_view::npos) return std::nullopt;
-  const std::size_t end = text.find(to, start + from.size());
-  if (end == std::string_view::npos) return std::nullopt;
-  at = end;
-  return text.substr(start + from.size(), end - start - from.size());
-}
-
-std::string said(std::string_view text, std::string_view from, std::string_view to) {
-  std::size_t at = 0;
-  return std::string(between(text, at, from, to).value_or(""));
-}
-
-template <class T>
-bool take(std::string_view tag, std::string_view name, T& value) {
-  std::size_t at = 0;
-  const auto text = between(tag, at, fmt::format(" {}=\"", name), "\"");
-  if (!text) return false;
-  const auto [end, error] = std::from_chars(text->data(), text->data() + text->size(), value);
-  return error == std::errc{} && end == text->data() + text->size();
-}
-
-std::optional<Mesh> mesh_in(std::string_view text) {
+Mesh mesh_in(NMR::PLib3MFModelMeshObject* object) {
+  DWORD points = 0;
+  DWORD triangles = 0;
+  done(NMR::lib3mf_meshobject_getvertexcount(object, &points), "its points");
+  done(NMR::lib3mf_meshobject_gettrianglecount(object, &triangles), "its triangles");
+  std::vector<NMR::MODELMESHVERTEX> at(points);
+  std::vector<NMR::MODELMESHTRIANGLE> of(triangles);
+  done(NMR::lib3mf_meshobject_getvertices(object, at.data(), points, nullptr), "its points");
+  done(NMR::lib3mf_meshobject_gettriangleindices(object, of.data(), triangles, nullptr), "its triangles");
   Mesh mesh;
-  std::size_t at = 0;
-  while (const auto tag = between(text, at, "<vertex", "/>")) {
-    Vec3 p;
-    if (!take(*tag, "x", p.x) || !take(*tag, "y", p.y) || !take(*tag, "z", p.z)) return std::nullopt;
-    mesh.points.push_back(p);
-  }
-  while (const auto tag = between(text, at, "<triangle ", "/>")) {
-    std::array<std::uint32_t, 3> t{};
-    const std::string padded = " " + std::string(*tag);
-    if (!take(padded, "v1", t[0]) || !take(padded, "v2", t[1]) || !take(padded, "v3", t[2])) return std::nullopt;
-    if (*std::max_element(t.begin(), t.end()) >= mesh.points.size()) return std::nullopt;
-    mesh.triangles.push_back(t);
-  }
+  for (const auto& p : at) mesh.points.push_back({p.m_fPosition[0], p.m_fPosition[1], p.m_fPosition[2]});
+  for (const auto& t : of) mesh.triangles.push_back({t.m_nIndices[0], t.m_nIndices[1], t.m_nIndices[2]});
   return mesh;
 }
 
@@ -128,6 +150,31 @@ void measure(const Mesh& mesh, ThreemfFacts& facts) {
     if (count != 1 || back == uses.end() || back->second != 1 || edge.first == edge.second) ++facts.open_edges;
   }
   facts.triangles = mesh.triangles.size();
+  Box3 bounds;
+  for (const Vec3& p : mesh.points) bounds.add(p);
+  facts.lowest = std::min({bounds.low.x, bounds.low.y, bounds.low.z});
+}
+
+std::optional<ThreemfFacts> facts_of(std::string bytes) {
+  const Held model = held("a model", NMR::lib3mf_createmodel);
+  const Held reader = held("a reader", NMR::lib3mf_model_queryreader, model.get(), "3mf");
+  done(NMR::lib3mf_reader_readfrombuffer(reader.get(), reinterpret_cast<BYTE*>(bytes.data()), bytes.size()),
+       "the file");
+  DWORD warnings = 0;
+  done(NMR::lib3mf_reader_getwarningcount(reader.get(), &warnings), "its warnings");
+  const Held object = only_mesh_of(model.get());
+  if (warnings > 0 || !object) return std::nullopt;
+  auto about = metadata_of(model.get());
+  ThreemfFacts facts;
+  DWORD unit = 0;
+  done(NMR::lib3mf_model_getunit(model.get(), &unit), "its unit");
+  facts.in_millimetres = unit == NMR::MODELUNIT_MILLIMETER;
+  facts.title = about["Title"];
+  facts.description = about["Description"];
+  facts.name = text_of(NMR::lib3mf_object_getnameutf8, object.get());
+  facts.part_number = text_of(NMR::lib3mf_object_getpartnumberutf8, object.get());
+  measure(mesh_in(object.get()), facts);
+  return facts;
 }
 
 }  // namespace
@@ -138,26 +185,26 @@ std::string threemf_description(const JobInfo& info) {
   return fmt::format("{}, revision {}, spec {}", info.name, info.revision, short_hash(info.spec_hash));
 }
 
-std::string write_3mf(const Mesh& mesh, const Part& part, const JobInfo& info) {
-  return write_zip({{"[Content_Types].xml", std::string(content_types)},
-                    {"_rels/.rels", std::string(relationships)},
-                    {model_path, model_text(mesh, part, info)}});
+Result<std::string> write_3mf(const Mesh& mesh, const Part& part, const JobInfo& info) {
+  try {
+    const Held model = held("a model", NMR::lib3mf_createmodel);
+    done(NMR::lib3mf_model_setunit(model.get(), NMR::MODELUNIT_MILLIMETER), "the unit");
+    say(model.get(), "Title", threemf_title(part));
+    say(model.get(), "Description", threemf_description(info));
+    say(model.get(), "Application", "fitup " + info.version);
+    add_part(model.get(), mesh, part, info);
+    return bytes_of(model.get());
+  } catch (const Refused& refused) {
+    return Failure{Failure::Kind::kernel, fmt::format("write the 3MF of {}", part.mark), refused.what()};
+  }
 }
 
 std::optional<ThreemfFacts> read_3mf(std::string_view bytes) {
-  const auto entries = read_zip(bytes);
-  if (!entries || entries->size() != 3 || (*entries)[2].name != model_path) return std::nullopt;
-  if ((*entries)[0].bytes != content_types || (*entries)[1].bytes != relationships) return std::nullopt;
-  const std::string& text = (*entries)[2].bytes;
-  const auto mesh = mesh_in(text);
-  if (!mesh || !text.ends_with("</model>\n")) return std::nullopt;
-  ThreemfFacts facts;
-  facts.unit = said(text, "<model unit=\"", "\"");
-  facts.title = said(text, "<metadata name=\"Title\">", "</metadata>");
-  facts.description = said(text, "<metadata name=\"Description\">", "</metadata>");
-  facts.part_number = said(text, " partnumber=\"", "\"");
-  measure(*mesh, facts);
-  return facts;
+  try {
+    return facts_of(std::string(bytes));
+  } catch (const Refused&) {
+    return std::nullopt;
+  }
 }
 
 }  // namespace fitup::output

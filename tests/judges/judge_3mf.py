@@ -51,7 +51,7 @@ def package(archive):
     targets = [r.get("Target") for r in relations if r.get("Type") == RELATION]
     if targets != ["/3D/3dmodel.model"] or targets[0][1:] not in archive.namelist():
         found.append(f"the relationship leads to {targets}")
-    if any(info.date_time != (1980, 1, 1, 0, 0, 0) for info in archive.infolist()):
+    if any(info.date_time != (1980, 0, 0, 0, 0, 0) for info in archive.infolist()):
         found.append("a file carries the time at which it was made")
     return found
 

@@ -250,7 +250,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Damage{"NoEnd", "assembly.step", "END-ISO-10303-21;", ""},
                     Damage{"AnotherPlace", "assembly.step", "CARTESIAN_POINT('',(100.,100.,200.))",
                            "CARTESIAN_POINT('',(100.,100.,201.))"},
-                    Damage{"ABroken3mf", "3d-print/SPC01_spacer-for-the-thermal-plate.3mf", "v1=\"0\"", "v1=\"1\""},
+                    Damage{"ABroken3mf", "3d-print/SPC01_spacer-for-the-thermal-plate.3mf", "PK\5\6", "PK\5\7"},
                     Damage{"ABrokenSTL", "3d-print/SPC01_spacer-for-the-thermal-plate.stl", std::string(3, '\0'),
                            std::string(2, '\0')},
                     Damage{"BrokenJson", "checks/findings.json", "{", "["},
