@@ -56,14 +56,6 @@ void add_sides(const PlacedPrism& prism, int axis, std::vector<FacePlane>& plane
 
 }  // namespace
 
-Vec3 from_plane(Vec2 p, double along, int axis) {
-  std::array<double, 3> c{};
-  c[static_cast<std::size_t>(axis)] = along;
-  c[static_cast<std::size_t>((axis + 1) % 3)] = p.x;
-  c[static_cast<std::size_t>((axis + 2) % 3)] = p.y;
-  return {c[0], c[1], c[2]};
-}
-
 bool occupies(const Stack& stack, Vec3 p) {
   return std::any_of(stack.prisms.begin(), stack.prisms.end(), [&](const PlacedPrism& prism) {
     if (prism.axis < 0 || !within(prism.box, p)) return false;

@@ -10,9 +10,6 @@ namespace fitup::checks {
 /// True if the point lies in one of the prisms; on a face either. Bores count where they pierce a prism along its axis.
 [[nodiscard]] bool occupies(const Stack& stack, Vec3 p);
 
-/// In the plane of the two axes after `axis` in turn, as for PlacedPrism, at `along` on the axis.
-[[nodiscard]] Vec3 from_plane(Vec2 p, double along, int axis);
-
 /// All edges of the faces that a body has in one plane across an axis, those between two of its prisms included.
 struct FacePlane {
   double at_mm = 0;

@@ -52,14 +52,6 @@ Profile in_plane(const Profile& profile, const Pose& at, int axis) {
 
 Pose snapped(const Pose& pose) { return Pose::at(pose.origin(), snapped(pose.x()), snapped(pose.y())); }
 
-Vec3 from_plane(Vec2 p, double along, int axis) {
-  std::array<double, 3> c{};
-  c[static_cast<std::size_t>(axis)] = along;
-  c[static_cast<std::size_t>((axis + 1) % 3)] = p.x;
-  c[static_cast<std::size_t>((axis + 2) % 3)] = p.y;
-  return {c[0], c[1], c[2]};
-}
-
 Box3 box_of(const Box2& bounds, Interval span, int axis) {
   Box3 box;
   box.add(from_plane(bounds.low, span.low, axis));
@@ -136,6 +128,14 @@ void move(Stack& stack, Vec3 by) {
 }
 
 }  // namespace
+
+Vec3 from_plane(Vec2 p, double along, int axis) {
+  std::array<double, 3> c{};
+  c[static_cast<std::size_t>(axis)] = along;
+  c[static_cast<std::size_t>((axis + 1) % 3)] = p.x;
+  c[static_cast<std::size_t>((axis + 2) % 3)] = p.y;
+  return {c[0], c[1], c[2]};
+}
 
 Box3 common(const Box3& a, const Box3& b) {
   return {{std::max(a.low.x, b.low.x), std::max(a.low.y, b.low.y), std::max(a.low.z, b.low.z)},

@@ -52,6 +52,9 @@ struct PlacedBody {
 [[nodiscard]] PlacedPrism moved(const PlacedPrism& prism, Vec3 by);
 [[nodiscard]] PlacedBody moved(const PlacedBody& body, Vec3 by);
 
+/// In the plane of the two axes after `axis` in turn, as for PlacedPrism, at `along` on the axis.
+[[nodiscard]] Vec3 from_plane(Vec2 p, double along, int axis);
+
 using geometry::apart;
 using geometry::component;
 [[nodiscard]] Box3 common(const Box3& a, const Box3& b);

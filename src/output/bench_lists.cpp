@@ -15,6 +15,7 @@
 #include "output/part_notes.h"
 #include "output/paths.h"
 #include "output/text.h"
+#include "output/totals.h"
 #include "tables/standards.h"
 
 namespace fitup::output {
@@ -117,13 +118,8 @@ std::string rod_note(const Plan& plan, PartId id, const PaperUnits& units) {
   return words + "; often comes with the item; its mass is the item's";
 }
 
-/// Where they are not parts of the model: one for each lift point.
 void add_eyes(std::vector<CsvRow>& rows, const Plan& plan, const JobInfo& info) {
-  const auto is_eye = [](const Part& part) { return part.role == Role::eye; };
-  if (std::any_of(plan.parts.begin(), plan.parts.end(), is_eye)) return;
-  std::map<std::string, std::size_t> count;
-  for (const LiftPoint& point : plan.lift_points) ++count[point.thread];
-  for (const auto& [thread, quantity] : count) {
+  for (const auto& [thread, quantity] : eyes_not_in_model(plan)) {
     Part eye;
     eye.mark = "EYE-" + thread;
     eye.name = "lifting eye";

@@ -14,6 +14,7 @@
 #include "fitup/job.h"
 #include "fitup/seams.h"
 #include "output/paths.h"
+#include "output/totals.h"
 #include "plan/same_part.h"
 #include "tables/standards.h"
 
@@ -171,13 +172,8 @@ PartLine line_of(const Plan& plan, PartId id, std::size_t quantity) {
   return line;
 }
 
-/// Where they are no parts of the model: one for each lift point.
 void add_eyes(JobSummary& summary, const Plan& plan) {
-  const auto is_eye = [](const Part& part) { return part.role == Role::eye; };
-  if (std::any_of(plan.parts.begin(), plan.parts.end(), is_eye)) return;
-  std::map<std::string, std::size_t> count;
-  for (const LiftPoint& point : plan.lift_points) ++count[point.thread];
-  for (const auto& [thread, quantity] : count) {
+  for (const auto& [thread, quantity] : eyes_not_in_model(plan)) {
     Part eye;
     eye.role = Role::eye;
     eye.source = Source::bought;

@@ -1,8 +1,9 @@
 // What the whole comes to: size with everything on, and mass.
-// Entry: totals_of, job_sizes_of, frames_in_words, all_frames.
+// Entry: totals_of, job_sizes_of, frames_in_words, all_frames, eyes_not_in_model.
 
 #include "output/totals.h"
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -16,6 +17,14 @@ void add_bounds(Box3& box, const Body& body, const Pose& at) {
 }
 
 }  // namespace
+
+std::map<std::string, std::size_t> eyes_not_in_model(const Plan& plan) {
+  const auto is_eye = [](const Part& part) { return part.role == Role::eye; };
+  if (std::any_of(plan.parts.begin(), plan.parts.end(), is_eye)) return {};
+  std::map<std::string, std::size_t> count;
+  for (const LiftPoint& point : plan.lift_points) ++count[point.thread];
+  return count;
+}
 
 Totals totals_of(const Plan& plan) {
   std::vector<Body> bodies;

@@ -2,6 +2,7 @@
 // What the whole comes to: size with everything on, and mass.
 
 #include <array>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -35,6 +36,9 @@ struct JobSizes {
 
 /// The space that the frames of all boxes take.
 [[nodiscard]] Box3 all_frames(const Plan& plan);
+
+/// Where lifting eyes are no parts of the model: how many are bought of each thread, one for each lift point.
+[[nodiscard]] std::map<std::string, std::size_t> eyes_not_in_model(const Plan& plan);
 
 [[nodiscard]] Totals totals_of(const Plan& plan);
 
