@@ -121,6 +121,8 @@ inline constexpr Entry catalogue[] = {
      "box {} is {} {} and has no bearers; say what it is held by, as in bearers = {{ section = \"40x8\" }}"},
     {"lift-places", Stage::spec, Severity::error,
      "lifting.at gives {} places for {} lift points; give one place for each"},
+    {"lift-places-missing", Stage::plan, Severity::error,
+     "no rule says where three lift points stand; give lifting.at, for example {}, or lifting.points = 2 or 4"},
     {"not-a-steel", Stage::spec, Severity::error,
      "the frame is of {}, an aluminium alloy, whose threads and welds follow other rules; choose a steel, or build = \"plate\": {}"},
     {"opening-needs", Stage::spec, Severity::error,

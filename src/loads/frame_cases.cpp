@@ -26,16 +26,25 @@ std::vector<Support> four_corners(const Plan& plan, const FrameModel& model) {
 }
 
 /// What hangs balances by itself, and is only kept in its place: three of its points, as three, two and one freedom
-/// ask.
+/// ask; of two points the first one keeps it from turning about the line between them.
 std::vector<Support> kept_in_place(const Plan& plan, const FrameModel& model) {
   const auto& points = plan.lift_points;
-  const std::size_t first = model.node_of.at(points[0].boss), second = model.node_of.at(points[1].boss);
-  if (points.size() < 3) return {{first, clamped}};
+  const std::size_t first = model.node_of.at(points[0].boss);
+  if (points.size() < 2) return {{first, clamped}};
   const Vec3 along = points[1].at - points[0].at;
   const bool along_x = std::abs(along.x) > std::abs(along.y);
-  return {{first, pinned},
-          {second, {!along_x, along_x, true, false, false, false}},
-          {model.node_of.at(points[2].boss), {false, false, true, false, false, false}}};
+  const Support second{model.node_of.at(points[1].boss), {!along_x, along_x, true, false, false, false}};
+  if (points.size() == 2) return {{first, {true, true, true, along_x, !along_x, false}}, second};
+  return {{first, pinned}, second, {model.node_of.at(points[2].boss), {false, false, true, false, false, false}}};
+}
+
+/// Which way is down where it hangs: on two points it turns until its centre of mass is below the line between them.
+Vec3 down_of(const Plan& plan, const MassAt& whole) {
+  if (plan.lift_points.size() != 2) return axis::minus_z;
+  const Vec3 a = plan.lift_points[0].at;
+  const Vec3 line = plan.lift_points[1].at - a;
+  const Vec3 down = whole.centre - (a + (dot(whole.centre - a, line) / dot(line, line)) * line);
+  return down.z < 0 ? (1 / norm(down)) * down : axis::minus_z;
 }
 
 void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel& model, const Weights& weights,
@@ -43,21 +52,22 @@ void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel
   std::vector<Vec2> points;
   for (const LiftPoint& p : plan.lift_points) points.push_back({p.at.x, p.at.y});
   const MassAt& whole = weights.whole(LoadState::loaded);
+  const Vec3 down = down_of(plan, whole);
   const LiftFactors& factors = factors_of(rules.lift);
   for (const std::vector<double>& way : shares_of(points, {whole.centre.x, whole.centre.y}).ways) {
-    FrameCase c{"", model.frame, loads_of(plan, model, {0, 0, -rules.dynamic * gravity}, bearing), factors.on_yield,
+    FrameCase c{"", model.frame, loads_of(plan, model, rules.dynamic * gravity * down, bearing), factors.on_yield,
                 fmt::format("{}, yield", factors.word)};
     double weight = 0;
-    for (const NodeLoad& n : c.load.nodes) weight -= n.force.z;
+    for (const NodeLoad& n : c.load.nodes) weight += dot(n.force, down);
     for (const LineLoad& l : c.load.lines) {
-      weight -= l.force_per_mm.z * (model.pieces[l.member].to_mm - model.pieces[l.member].from_mm);
+      weight += dot(l.force_per_mm, down) * (model.pieces[l.member].to_mm - model.pieces[l.member].from_mm);
     }
     std::size_t legs = 0;
     for (std::size_t i = 0; i < way.size(); ++i) {
       const auto node = model.node_of.find(plan.lift_points[i].boss);
       if (node == model.node_of.end()) return;
       if (way[i] > 0.01) ++legs;
-      c.load.nodes.push_back({node->second, {0, 0, way[i] * weight}, {}});
+      c.load.nodes.push_back({node->second, -way[i] * weight * down, {}});
     }
     c.words = fmt::format("lifted on {} legs, {} times its weight", legs, rules.dynamic);
     c.kind = LoadKind::lifted;

@@ -49,16 +49,31 @@ Verdict verdict_of(double value, double within, double limit) {
 }
 
 std::string points_words(const Plan& plan, const Shares& shares) {
+  if (plan.lift_points.size() == 2) return "on its two legs";
+  if (plan.lift_points.size() == 3 && shares.pairs == 0) return "on its three legs";
   if (shares.pairs > 0) return "on two legs, which it may hang on as it is stiff";
   return fmt::format("on the worst three of {} legs", plan.lift_points.size());
 }
 
+/// Over which place the hook stands on legs of equal length: the middle of two points or of a rectangle, of three the
+/// centre of the circle through them.
+Vec2 hook_over(const std::vector<Vec2>& points) {
+  Vec2 middle;
+  for (const Vec2 p : points) middle = middle + p;
+  middle = (1.0 / static_cast<double>(points.size())) * middle;
+  if (points.size() != 3) return middle;
+  const Vec2 b = points[1] - points[0];
+  const Vec2 c = points[2] - points[0];
+  const double twice = 2 * cross(b, c);
+  if (std::abs(twice) < 1) return middle;  // mm2: the three are in line
+  const double bb = dot(b, b);
+  const double cc = dot(c, c);
+  return points[0] + Vec2{(c.y * bb - b.y * cc) / twice, (b.x * cc - c.x * bb) / twice};
+}
+
 /// How far from the longer side of the lift points a leg pulls, seen from above.
 double askew_deg(const Plan& plan, std::size_t point) {
-  Vec2 middle;
-  for (const Vec2 p : points_of(plan)) middle = middle + p;
-  middle = (1.0 / static_cast<double>(plan.lift_points.size())) * middle;
-  const Vec2 at = points_of(plan)[point] - middle;
+  const Vec2 at = points_of(plan)[point] - hook_over(points_of(plan));
   const double wide = std::abs(at.x);
   const double deep = std::abs(at.y);
   return std::atan2(std::min(wide, deep), std::max(wide, deep)) / degree;
@@ -106,28 +121,33 @@ Finding tension_finding(const Plan& plan, const LiftLoads& loads, const Eye& eye
 /// How far the hook stands above the lift points: legs of equal length at that angle.
 double hook_height_mm(const Plan& plan, const LoadRules& rules) {
   const std::vector<Vec2> points = points_of(plan);
-  Vec2 middle;
-  for (const Vec2 p : points) middle = middle + p;
-  middle = (1.0 / static_cast<double>(points.size())) * middle;
-  const Vec2 reach = points.front() - middle;
+  const Vec2 reach = points.front() - hook_over(points);
   const double tangent = std::tan(std::max(rules.sling_angle_deg, 1.0) * degree);
   return std::hypot(reach.x, reach.y) / tangent;
 }
 
+/// The hook does not keep it from turning about the line between two points: beside that line it hangs from the line.
 struct Tilt {
   double offset_mm = 0;
-  double below_mm = 0;  // the centre of mass under the hook
-  [[nodiscard]] double degrees() const { return std::atan2(offset_mm, below_mm) / degree; }
+  double below_mm = 0;         // the centre of mass under the hook
+  double beside_mm = 0;        // of the line between two points; 0 for more points
+  double below_points_mm = 0;  // under the lift points
+  [[nodiscard]] double degrees() const {
+    const double turned = beside_mm > 0 ? std::atan2(beside_mm, below_points_mm) : 0;
+    return std::hypot(std::atan2(offset_mm, below_mm), turned) / degree;
+  }
 };
 
 Tilt tilt_of(const Plan& plan, const MassAt& mass, const LoadRules& rules) {
-  if (mass.kg <= 0) return {0, 1};
+  if (mass.kg <= 0) return {0, 1, 0, 1};
   const std::vector<Vec2> points = points_of(plan);
-  Vec2 middle;
-  for (const Vec2 p : points) middle = middle + p;
-  middle = (1.0 / static_cast<double>(points.size())) * middle;
-  return {std::hypot(mass.centre.x - middle.x, mass.centre.y - middle.y),
-          hook_height_mm(plan, rules) + plan.lift_points.front().at.z - mass.centre.z};
+  const Vec2 off = Vec2{mass.centre.x, mass.centre.y} - hook_over(points);
+  const double below = plan.lift_points.front().at.z - mass.centre.z;
+  const double below_hook = hook_height_mm(plan, rules) + below;
+  if (points.size() != 2) return {std::hypot(off.x, off.y), below_hook, 0, below};
+  const Vec2 line = points[1] - points[0];
+  const double length = std::hypot(line.x, line.y);
+  return {std::abs(dot(off, line)) / length, below_hook, std::abs(cross(line, off)) / length, below};
 }
 
 Finding outside_finding(const Plan& plan, const MassAt& mass, const char* state, double outside_mm) {
@@ -147,6 +167,22 @@ Finding outside_finding(const Plan& plan, const MassAt& mass, const char* state,
   return f;
 }
 
+/// What else is to be said of how it hangs.
+std::string hanging_words(const Tilt& loaded, bool on_two, bool much) {
+  std::string words;
+  if (on_two) {
+    words = fmt::format(
+        ": about the line between its two lift points nothing holds it, and it turns until its centre of mass, {:.0f} mm "
+        "beside that line and {:.0f} mm under it, hangs below",
+        loaded.beside_mm, loaded.below_points_mm);
+  } else if (much) {
+    words = "; legs of such lengths that the hook stands over the centre of mass hang it level";
+  }
+  if (loaded.below_points_mm >= 0) return words;
+  return words + fmt::format("; its centre of mass is above the lift points, so that it {}",
+                             on_two ? "turns over: four lift points" : "may turn over when it swings");
+}
+
 Finding tilt_finding(const Plan& plan, const Weights& weights, const LoadRules& rules) {
   const MassAt& full = weights.whole(LoadState::as_lifted);
   const Tilt loaded = tilt_of(plan, full, rules);
@@ -157,14 +193,16 @@ Finding tilt_finding(const Plan& plan, const Weights& weights, const LoadRules& 
   f.unit = "degrees";
   f.source = "common practice";
   f.at = full.centre;
-  const bool top_heavy = full.centre.z > plan.lift_points.front().at.z;
-  f.verdict = *f.value > much_tilt_deg || top_heavy ? Verdict::marginal : Verdict::pass;
+  const bool top_heavy = loaded.below_points_mm < 0;
+  const bool on_two = plan.lift_points.size() == 2;
+  const bool much = *f.value > much_tilt_deg;
+  f.verdict = much || top_heavy ? Verdict::marginal : Verdict::pass;
+  if (top_heavy && on_two) f.verdict = Verdict::fail;
   f.message = fmt::format(
       "with the hook over the middle of the lift points and legs at {} degrees, it hangs {:.1f} degrees askew loaded "
-      "(its "
-      "centre of mass {:.0f} mm from the middle, {:.0f} mm under the hook) and {:.1f} degrees empty",
-      rules.sling_angle_deg, loaded.degrees(), loaded.offset_mm, loaded.below_mm, empty.degrees());
-  if (top_heavy) f.message += "; its centre of mass is above the lift points, so that it may turn over when it swings";
+      "(its centre of mass {:.0f} mm from the middle, {:.0f} mm under the hook) and {:.1f} degrees empty{}",
+      rules.sling_angle_deg, loaded.degrees(), std::hypot(loaded.offset_mm, loaded.beside_mm), loaded.below_mm,
+      empty.degrees(), hanging_words(loaded, on_two, much));
   return f;
 }
 

@@ -32,6 +32,10 @@ class Hanging {
 
   Shares run() {
     const std::size_t n = p_.size();
+    if (n == 2) {
+      on_two_alone();
+      return s_;
+    }
     for (std::size_t i = 0; i < n; ++i) {
       s_.outside_mm = std::min(s_.outside_mm, distance_to_segment(c_, p_[i], p_[i]));
       for (std::size_t j = i + 1; j < n; ++j) {
@@ -51,6 +55,17 @@ class Hanging {
       s_.worst[i] = std::max(s_.worst[i], share);
     }
     s_.ways.push_back(std::move(way));
+  }
+
+  void on_two_alone() {
+    const Vec2 line = p_[1] - p_[0];
+    const double length = std::hypot(line.x, line.y);
+    if (length <= 0) return;
+    const double at = dot(c_ - p_[0], line) / (length * length);
+    s_.outside_mm = std::max({0.0, -at, at - 1}) * length;
+    if (s_.outside_mm > 0) return;
+    hang({{0, 1 - at}, {1, at}});
+    ++s_.pairs;
   }
 
   void pair(std::size_t i, std::size_t j) {

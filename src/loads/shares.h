@@ -19,7 +19,8 @@ struct Shares {
   std::vector<std::vector<double>> ways;
 };
 
-/// Plan view. One to four points (any number).
+/// Plan view. One to four points (any number). On two, what hangs turns about the line between them until its centre of
+/// mass is below it, however far that lies beside the line; `outside_mm` then counts along the line alone.
 [[nodiscard]] Shares shares_of(const std::vector<Vec2>& points, Vec2 centre_of_mass);
 
 }  // namespace fitup::loads

@@ -43,6 +43,8 @@ class LiftPoints {
     }
     if (spec_.at) {
       for (const auto& at : spec_.at->value) add_given(build_.in_frame({at[0].mm(), at[1].mm()}, spec_.at_from));
+    } else if (*spec_.points == 3) {
+      say_places_missing();
     } else {
       add_by_rule();
     }
@@ -53,7 +55,7 @@ class LiftPoints {
  private:
   [[nodiscard]] bool in_aluminium() const { return !tables::find_material(material_of(build_))->steel; }
 
-  // On the left and the right top member, as near their ends as they may: the load hangs from far apart.
+  // On the left and the right top member, four as near their ends as they may: the load hangs from far apart.
   void add_by_rule() {
     const Shell& shell = build_.shell;
     for (const Side side : {low, high}) {
@@ -69,6 +71,10 @@ class LiftPoints {
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
+      if (*spec_.points == 2) {
+        add(host.id, {x, shell.size.y / 2});
+        continue;
+      }
       const double y = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2, steps_.size_mm);
       const double needed = 2 * y + diameter_ + 2 * boss_fit_mm + least_rim_mm;
       if (shell.size.y < needed) {
@@ -79,6 +85,19 @@ class LiftPoints {
       add(host.id, {x, y});
       add(host.id, {x, shell.size.y - y});
     }
+  }
+
+  // [["16 mm", "95 mm"], ...]: two at the front, one in the middle of the back.
+  void say_places_missing() {
+    const Shell& shell = build_.shell;
+    const double in = from_heel_mm(shell.top_root_mm, diameter_);
+    const double y = rounded_up(from_end_mm + diameter_ / 2, steps_.size_mm);
+    const auto place = [this](double x, double back) {
+      return fmt::format("[\"{}\", \"{}\"]", build_.in_words(x), build_.in_words(back));
+    };
+    build_.diagnostics.add(diag::say<"lift-places-missing">(
+        spec_.points.place, fmt::format("[{}, {}, {}]", place(in, y), place(shell.size.x - in, y),
+                                        place(shell.size.x / 2, shell.size.y - in))));
   }
 
   [[nodiscard]] double from_heel_mm(double root_mm, double diameter_mm) const {

@@ -346,7 +346,8 @@ const std::vector<Rule> join_rows{
 const std::vector<Rule> other_rows{
     {"lifting", Type::table, Need::may, "", none, "", "welded bosses with a tapped hole for lifting eyes"},
     {"lifting.thread", Type::eye_thread, Need::filled, "M10", none, "", "thread of the eyes"},
-    {"lifting.points", Type::count, Need::filled, "4", {4, 4}, "", "number of lift points"},
+    {"lifting.points", Type::count, Need::filled, "4", {2, 4}, "",
+     "number of lift points: by rule four, two on each side, or two, one in the middle of each side; three stand at places that are given"},
     {"lifting.boss_diameter", Type::length, Need::may, "", {5, 300}, "",
      "diameter of the bosses; without it the collar of the eye decides"},
     {"lifting.boss_height", Type::length, Need::may, "", {5, 300}, "",

@@ -15,8 +15,11 @@ namespace {
 using loads::check_balance;
 using loads::check_lift;
 
-/// Four bosses at the corners of 800 x 500 at height 300, and one thing of that mass in the middle of `at`.
-Plan hanging(double mass_kg, Vec3 at, const std::string& thread = "M10") {
+const std::vector<Vec3> corners{{0, 0, 300}, {800, 0, 300}, {800, 500, 300}, {0, 500, 300}};
+
+/// Bosses at height 300, four at the corners of 800 x 500 if nothing else is said, and one thing of that mass in the
+/// middle of `at`.
+Plan hanging(double mass_kg, Vec3 at, const std::string& thread = "M10", const std::vector<Vec3>& points = corners) {
   Plan plan;
   plan.frames.push_back({"main", {{0, 0, 0}, {800, 500, 300}}});
   const auto add = [&plan](Role role, double mass, Vec3 middle) {
@@ -34,9 +37,7 @@ Plan hanging(double mass_kg, Vec3 at, const std::string& thread = "M10") {
     plan.instances.push_back(i);
     return plan.instances.size() - 1;
   };
-  for (const Vec3 corner : {Vec3{0, 0, 300}, Vec3{800, 0, 300}, Vec3{800, 500, 300}, Vec3{0, 500, 300}}) {
-    plan.lift_points.push_back({add(Role::boss, 0, corner), corner, thread});
-  }
+  for (const Vec3 p : points) plan.lift_points.push_back({add(Role::boss, 0, p), p, thread});
   add(Role::item, mass_kg, at);
   return plan;
 }
@@ -105,6 +106,38 @@ TEST(BalanceCheck, OutsideThePointsItTips) {
   EXPECT_EQ(found[0].verdict, Verdict::fail);
   EXPECT_NEAR(*found[0].value, -weights_of(plan).whole(LoadState::as_lifted).centre.y, 1e-9);
   EXPECT_TRUE(check_lift(plan, weights_of(plan), {}).empty()) << "nothing is shared where nothing balances";
+}
+
+// By hand: the line is 50 mm beside the centre of mass and 150 mm above it: atan(50 / 150) = 18.43 degrees. Each eye takes
+// half. The eyes, 0.11 kg each, are of no account under ten tonnes.
+TEST(BalanceCheck, OnTwoPointsItTurnsUntilItsCentreIsBelowTheLine) {
+  const std::vector<Vec3> two{{0, 200, 300}, {800, 200, 300}};
+  const Plan plan = hanging(10000, middle, "M10", two);
+  const auto found = check_balance(plan, weights_of(plan), {});
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_NEAR(*found[0].value, 18.43, 0.01);
+  EXPECT_EQ(found[0].verdict, Verdict::marginal);
+  EXPECT_NEAR(*check_lift(plan, weights_of(plan), {})[0].value, 1.15 * 5000, 1);
+  const Plan high = hanging(10000, {400, 200, 350}, "M10", two);
+  const auto over = check_balance(high, weights_of(high), {});
+  EXPECT_EQ(over[0].verdict, Verdict::fail) << "above the line it turns over";
+  EXPECT_NE(over[0].message.find("turns over"), std::string::npos);
+  const Plan beyond = hanging(10000, {850, 200, 150}, "M10", two);
+  const auto tips = check_balance(beyond, weights_of(beyond), {});
+  EXPECT_EQ(tips[0].verdict, Verdict::fail);
+  EXPECT_NEAR(*tips[0].value, 50, 0.01);
+}
+
+// The circle through (0, 0), (800, 0) and (400, 500) has its centre at Y (500^2 - 400^2) / (2 x 500) = 90; over it three
+// legs are of equal length. There the third point takes 90 / 500 of the weight, the others half of the rest each.
+TEST(BalanceCheck, OnThreePointsTheHookStandsOverTheirCircle) {
+  const Plan plan = hanging(10000, {400, 90, 150}, "M10", {{0, 0, 300}, {800, 0, 300}, {400, 500, 300}});
+  const auto found = check_balance(plan, weights_of(plan), {});
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_NEAR(*found[0].value, 0, 0.01);
+  const auto lift = check_lift(plan, weights_of(plan), {});
+  EXPECT_NEAR(*lift[0].value, 1.15 * 10000 * (1 - 0.18) / 2, 1);
+  EXPECT_NE(lift[0].message.find("on its three legs"), std::string::npos) << lift[0].message;
 }
 
 // A cantilever strip by hand: 1200 N at 13 mm over 25 + 26 mm, 4 mm thick: 15600 / 51 / 4 = 76.5 MPa.

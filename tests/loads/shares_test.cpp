@@ -22,6 +22,16 @@ TEST(Shares, OfTwoPointsFollowTheLever) {
   EXPECT_NEAR(10000 * s.worst[1], 2000, 1e-5);
 }
 
+// What hangs on two points turns about the line between them: how far beside it the centre of mass lies does not matter.
+TEST(Shares, OfTwoPointsCountAlongTheirLineAlone) {
+  const Shares s = shares_of({{0, 0}, {1000, 0}}, {250, 80});
+  EXPECT_NEAR(s.worst[0], 0.75, 1e-12);
+  EXPECT_NEAR(s.worst[1], 0.25, 1e-12);
+  EXPECT_EQ(s.outside_mm, 0);
+  EXPECT_NEAR(shares_of({{0, 0}, {1000, 0}}, {1030, 80}).outside_mm, 30, 1e-9);
+  EXPECT_TRUE(shares_of({{0, 0}, {1000, 0}}, {1030, 80}).ways.empty());
+}
+
 // A published test of four legs on a rigid load: two take nearly all of it (348, 303, 23, 18 of about 700 kgf).
 TEST(Shares, OfFourLegsInTheMiddleOfARectangleAreHalfEach) {
   const Shares s = shares_of(rectangle, {400, 250});

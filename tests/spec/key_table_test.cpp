@@ -342,7 +342,7 @@ TEST(KeyTable, ranges_are_said_with_their_unit) {
   EXPECT_EQ(rows["box.NAME.rails.thickness"].fallback, "5 mm");
   EXPECT_EQ(rows["item.NAME.mass"].range, "more than 0 kg up to 50000 kg");
   EXPECT_EQ(rows["box.NAME.frame.bottom_legs"].range, "down, up");
-  EXPECT_EQ(rows["lifting.points"].range, "4");
+  EXPECT_EQ(rows["lifting.points"].range, "2 to 4");
   EXPECT_TRUE(rows["box.NAME.frame.section"].required);
 }
 
