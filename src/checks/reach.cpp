@@ -363,21 +363,6 @@ Finding all_reached(std::size_t count) {
   return f;
 }
 
-/// Not what is welded on.
-std::vector<Turned> all_turned(const Scene& scene) {
-  const Plan& plan = scene.plan();
-  std::vector<bool> welded(plan.instances.size(), false);
-  for (const Joint& joint : plan.joints) {
-    if (joint.kind == JointKind::weld) welded[joint.a] = welded[joint.b] = true;
-  }
-  std::vector<Turned> all;
-  for (InstanceId i = 0; i < plan.instances.size(); ++i) {
-    if (welded[i]) continue;
-    for (Turned& turned : turned_by_hand(scene, i)) all.push_back(std::move(turned));
-  }
-  return all;
-}
-
 }  // namespace
 
 std::vector<KeepFree> beads_in_tool_rooms(const Scene& scene, int cores) {

@@ -1,5 +1,5 @@
 // Reads from a fastener's shape what turns it, and lays the tool's room over it.
-// Entry: turned_by_hand.
+// Entry: turned_by_hand, all_turned.
 #include "checks/tool_room.h"
 
 #include <algorithm>
@@ -319,6 +319,20 @@ Prism swing_room(const ToolRoom& tool, double from_deg) {
                 {beside_b + swing.radius_mm * b},
                 {beside_b}}};
   return {{outline, {}}, tool.column.pose * Pose::at({0, 0, swing.from_mm}), swing.to_mm - swing.from_mm};
+}
+
+std::vector<Turned> all_turned(const Scene& scene) {
+  const Plan& plan = scene.plan();
+  std::vector<bool> welded(plan.instances.size(), false);
+  for (const Joint& joint : plan.joints) {
+    if (joint.kind == JointKind::weld) welded[joint.a] = welded[joint.b] = true;
+  }
+  std::vector<Turned> all;
+  for (InstanceId i = 0; i < plan.instances.size(); ++i) {
+    if (welded[i]) continue;
+    for (Turned& turned : turned_by_hand(scene, i)) all.push_back(std::move(turned));
+  }
+  return all;
 }
 
 }  // namespace fitup::checks

@@ -37,6 +37,9 @@ struct Turned {
 /// Nothing for what is not turned: a washer, a rod. A gland is turned outside and held inside.
 [[nodiscard]] std::vector<Turned> turned_by_hand(const Scene& scene, InstanceId id);
 
+/// Of all that is not welded on.
+[[nodiscard]] std::vector<Turned> all_turned(const Scene& scene);
+
 /// The room of a handle that swings about the column's axis from this angle on.
 [[nodiscard]] Prism swing_room(const ToolRoom& tool, double from_deg);
 

@@ -387,25 +387,6 @@ class Knobs {
 
 }  // namespace
 
-Concerned concerned(const Finding& finding, const Plan& plan) {
-  Concerned what;
-  what.check = finding.check;
-  what.cause = finding.cause;
-  if (finding.key.ends_with(".welds")) what.keys.insert(finding.key);
-  for (const InstanceId id : instances_of(finding, plan)) {
-    const Instance& instance = plan.instances[id];
-    what.names.insert(instance.name);
-    what.keys.insert(instance.key);
-    const Part& part = plan.parts[instance.part];
-    what.roles.insert(part.role);
-    const auto* flat = std::get_if<Flat>(&part.form);
-    if (flat == nullptr || !what.material.empty()) continue;
-    what.material = part.material;
-    what.thickness_mm = flat->thickness_mm;
-  }
-  return what;
-}
-
 std::vector<Knob> knobs_for(const Concerned& what, const Spec& spec) { return Knobs(what, spec).all(); }
 
 }  // namespace fitup::remedies
