@@ -154,6 +154,13 @@ std::optional<ScrewHold> hold_for(const Build& build, const ScrewPlace& place, c
   return strip_hold(thread, place.screws, *tables::find_material(material_of(build)));
 }
 
+// Of screws, in words.
+std::string threads_with(ScrewFixing fixing) {
+  return threads_in_words([fixing](const Thread& thread) {
+    return tables::find_button_head(thread.size) != nullptr && hold_of(fixing, thread, thread.major_mm).has_value();
+  });
+}
+
 // An item's holes are as it was bought with them: no pattern is laid out for them.
 bool holds_item(const Build& build, const ScrewPlace& place) {
   return std::any_of(place.layers.begin(), place.layers.end(),
@@ -254,7 +261,8 @@ void add_screw(Build& build, const ScrewPlace& wanted) {
   const auto hold = hold_for(build, place, thread);
   if (!hold) {
     if (!is_said(build, "fixing-not-made", place.thread_place, place.fixing_key)) {
-      build.diagnostics.add(diag::say<"fixing-not-made">(place.thread_place, place.fixing_key, place.thread));
+      build.diagnostics.add(diag::say<"fixing-not-made">(place.thread_place, place.fixing_key, place.thread,
+                                                         threads_with(place.fixing)));
     }
     return;
   }

@@ -15,6 +15,7 @@
 #include "plan/nut_strip.h"
 #include "plan/opening.h"
 #include "plan/outward_landing.h"
+#include "plan/raised_landing.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
 #include "plan/screw_row.h"
@@ -215,24 +216,33 @@ bool can_lie_flat(Build& build, Face face) {
   return !toes;
 }
 
+void add_cover(Build& build, Face face, const std::vector<Host>& rails) {
+  const FaceSpec& spec = build.box_spec().face(face);
+  if (*spec.style == CoverStyle::flanged) {
+    add_flanged_cover(build, face, rails);
+  } else if (*spec.landing == Landing::outward) {
+    add_outward_cover(build, face);
+  } else if (face == Face::front || face == Face::back) {
+    Cover(build, face == Face::front ? low : high).run();
+  } else if (can_lie_flat(build, face)) {
+    add_flat_cover(build, face, panel_box(build, face), rails);
+  }
+}
+
 }  // namespace
 
+// Rings that stand off their faces come last: they may stand on others'.
 void add_covers(Build& build, const std::vector<Host>& rails) {
+  std::vector<Face> raised;
   for (const Face face : all_faces) {
-    const FaceSpec& spec = build.box_spec().face(face);
-    if (*spec.closed_by != Closure::cover) continue;
-    if (*spec.style == CoverStyle::flanged) {
-      add_flanged_cover(build, face, rails);
-      continue;
-    }
-    if (*spec.style == CoverStyle::flat && *spec.landing == Landing::outward) {
-      add_outward_cover(build, face);
-    } else if (face == Face::front || face == Face::back) {
-      Cover(build, face == Face::front ? low : high).run();
-    } else if (can_lie_flat(build, face)) {
-      add_flat_cover(build, face, panel_box(build, face), rails);
+    if (*build.box_spec().face(face).closed_by != Closure::cover) continue;
+    if (raised_mm(build, face) > 0) {
+      raised.push_back(face);
+    } else {
+      add_cover(build, face, rails);
     }
   }
+  for (const Face face : raised) add_cover(build, face, rails);
 }
 
 }  // namespace fitup::plan

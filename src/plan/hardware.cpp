@@ -1,5 +1,5 @@
 // Bought and turned parts as prisms, from the tables.
-// Entry: threaded_rod, hex_nut, plain_washer, button_head_screw, lift_boss.
+// Entry: threads_in_words, threaded_rod, hex_nut, plain_washer, button_head_screw, lift_boss.
 #include "plan/hardware.h"
 #include "plan/size_words.h"
 
@@ -8,6 +8,7 @@
 #include <numbers>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "fitup/tolerances.h"
 #include "tables/standards.h"
@@ -41,6 +42,17 @@ Pose along(Vec3 origin, Vec3 direction) {
     return Pose::at(origin, axis::z, direction.y > 0 ? axis::x : axis::minus_x);
   }
   return Pose::at(origin, axis::x, direction.z > 0 ? axis::y : axis::minus_y);
+}
+
+std::string threads_in_words(const std::function<bool(const Thread&)>& has_it) {
+  std::vector<std::string> sizes;
+  for (const Thread& thread : tables::threads()) {
+    if (has_it(thread)) sizes.push_back(thread.size);
+  }
+  if (sizes.empty()) return "another thread";
+  const std::string last = sizes.back();
+  sizes.pop_back();
+  return sizes.empty() ? last : fmt::format("a thread of {} or {}", fmt::join(sizes, ", "), last);
 }
 
 namespace {

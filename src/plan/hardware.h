@@ -1,6 +1,9 @@
 #pragma once
 // Bought and turned parts as prisms, from the tables. Private to the plan.
 
+#include <functional>
+#include <string>
+
 #include "fitup/plan.h"
 #include "fitup/spec.h"
 
@@ -42,6 +45,9 @@ namespace fitup::plan {
 inline constexpr double edge_lip_thickness_mm = 2;  // common practice
 /// A rubber strip round the hole of a hose, its lips on both faces of the sheet; Z = 0 is the sheet's outer face.
 [[nodiscard]] Part edge_strip(double hose_mm, double strip_mm, double sheet_mm);
+
+/// "a thread of M3, M4, M5 or 1/4-20": those that have it.
+[[nodiscard]] std::string threads_in_words(const std::function<bool(const Thread&)>& has_it);
 
 /// Shortest stock length that is at least `least_mm`; 0 where there is none.
 [[nodiscard]] double screw_length_mm(const Thread& thread, double least_mm);

@@ -66,8 +66,7 @@ class LiftPoints {
       // In the middle of a tube's wall.
       const double from_heel = tube ? leg / 2 : from_heel_mm(shell.top_root_mm, diameter_);
       if (!tube && !fits_on_leg(leg, diameter_)) {
-        build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
-                                                          what_a_leg_takes(leg), build_.in_words(shell.top_root_mm)));
+        say_too_wide(leg);
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
@@ -107,27 +106,36 @@ class LiftPoints {
     return from_heel_mm(build_.shell.top_root_mm, diameter_mm) + diameter_mm / 2 + boss_fit_mm + least_rim_mm <= leg_mm;
   }
 
-  // "40 mm (which takes one of up to 26 mm: lifting.thread = "M10", whose collar is 25 mm)"
-  [[nodiscard]] std::string what_a_leg_takes(double leg) const {
-    double most = std::floor(diameter_);
-    while (most > 0 && !fits_on_leg(leg, most)) --most;
+  // The strongest eye of the same kind of thread whose collar stands on the leg.
+  [[nodiscard]] const Eye* largest_eye_on(double leg) const {
     const Eye* largest = nullptr;
     for (const Eye& eye : tables::eyes()) {
       if (eye.size.starts_with('M') != spec_.thread->starts_with('M')) continue;
       const bool larger = largest == nullptr || eye.at_45_degrees_kg > largest->at_45_degrees_kg;
       if (larger && fits_on_leg(leg, eye.collar_mm)) largest = &eye;
     }
-    if (largest == nullptr) return build_.in_words(leg) + " (which takes no eye of the tables)";
+    return largest;
+  }
+
+  void say_too_wide(double leg) {
+    double most = std::floor(diameter_);
+    while (most > 0 && !fits_on_leg(leg, most)) --most;
+    const Eye* largest = largest_eye_on(leg);
     // The eye that is asked for has its place where only its boss is larger than it must be.
     const double collar = tables::find_eye(*spec_.thread)->collar_mm;
-    if (fits_on_leg(leg, collar)) {
-      return fmt::format("{} (which takes one of up to {}: lifting.boss_diameter = {} does for {})",
-                         build_.in_words(leg), build_.at_most(most), build_.in_words(collar), *spec_.thread);
+    const bool boss_alone = fits_on_leg(leg, collar);
+    std::string takes = "no eye of the tables has its collar";
+    std::string mends = "choose a section with wider legs";
+    if (boss_alone || largest != nullptr) takes = fmt::format("one of up to {} would", build_.at_most(most));
+    if (boss_alone) {
+      mends = fmt::format("lifting.boss_diameter = {} does for {}", build_.in_words(collar), *spec_.thread);
+    } else if (largest != nullptr) {
+      mends = fmt::format("choose lifting.thread = \"{}\", whose collar is {}, without a larger lifting.boss_diameter, or {}",
+                          largest->size, build_.in_words(largest->collar_mm), mends);
     }
-    return fmt::format(
-        "{} (which takes one of up to {}: lifting.thread = \"{}\", whose collar is {}, and no larger "
-        "lifting.boss_diameter)",
-        build_.in_words(leg), build_.at_most(most), largest->size, build_.in_words(largest->collar_mm));
+    build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
+                                                      build_.in_words(leg), build_.in_words(build_.shell.top_root_mm),
+                                                      takes, mends));
   }
 
   // Of the wall that it stands in, what is flat.

@@ -41,7 +41,13 @@ bool has_rod_hardware(Build& build, const ItemSpec& item) {
   const RodSpec& rods = *item.rods;
   const std::string lacking = lacking_hardware(item, rods);
   if (lacking.empty()) return true;
-  build.diagnostics.add(diag::say<"fixing-not-made">(rods.thread.place, lacking, *rods.thread));
+  const std::string other = threads_in_words([&](const Thread& thread) {
+    RodSpec with = rods;
+    with.thread.value = thread.size;
+    return tables::find_nut(thread.size) != nullptr && tables::find_washer(thread.size) != nullptr &&
+           lacking_hardware(item, with).empty();
+  });
+  build.diagnostics.add(diag::say<"fixing-not-made">(rods.thread.place, lacking, *rods.thread, other));
   return false;
 }
 

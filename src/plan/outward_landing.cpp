@@ -12,6 +12,7 @@
 #include "plan/face_axes.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
+#include "plan/raised_landing.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_row.h"
 
@@ -24,11 +25,8 @@ constexpr double weld_room_mm = 2;     // beside a ring, for its bead
 constexpr double seal_begin_mm = 1;    // from the frame's edge: the seal lies on the ring alone
 constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
 
-bool is_outward(const FaceSpec& face) {
-  return *face.closed_by == Closure::cover && *face.style == CoverStyle::flat && *face.landing == Landing::outward;
-}
-
-// In the face's own axes: u and v are the face's two axes in X, Y, Z order, depth runs inwards from the frame's face.
+// In the face's own axes: u and v are the face's two axes in X, Y, Z order, depth runs inwards from the plane of the
+// ring, which is the frame's face or stands off it.
 class OutwardCover {
  public:
   OutwardCover(Build& build, Face face)
@@ -41,11 +39,16 @@ class OutwardCover {
         v_(n_ == 2 ? 1 : 2),
         width_(spec_.landing_width->mm()),
         deep_(build.shell.end_wall_mm),
+        raised_(raised_mm(build, face)),
         seal_width_(spec_.seal ? spec_.seal->width->mm() : 0),
         stands_off_(spec_.seal ? spec_.seal->thickness->mm() * (1 - *spec_.seal->compression) : 0) {}
 
   void run() {
-    if (!is_wide_enough() || !is_alone()) return;
+    if (!is_wide_enough() || !is_clear()) return;
+    if (raised_ > 0) {
+      upstands_ = add_upstands(build_, face_, {mark(3), "landing upstand", Role::landing, material_of(build_)},
+                               origin("frame"));
+    }
     for (const Side side : {low, high}) {
       bars_[side] = add_bar(u_, v_, side);
       bars_[2U + side] = add_bar(v_, u_, side);
@@ -89,7 +92,7 @@ class OutwardCover {
     Vec3 p;
     along(p, u_) = at.x;
     along(p, v_) = at.y;
-    along(p, n_) = side_of(face_) == low ? depth : size(n_) - depth;
+    along(p, n_) = side_of(face_) == low ? depth - raised_ : size(n_) + raised_ - depth;
     return p;
   }
   [[nodiscard]] Box3 box(Vec2 a, Vec2 b, double d0, double d1) const {
@@ -108,19 +111,29 @@ class OutwardCover {
     return false;
   }
 
-  // Its ring stands over the edges of the faces beside it: what is welded or lies flat there is held back, no other
-  // cover of the front or the back, and no other ring.
-  bool is_alone() {
+  // Its ring stands over the edges of the faces beside it: what is welded or lies flat there is held back, another
+  // cover's ring or sheet is cleared by standing off; a flange laps the frame in the same place.
+  bool is_clear() {
     for (const Face other : all_faces) {
-      const FaceSpec& beside = build_.box_spec().face(other);
-      const bool reaches =
-          other == Face::front || other == Face::back || is_outward(beside) || is_flanged(build_.box_spec(), other);
-      if (axis_of(other) == n_ || *beside.closed_by != Closure::cover || !reaches) continue;
-      build_.diagnostics.add(
-          diag::say<"landing-over-neighbour">(spec_.landing.place, word_, to_text(other), to_text(other)));
+      if (axis_of(other) == n_ || !is_flanged(build_.box_spec(), other)) continue;
+      if (comes_first(build_.box_spec(), other, face_)) continue;
+      build_.diagnostics.add(diag::say<"landing-over-neighbour">(spec_.landing.place, word_, to_text(other)));
       return false;
     }
     return true;
+  }
+
+  // What the ring is welded to there: the frame, or its own upstands.
+  [[nodiscard]] std::vector<Host> hosts_at(Face beside) const {
+    if (raised_ == 0) return build_.shell.beside[static_cast<std::size_t>(beside)];
+    std::vector<Host> found;
+    const int across = axis_of(beside);
+    for (const Host& wall : upstands_) {
+      const bool low_edge = side_of(beside) == low;
+      const double edge = along(low_edge ? wall.box.low : wall.box.high, across);
+      if (std::abs(edge - (low_edge ? 0 : size(across))) < tolerance::contact_mm) found.push_back(wall);
+    }
+    return found;
   }
 
   // Puts the outline, given in the face, in place of the rectangle that the part was made with.
@@ -151,14 +164,22 @@ class OutwardCover {
     const Vec2 a = at(-width_, outside);
     const Vec2 b = at(size(run) + width_, edge);
     const Face beside = face_at(across, side);
-    const Box3 bounds = box(a, b, 0, deep_);
+    const double upstand = as_upstand_mm(build_, face_, beside);
+    const double far = side == low ? -upstand : size(across) + upstand;
+    const Box3 bounds = box(upstand > width_ ? at(-width_, far) : a, b, 0, deep_);
     const std::string name = fmt::format("{} landing {}", word_, to_text(beside));
     const InstanceId id = add_plate(build_, {mark(1), "landing strip", Role::landing, material_of(build_)}, bounds,
                                     unit(n_, high), name, origin("frame"));
-    cut_to(id, {a, at(size(run) + width_, outside), at(size(run), edge), at(0, edge)});
+    std::vector<Vec2> outline{a, at(size(run) + width_, outside), at(size(run), edge), at(0, edge)};
+    // Between the corners of the frame it goes on as what another ring stands on.
+    if (upstand > 0) {
+      const Vec2 corners[]{at(0, outside), at(0, far), at(size(run), far), at(size(run), outside)};
+      outline.insert(outline.begin() + 1, std::begin(corners), std::end(corners));
+    }
+    cut_to(id, outline);
     const Vec3 to_frame = unit(across, side == low ? high : low);
     Box3 foot = box(at(0, edge), at(size(run), outside), 0, deep_);
-    for (const Host& host : build_.shell.beside[static_cast<std::size_t>(beside)]) {
+    for (const Host& host : hosts_at(beside)) {
       if (face_each_other(foot, host.box, to_frame)) build_.draft.join(id, host.id, JointKind::weld, to_frame);
     }
     return id;
@@ -177,7 +198,7 @@ class OutwardCover {
   void lie_on_frame() {
     for (const InstanceId bar : bars_) build_.draft.join(sheet_, bar, JointKind::bearing, inward());
     const Box3 covered = box({0, 0}, {size(u_), size(v_)}, -t(), 0);
-    for (const Host& host : build_.shell.beside[static_cast<std::size_t>(face_)]) {
+    for (const Host& host : raised_ > 0 ? upstands_ : build_.shell.beside[static_cast<std::size_t>(face_)]) {
       if (face_each_other(covered, host.box, inward())) {
         build_.draft.join(sheet_, host.id, JointKind::bearing, inward());
       }
@@ -235,9 +256,11 @@ class OutwardCover {
   int v_;
   double width_;
   double deep_;
+  double raised_;  // from the frame's face to the ring's plane
   double seal_width_;
   double stands_off_;                 // of the sheet from its landing: what the seal is squeezed to
   std::array<InstanceId, 4> bars_{};  // along u at low and high v, along v at low and high u
+  std::vector<Host> upstands_;        // of a ring that stands off the frame
   InstanceId sheet_ = 0;
 };
 
@@ -246,7 +269,8 @@ class OutwardCover {
 void add_outward_cover(Build& build, Face face) { OutwardCover(build, face).run(); }
 
 double kept_for_landing_mm(const Build& build, Face neighbour) {
-  return is_outward(build.box_spec().face(neighbour)) ? build.shell.end_wall_mm + weld_room_mm : 0;
+  const bool in_plane = is_outward(build.box_spec().face(neighbour)) && raised_mm(build, neighbour) == 0;
+  return in_plane ? build.shell.end_wall_mm + weld_room_mm : 0;
 }
 
 }  // namespace fitup::plan
