@@ -21,8 +21,12 @@ std::string at(Vec2 p) { return fmt::format("at ({:.3f}, {:.3f}) mm", p.x, p.y);
 std::optional<std::string> self_crossing(const Loop& loop) {
   const auto edges = loop.edges();
   const std::size_t n = edges.size();
+  std::vector<Box2> boxes;
+  boxes.reserve(n);
+  for (const Edge& e : edges) boxes.push_back(e.bounds());
   for (std::size_t i = 0; i < n; ++i) {
     for (std::size_t j = i + 1; j < n; ++j) {
+      if (geometry::apart(boxes[i], boxes[j], tolerance::contact_mm)) continue;
       for (const Vec2 p : geometry::common_points(edges[i], edges[j])) {
         const bool after = j == i + 1 && norm(p - edges[i].to) <= tolerance::coincident_mm;
         const bool before = i == 0 && j == n - 1 && norm(p - edges[i].from) <= tolerance::coincident_mm;

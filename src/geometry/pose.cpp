@@ -69,14 +69,20 @@ struct Span {
   }
 };
 
-void add_edge(Span& span, const Edge& edge, Vec2 direction) {
-  span.add(dot(edge.from, direction));
-  span.add(dot(edge.to, direction));
+/// `directions`: one for each span.
+template <std::size_t N>
+void add_edge(std::array<Span, N>& spans, const Edge& edge, const std::array<Vec2, N>& directions) {
+  for (std::size_t i = 0; i < N; ++i) {
+    spans[i].add(dot(edge.from, directions[i]));
+    spans[i].add(dot(edge.to, directions[i]));
+  }
   if (edge.straight()) return;
   const Arc arc = edge.arc();
-  const double reach = arc.radius * norm(direction);
-  if (arc.passes(direction)) span.add(dot(arc.centre, direction) + reach);
-  if (arc.passes(-1 * direction)) span.add(dot(arc.centre, direction) - reach);
+  for (std::size_t i = 0; i < N; ++i) {
+    const double reach = arc.radius * norm(directions[i]);
+    if (arc.passes(directions[i])) spans[i].add(dot(arc.centre, directions[i]) + reach);
+    if (arc.passes(-1 * directions[i])) spans[i].add(dot(arc.centre, directions[i]) - reach);
+  }
 }
 
 }  // namespace
@@ -85,15 +91,15 @@ Box3 Prism::bounds() const {
   const std::array<Vec3, 3> axes{axis::x, axis::y, axis::z};
   std::array<double, 3> low{};
   std::array<double, 3> high{};
-  const auto edges = profile.outer.edges();
+  std::array<Vec2, 3> in_plane{};
+  for (std::size_t i = 0; i < 3; ++i) in_plane[i] = {dot(pose.x(), axes[i]), dot(pose.y(), axes[i])};
+  std::array<Span, 3> spans{};
+  for (const Edge& e : profile.outer.edges()) add_edge(spans, e, in_plane);
   for (std::size_t i = 0; i < 3; ++i) {
-    const Vec2 in_plane{dot(pose.x(), axes[i]), dot(pose.y(), axes[i])};
-    Span span;
-    for (const Edge& e : edges) add_edge(span, e, in_plane);
     const double along = length_mm * dot(pose.z(), axes[i]);
     const double base = dot(pose.origin(), axes[i]);
-    low[i] = base + span.low + std::min(0.0, along);
-    high[i] = base + span.high + std::max(0.0, along);
+    low[i] = base + spans[i].low + std::min(0.0, along);
+    high[i] = base + spans[i].high + std::max(0.0, along);
   }
   Box3 box;
   box.low = {low[0], low[1], low[2]};
@@ -102,11 +108,9 @@ Box3 Prism::bounds() const {
 }
 
 Box2 Edge::bounds() const {
-  Span x;
-  Span y;
-  add_edge(x, *this, {1, 0});
-  add_edge(y, *this, {0, 1});
-  return {{x.low, y.low}, {x.high, y.high}};
+  std::array<Span, 2> spans{};
+  add_edge(spans, *this, std::array<Vec2, 2>{Vec2{1, 0}, Vec2{0, 1}});
+  return {{spans[0].low, spans[1].low}, {spans[0].high, spans[1].high}};
 }
 
 }  // namespace fitup

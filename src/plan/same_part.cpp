@@ -15,12 +15,11 @@ namespace {
 
 // Far below anything that is made, far above the rounding of a turned coordinate. The cells' borders lie at the golden
 // section, farthest from what snapped lengths and their halves, thirds and quarters come to: the same length reckoned
-// in two ways falls into one cell.
+// in two ways falls into one cell, which is named by its number.
 std::string number(double v) {
   constexpr double cell_mm = 1e-5;
   constexpr double border = 0.6180339887498949;
-  const double r = cell_mm * std::floor(v / cell_mm + border);
-  return fmt::format("{:.5f}", r == 0 ? 0.0 : r);
+  return fmt::format_int(static_cast<long long>(std::floor(v / cell_mm + border))).str();
 }
 std::string point(Vec2 p) { return number(p.x) + "," + number(p.y); }
 
