@@ -144,6 +144,25 @@ JobInfo info_for(const Spec& spec, const MakeRequest& request, const std::string
   return info;
 }
 
+/// What is written of a job whose findings are there.
+void write_one(MadeJob& made, const MakeRequest& request, const std::string& time, Progress& progress,
+               CommonMarks* marks) {
+  if (marks != nullptr) marks->apply(made.result);
+  made.info = info_for(*made.result.spec, request, time);
+  made.info.finish = output::finish_words(*made.result.plan, output::PaperUnits(UnitSystem::mm_kg));
+  made.info.warning = output::failing_words(*made.result.findings);
+  auto written = write_job(made.result, request, made.info, progress);
+  made.outcome = outcome_of("make", made.result, request.units);
+  if (!written) {
+    add_failure(made.outcome, about_folder(written.error(), *request.folder));
+    return;
+  }
+  WrittenJob job = std::move(written).value();
+  report_files(made.outcome, request, job);
+  made.complete = made.outcome.status == ExitStatus::fine || request.anyway;
+  made.written = std::move(job.written);
+}
+
 MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& progress, CommonMarks* marks) {
   MadeJob made{.outcome = {.command = "make"}};
   auto text = read_spec_file(request.spec_file);
@@ -163,26 +182,11 @@ MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& 
                              say);
   if (request.show) {
     made.outcome = show(made.result, *request.show);
-    return made;
-  }
-  if (!made.result.findings) {
+  } else if (!made.result.findings) {
     made.outcome = outcome_of("make", made.result, request.units);
-    return made;
+  } else {
+    write_one(made, request, time, progress, marks);
   }
-  if (marks != nullptr) marks->apply(made.result);
-  made.info = info_for(*made.result.spec, request, time);
-  made.info.finish = output::finish_words(*made.result.plan, output::PaperUnits(UnitSystem::mm_kg));
-  made.info.warning = output::failing_words(*made.result.findings);
-  auto written = write_job(made.result, request, made.info, progress);
-  made.outcome = outcome_of("make", made.result, request.units);
-  if (!written) {
-    add_failure(made.outcome, about_folder(written.error(), *request.folder));
-    return made;
-  }
-  WrittenJob job = std::move(written).value();
-  report_files(made.outcome, request, job);
-  made.complete = made.outcome.status == ExitStatus::fine || request.anyway;
-  made.written = std::move(job.written);
   return made;
 }
 

@@ -3,6 +3,8 @@
 
 #include "bench/pattern_lp.h"
 
+#include <Eigen/LU>
+
 #include <algorithm>
 #include <cmath>
 
@@ -80,54 +82,62 @@ void PatternLp::pivot(std::size_t row, std::size_t column, const std::vector<dou
   if (++since_inverted_ >= pivots_until_inverted) invert();
 }
 
-/// Gauss and Jordan with the largest pivot of each column.
 void PatternLp::invert() {
   since_inverted_ = 0;
-  const std::size_t n = rows_;
-  std::vector<double> matrix(n * n);
-  std::vector<double> result(n * n);
-  for (std::size_t k = 0; k < n; ++k) {
-    result[k * n + k] = 1;
-    if (basis_[k] < n) {
-      matrix[basis_[k] * n + k] = -1;
+  const auto n = static_cast<Eigen::Index>(rows_);
+  if (n == 0) return;
+  Eigen::MatrixXd matrix = Eigen::MatrixXd::Zero(n, n);
+  for (std::size_t k = 0; k < rows_; ++k) {
+    const auto column = static_cast<Eigen::Index>(k);
+    if (basis_[k] < rows_) {
+      matrix(static_cast<Eigen::Index>(basis_[k]), column) = -1;
     } else {
-      for (const auto& [i, count] : pool_[basis_[k] - n]) matrix[i * n + k] = count;
+      for (const auto& [i, count] : pool_[basis_[k] - rows_]) matrix(static_cast<Eigen::Index>(i), column) = count;
     }
   }
-  for (std::size_t k = 0; k < n; ++k) {
-    std::size_t best = k;
-    for (std::size_t r = k; r < n; ++r) {
-      if (std::abs(matrix[r * n + k]) > std::abs(matrix[best * n + k])) best = r;
-    }
-    if (std::abs(matrix[best * n + k]) < tiny) return;  // keep the one that there is
-    if (best != k) {
-      std::swap_ranges(&matrix[k * n], &matrix[k * n] + n, &matrix[best * n]);
-      std::swap_ranges(&result[k * n], &result[k * n] + n, &result[best * n]);
-    }
-    const double by = 1 / matrix[k * n + k];
-    for (std::size_t i = 0; i < n; ++i) {
-      matrix[k * n + i] *= by;
-      result[k * n + i] *= by;
-    }
-    for (std::size_t r = 0; r < n; ++r) {
-      const double times = matrix[r * n + k];
-      if (r == k || times == 0) continue;
-      for (std::size_t i = 0; i < n; ++i) {
-        matrix[r * n + i] -= times * matrix[k * n + i];
-        result[r * n + i] -= times * result[k * n + i];
-      }
-    }
-  }
-  inverse_ = std::move(result);
-  for (std::size_t r = 0; r < n; ++r) {
-    basic_[r] = 0;
-    for (std::size_t i = 0; i < n; ++i) basic_[r] += inverse_[r * n + i] * demand_[i];
-  }
+  const Eigen::PartialPivLU<Eigen::MatrixXd> lu(matrix);
+  if (lu.matrixLU().diagonal().cwiseAbs().minCoeff() < tiny) return;  // keep the one that there is
+  using ByRows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
+  Eigen::Map<ByRows> inverse(inverse_.data(), n, n);
+  inverse = lu.inverse();
+  Eigen::Map<Eigen::VectorXd>(basic_.data(), n) = inverse * Eigen::Map<const Eigen::VectorXd>(demand_.data(), n);
 }
 
 void PatternLp::spend(std::size_t& steps, std::size_t work) const {
   const std::size_t passes = 3 * rows_ * rows_;  // over the inverse
   steps -= std::min(steps, std::max<std::size_t>(1, (passes + work) / work_of_step));
+}
+
+/// The column that comes in for a row whose value is below zero: of those that raise it the one whose cost rises least.
+/// All columns together: none does.
+std::size_t PatternLp::entering(std::size_t row) const {
+  const std::vector<double> y = duals();
+  const double* own = &inverse_[row * rows_];
+  std::size_t best = rows_ + pool_.size();
+  double least = 0;
+  double alpha_of_best = 0;
+  for (std::size_t column = 0; column < rows_ + pool_.size(); ++column) {
+    if (in_basis_[column]) continue;
+    double alpha = 0;
+    double reduced = cost(column);
+    if (column < rows_) {
+      alpha = -own[column];
+      reduced += y[column];
+    } else {
+      for (const auto& [i, count] : pool_[column - rows_]) {
+        alpha += own[i] * count;
+        reduced -= y[i] * count;
+      }
+    }
+    if (alpha > -1e-7) continue;
+    const double ratio = std::max(0.0, reduced) / -alpha;
+    if (best < rows_ + pool_.size() && ratio >= least - tiny && (ratio >= least + tiny || alpha >= alpha_of_best))
+      continue;
+    best = column;
+    least = ratio;
+    alpha_of_best = alpha;
+  }
+  return best;
 }
 
 /// Dual simplex: after the demand changed, until nothing is negative.
@@ -137,34 +147,9 @@ bool PatternLp::mend(std::size_t& steps) {
     if (basic_[row] > -tiny) return true;
     if (steps == 0) return false;
     spend(steps, 0);
-    const std::vector<double> y = duals();
-    const double* own = &inverse_[row * rows_];
-    std::size_t best = rows_ + pool_.size();
-    double least = 0;
-    double alpha_of_best = 0;
-    for (std::size_t column = 0; column < rows_ + pool_.size(); ++column) {
-      if (in_basis_[column]) continue;
-      double alpha = 0;
-      double reduced = cost(column);
-      if (column < rows_) {
-        alpha = -own[column];
-        reduced += y[column];
-      } else {
-        for (const auto& [i, count] : pool_[column - rows_]) {
-          alpha += own[i] * count;
-          reduced -= y[i] * count;
-        }
-      }
-      if (alpha > -1e-7) continue;
-      const double ratio = std::max(0.0, reduced) / -alpha;
-      if (best == rows_ + pool_.size() || ratio < least - tiny || (ratio < least + tiny && alpha < alpha_of_best)) {
-        best = column;
-        least = ratio;
-        alpha_of_best = alpha;
-      }
-    }
-    if (best == rows_ + pool_.size()) return false;  // only rounding can say so: all can be covered
-    pivot(row, best, transformed(best));
+    const std::size_t column = entering(row);
+    if (column == rows_ + pool_.size()) return false;  // only rounding can say so: all can be covered
+    pivot(row, column, transformed(column));
   }
 }
 

@@ -36,6 +36,7 @@ class PatternLp {
   /// Counts a pivot down, and more than one where the programme or the search for a pattern is large.
   void spend(std::size_t& steps, std::size_t work) const;
   void pivot(std::size_t row, std::size_t column, const std::vector<double>& entering);
+  [[nodiscard]] std::size_t entering(std::size_t row) const;
   bool mend(std::size_t& steps);
   bool improve(const std::vector<int>& demand, std::size_t& steps);
   void invert();

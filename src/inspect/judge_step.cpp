@@ -156,6 +156,26 @@ void judge_content(Report& report, const StepFile& file) {
   }
 }
 
+void judge_bodies(Report& report, const std::vector<solid::StepBodyMeasure>& bodies) {
+  const auto count = [&bodies](auto is) {
+    return static_cast<std::size_t>(std::count_if(bodies.begin(), bodies.end(), is));
+  };
+  const std::size_t invalid = count([](const auto& b) { return !b.valid; });
+  const std::size_t inside_out = count([](const auto& b) { return b.volume_mm3 < 0; });
+  if (inside_out > 0) {
+    report.find("volume", Verdict::fail,
+                fmt::format("{} inside out; turn the faces round and export again",
+                            counted(inside_out, "body is", "bodies are")));
+  } else if (invalid > 0) {
+    report.find("volume", Verdict::marginal,
+                fmt::format("the kernel finds faults in {}; have the body checked and healed where it was modelled",
+                            counted(invalid, "body", "bodies")));
+  } else {
+    report.pass("volume", bodies.size() == 1 ? "the kernel finds no fault in the body"
+                                             : "the kernel finds no fault in the bodies");
+  }
+}
+
 void measure(Report& report, std::string_view bytes, const InspectOptions& options) {
   const auto bodies = solid::measure_step(bytes);
   if (!bodies) {
@@ -167,14 +187,10 @@ void measure(Report& report, std::string_view bytes, const InspectOptions& optio
   Box3 box;
   double volume = 0;
   double area = 0;
-  std::size_t invalid = 0;
-  std::size_t inside_out = 0;
   for (const auto& b : *bodies) {
     if (!b.bounds.empty()) box.add(b.bounds);
     volume += b.volume_mm3;
     area += b.area_mm2;
-    invalid += b.valid ? 0 : 1;
-    inside_out += b.volume_mm3 < 0 ? 1 : 0;
   }
   report.number("bodies in place", static_cast<double>(bodies->size()));
   if (!box.empty()) {
@@ -185,18 +201,7 @@ void measure(Report& report, std::string_view bytes, const InspectOptions& optio
   report.number("surface", area, "mm2");
   report.number("volume", volume, "mm3");
   if (options.material) report.number("mass", volume * 1e-9 * options.material->density_kg_per_m3, "kg");
-  if (inside_out > 0) {
-    report.find("volume", Verdict::fail,
-                fmt::format("{} inside out; turn the faces round and export again",
-                            counted(inside_out, "body is", "bodies are")));
-  } else if (invalid > 0) {
-    report.find("volume", Verdict::marginal,
-                fmt::format("the kernel finds faults in {}; have the body checked and healed where it was modelled",
-                            counted(invalid, "body", "bodies")));
-  } else {
-    report.pass("volume", bodies->size() == 1 ? "the kernel finds no fault in the body"
-                                              : "the kernel finds no fault in the bodies");
-  }
+  judge_bodies(report, *bodies);
 }
 
 }  // namespace

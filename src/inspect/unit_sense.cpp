@@ -135,6 +135,20 @@ std::optional<OtherScale> better_scale(const Numbers& n, double mm_per_unit) {
   return std::nullopt;
 }
 
+std::string off_words(const Said& unit, const std::string& size, const OtherScale& better,
+                      const std::string& as_other) {
+  if (!better.certain) {
+    return fmt::format(
+        "the unit is {}, which makes it {}, unusually small or large; {} would be usual, were the scale off by 25.4: "
+        "make sure that it is drawn 1:1",
+        unit.words, size, as_other);
+  }
+  return fmt::format(
+      "the unit is {}, which makes it {}; {:.4g} times that, {}, makes sense: the scale is off by 25.4, an inch in "
+      "millimetres. Draw it 1:1 and say the unit in the header ($INSUNITS 4 for millimetres, 1 for inches)",
+      unit.words, size, better.mm_per_unit / unit.mm, as_other);
+}
+
 }  // namespace
 
 double share_on_grid(const std::vector<double>& lengths, double by, double grid_mm) {
@@ -181,43 +195,28 @@ Numbers numbers_of(const Drawing& drawing, const std::vector<bool>& cut_layer) {
 
 UnitJudgement judge_unit(const Drawing& drawing, const Numbers& numbers) {
   const Said unit = said(drawing);
-  UnitJudgement judgement{unit.mm, unit.words, Verdict::pass, {}};
-  if (largest(numbers) <= 0) {
-    judgement.message = fmt::format("the unit is {}", unit.words);
-    return judgement;
-  }
+  const auto judged = [&unit](Verdict verdict, std::string message) {
+    return UnitJudgement{unit.mm, unit.words, verdict, std::move(message)};
+  };
+  if (largest(numbers) <= 0) return judged(Verdict::pass, fmt::format("the unit is {}", unit.words));
   const std::string size = size_in(numbers, unit.mm);
   if (const auto better = better_scale(numbers, unit.mm)) {
-    const double other = better->mm_per_unit;
-    const std::string as_other = size_in(numbers, other);
-    judgement.verdict = better->certain ? Verdict::fail : Verdict::marginal;
-    judgement.message =
-        better->certain
-            ? fmt::format(
-                  "the unit is {}, which makes it {}; {:.4g} times that, {}, makes sense: the scale is off by 25.4, an "
-                  "inch in millimetres. Draw it 1:1 and say the unit in the header ($INSUNITS 4 for millimetres, 1 "
-                  "for inches)",
-                  unit.words, size, other / unit.mm, as_other)
-            : fmt::format(
-                  "the unit is {}, which makes it {}, unusually small or large; {} would be usual, were the scale off "
-                  "by 25.4: make sure that it is drawn 1:1",
-                  unit.words, size, as_other);
-  } else if (!plausible(numbers, unit.mm)) {
-    judgement.verdict = Verdict::marginal;
-    judgement.message = fmt::format(
-        "the unit is {}, which makes it {}: an unusual size for a sheet part, or with holes "
-        "smaller than can be cut; make sure that it is drawn 1:1 in that unit",
-        unit.words, size);
-  } else if (!unit.clear) {
-    judgement.verdict = Verdict::marginal;
-    judgement.message = fmt::format(
-        "the unit is {}, which makes it {}; say the unit in the header ($INSUNITS 4 for "
-        "millimetres, 1 for inches) or in a note beside the part",
-        unit.words, size);
-  } else {
-    judgement.message = fmt::format("the unit is {}, which makes it {}: that makes sense", unit.words, size);
+    return judged(better->certain ? Verdict::fail : Verdict::marginal,
+                  off_words(unit, size, *better, size_in(numbers, better->mm_per_unit)));
   }
-  return judgement;
+  if (!plausible(numbers, unit.mm)) {
+    return judged(Verdict::marginal, fmt::format("the unit is {}, which makes it {}: an unusual size for a sheet part, "
+                                                 "or with holes smaller than can be cut; make sure that it is drawn "
+                                                 "1:1 in that unit",
+                                                 unit.words, size));
+  }
+  if (!unit.clear) {
+    return judged(Verdict::marginal, fmt::format("the unit is {}, which makes it {}; say the unit in the header "
+                                                 "($INSUNITS 4 for millimetres, 1 for inches) or in a note beside the "
+                                                 "part",
+                                                 unit.words, size));
+  }
+  return judged(Verdict::pass, fmt::format("the unit is {}, which makes it {}: that makes sense", unit.words, size));
 }
 
 }  // namespace fitup::inspect

@@ -32,7 +32,7 @@ HEADER_OF = {
 }
 
 # Libraries that one folder keeps to itself.
-HOUSED = {"toml++/": {"spec"}, "CLI/": {"app"}, "cairo": {"bench"}, "pango/": {"bench"}, "Eigen/": {"loads"},
+HOUSED = {"toml++/": {"spec"}, "CLI/": {"app"}, "cairo": {"bench"}, "pango/": {"bench"}, "Eigen/": {"bench", "loads"},
           "Model/COM/": {"output"}}
 
 TOP_LEVEL = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "include", "tests", "fixtures", "examples"}
