@@ -149,7 +149,7 @@ class Boss {
     f.value = leg_bending_mpa(pull_, arm_mm(), diameter_mm(), section.thickness_mm);
     bends(f, *strength);
     f.message = fmt::format(
-        "the boss stands {:.1f} mm from the root in a leg of {} mm; pulled up with {:.0f} N the leg bends with {:.0f} "
+        "the boss stands {:.1f} mm from the root in a leg of {:.4g} mm; pulled up with {:.0f} N the leg bends with {:.0f} "
         "MPa, as "
         "a strip clamped along its root over the boss's width and 45 degrees to either side, its section plastic; "
         "{:.0f} MPa "
@@ -185,7 +185,7 @@ class Boss {
     const double shear_limit = *f.limit / std::sqrt(3.0);
     if (sheared > shear_limit) f.verdict = Verdict::fail;
     f.message = fmt::format(
-        "the boss stands {:.1f} mm from where {} holds its plate of {} mm{}; pulled up with {:.0f} N it bends there "
+        "the boss stands {:.1f} mm from where {} holds its plate of {:.4g} mm{}; pulled up with {:.0f} N it bends there "
         "with {:.0f} MPa, as a strip clamped along {:.0f} mm of that line, 45 degrees to either side of the boss, its "
         "section plastic; {:.0f} MPa are allowed. Round the boss it is sheared with {:.1f} MPa of {:.0f} MPa. What "
         "goes on into {} is the check frame's",
@@ -201,11 +201,11 @@ class Boss {
     const double t = std::get<Flat>(part(*strip.doubler).form).thickness_mm;
     switch (strip.works) {
       case DoublerWorks::together:
-        return fmt::format(" on a doubler of {} mm, welded all round, so that both bend as one", t);
+        return fmt::format(" on a doubler of {:.4g} mm, welded all round, so that both bend as one", t);
       case DoublerWorks::side_by_side:
-        return fmt::format(" on a doubler of {} mm, not welded all round, so that each bends by itself", t);
+        return fmt::format(" on a doubler of {:.4g} mm, not welded all round, so that each bends by itself", t);
       case DoublerWorks::spreads:
-        return fmt::format(" on a doubler of {} mm, which ends before that and spreads the load", t);
+        return fmt::format(" on a doubler of {:.4g} mm, which ends before that and spreads the load", t);
     }
     return "";
   }

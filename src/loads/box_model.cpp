@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "fitup/weight.h"
+#include "loads/hung_boxes.h"
 #include "loads/plate_model.h"
 
 namespace fitup::loads {
@@ -29,7 +30,7 @@ Finding left_out(std::size_t of, const Plan& plan) {
   f.check = "frame";
   f.message = fmt::format(
       "box {} is not in the frame that is reckoned with, {}: what its members, plates and seams carry, and what joins "
-      "it to box {}, is not checked. What it weighs is counted, at the nearest joints of box {}. {} reckoned with "
+      "it to box {}, is not checked. What it weighs is counted, where it is joined to box {}. {} reckoned with "
       "by itself in a spec of its own",
       frame.box, why, first.box, first.box,
       both_framed ? "Each box is" : "Two framed boxes are reckoned with together, and each box is");
@@ -50,14 +51,7 @@ std::optional<FrameModel> box_model(const Plan& plan, const Seams& seams) {
 }
 
 std::vector<Finding> boxes_left_out(const Plan& plan, const FrameModel& model) {
-  std::vector<bool> stands(plan.frames.size(), false);
-  // Bearers are of the box that they carry, and stand with the other one.
-  const auto note = [&](InstanceId id) {
-    const Instance& instance = plan.instances[id];
-    if (plan.parts[instance.part].role != Role::bearer) stands[frame_of(plan, instance)] = true;
-  };
-  for (const FramePiece& piece : model.pieces) note(piece.of);
-  for (const InstanceId id : model.panel_of) note(id);
+  const std::vector<bool> stands = frames_in(plan, model);
   std::vector<Finding> findings;
   for (std::size_t i = 1; i < plan.frames.size(); ++i) {
     if (!stands[i]) findings.push_back(left_out(i, plan));

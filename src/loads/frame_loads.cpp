@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "fitup/weight.h"
+#include "loads/hung_boxes.h"
 
 namespace fitup::loads {
 
@@ -21,6 +22,10 @@ class Loading {
       note_seat(j.a, j.b);
       note_seat(j.b, j.a);
     }
+    const std::vector<bool> in = frames_in(plan, model);
+    for (std::size_t i = 0; i < in.size(); ++i) {
+      if (!in[i]) hung_.emplace(i, Hung{});
+    }
   }
 
   LoadCase run() {
@@ -36,9 +41,10 @@ class Loading {
           on_rail(rail, (part.mass_kg / static_cast<double>(seats_[i].size())) * per_kg_, i);
         }
       } else {
-        at_nearest(plan_.instances[i].pose.point(centre_of(part)), part.mass_kg * per_kg_);
+        elsewhere(i, plan_.instances[i].pose.point(centre_of(part)), part.mass_kg * per_kg_);
       }
     }
+    for (const auto& [frame, hung] : hung_) lay_on(hung_at(plan_, model_, frame), hung);
     return std::move(load_);
   }
 
@@ -87,9 +93,30 @@ class Loading {
     }
   }
 
-  void at_nearest(Vec3 at, Vec3 force) {
+  void at_nearest(Vec3 at, Vec3 force, Vec3 moment = {}) {
     const std::size_t node = model_.nearest_node(at);
-    load_.nodes.push_back({node, force, cross(at - model_.frame.nodes[node], force)});
+    load_.nodes.push_back({node, force, moment + cross(at - model_.frame.nodes[node], force)});
+  }
+
+  /// What a box weighs that stands in no model.
+  struct Hung {
+    Vec3 force;
+    Vec3 moment;  // about the origin
+    Vec3 last;    // where some of it is
+  };
+
+  void elsewhere(InstanceId id, Vec3 at, Vec3 force) {
+    const auto hung = hung_.find(frame_of(plan_, plan_.instances[id]));
+    if (hung == hung_.end()) return at_nearest(at, force);
+    hung->second.force = hung->second.force + force;
+    hung->second.moment = hung->second.moment + cross(at, force);
+    hung->second.last = at;
+  }
+
+  void lay_on(const std::vector<Vec3>& places, const Hung& hung) {
+    if (places.empty()) return at_nearest(hung.last, hung.force, hung.moment - cross(hung.last, hung.force));
+    const std::vector<Share> shares = shared_stiffly(hung.force, hung.moment, places);
+    for (std::size_t i = 0; i < places.size(); ++i) at_nearest(places[i], shares[i].force, shares[i].moment);
   }
 
   const Plan& plan_;
@@ -99,6 +126,7 @@ class Loading {
   std::map<InstanceId, std::vector<std::size_t>> pieces_;
   std::map<InstanceId, std::vector<std::size_t>> panels_;
   std::map<InstanceId, std::vector<InstanceId>> seats_;
+  std::map<std::size_t, Hung> hung_;  // by box
   LoadCase load_;
 };
 

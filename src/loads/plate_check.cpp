@@ -155,7 +155,7 @@ class Plates {
     f.key = plan_.instances[w.plate->id].key;
     f.place = plan_.instances[w.plate->id].place;
     f.message = fmt::format(
-        "{} carries the most of the {}: {:.0f} x {:.0f} x {} mm under {:.3f} kPa, {}: {:.1f} MPa of {:.0f} MPa, {:.0f} "
+        "{} carries the most of the {}: {:.0f} x {:.0f} x {:.4g} mm under {:.3f} kPa, {}: {:.1f} MPa of {:.0f} MPa, {:.0f} "
         "percent; it sags {:.2f} mm, {}",
         plan_.instances[w.plate->id].name, w.plate->cover ? "covers" : "welded plates", w.plate->long_mm(),
         w.plate->short_mm(), t, 1000 * w.pressure_mpa, w.of.words, w.state.stress_mpa, w.limit_mpa, 100 * w.utilisation,
@@ -173,11 +173,11 @@ class Plates {
 
   [[nodiscard]] static std::string sag_words(const Worst& w, double t) {
     if (w.state.large)
-      return fmt::format("more than half its thickness of {} mm: membrane and bending share the load", t);
+      return fmt::format("more than half its thickness of {:.4g} mm: membrane and bending share the load", t);
     if (w.state.deflection_mm > t / 2) {
-      return fmt::format("more than half its thickness of {} mm, beyond which bending alone says too much", t);
+      return fmt::format("more than half its thickness of {:.4g} mm, beyond which bending alone says too much", t);
     }
-    return fmt::format("less than half its thickness of {} mm: small deflections hold", t);
+    return fmt::format("less than half its thickness of {:.4g} mm: small deflections hold", t);
   }
 
   const Plan& plan_;

@@ -9,6 +9,7 @@
 #include "fitup/weight.h"
 #include "loads/panel_mesh.h"
 #include "loads/ring_beams.h"
+#include "loads/seam_runs.h"
 
 namespace fitup::loads {
 
@@ -38,49 +39,24 @@ double thickness_of(const Plan& plan, InstanceId id) {
   return std::get<Member>(part.form).section.thickness_mm;
 }
 
-/// Seams of one joint on one line, from the first to the last of them.
-struct Run {
-  std::size_t joint = 0;
-  std::vector<const Seam*> seams;
-  Seam whole;  // its path alone
-};
-
-Vec3 along_of(const Seam& seam) { return (1 / norm(seam.to - seam.from)) * (seam.to - seam.from); }
-
-bool is_on_line(const Seam& seam, const Seam& line, double within_mm) {
-  const Vec3 along = along_of(line);
-  const Vec3 r = seam.from - line.from;
-  return std::abs(dot(along_of(seam), along)) > 0.999 && norm(r - dot(r, along) * along) < within_mm;
-}
-
-void lengthen(Seam& line, const Seam& by) {
-  const Vec3 along = along_of(line), from = line.from;
-  double low = 0, high = norm(line.to - line.from);
-  for (const Vec3 end : {by.from, by.to}) {
-    low = std::min(low, dot(end - from, along));
-    high = std::max(high, dot(end - from, along));
-  }
-  line.from = from + low * along;
-  line.to = from + high * along;
-}
-
 class PlateModelling {
  public:
   PlateModelling(const Plan& plan, const Seams& seams) : plan_(plan), ring_(plan) {
     for (const Seam& seam : seams.all) {
       const Joint& joint = plan.joints[seam.joint];
       if (!holds(seam) || seam.ring_diameter_mm > 0 || norm(seam.to - seam.from) <= 0) continue;
-      if (is_of_model(joint.a) && is_of_model(joint.b)) add(seam);
+      if (is_of_model(joint.a) && is_of_model(joint.b)) add_to_runs(runs_, seam, reach_of(seam.joint));
     }
   }
 
   std::optional<FrameModel> run() {
+    keep_first_piece();
     if (runs_.empty()) return std::nullopt;
     lay_grid();
-    for (const Run& run : runs_) {
+    for (const SeamRun& run : runs_) {
       for (const InstanceId id : {plan_.joints[run.joint].a, plan_.joints[run.joint].b}) add_mesh(id);
     }
-    for (const Run& run : runs_) join(run);
+    for (const SeamRun& run : runs_) join(run);
     keep_what_is_joined();
     if (hung_.empty()) return std::nullopt;
     for (auto& [id, mesh] : meshes_) {
@@ -106,36 +82,34 @@ class PlateModelling {
 
   static double of(Vec3 v, std::size_t axis) { return axis == 0 ? v.x : axis == 1 ? v.y : v.z; }
 
-  void add(const Seam& seam) {
-    const double within = reach_of(seam.joint);
-    for (Run& run : runs_) {
-      if (run.joint != seam.joint || !is_on_line(seam, run.whole, within)) continue;
-      run.seams.push_back(&seam);
-      lengthen(run.whole, seam);
-      return;
-    }
-    Run run{seam.joint, {&seam}, {}};
-    run.whole.from = seam.from;
-    run.whole.to = seam.to;
-    runs_.push_back(std::move(run));
-  }
-
   /// How far the seams of a joint, and its plates' middle planes, are apart at most.
   [[nodiscard]] double reach_of(std::size_t joint) const {
     return beside_joint_mm +
            std::max(thickness_of(plan_, plan_.joints[joint].a), thickness_of(plan_, plan_.joints[joint].b));
   }
 
+  /// What hangs together with most of the first box: seams of other boxes put no lines into its grid.
+  void keep_first_piece() {
+    for (const SeamRun& run : runs_) {
+      const Joint& joint = plan_.joints[run.joint];
+      joined_[joint.a].insert(joint.b);
+      joined_[joint.b].insert(joint.a);
+    }
+    const std::set<InstanceId> piece = largest_piece(plan_, joined_, [](InstanceId) { return true; });
+    std::erase_if(runs_, [&](const SeamRun& run) { return !piece.contains(plan_.joints[run.joint].a); });
+    joined_.clear();
+  }
+
   /// Through each run of seams, through the middle of a short one, and through each lift boss.
   void lay_grid() {
     Box3 box;
-    for (const Run& run : runs_) {
+    for (const SeamRun& run : runs_) {
       box.add(run.whole.from);
       box.add(run.whole.to);
     }
     const Vec3 size = box.size();
     grid_.cell_mm = std::max({size.x, size.y, size.z}) / cells_along_box;
-    for (const Run& run : runs_) {
+    for (const SeamRun& run : runs_) {
       for (std::size_t a = 0; a < 3; ++a) {
         const double from = of(run.whole.from, a), to = of(run.whole.to, a);
         if (std::abs(to - from) < grid_.cell_mm) grid_.lines[a].push_back((from + to) / 2);
@@ -183,7 +157,7 @@ class PlateModelling {
     return c;
   }
 
-  void join(const Run& run) {
+  void join(const SeamRun& run) {
     const Joint& joint = plan_.joints[run.joint];
     if (ring_.has(joint.a) || ring_.has(joint.b)) return join_to_ring(run, joint);
     if (!meshes_.contains(joint.a) || !meshes_.contains(joint.b)) return;
@@ -202,7 +176,7 @@ class PlateModelling {
   }
 
   /// Members of the ring where their seam is; a plate by each of its nodes on the seam.
-  void join_to_ring(const Run& run, const Joint& joint) {
+  void join_to_ring(const SeamRun& run, const Joint& joint) {
     if (ring_.has(joint.a) && ring_.has(joint.b)) {
       const Vec3 middle = 0.5 * (run.whole.from + run.whole.to);
       const Corner a{joint.a, ring_.station(joint.a, middle)}, b{joint.b, ring_.station(joint.b, middle)};
@@ -226,9 +200,9 @@ class PlateModelling {
   }
 
   /// Of all seams of its joint: about that line the legs bend long before they carry a moment.
-  [[nodiscard]] bool is_alone(const Run& run) const {
+  [[nodiscard]] bool is_alone(const SeamRun& run) const {
     constexpr double on_the_line_mm = 0.5;
-    return std::none_of(runs_.begin(), runs_.end(), [&](const Run& other) {
+    return std::none_of(runs_.begin(), runs_.end(), [&](const SeamRun& other) {
       return other.joint == run.joint && !is_on_line(other.whole, run.whole, on_the_line_mm);
     });
   }
@@ -242,7 +216,7 @@ class PlateModelling {
     held_[b.first].insert(b.second);
   }
 
-  void tie(const Run& run, Corner a, Corner b, const std::vector<WeldLine>& stretches) {
+  void tie(const SeamRun& run, Corner a, Corner b, const std::vector<WeldLine>& stretches) {
     make_one(a, b);
     for (const WeldLine& line : stretches) {
       ties_.push_back({{a.first, b.first, run.joint, 0, line}, a});
@@ -251,12 +225,12 @@ class PlateModelling {
   }
 
   /// What is welded of the stretch that is nearest to a node.
-  static std::vector<WeldLine> stretches_of(const Run& run, const SeamNode& node) {
+  static std::vector<WeldLine> stretches_of(const SeamRun& run, const SeamNode& node) {
     const Vec3 along = along_of(run.whole);
-    const double low = dot(node.from - run.whole.from, along), high = dot(node.to - run.whole.from, along);
+    const double low = run.along(node.from), high = run.along(node.to);
     std::vector<WeldLine> lines;
     for (const Seam* seam : run.seams) {
-      const double from = dot(seam->from - run.whole.from, along), to = dot(seam->to - run.whole.from, along);
+      const double from = run.along(seam->from), to = run.along(seam->to);
       const double first = std::max(low, std::min(from, to)), last = std::min(high, std::max(from, to));
       if (last - first < 1e-6) continue;
       lines.push_back({seam->from + (first - from) * along, seam->from + (last - from) * along, throat_mm(*seam)});
@@ -265,30 +239,13 @@ class PlateModelling {
   }
 
   /// Along the seam.
-  [[nodiscard]] double apart(const Run& run, const Joint& joint, const SeamNode& a, const SeamNode& b) const {
+  [[nodiscard]] double apart(const SeamRun& run, const Joint& joint, const SeamNode& a, const SeamNode& b) const {
     return std::abs(dot(meshes_.at(joint.a).at(a.node) - meshes_.at(joint.b).at(b.node), along_of(run.whole)));
   }
 
   /// The piece with most of the first box; a plate that is held at one point alone would turn about it.
   void keep_what_is_joined() {
-    std::set<InstanceId> seen;
-    std::ptrdiff_t most = 0;
-    for (const auto& [start, others] : joined_) {
-      std::set<InstanceId> piece;
-      std::vector<InstanceId> next{start};
-      while (!next.empty()) {
-        const InstanceId id = next.back();
-        next.pop_back();
-        if (!seen.insert(id).second || held_[id].size() < 2) continue;
-        piece.insert(id);
-        next.insert(next.end(), joined_[id].begin(), joined_[id].end());
-      }
-      const auto of_first = std::count_if(piece.begin(), piece.end(),
-                                          [&](InstanceId id) { return frame_of(plan_, plan_.instances[id]) == 0; });
-      if (of_first <= most) continue;
-      most = of_first;
-      hung_ = std::move(piece);
-    }
+    hung_ = largest_piece(plan_, joined_, [&](InstanceId id) { return held_[id].size() >= 2; });
     for (auto& [id, mesh] : meshes_) {
       std::vector<bool> held(mesh.node_count(), false);
       for (const std::size_t n : held_[id]) held[n] = true;
@@ -374,11 +331,11 @@ class PlateModelling {
 
   const Plan& plan_;
   RingBeams ring_;
-  std::vector<Run> runs_;
+  std::vector<SeamRun> runs_;
   WorldGrid grid_;
   std::map<InstanceId, PanelMesh> meshes_;
   std::map<Corner, Corner> same_;
-  std::map<InstanceId, std::set<InstanceId>> joined_;
+  Joined joined_;
   std::map<InstanceId, std::set<std::size_t>> held_;
   std::set<InstanceId> hung_;
   std::vector<std::pair<PanelTie, Corner>> ties_;
