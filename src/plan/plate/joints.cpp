@@ -125,6 +125,10 @@ JointFit joint_fit(double thickness_mm, bool steel, CutClass tolerance) {
           tables::cut_permits_mm(thickness_mm, tolerance)};
 }
 
+double beside_slot_mm(const JointFit& fit, double smallest_web) {
+  return std::max(1.0, smallest_web) * fit.thickness_mm + (fit.slot_mm() - fit.thickness_mm) / 2;
+}
+
 std::vector<Stretch> tabs_along(double seam_mm, double thickness_mm, int aside, std::optional<double> beside_mm) {
   const double length =
       std::floor(std::clamp(seam_mm / tab_of_seam, shortest_tab * thickness_mm, longest_tab * thickness_mm));

@@ -27,6 +27,9 @@ struct JointFit {
 };
 [[nodiscard]] JointFit joint_fit(double thickness_mm, bool steel, CutClass tolerance = CutClass::one);
 
+/// From the face of what goes through a slot to the next edge: the web, at least a thickness, and what the slot is wider.
+[[nodiscard]] double beside_slot_mm(const JointFit& fit, double smallest_web);
+
 /// From here to there along a seam or an edge.
 struct Stretch {
   double from_mm = 0;

@@ -11,8 +11,10 @@
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
 #include "plan/plate/base_ring.h"
+#include "plan/plate/joints.h"
 #include "plan/plate/panels.h"
 #include "plan/rails.h"
+#include "plan/rule_steps.h"
 
 namespace fitup::plan::plate {
 
@@ -367,12 +369,17 @@ double landing_mm(const Build& build, Side depth) {
   return build.box_spec().face(depth == low ? Face::front : Face::back).landing_width->mm();
 }
 
-// Of a plate with an opening: above the floor as much stays as the cutter needs beside the floor's slots.
+// Above the floor as much of a plate with an opening stays as the cutter needs beside the floor's slots.
 double sill_z(const Build& build, const Sheets& sheets, Side depth) {
   const Shell& shell = build.shell;
   if (build.box_spec().plates.base_ring) return shell.deck_mm;
   if (sheets.legs_up) return sheets.sill_mm;
-  return shell.deck_mm + (has_ring(build, depth) ? std::max(sheets.t_mm, shell.floor_mm - shell.deck_mm) : 0);
+  if (!has_ring(build, depth)) return shell.deck_mm;
+  const CutRules& rules = build.spec.cutter.rules;
+  const JointFit fit = joint_fit(sheets.t_mm, tables::find_material(material_of(build))->steel, rules.tolerance);
+  const double web = beside_slot_mm(fit, rules.smallest_web);
+  const RuleSteps steps = steps_of(*build.spec.section(*build.box_spec().frame.section));
+  return shell.deck_mm + std::max(steps.place_up(web), shell.floor_mm - shell.deck_mm);
 }
 
 std::vector<Host> strips(const Build& build, const Sheets& sheets, InstanceId id, double low_z, double high_z) {

@@ -37,6 +37,15 @@ TEST_P(Fits, SlotIsTheThickestSheetAndWhatTheCutIsOffAndAir) {
   EXPECT_LE(fit.air_mm, 0.2);
 }
 
+// Half of what the slot is wider than the sheet is missing of the web above it.
+TEST_P(Fits, LeavesTheWebThatTheCutterNeedsBesideTheSlot) {
+  const JointFit fit = joint_fit(GetParam().thickness_mm, GetParam().steel);
+  for (const double web : {0.5, 1.0, 1.5}) {
+    const double slot_ends = (GetParam().slot_mm - GetParam().thickness_mm) / 2;
+    EXPECT_NEAR(beside_slot_mm(fit, web) - slot_ends, std::max(1.0, web) * GetParam().thickness_mm, 1e-9);
+  }
+}
+
 TEST(Tabs, AreEvenAndKeepOffTheEnds) {
   for (double seam = 10; seam < 2500; seam += 7) {
     const auto tabs = tabs_along(seam, 4);
