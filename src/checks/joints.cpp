@@ -165,16 +165,27 @@ double thread_needed_mm(const Scene& scene, const Joint& joint) {
     return std::abs(dot(size, joint.normal));
   }
   for (const Fastener& f : plan.fasteners) {
-    const bool is_it =
-        (f.screw == joint.a && f.stack.back() == joint.b) || (f.screw == joint.b && f.stack.back() == joint.a);
-    if (is_it) return f.engagement_mm;
+    if (f.screw == joint.a || f.screw == joint.b) return f.engagement_mm;
   }
   return joint.major_mm;
 }
 
+// What is tapped as one holds as one.
+double thread_shared_mm(const Scene& scene, const Joint& joint) {
+  double shared = 0;
+  const Plan& plan = scene.plan();
+  const auto is_screw = [&](InstanceId id) { return plan.parts[plan.instances[id].part].role == Role::screw; };
+  if (!is_screw(joint.a) && !is_screw(joint.b)) return scene.coaxial_length_mm(joint.a, joint.b);
+  for (const std::size_t i : scene.joints_of(is_screw(joint.a) ? joint.a : joint.b)) {
+    const Joint& other = plan.joints[i];
+    if (other.kind == JointKind::thread) shared += scene.coaxial_length_mm(other.a, other.b);
+  }
+  return shared;
+}
+
 std::optional<Finding> of_thread(const Scene& scene, const Joint& joint) {
   const double needed = thread_needed_mm(scene, joint);
-  const double shared = scene.coaxial_length_mm(joint.a, joint.b);
+  const double shared = thread_shared_mm(scene, joint);
   if (shared >= needed - tolerance::contact_mm) return std::nullopt;
   Finding f = blank(scene, joint, "thread");
   f.value = shared;

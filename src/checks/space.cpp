@@ -19,6 +19,7 @@ namespace fitup::checks {
 namespace {
 
 constexpr double band = tolerance::contact_mm;
+constexpr double thickest_packing_mm = 25;  // behind a lug (common practice)
 
 struct Extent {
   InstanceId low = 0;  // what reaches furthest
@@ -95,6 +96,7 @@ class SpaceCheck {
     const double lacking = space_.placed ? std::max(lacking_low, lacking_high)
                                          : whole.size_mm() + play - component(space_.box.size(), axis);
     const Side side{axis, lacking_low > lacking_high, lacking};
+    if (hangs_off(whole, side)) return packed(whole, side);
     if (lacking > band) return space_.placed ? too_near(whole, side) : too_large(axis, whole, play, lacking);
     if (lacking <= -doubt_mm(axis) + band) return;
     space_.placed ? near(whole, side) : close(axis, whole, play, -lacking);
@@ -141,6 +143,27 @@ class SpaceCheck {
     constexpr std::array<const char*, 3> lows{"left", "front", "bottom"};
     constexpr std::array<const char*, 3> highs{"right", "back", "top"};
     return side.low ? lows[side.axis] : highs[side.axis];
+  }
+
+  // Lugs that lie flat towards a side are fastened to it, and what is between is packed.
+  [[nodiscard]] bool hangs_off(const Extent& whole, const Side& side) const {
+    const InstanceId id = side.low ? whole.low : whole.high;
+    const Vec3 size = scene_.body(id).outer.box.size();
+    const bool flat = component(size, side.axis) <= std::min({size.x, size.y, size.z}) + band;
+    const double off = space_.play_mm - side.lacking_mm;
+    const bool near = off > band && off <= thickest_packing_mm + band;
+    return space_.placed && flat && near && plan_.parts[plan_.instances[id].part].role == Role::lug;
+  }
+
+  void packed(const Extent& whole, const Side& side) {
+    Finding f = of_side(whole, side, Verdict::marginal);
+    f.limit = 0;
+    f.source = "what lugs are fastened to they lie on";
+    f.message = fmt::format(
+        "{} leaves {} mm to the {} of the space, which lugs are fastened to: pack them there as thick, or move the whole "
+        "up to it (space.at)",
+        f.parts.front(), length_text(*f.value), name_of(side));
+    findings_.push_back(std::move(f));
   }
 
   void too_near(const Extent& whole, const Side& side) {
