@@ -56,15 +56,24 @@ bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundH
   return !problem;
 }
 
+// Whether what holds the screw is in that layer.
+bool holds_in(const ScrewPlace& place, std::size_t layer) { return layer + place.threaded >= place.layers.size(); }
+
+// How thick what holds it is.
+double held_mm(const ScrewPlace& place) {
+  return place.layers.back().to_mm - place.layers[place.layers.size() - place.threaded].from_mm;
+}
+
 // Holes in every layer; false if one cannot be made.
 bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& thread, const ScrewHold& hold) {
   for (std::size_t i = 0; i < place.layers.size(); ++i) {
     const Layer& layer = place.layers[i];
     if (build.draft.part(layer.instance).role == Role::item) continue;  // its holes are its own
-    const bool last = i + 1 == place.layers.size();
+    const bool last = holds_in(place, i);
     RoundHole hole{place.seat + layer.from_mm * place.direction, place.direction,
                    last ? hold.hole_mm : thread.clear_medium_mm, last ? hold.hole : HoleKind::clear,
                    last ? hold.purpose : "clear " + thread.size, last && place.fixing == ScrewFixing::weld_nut};
+    if (last && place.threaded > 1) hole.purpose += " through both, once welded";
     if (i == 0 && !last) {
       hole.slot_mm = place.slot_mm;
       hole.slot_along = place.slot_along;
@@ -88,7 +97,12 @@ void join_screw(Build& build, const ScrewPlace& place, InstanceId screw) {
     draft.join(screw, layers.front().instance, on_washer ? JointKind::slip : JointKind::bearing, place.direction);
   }
   for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
-    if (i > 0) draft.join(screw, layers[i].instance, JointKind::slip, place.direction);
+    if (holds_in(place, i)) {
+      draft.join(screw, layers[i].instance, JointKind::thread, place.direction, 0,
+                 tables::find_thread(place.thread)->major_mm);
+    } else if (i > 0) {
+      draft.join(screw, layers[i].instance, JointKind::slip, place.direction);
+    }
     draft.join(layers[i].instance, layers[i + 1].instance, JointKind::bolted, place.direction, most_drawn_mm);
   }
 }
@@ -104,7 +118,7 @@ bool would_hold(const Build& build, const ScrewPlace& place, ScrewFixing fixing)
   const Thread& thread = *tables::find_thread(place.thread);
   const Material& material = threaded_material(build, place);
   const Layer& last = place.layers.back();
-  const double thick = last.to_mm - last.from_mm;
+  const double thick = fixing == ScrewFixing::tapped ? held_mm(place) : last.to_mm - last.from_mm;
   const auto hold =
       fixing == ScrewFixing::nut_strip ? strip_hold(thread, place.screws, material) : hold_of(fixing, thread, thick);
   if (!hold) return false;
@@ -134,6 +148,17 @@ std::string fixings_that_hold(const Build& build, const ScrewPlace& place) {
   return words;
 }
 
+// What was not stated: a thread, else the first that holds there.
+void choose_fixing(const Build& build, ScrewPlace& place) {
+  if (!place.by_rule) return;
+  for (const auto fixing : {ScrewFixing::tapped, ScrewFixing::weld_nut, ScrewFixing::insert, ScrewFixing::nut}) {
+    if (!would_hold(build, place, fixing)) continue;
+    place.fixing = fixing;
+    if (fixing != ScrewFixing::tapped) place.threaded = 1;
+    return;
+  }
+}
+
 std::string other_fixings(const Build& build, const ScrewPlace& place) {
   const std::string words = fixings_that_hold(build, place);
   if (words.empty()) return "no other fixing has room there either: choose another thread or more room";
@@ -149,8 +174,7 @@ void say_no_hold(Build& build, const ScrewPlace& place, const ScrewHold& hold, c
 }
 
 std::optional<ScrewHold> hold_for(const Build& build, const ScrewPlace& place, const Thread& thread) {
-  const Layer& last = place.layers.back();
-  if (place.fixing != ScrewFixing::nut_strip) return hold_of(place.fixing, thread, last.to_mm - last.from_mm);
+  if (place.fixing != ScrewFixing::nut_strip) return hold_of(place.fixing, thread, held_mm(place));
   return strip_hold(thread, place.screws, *tables::find_material(material_of(build)));
 }
 
@@ -254,6 +278,7 @@ void add_screw(Build& build, const ScrewPlace& wanted) {
   }
   const Layer last = place.layers.back();
   if (in_tube(build, last.instance)) place.behind.reset();
+  choose_fixing(build, place);
   const Material& material = threaded_material(build, place);
   if (place.fixing == ScrewFixing::nut_strip && holds_thread_itself(thread, material, last.to_mm - last.from_mm)) {
     place.fixing = ScrewFixing::tapped;

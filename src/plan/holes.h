@@ -47,8 +47,9 @@ struct Layer {
 /// A button-head screw from the seat along `direction` through plates and legs, with all that goes with it: holes,
 /// joints, the fastener. Every layer but the last gets a clearance hole (ISO 273 medium), the first one a slot where
 /// `slot_mm` is more than nothing, and then a washer under the head. What is in or behind the last layer follows from
-/// `fixing`: a thread, a washer and a nut, a weld nut, a rivet nut. Chooses the shortest stock length that fills the
-/// thread. Says so where there is too little thread, no room for a hole, or no seat for what stands behind.
+/// `fixing`: a thread, a washer and a nut, a weld nut, a rivet nut; `by_rule`, where there is too little for a thread, the
+/// first of a weld nut, a rivet nut and a nut that holds there. Chooses the shortest stock length that fills the thread.
+/// Says so where there is too little thread, no room for a hole, or no seat for what stands behind.
 struct ScrewPlace {
   std::string thread;
   Place thread_place;
@@ -63,6 +64,8 @@ struct ScrewPlace {
   double slot_mm = 0;
   Vec3 slot_along = {};
   const ScrewSpec* screws = nullptr;  // of a cover: what its nut strips measure
+  std::size_t threaded = 1;           // so many of the last layers, welded to each other, are tapped as one
+  bool by_rule = false;               // the fixing is not stated
 };
 /// How far a screw may be moved in its slot: as the spec says, else as far as a welded frame may be off either way in
 /// that direction (ISO 13920-B); 0 in a round hole.

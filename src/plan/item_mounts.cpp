@@ -13,6 +13,7 @@
 #include "plan/hardware.h"
 #include "plan/holes.h"
 #include "plan/item_holes.h"
+#include "plan/nut_strip.h"
 #include "plan/plate/walls.h"
 #include "plan/rule_steps.h"
 
@@ -175,11 +176,14 @@ class HeldFace {
     return gap_mm(hole) - wall;
   }
 
+  [[nodiscard]] const Material& material() const { return *tables::find_material(material_of(build_)); }
+
   [[nodiscard]] double thick_mm(const ItemMountsSpec& spec) const {
     if (spec.strip_thickness) return (*spec.strip_thickness)->mm();
     const bool threaded = spec.ear && *spec.fixing == ScrewFixing::tapped;
     const Thread& thread = *tables::find_thread(*spec.thread);
-    return std::max(thinnest_strip_mm, threaded ? rounded_up(thread.major_mm, steps_of(thread).place_mm) : 0);
+    const double needed = rounded_up(least_engagement_mm(thread, material()), steps_of(thread).place_mm);
+    return std::max(thinnest_strip_mm, threaded ? needed : 0);
   }
 
   bool reach_uprights(Row& row) {
@@ -293,19 +297,26 @@ class HeldFace {
     return std::abs(dot(ply.box.size(), direction));
   }
 
-  // Through the ear: what is tapped is the first that holds a thread; else what stands behind is behind them all.
+  // Through the ear: what is tapped is the first that holds a thread, or both as one, which are welded to each other;
+  // else what stands behind is behind them all.
   void from_item(const Hole& hole, std::vector<Host> plies, Vec3 direction) {
     const double ear = (*hole.spec->ear)->mm();
     ScrewPlace at = place(hole, hole.at - ear * direction, direction);
     at.fixing = *hole.spec->fixing;
+    at.by_rule = !hole.spec->fixing.given;
     at.fixing_key = key(build_, hole) + ".fixing";
     at.layers.push_back({hardware_.items[hole.item], 0, ear});
-    const double major = tables::find_thread(*hole.spec->thread)->major_mm;
-    const bool ends_in_strip = at.fixing == ScrewFixing::tapped && plies.size() > 1 &&
-                               thickness_mm(plies.front(), direction) >= major - tolerance::contact_mm;
-    if (ends_in_strip) {
-      at.behind = plies.back().id;
-      plies.resize(1);
+    const Thread& thread = *tables::find_thread(*hole.spec->thread);
+    const auto holds = [&](double thick) { return holds_thread_itself(thread, material(), thick); };
+    if (at.fixing == ScrewFixing::tapped && plies.size() > 1) {
+      const double first = thickness_mm(plies.front(), direction);
+      const double second = thickness_mm(plies.back(), direction);
+      if (holds(first)) {
+        at.behind = plies.back().id;
+        plies.resize(1);
+      } else if (!holds(second) && holds(first + second)) {
+        at.threaded = 2;
+      }
     }
     for (const Host& ply : plies) {
       const double from = at.layers.back().to_mm;

@@ -24,7 +24,8 @@ std::optional<ItemMountsSpec> item_mounts(const Cell* cell) {
   out.thread = text((*cell)["thread"]);
   out.depth = optional_length(cell->find("depth"));
   out.ear = optional_length(cell->find("ear"));
-  out.fixing = word<ScrewFixing>((*cell)["fixing"], {"tapped", "nut", "locknut", "weld nut", "insert"});
+  if (const Cell* fixing = cell->find("fixing"))
+    out.fixing = word<ScrewFixing>(*fixing, {"tapped", "nut", "locknut", "weld nut", "insert"});
   if (const Cell* on = cell->find("on")) out.on = word<HeldBy>(*on, {"plate", "uprights"});
   out.strip_width = optional_length(cell->find("strip_width"));
   out.strip_thickness = optional_length(cell->find("strip_thickness"));

@@ -24,8 +24,9 @@ const std::vector<Rule>& fixing_rows() {
        "of tapped holes in the item: the screws come from outside"},
       {"item.NAME.mounts.ear", Type::length, Need::may, "", {0.5, 50}, "",
        "thickness of the item's ears, which clear holes go through: the screws come from the item's side"},
-      {"item.NAME.mounts.fixing", Type::word, Need::filled, "tapped", none, "tapped, nut, locknut, weld nut, insert",
-       "what holds the screws of ears, as face.FACE.screws.fixing"},
+      {"item.NAME.mounts.fixing", Type::word, Need::may, "", none, "tapped, nut, locknut, weld nut, insert",
+       "what holds the screws of ears, as face.FACE.screws.fixing; without it a thread in the strip, in the plate, or through "
+       "both as one, which are welded to each other; where they are too thin for it a weld nut, a rivet nut or a nut, whichever first holds there"},
       {"item.NAME.mounts.on", Type::word, Need::may, "", none, "plate, uprights",
        "plate: strips that fill the gap to the plate that closes the face, welded to it; uprights: strips from upright to "
        "upright at the front or the back; without it the plate where there is one"},

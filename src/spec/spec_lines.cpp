@@ -54,7 +54,7 @@ std::vector<std::string> mounts_lines(const ItemSpec& item) {
   out.add("thread", fmt::format("\"{}\"", *mounts.thread));
   out.add("depth", mounts.depth);
   out.add("ear", mounts.ear);
-  out.add("fixing", fixing_words[static_cast<std::size_t>(*mounts.fixing)]);
+  if (mounts.fixing.given) out.add("fixing", fixing_words[static_cast<std::size_t>(*mounts.fixing)]);
   if (mounts.on) out.add("on", **mounts.on == HeldBy::plate ? "plate" : "uprights");
   out.add("strip_width", mounts.strip_width);
   out.add("strip_thickness", mounts.strip_thickness);

@@ -182,6 +182,47 @@ TEST(Mounts, through_ears_go_into_strips_between_the_uprights) {
   EXPECT_EQ(std::get<Flat>(plan.parts[strips[0]->part].form).drilled.size(), 12U);
 }
 
+std::string ears(const std::string& more) {
+  return "mounts = { face = \"back\", ear = 3, at = [[20, 233], [130, 233]]" + more + " }";
+}
+
+// By rule strips are 5 thick and hold an M5, not an M6: one diameter (common practice).
+TEST(Mounts, in_what_is_too_thin_for_a_thread_are_held_by_what_is_made_for_it) {
+  const auto held = [](const std::string& more, const std::string& material, Role role) {
+    const Planned p = plan_demo({{rods, ears(", strip_thickness = 4" + more)},
+                                 {"back = 36", "back = 20"},
+                                 {"uprights = \"40x4\" }", "uprights = \"40x4\"" + material + " }"}});
+    EXPECT_TRUE(p.result.plan) << p.said();
+    return p.result.plan ? instances_of(*p.result.plan, role).size() : 0;
+  };
+  EXPECT_EQ(held(", fixing = \"nut\"", "", Role::nut), 12U);
+  EXPECT_EQ(held(", fixing = \"insert\"", "", Role::insert), 12U);
+  EXPECT_EQ(held("", "", Role::nut), 12U);  // weld nuts
+  EXPECT_EQ(held("", "", Role::insert), 0U);
+}
+
+// The gap of 0 + 4 behind the ears is what the strip fills; with the plate of 2 it is one diameter of M6.
+TEST(Mounts, that_neither_strip_nor_plate_holds_are_tapped_through_both_as_one) {
+  const Planned p = plan_demo({{rods, ears("")},
+                               {"back = 36", "back = 0"},
+                               {back_cover, "back  = { closed_by = \"plate\", thickness = 2 }"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  EXPECT_EQ(instances_of(plan, Role::nut).size(), 0U);
+  for (const char* name : {"mount strip", "back plate"}) {
+    const Part* part = part_named(plan, name);
+    ASSERT_NE(part, nullptr) << name;
+    const auto& drilled = std::get<Flat>(part->form).drilled;
+    EXPECT_EQ(std::count_if(drilled.begin(), drilled.end(),
+                            [](const DrilledHole& d) { return d.purpose == "tap M6 through both, once welded"; }),
+              12)
+        << name;
+  }
+  std::size_t through = 0;
+  for (const Fastener& f : plan.fasteners) through += f.thread == "M6" && std::abs(f.engagement_mm - 6) < 1e-9 ? 1 : 0;
+  EXPECT_EQ(through, 12U);
+}
+
 TEST(EarthStuds, stand_where_they_are_put) {
   const Planned p = plan_demo({{"left  = { closed_by = \"plate\", thickness = 2 }",
                                 "left  = { closed_by = \"plate\", thickness = 2, earth = [{ at = [260, 160] }] }"}});

@@ -69,10 +69,7 @@ std::string text_of(const std::filesystem::path& path) {
 std::optional<Built> build(const std::string& example, const std::string& way) {
   Built built;
   const auto path = std::filesystem::path(FITUP_EXAMPLES) / example;
-  std::vector<Override> overrides{{"box.main.build", way}};
-  // Its wall is too thin for the threads that its uprights hold.
-  if (example.starts_with("cabin")) overrides.push_back({"item.inverter.mounts.fixing", "locknut"});
-  built.planned = plan_text(text_of(path), overrides);
+  built.planned = plan_text(text_of(path), {{"box.main.build", way}});
   if (!built.planned.result.plan) return std::nullopt;
   const BoxLayout& layout = built.planned.layout->boxes.front();
   const Instance* first = instances_of(*built.planned.result.plan, Role::item).front();
