@@ -85,7 +85,7 @@ struct Fastener {
   std::string thread;
   InstanceId screw = 0;
   std::vector<InstanceId> stack;
-  double engagement_mm = 0;  // length of thread in the last of the stack
+  double engagement_mm = 0;  // length of thread in what of the stack is tapped
   double draws_mm = 0;       // gap that the joint draws across
 };
 
