@@ -5,9 +5,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
+#include <map>
 #include <set>
-#include <unordered_map>
-#include <unordered_set>
 
 #include "output/part21.h"
 
@@ -56,6 +56,10 @@ std::vector<int> references_after(std::string_view text, std::string_view word) 
   const std::string_view rest = text.substr(at + word.size());
   return StepInstance{word, rest.substr(0, rest.find(')'))}.references();
 }
+
+/// An edge by its number and `with_its_own`; one of a polygon, which has no number, by those of its two corners.
+using EdgeKey = std::pair<int, int>;
+constexpr int with_its_own = std::numeric_limits<int>::min();
 
 struct Uses {
   std::size_t forward = 0;
@@ -206,7 +210,7 @@ class Scan {
       for (const int oriented_id : loop->references()) {
         const StepInstance* oriented = look(oriented_id);
         if (oriented == nullptr || oriented->type != "ORIENTED_EDGE" || oriented->references().empty()) continue;
-        Uses& uses = edges_[oriented->references().back()];
+        Uses& uses = edges_[{oriented->references().back(), with_its_own}];
         ++(is_true(*oriented) == kept ? uses.forward : uses.backward);
       }
     }
@@ -218,17 +222,15 @@ class Scan {
     for (std::size_t i = 0; i < corners.size(); ++i) {
       const int from = corners[i];
       const int to = corners[(i + 1) % corners.size()];
-      const std::uint64_t low = static_cast<std::uint32_t>(std::min(from, to));
-      const std::uint64_t high = static_cast<std::uint32_t>(std::max(from, to));
-      Uses& uses = edges_[static_cast<std::int64_t>(low << 31U | high) + (std::int64_t{1} << 40U)];
+      Uses& uses = edges_[{std::min(from, to), std::max(from, to)}];
       ++((from < to) == kept ? uses.forward : uses.backward);
       take_point(from, solid);
     }
   }
 
-  void take_corners(std::int64_t edge, StepSolid& solid) {
-    if (edge > INT32_MAX) return;
-    const StepInstance* e = look(static_cast<int>(edge));
+  void take_corners(const EdgeKey& edge, StepSolid& solid) {
+    if (edge.second != with_its_own) return;
+    const StepInstance* e = look(edge.first);
     if (e == nullptr) return;
     for (const int id : e->references()) {
       const StepInstance* vertex = look(id);
@@ -253,7 +255,7 @@ class Scan {
   StepData data_;
   StepFile file_;
   std::set<std::pair<std::string, double>> units_;
-  std::unordered_map<std::int64_t, Uses> edges_;
+  std::map<EdgeKey, Uses> edges_;
   std::size_t looks_ = 0;
 };
 
