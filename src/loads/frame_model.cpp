@@ -8,6 +8,7 @@
 #include <set>
 #include <variant>
 
+#include "loads/line_ends.h"
 #include "loads/panel_mesh.h"
 
 namespace fitup::loads {
@@ -19,6 +20,7 @@ constexpr double one_corner = 1.1;
 // Joints nearer along a member are one, and where a panel's corner is held beside one.
 constexpr double one_joint_mm = 1;
 constexpr double one_tie_mm = 8;
+constexpr double beside_hinge_mm = 10;
 
 bool is_beam(const Part& part) {
   switch (part.role) {
@@ -88,6 +90,7 @@ class Modelling {
       if (joint.kind == JointKind::weld || joint.kind == JointKind::bolted) join(joint.a, joint.b, j);
     }
     if (stations_.empty()) return std::nullopt;
+    hinges_ = ends_on_one_line(plan_, seams_, lines_, model_.sections, reach_);
     tie_panels();
     gather();
     place_nodes();
@@ -162,7 +165,9 @@ class Modelling {
       auto mesh = panel_mesh(plan_, plate, seams);
       if (!mesh) continue;
       std::map<std::size_t, std::size_t> held;
-      for (const Seam* seam : seams) tie(*mesh, *seam, held);
+      for (const bool beside : {false, true}) {
+        for (const Seam* seam : seams) tie(*mesh, *seam, held, beside);
+      }
       if (held.size() < 2) continue;  // it would turn about the one
       std::vector<bool> is_held(mesh->node_count(), false);
       for (const auto& [node, station] : held) is_held[node] = true;
@@ -171,17 +176,36 @@ class Modelling {
     }
   }
 
-  void tie(const PanelMesh& mesh, const Seam& seam, std::map<std::size_t, std::size_t>& held) {
+  void tie(const PanelMesh& mesh, const Seam& seam, std::map<std::size_t, std::size_t>& held, bool beside) {
     const Joint& joint = plan_.joints[seam.joint];
     const InstanceId member = joint.a == mesh.of ? joint.b : joint.a;
-    const CentroidLine& line = lines_.at(member);
     for (const SeamNode& n : nodes_on(mesh, seam)) {
-      const std::size_t s = station(member, std::clamp(line.along(mesh.at(n.node)), 0.0, line.length_mm()));
+      const double at = lines_.at(member).along(mesh.at(n.node)), along = beside_hinges(member, at);
+      const auto known = held.find(n.node);
+      if (is_beside_hinge(member, at) != beside) continue;
+      // What another member holds there it holds; beside a hinge the two are not one.
+      if (beside && known != held.end() && stations_[known->second].of != member) continue;
+      const std::size_t s = station(member, along);
       stations_[s].panel = true;
-      const auto known = held.emplace(n.node, s);
-      if (!known.second) same_[find(s)] = find(known.first->second);
+      if (known == held.end()) {
+        held.emplace(n.node, s);
+      } else {
+        same_[find(s)] = find(known->second);
+      }
       ties_.push_back({{mesh.of, member, seam.joint, 0, {n.from, n.to, throat_mm(seam)}}, s});
     }
+  }
+
+  /// Where along a member sheet hangs on it: on its own side of a hinge.
+  [[nodiscard]] double beside_hinges(InstanceId member, double along_mm) const {
+    const double low = hinges_.contains({member, false}) ? beside_hinge_mm : 0;
+    const double high = lines_.at(member).length_mm() - (hinges_.contains({member, true}) ? beside_hinge_mm : 0);
+    return std::clamp(along_mm, low, std::max(low, high));
+  }
+
+  [[nodiscard]] bool is_beside_hinge(InstanceId member, double along_mm) const {
+    return (hinges_.contains({member, false}) && along_mm < beside_hinge_mm) ||
+           (hinges_.contains({member, true}) && along_mm > lines_.at(member).length_mm() - beside_hinge_mm);
   }
 
   void add_panels() {
@@ -213,29 +237,41 @@ class Modelling {
     model_.panel_of.push_back(mesh.of);
   }
 
-  // What joins one member within a corner's reach is one node; a boss keeps its own place.
+  // What joins one member within a corner's reach is one node, with all between; a boss keeps its own place.
   void gather() {
     std::map<InstanceId, std::vector<std::size_t>> of;
-    for (std::size_t i = 0; i < stations_.size(); ++i) of[stations_[i].of].push_back(i);
+    for (std::size_t i = 0; i < stations_.size(); ++i) {
+      if (!is_boss(i)) of[stations_[i].of].push_back(i);
+    }
     for (auto& [id, all] : of) {
       std::sort(all.begin(), all.end(),
                 [this](std::size_t a, std::size_t b) { return stations_[a].along_mm < stations_[b].along_mm; });
-      for (std::size_t i = 1; i < all.size(); ++i) {
-        if (is_boss(all[i]) || is_boss(all[i - 1])) continue;
-        if (stations_[all[i]].along_mm - stations_[all[i - 1]].along_mm <= corner_reach(id, all, i)) {
+      std::optional<std::size_t> joint;
+      for (std::size_t i = 0; i < all.size(); ++i) {
+        const Station& s = stations_[all[i]];
+        if (i > 0 && (s.panel || stations_[all[i - 1]].panel) && is_near(all[i - 1], all[i], one_tie_mm)) {
           same_[find(all[i])] = find(all[i - 1]);
         }
+        if (s.panel) continue;
+        if (joint && is_near(all[*joint], all[i], corner_reach(id, all[*joint], all[i]))) {
+          for (std::size_t k = *joint + 1; k <= i; ++k) same_[find(all[k])] = find(all[*joint]);
+        }
+        joint = i;
       }
     }
   }
 
-  // Rails side by side along a member are joints of their own; near an end all is one corner.
-  [[nodiscard]] double corner_reach(InstanceId id, const std::vector<std::size_t>& all, std::size_t i) const {
-    const double near = stations_[all[i]].along_mm;
-    const double end = lines_.at(id).length_mm();
-    return near <= reach_.at(id) || stations_[all[i - 1]].along_mm >= end - reach_.at(id) ? reach_.at(id)
-           : stations_[all[i]].panel || stations_[all[i - 1]].panel                       ? one_tie_mm
-                                                                                          : one_joint_mm;
+  [[nodiscard]] bool is_near(std::size_t a, std::size_t b, double reach_mm) const {
+    return stations_[b].along_mm - stations_[a].along_mm <= reach_mm;
+  }
+
+  // Rails side by side along a member are joints of their own; near an end all is one corner, but where that turns in a
+  // hinge. Sheet bends along with the member from where that comes free.
+  [[nodiscard]] double corner_reach(InstanceId id, std::size_t a, std::size_t b) const {
+    const double reach = reach_.at(id), end = lines_.at(id).length_mm();
+    const bool begins = stations_[b].along_mm <= reach && !hinges_.contains({id, false});
+    const bool ends = stations_[a].along_mm >= end - reach && !hinges_.contains({id, true});
+    return begins || ends ? reach : one_joint_mm;
   }
 
   [[nodiscard]] bool is_boss(std::size_t station) const {
@@ -271,20 +307,37 @@ class Modelling {
     for (auto& [id, all] : of) {
       std::stable_sort(all.begin(), all.end(),
                        [](const Station* a, const Station* b) { return a->along_mm < b->along_mm; });
-      for (std::size_t i = 1; i < all.size(); ++i) add_piece(id, *all[i - 1], *all[i]);
+      for (std::size_t i = 1; i < all.size(); ++i) {
+        const Station &from = *all[i - 1], &to = *all[i];
+        add_piece(id, from, to, from.node == all.front()->node ? hinge(id, false) : std::nullopt,
+                  to.node == all.back()->node ? hinge(id, true) : std::nullopt);
+      }
     }
   }
 
-  void add_piece(InstanceId id, const Station& from, const Station& to) {
+  [[nodiscard]] std::optional<Hinge> hinge(InstanceId id, bool far_end) const {
+    const auto known = hinges_.find({id, far_end});
+    return known == hinges_.end() ? std::nullopt : std::optional(known->second);
+  }
+
+  /// The hinges in the frame's coordinates.
+  void add_piece(InstanceId id, const Station& from, const Station& to, const std::optional<Hinge>& begins,
+                 const std::optional<Hinge>& ends) {
     if (from.node == to.node || to.along_mm - from.along_mm < 1e-3) return;
     const CentroidLine& line = lines_.at(id);
+    const auto in = [this](const std::optional<Hinge>& hinge, std::size_t node) -> std::optional<Hinge> {
+      if (!hinge) return std::nullopt;
+      return Hinge{hinge->axis, hinge->at - model_.frame.nodes[node]};
+    };
     FrameMember m{from.node,
                   to.node,
                   line.y,
                   model_.sections.at(id).beam(),
                   elastic_of(plan_.parts[plan_.instances[id].part]),
                   line.at(from.along_mm) - model_.frame.nodes[from.node],
-                  line.at(to.along_mm) - model_.frame.nodes[to.node]};
+                  line.at(to.along_mm) - model_.frame.nodes[to.node],
+                  in(begins, from.node),
+                  in(ends, to.node)};
     model_.frame.members.push_back(m);
     model_.pieces.push_back({id, from.along_mm, to.along_mm});
   }
@@ -293,6 +346,7 @@ class Modelling {
   const Seams& seams_;
   std::map<InstanceId, CentroidLine> lines_;
   std::map<InstanceId, double> reach_;
+  std::map<MemberEnd, Hinge> hinges_;
   std::vector<Station> stations_;
   std::vector<std::size_t> same_;
   std::map<InstanceId, std::size_t> bosses_;
@@ -303,42 +357,6 @@ class Modelling {
 };
 
 }  // namespace
-
-double CentroidLine::along(Vec3 at) const { return dot(at - from, to - from) / length_mm(); }
-
-Vec3 CentroidLine::at(double along_mm) const { return from + (along_mm / length_mm()) * (to - from); }
-
-std::optional<Section> section_of(const Part& part) {
-  if (const auto* member = std::get_if<Member>(&part.form)) return member->section;
-  const auto* flat = std::get_if<Flat>(&part.form);
-  if (flat == nullptr) return std::nullopt;
-  const Vec2 size = flat->profile.bounds().size();
-  Section strip;
-  strip.shape = SectionShape::flat;
-  strip.designation = part.size;
-  strip.leg_a_mm = std::min(size.x, size.y);
-  strip.thickness_mm = flat->thickness_mm;
-  return strip;
-}
-
-std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id) {
-  const Part& part = plan.parts[plan.instances[id].part];
-  const Pose& pose = plan.instances[id].pose;
-  if (const auto* member = std::get_if<Member>(&part.form)) {
-    const Vec2 c = properties_of(member->section).centroid;
-    return CentroidLine{pose.point({c.x, c.y, 0}), pose.point({c.x, c.y, member->length_mm}), pose.x()};
-  }
-  const auto* flat = std::get_if<Flat>(&part.form);
-  if (flat == nullptr) return std::nullopt;
-  // A strip as a section: its width along the beam's y, its thickness along z = x cross y.
-  const Box2 box = flat->profile.bounds();
-  const double up = flat->thickness_mm / 2;
-  const Vec2 mid = box.middle();
-  if (box.size().x >= box.size().y) {
-    return CentroidLine{pose.point({box.low.x, mid.y, up}), pose.point({box.high.x, mid.y, up}), pose.y()};
-  }
-  return CentroidLine{pose.point({mid.x, box.low.y, up}), pose.point({mid.x, box.high.y, up}), pose.x()};
-}
 
 std::optional<FrameModel> frame_model(const Plan& plan, const Seams& seams) { return Modelling(plan, seams).run(); }
 

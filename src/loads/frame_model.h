@@ -4,8 +4,8 @@
 // held along the edges that lie at a member it is welded to.
 //
 // What it leaves out: what is bolted on (covers, bolted rod plates) and bent sheet stiffen nothing; holes of members,
-// end cuts and how soft a joint is count for nothing; no warping. Where two are welded their centroid lines are joined
-// by a rigid link at their nearest points.
+// end cuts and how soft a joint is count for nothing, but that an end which hangs on one line of weld turns about it
+// (line_ends.h); no warping. Where two are welded their centroid lines are joined by a rigid link at their nearest points.
 
 #include <map>
 #include <optional>

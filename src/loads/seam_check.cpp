@@ -84,9 +84,10 @@ class FrameSeams {
       joints[{plan.joints[joint].b, node}].push_back(joint);
     }
     for (const auto& [where, all] : joints) groups_.emplace(where, joint_group(plan, seams, where.first, all));
+    gather_at_corners();
     for (const PanelTie& tie : model.ties) {
-      const Where member{tie.member, tie.node};
-      if (groups_.contains(member)) add_stretch(plan, groups_.at(member), tie.joint, tie.seam);
+      const auto corner = at_corner_.find({tie.member, tie.node});
+      if (corner != at_corner_.end()) add_stretch(plan, groups_.at(corner->second), tie.joint, tie.seam);
       tied_[{tie.plate, tie.node}].push_back(&tie);
     }
     gather_short_stretches();
@@ -119,6 +120,29 @@ class FrameSeams {
     Vec3 force;
     Vec3 moment;  // about the node
   };
+
+  // The sheet's seams beside a member's joint carry together with those of the joint.
+  void gather_at_corners() {
+    std::map<Where, double> along;
+    for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
+      along[{model_.pieces[p].of, model_.frame.members[p].a}] = model_.pieces[p].from_mm;
+      along[{model_.pieces[p].of, model_.frame.members[p].b}] = model_.pieces[p].to_mm;
+    }
+    for (const auto& [where, own] : along) {
+      if (groups_.contains(where)) {
+        at_corner_[where] = where;
+        continue;
+      }
+      double least = shared_over_mm;
+      for (const auto& [joint, group] : groups_) {
+        if (joint.first != where.first || !along.contains(joint)) continue;
+        const double off = std::abs(along.at(joint) - own);
+        if (off > least) continue;
+        least = off;
+        at_corner_.insert_or_assign(where, joint);
+      }
+    }
+  }
 
   // A short stretch carries together with the nearest of the same sheet: a peak at a corner is shared.
   void gather_short_stretches() {
@@ -168,13 +192,20 @@ class FrameSeams {
     net.moment = net.moment + moment;
   }
 
+  void add_at_corner(std::map<Where, Net>& nets, const Where& where, Vec3 force, Vec3 moment) const {
+    const auto corner = at_corner_.find(where);
+    if (corner == at_corner_.end()) return;
+    const Vec3 off = model_.frame.nodes[where.second] - model_.frame.nodes[corner->second.second];
+    add(nets, corner->second, force, moment + cross(off, force));
+  }
+
   void look_at_members(const SolvedCase& s) {
     std::map<Where, Net> nets;
     for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
       const EndForces ends = s.solver->on_member(s.result, p);
       const FrameMember& m = model_.frame.members[p];
-      add(nets, {model_.pieces[p].of, m.a}, ends.force[0], ends.moment[0]);
-      add(nets, {model_.pieces[p].of, m.b}, ends.force[1], ends.moment[1]);
+      add_at_corner(nets, {model_.pieces[p].of, m.a}, ends.force[0], ends.moment[0]);
+      add_at_corner(nets, {model_.pieces[p].of, m.b}, ends.force[1], ends.moment[1]);
     }
     for (const auto& [where, group] : groups_) {
       const bool rail = is_of_rails(group);
@@ -233,6 +264,7 @@ class FrameSeams {
   const FrameModel& model_;
   const std::vector<SolvedCase>& cases_;
   std::map<Where, JointGroup> groups_;
+  std::map<Where, Where> at_corner_;  // a member's joint with whose seams those at a node carry
   std::map<Where, std::vector<const PanelTie*>> tied_;  // stretches that hold a sheet at a node
   std::map<Where, Where> gathered_;                     // and with which other node's they carry
   std::map<Where, JointGroup> sheets_;

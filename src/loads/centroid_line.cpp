@@ -1,0 +1,46 @@
+// Members and strips as sections along their centroids.
+// Entry: centroid_line, section_of.
+#include <algorithm>
+#include <variant>
+
+#include "loads/frame_model.h"
+
+namespace fitup::loads {
+
+double CentroidLine::along(Vec3 at) const { return dot(at - from, to - from) / length_mm(); }
+
+Vec3 CentroidLine::at(double along_mm) const { return from + (along_mm / length_mm()) * (to - from); }
+
+std::optional<Section> section_of(const Part& part) {
+  if (const auto* member = std::get_if<Member>(&part.form)) return member->section;
+  const auto* flat = std::get_if<Flat>(&part.form);
+  if (flat == nullptr) return std::nullopt;
+  const Vec2 size = flat->profile.bounds().size();
+  Section strip;
+  strip.shape = SectionShape::flat;
+  strip.designation = part.size;
+  strip.leg_a_mm = std::min(size.x, size.y);
+  strip.thickness_mm = flat->thickness_mm;
+  return strip;
+}
+
+std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id) {
+  const Part& part = plan.parts[plan.instances[id].part];
+  const Pose& pose = plan.instances[id].pose;
+  if (const auto* member = std::get_if<Member>(&part.form)) {
+    const Vec2 c = properties_of(member->section).centroid;
+    return CentroidLine{pose.point({c.x, c.y, 0}), pose.point({c.x, c.y, member->length_mm}), pose.x()};
+  }
+  const auto* flat = std::get_if<Flat>(&part.form);
+  if (flat == nullptr) return std::nullopt;
+  // A strip as a section: its width along the beam's y, its thickness along z = x cross y.
+  const Box2 box = flat->profile.bounds();
+  const double up = flat->thickness_mm / 2;
+  const Vec2 mid = box.middle();
+  if (box.size().x >= box.size().y) {
+    return CentroidLine{pose.point({box.low.x, mid.y, up}), pose.point({box.high.x, mid.y, up}), pose.y()};
+  }
+  return CentroidLine{pose.point({mid.x, box.low.y, up}), pose.point({mid.x, box.high.y, up}), pose.x()};
+}
+
+}  // namespace fitup::loads
