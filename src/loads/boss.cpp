@@ -15,6 +15,7 @@
 #include "loads/seam_group.h"
 #include "loads/strength.h"
 #include "loads/thrown.h"
+#include "loads/tube_face.h"
 #include "loads/weld_limits.h"
 
 namespace fitup::loads {
@@ -140,8 +141,10 @@ class Boss {
   void leg(std::vector<Finding>& all) const {
     const Section& section = host_->section;
     const auto strength = strength_of(part(host_id_).material, section.thickness_mm);
+    if (section.shape == SectionShape::tube && strength) return wall(all, section, *strength);
     if (section.shape != SectionShape::angle || !strength) {
-      unknown(all, "how the wall or bar bends that the boss stands in is not checked: only legs of angles and plates are");
+      unknown(all, "how the bar bends that the boss stands in, or one of no known strength, is not checked: legs of angles, "
+                   "walls of tubes and plates are");
       return;
     }
     Finding f = about("lifting.thread");
@@ -157,6 +160,35 @@ class Boss {
         arm_mm(), section.thickness_mm, pull_.up_n, *f.value, *f.limit);
     if (f.verdict == Verdict::fail) f.message += "; a thicker section (frame.section) or more lift points mend it";
     all.push_back(std::move(f));
+  }
+
+  // The stress at which its face's yield lines, or what is sheared round the boss, would yield under the pull.
+  void wall(std::vector<Finding>& all, const Section& section, const Strength& strength) const {
+    Finding f = about("lifting.thread");
+    f.key = plan_.instances[host_id_].key;
+    f.value = 0;
+    bends(f, strength);
+    const TubeFace face{face_width_mm(section), section.thickness_mm, diameter_mm(), 1, 1 / factors_.on_yield};
+    const double moment = pull_.across_n * pull_.lever_mm;
+    const double bent = pull_.up_n / face_pull_n(face) + moment / face_moment_nmm(face);
+    const double punched = pull_.up_n / punched_n(face);
+    f.value = std::max(bent, punched);
+    f.verdict = verdict(*f.value, *f.limit);
+    f.source += "; EN 1993-1-8, tables 7.11 and 7.14 (from memory)";
+    f.message = fmt::format(
+        "the boss of {:.4g} mm stands in a face of {:.4g} mm, wall {:.4g} mm; pulled up with {:.0f} N and turned with "
+        "{:.1f} Nm ({:.0f} N across at {:.0f} mm) its yield lines between the side walls take it at {:.0f} MPa, and round "
+        "the boss it is punched at {:.0f} MPa of yield; {:.0f} MPa are allowed, the tube itself counted as pressed with "
+        "all of that",
+        diameter_mm(), face.width_mm, face.wall_mm, pull_.up_n, moment / 1000, pull_.across_n, pull_.lever_mm, bent,
+        punched, *f.limit);
+    if (f.verdict == Verdict::fail) f.message += "; a tube with a thicker wall (frame.section) or more lift points mend it";
+    all.push_back(std::move(f));
+  }
+
+  /// Across the tube, of the face that the boss stands in.
+  [[nodiscard]] double face_width_mm(const Section& section) const {
+    return std::abs(plan_.instances[host_id_].pose.y().z) > 0.5 ? section.leg_a_mm : section.leg_b_mm;
   }
 
   /// Limit and source, from the value. Beside the boss's bead aluminium has lost what the heat takes.

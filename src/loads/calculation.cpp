@@ -287,7 +287,9 @@ constexpr std::array<FormulaOf, 10> formulas{{
     {"balance", "tan t = e / h, e from the hook's line to the centre of mass, h below the hook"},
     {"bosses",
      "thread: F_strip = 0.6 R_m A_s, A_s = L (pi / P) d (P / 2 + (d - d2) tan 30); beads: F / A + M / W; leg or "
-     "plate: M = F a over b + 2 a, W_pl = t^2 / 4 for each mm (with a doubler all round (t + t_d)^2 / 4)"},
+     "plate: M = F a over b + 2 a, W_pl = t^2 / 4 for each mm (with a doubler all round (t + t_d)^2 / 4); face of a "
+     "tube, B = d / b: F / N + M_0 / M_u <= 1, N = (pi / 4) k_n f_y t^2 (2 B + 4 sqrt(1 - B)) / (1 - B), "
+     "k_n = 1.3 - 0.4 n / B"},
     {"frame",
      "K u = f; s = N / A + M_y z / I_y + M_z y / I_z (principal axes), with torsion and shear after von Mises; "
      "pressed: N / "

@@ -124,6 +124,10 @@ class Covers {
         plan_.instances[w.cover].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n, w.length_mm,
         w.throat_mm, w.mpa, w.limit.mpa);
     if (f.verdict == Verdict::fail) f.message += "; a larger leg (welds.leg) or bent flanges mend it";
+    if (unknown_) {
+      f.message += fmt::format("; those of {}, of {}, whose strength is in no table, are not checked",
+                               plan_.instances[*unknown_].name, part(*unknown_).material);
+    }
     return f;
   }
 

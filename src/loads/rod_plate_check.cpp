@@ -13,6 +13,7 @@
 #include "loads/member_stress.h"
 #include "loads/panel_mesh.h"
 #include "loads/rectangle_plate.h"
+#include "loads/rod_plate_lines.h"
 #include "loads/strength.h"
 #include "loads/thrown.h"
 #include "loads/weld_limits.h"
@@ -22,16 +23,9 @@ namespace fitup::loads {
 namespace {
 
 constexpr double cells_across = 10;
-constexpr double line_apart_mm = 10;  // seams nearer than this hold one line
+constexpr double thickest_mm = 20;  // that rod_plates.thickness takes
 // Half a wave so deep is longer than its span by 0.6 percent: lines that come nearer come by no more (common practice).
 constexpr double most_of_span = 1.0 / 20;
-
-/// The lines along which a plate is held, where all of them run one way.
-struct Lines {
-  double span_mm = 0;     // the widest between two beside each other; 0: it is held in another way
-  double throat_mm2 = 0;  // of the line with the least
-  Vec3 along;
-};
 
 /// A rod's hole, and the mass that hangs on the rod.
 struct Pull {
@@ -139,7 +133,7 @@ class RodPlates {
     for (const std::size_t n : held) is_held[n] = true;
     mesh->keep_what_hangs_on(is_held);
     const FrameModel model = model_of(*mesh);
-    const Lines lines = lines_of(seams, mesh->pose.z());
+    const HeldLines lines = held_lines(seams, mesh->pose.z());
     for (std::size_t side = 0; side < ways.size(); ++side) {
       const auto& g = plan_.load_rules.thrown_g[side];
       if (g && std::abs(dot(ways[side], mesh->pose.z())) > 0.999) throw_it(*mesh, model, held, lines, side, *g);
@@ -160,41 +154,15 @@ class RodPlates {
     return model;
   }
 
-  /// `z`: of the plate. A line lies where its throats do on the average.
-  [[nodiscard]] static Lines lines_of(const std::vector<const Seam*>& seams, Vec3 z) {
-    const auto way = [](const Seam& s) { return (1 / norm(s.to - s.from)) * (s.to - s.from); };
-    const Vec3 along = way(*seams.front());
-    std::vector<std::pair<double, double>> throats;  // how far across, and how much
-    for (const Seam* seam : seams) {
-      if (std::abs(dot(way(*seam), along)) < 0.999) return {};
-      throats.emplace_back(dot(seam->from - seams.front()->from, cross(z, along)), throat_mm(*seam) * seam->length_mm);
-    }
-    std::sort(throats.begin(), throats.end());
-    std::vector<std::pair<double, double>> held;  // moment and throat of each line
-    for (std::size_t i = 0; i < throats.size(); ++i) {
-      if (i == 0 || throats[i].first - throats[i - 1].first > line_apart_mm) held.emplace_back();
-      held.back().first += throats[i].first * throats[i].second;
-      held.back().second += throats[i].second;
-    }
-    Lines lines{0, held.front().second, along};
-    for (std::size_t i = 1; i < held.size(); ++i) {
-      const double apart = held[i].first / held[i].second - held[i - 1].first / held[i - 1].second;
-      lines.span_mm = std::max(lines.span_mm, apart);
-      lines.throat_mm2 = std::min(lines.throat_mm2, held[i].second);
-    }
-    return lines;
-  }
-
   // Beyond half its thickness.
-  void between_lines(Worst& w, const Lines& lines) const {
+  void between_lines(Worst& w, const HeldLines& lines) const {
     if (w.sag_mm <= w.thickness_mm / 2 || lines.span_mm <= 0) return;
     const Part& sheet = part(w.plate);
     w.span_mm = lines.span_mm;
     w.stays = strip_between_lines_that_stay(w.sag_mm, lines.span_mm, w.thickness_mm, elastic_of(sheet).e_mpa);
     w.stays_mpa = w.stays.bent_share * w.stress.stress_mpa + w.stays.membrane_mpa;
-    const Vec2 size = std::get<Flat>(sheet.form).profile.bounds().size();
-    const bool along_x = std::abs(dot(plan_.instances[w.plate].pose.x(), lines.along)) > 0.5;
-    const double stretch = w.stays.membrane_mpa * w.thickness_mm * (along_x ? size.x : size.y);
+    const double along = length_along_mm(std::get<Flat>(sheet.form), plan_.instances[w.plate].pose, lines);
+    const double stretch = w.stays.membrane_mpa * w.thickness_mm * along;
     const auto strength = strength_of(sheet.material, w.thickness_mm);
     if (!strength) return;
     w.seam_mpa = std::hypot(stretch, w.pull_n) / lines.throat_mm2;
@@ -203,7 +171,7 @@ class RodPlates {
     w.seam_source = limit.source;
   }
 
-  void throw_it(const PanelMesh& mesh, const FrameModel& model, const std::set<std::size_t>& held, const Lines& lines,
+  void throw_it(const PanelMesh& mesh, const FrameModel& model, const std::set<std::size_t>& held, const HeldLines& lines,
                 std::size_t side, double g) {
     FrameCase c;
     c.frame = model.frame;
@@ -281,10 +249,23 @@ class RodPlates {
         "other plate takes nothing of that pull, friction counts as nothing{}",
         plan_.instances[w.plate].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n,
         w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, w.sag_mm, words_beyond(w));
-    if (f.verdict == Verdict::fail) {
-      f.message += "; a thicker plate (rod_plates.thickness), or a shorter row between two uprights, mends it";
-    }
+    if (f.verdict == Verdict::fail) f.message += "; " + what_mends(w, seam);
     return f;
+  }
+
+  // Stress goes with the inverse square of the thickness, deflection with that of its cube.
+  [[nodiscard]] static std::string what_mends(const Worst& w, bool seam) {
+    if (seam) return "longer seams or a larger leg (welds.leg) mend it, or a thicker plate, which stretches less";
+    const double by_stress = std::sqrt(w.stress.utilisation);
+    const double by_sag = std::cbrt(w.sag_mm / w.most_sag_mm());
+    const double needed = w.thickness_mm * std::max(by_stress, by_sag);
+    if (needed > thickest_mm) {
+      return fmt::format("it would take {:.0f} mm, and no plate is thicker than {:.0f} mm: fewer items between two "
+                         "uprights, or boxes of their own, mend it",
+                         needed, thickest_mm);
+    }
+    return fmt::format("a plate of about {:.1f} mm (rod_plates.thickness), or fewer items between two uprights, mends it",
+                       std::ceil(2 * needed) / 2);
   }
 
   [[nodiscard]] static std::string words_beyond(const Worst& w) {

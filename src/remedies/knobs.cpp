@@ -36,6 +36,7 @@ class Knobs {
       return std::move(knobs_);
     }
     if (what_.check == "hold-down") {
+      if (has(Role::rod_plate)) return thicker_rod_plates();
       // In quotes: as a bare word of --set it would be a number.
       const auto quoted = [](std::string_view word) { return fmt::format("\"{}\"", word); };
       std::vector<std::string> words;
@@ -90,6 +91,15 @@ class Knobs {
 
   void add(std::string key, Length now, Fineness fineness = Fineness::whole) {
     knobs_.push_back(length_knob(std::move(key), now, spec_.units, fineness));
+  }
+
+  /// Under the pull of their rods nothing else that one number says stiffens them.
+  std::vector<Knob> thicker_rod_plates() {
+    for (const BoxSpec& box : spec_.boxes) {
+      const std::string key = "box." + box.name + ".rod_plates";
+      if (box.rod_plates && is_about(key)) add(key + ".thickness", *box.rod_plates->thickness, Fineness::half);
+    }
+    return std::move(knobs_);
   }
 
   /// The beads where they do no harm, else smaller ones.
