@@ -2,6 +2,8 @@
 // Entry: edge_stress.
 #include "loads/edge_seam.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -72,6 +74,19 @@ std::optional<EdgeStress> edge_stress(const std::vector<WeldLine>& lines, const 
   out.lever = EdgeLever::throat;
   out.bent_mpa = 4 * out.moment_nmm / (area * area / by_force->length_mm);
   return out;
+}
+
+std::string words_of(const EdgeStress& edge) {
+  std::string by;
+  switch (edge.lever) {
+    case EdgeLever::lines: by = fmt::format("seams {:.1f} mm apart", edge.lever_mm); break;
+    case EdgeLever::bearing: by = fmt::format("the seam and what bears {:.1f} mm beside it", edge.lever_mm); break;
+    case EdgeLever::throat: by = "the throat alone, whose root opens"; break;
+  }
+  return fmt::format(
+      "By what the sheet's edge does to its seam, shared over 60 mm of it at least: {:.0f} MPa of its force, {:.0f} MPa "
+      "of what bends the sheet about the seam, held by {}",
+      edge.by_force.mpa, edge.bent_mpa, by);
 }
 
 }  // namespace fitup::loads

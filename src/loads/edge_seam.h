@@ -3,6 +3,7 @@
 // simplified method of EN 1993-1-8, 4.5.3.3: however the stresses of a throat point, they add up as one resultant.
 
 #include <optional>
+#include <string>
 
 #include "loads/seam_group.h"
 
@@ -33,6 +34,9 @@ struct EdgeStress {
 /// lines.
 [[nodiscard]] std::optional<EdgeStress> edge_stress(const std::vector<WeldLine>& lines, const EdgeBearing& bearing,
                                                     Vec3 force, Vec3 moment_nmm);
+
+/// "By what the sheet's edge does to its seam, ...: 33 MPa of its force, 5 MPa of what bends the sheet about the seam".
+[[nodiscard]] std::string words_of(const EdgeStress& edge);
 
 /// Of the throats.
 [[nodiscard]] Vec3 middle_of(const std::vector<WeldLine>& lines);

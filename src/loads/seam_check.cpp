@@ -12,6 +12,7 @@
 #include "loads/hold_down.h"
 #include "loads/joint_groups.h"
 #include "loads/lift.h"
+#include "loads/seam_corners.h"
 #include "loads/seam_sizes.h"
 #include "loads/thrown.h"
 
@@ -84,7 +85,9 @@ class FrameSeams {
       joints[{plan.joints[joint].b, node}].push_back(joint);
     }
     for (const auto& [where, all] : joints) groups_.emplace(where, joint_group(plan, seams, where.first, all));
-    gather_at_corners();
+    std::set<Where> own;
+    for (const auto& [where, group] : groups_) own.insert(where);
+    at_corner_ = joints_beside(model, own, shared_over_mm);
     for (const PanelTie& tie : model.ties) {
       const auto corner = at_corner_.find({tie.member, tie.node});
       if (corner != at_corner_.end()) add_stretch(plan, groups_.at(corner->second), tie.joint, tie.seam);
@@ -115,34 +118,11 @@ class FrameSeams {
   [[nodiscard]] const std::map<std::pair<std::size_t, Seamed>, Worst>& worst() const { return worst_; }
 
  private:
-  using Where = std::pair<InstanceId, std::size_t>;  // at a node
+  using Where = AtNode;
   struct Net {
     Vec3 force;
     Vec3 moment;  // about the node
   };
-
-  // The sheet's seams beside a member's joint carry together with those of the joint.
-  void gather_at_corners() {
-    std::map<Where, double> along;
-    for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
-      along[{model_.pieces[p].of, model_.frame.members[p].a}] = model_.pieces[p].from_mm;
-      along[{model_.pieces[p].of, model_.frame.members[p].b}] = model_.pieces[p].to_mm;
-    }
-    for (const auto& [where, own] : along) {
-      if (groups_.contains(where)) {
-        at_corner_[where] = where;
-        continue;
-      }
-      double least = shared_over_mm;
-      for (const auto& [joint, group] : groups_) {
-        if (joint.first != where.first || !along.contains(joint)) continue;
-        const double off = std::abs(along.at(joint) - own);
-        if (off > least) continue;
-        least = off;
-        at_corner_.insert_or_assign(where, joint);
-      }
-    }
-  }
 
   // A short stretch carries together with the nearest of the same sheet: a peak at a corner is shared.
   void gather_short_stretches() {
@@ -346,19 +326,6 @@ const char* words_of(Seamed what) {
     case Seamed::sheet: return "welded plates";
   }
   return "";
-}
-
-std::string words_of(const EdgeStress& edge) {
-  std::string by;
-  switch (edge.lever) {
-    case EdgeLever::lines: by = fmt::format("seams {:.1f} mm apart", edge.lever_mm); break;
-    case EdgeLever::bearing: by = fmt::format("the seam and what bears {:.1f} mm beside it", edge.lever_mm); break;
-    case EdgeLever::throat: by = "the throat alone, whose root opens"; break;
-  }
-  return fmt::format(
-      "By what the sheet's edge does to its seam, shared over 60 mm of it at least: {:.0f} MPa of its force, {:.0f} MPa "
-      "of what bends the sheet about the seam, held by {}",
-      edge.by_force.mpa, edge.bent_mpa, by);
 }
 
 Finding finding_of(const Plan& plan, const Worst& w, const char* what) {

@@ -36,12 +36,11 @@ class Knobs {
       return std::move(knobs_);
     }
     if (what_.check == "hold-down") {
-      if (has(Role::rod_plate)) return thicker_rod_plates();
+      if (has(Role::rod_plate)) return thicker_rod_plates();  // no other number stiffens them
       // In quotes: as a bare word of --set it would be a number.
       const auto quoted = [](std::string_view word) { return fmt::format("\"{}\"", word); };
-      std::vector<std::string> words;
-      for (const char* word : {"4.6", "5.6", "8.8", "10.9"}) words.push_back(quoted(word));
-      knobs_.push_back(word_knob("loads.bolts", quoted(spec_.load_rules.bolts.word), std::move(words)));
+      knobs_.push_back(word_knob("loads.bolts", quoted(spec_.load_rules.bolts.word),
+                                 {quoted("4.6"), quoted("5.6"), quoted("8.8"), quoted("10.9")}));
       return std::move(knobs_);
     }
     if (what_.check == "space") {
@@ -93,11 +92,10 @@ class Knobs {
     knobs_.push_back(length_knob(std::move(key), now, spec_.units, fineness));
   }
 
-  /// Under the pull of their rods nothing else that one number says stiffens them.
   std::vector<Knob> thicker_rod_plates() {
     for (const BoxSpec& box : spec_.boxes) {
-      const std::string key = "box." + box.name + ".rod_plates";
-      if (box.rod_plates && is_about(key)) add(key + ".thickness", *box.rod_plates->thickness, Fineness::half);
+      if (const std::string key = "box." + box.name + ".rod_plates"; box.rod_plates && is_about(key))
+        add(key + ".thickness", *box.rod_plates->thickness, Fineness::half);
     }
     return std::move(knobs_);
   }

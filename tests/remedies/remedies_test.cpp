@@ -83,6 +83,22 @@ TEST(Remedies, OfABaseRingThatCarriesTooMuchNameAHeavierAngle) {
   EXPECT_EQ(mended.all.front().remedy->value, "\"L 45x45x4\"");
 }
 
+// The sound box thrown to the front: its back plate of 3 mm, held along two lines 326 mm apart, lets go.
+TEST(Remedies, OfARodPlateThatIsPulledTooHardNameAThickerOne) {
+  const auto box = checked({{"loads.thrown.front", "12"}, {"item.block.rods.projection", "24"}});
+  std::vector<std::string> of_plates;
+  for (const std::string& r : remedies(box)) {
+    if (r.find("rod_plates.thickness") != std::string::npos) of_plates.push_back(r);
+  }
+  ASSERT_EQ(of_plates.size(), 1U);
+  EXPECT_FALSE(judge_by_rules(*test::planned("sound.toml", test::text_of(test::sound_box()),
+                                             {{"loads.thrown.front", "12"},
+                                              {"item.block.rods.projection", "24"},
+                                              {"box.main.rod_plates.thickness", of_plates[0].substr(of_plates[0].find("= ") + 2)}})
+                                  ->plan)
+                   .failed());
+}
+
 TEST(Remedies, EndWhenTheyAreAskedToStop) {
   const auto box = checked({{"item.block.rods.projection", "45"}});
   EXPECT_THAT(remedies(box, [] { return true; }), testing::IsEmpty());
