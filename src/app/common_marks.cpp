@@ -50,40 +50,61 @@ void rename(Findings& findings, const Labels& labels) {
 
 }  // namespace
 
-std::string CommonMarks::free_mark(const std::string& wanted, const std::set<std::string>& own) const {
-  const auto taken = [&](const std::string& mark) { return shape_of_.contains(mark) || own.contains(mark); };
+std::string CommonMarks::free_mark(const std::string& wanted, const std::set<std::string>& taken) const {
   std::string base = wanted;
   while (base.size() > 1 && base.back() >= 'A' && base.back() <= 'Z') base.pop_back();
   for (int number = 2;; ++number) {
     const bool letter = number <= 26;
     const std::string mark = base + (letter ? std::string(1, static_cast<char>('A' + number - 1)) : "") +
                              (letter ? "" : "-" + std::to_string(number));
-    if (!taken(mark)) return mark;
+    if (!shape_of_.contains(mark) && !taken.contains(mark)) return mark;
   }
+}
+
+/// A mark that earlier jobs have for that shape and that is not taken; else its own, if earlier jobs have it for
+/// nothing else; else one that is free.
+std::string CommonMarks::mark_for(const std::string& own, const std::string& shape,
+                                  const std::set<std::string>& of_the_job, const std::set<std::string>& taken) const {
+  for (const auto& [mark, known] : shape_of_) {
+    if (known == shape && !taken.contains(mark)) return mark;
+  }
+  if (!shape_of_.contains(own)) return own;
+  std::set<std::string> not_free = taken;
+  not_free.insert(of_the_job.begin(), of_the_job.end());
+  return free_mark(own, not_free);
+}
+
+std::vector<std::string> CommonMarks::marks_for(const Plan& plan) const {
+  std::vector<std::string> marks(plan.parts.size());
+  std::set<std::string> own;
+  std::set<std::string> taken;
+  std::vector<std::size_t> others;
+  for (std::size_t i = 0; i < plan.parts.size(); ++i) {
+    const Part& part = plan.parts[i];
+    own.insert(part.mark);
+    const auto known = shape_of_.find(part.mark);
+    const bool keeps = !is_marked_by_shape(part) || (known != shape_of_.end() && known->second == shape_key(part));
+    if (keeps) {
+      marks[i] = part.mark;
+      taken.insert(part.mark);
+    } else {
+      others.push_back(i);
+    }
+  }
+  for (const std::size_t i : others) {
+    const Part& part = plan.parts[i];
+    marks[i] = mark_for(part.mark, shape_key(part), own, taken);
+    taken.insert(marks[i]);
+  }
+  return marks;
 }
 
 void CommonMarks::apply(PipelineResult& result) {
   if (!result.plan) return;
-  std::vector<std::string> shapes;
-  std::set<std::string> own;
-  for (const Part& part : result.plan->parts) {
-    shapes.push_back(is_marked_by_shape(part) ? shape_key(part) : std::string());
-    own.insert(part.mark);
-  }
-  std::vector<std::string> marks;
-  for (std::size_t i = 0; i < shapes.size(); ++i) {
-    const std::string& mark = result.plan->parts[i].mark;
-    const auto known = mark_of_.find(shapes[i]);
-    const auto used = shape_of_.find(mark);
-    const bool is_another = used != shape_of_.end() && used->second != shapes[i];
-    marks.push_back(shapes[i].empty()         ? mark
-                    : known != mark_of_.end() ? known->second
-                    : is_another              ? free_mark(mark, own)
-                                              : mark);
-    own.insert(marks.back());
-    if (shapes[i].empty()) continue;
-    mark_of_.emplace(shapes[i], marks.back());
-    shape_of_.emplace(marks.back(), shapes[i]);
+  const std::vector<std::string> marks = marks_for(*result.plan);
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    const Part& part = result.plan->parts[i];
+    if (is_marked_by_shape(part)) shape_of_.emplace(marks[i], shape_key(part));
   }
   Labels labels;
   for (const Instance& instance : result.plan->instances) {

@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 #include <string>
+#include <vector>
 
 #include "app/pipeline.h"
 
@@ -17,10 +18,12 @@ class CommonMarks {
   void apply(PipelineResult& result);
 
  private:
-  [[nodiscard]] std::string free_mark(const std::string& wanted, const std::set<std::string>& own) const;
+  [[nodiscard]] std::vector<std::string> marks_for(const Plan& plan) const;
+  [[nodiscard]] std::string mark_for(const std::string& own, const std::string& shape,
+                                     const std::set<std::string>& of_the_job, const std::set<std::string>& taken) const;
+  [[nodiscard]] std::string free_mark(const std::string& wanted, const std::set<std::string>& taken) const;
 
-  std::map<std::string, std::string> mark_of_;   // by shape_key
-  std::map<std::string, std::string> shape_of_;  // by mark
+  std::map<std::string, std::string> shape_of_;  // shape_key by mark; two of a job that are marked otherwise share one
 };
 
 }  // namespace fitup::app

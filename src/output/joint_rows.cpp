@@ -62,7 +62,8 @@ JointRows::Line& JointRows::line_of(std::size_t job, const CsvRow& heading, cons
   const std::string mark = cell(heading, row, "mark");
   const Part* part = part_of(jobs_[job].plan, mark);
   // What is no part of the model, such as a lifting eye, is told apart by what it is called and ordered as.
-  std::string key = part != nullptr ? shape_key(*part) : mark + " " + cell(heading, row, "size");
+  // Two of one shape in a job are two by what is marked on them: each has its mark and its file.
+  std::string key = mark + " " + (part != nullptr ? shape_key(*part) : cell(heading, row, "size"));
   // One shape of two grades is two things to buy.
   if (std::find(heading.begin(), heading.end(), "grade") != heading.end()) key += " " + cell(heading, row, "grade");
   const auto found = std::find_if(lines_.begin(), lines_.end(), [&](const Line& line) { return line.key == key; });

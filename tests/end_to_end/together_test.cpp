@@ -142,6 +142,29 @@ TEST_F(Together, WhatTwoBoxesShareIsCountedTogether) {
   EXPECT_EQ(count["PLT30"], "1");  // the covers are of two widths
 }
 
+// The front cover's top flange and the top cover's back flange are cut alike and marked for different neighbours: two
+// marks, two files, in each job and over both.
+TEST_F(Together, PartsThatAreCutAlikeAndMarkedOtherwiseStayTwo) {
+  std::vector<fs::path> specs;
+  for (const char* name : {"one", "another"}) {
+    ASSERT_EQ(fitup({"begin", (scratch_.path() / name).string()}).status, 0);
+    specs.push_back(scratch_.path() / (std::string(name) + ".toml"));
+  }
+  const RunResult result = make(
+      specs, {"--only", "dxf,lists", "--anyway", "--set", "box.main.face.front.flange_depth=25", "--set",
+              "box.main.face.front.screws.max_spacing=120", "--set",
+              "box.main.face.top={closed_by=\"cover\",style=\"flanged\",flange_depth=25}", "--set",
+              "box.main.face.back={closed_by=\"cover\",style=\"flat\",thickness=2}"});
+  std::set<std::string> files;
+  for (const Fields& row : rows_of(joint("order.csv"))) {
+    if (row.at("notes").find("marked otherwise") == std::string::npos) continue;
+    EXPECT_EQ(row.at("mark in one"), row.at("mark in another"));
+    EXPECT_EQ(row.at("quantity"), "2");
+    files.insert(row.at("file"));
+  }
+  EXPECT_EQ(files.size(), 2U) << result.errors;
+}
+
 // The same box in both hands: each part that is its own mirror image is one with the other's, each that is not is two.
 TEST_F(Together, OppositeHandsAreToldApart) {
   const fs::path one = scratch_.path() / "one.toml";
