@@ -130,12 +130,20 @@ class Boss {
     f.source = "strength of a seam's throat: " + limit.source;
     f.verdict = verdict(*f.value, *f.limit);
     f.message = fmt::format(
-        "round the boss {} beads hold {:.0f} N up and {:.0f} N across at {:.0f} mm above them; {} times the stress in "
-        "their "
-        "throats ({}, rupture) is {:.0f} MPa, of {:.0f} MPa",
-        rings.size(), pull_.up_n, pull_.across_n, pull_.lever_mm, factors_.on_rupture, factors_.word, *f.value,
+        "round the boss of {:.4g} mm {} (throat{} {}) hold{} {:.0f} N up and {:.0f} N across at {:.0f} mm above; {} times "
+        "the stress in the throats ({}, rupture) is {:.0f} MPa, of {:.0f} MPa",
+        diameter_mm(), rings.size() == 1 ? "one bead" : fmt::format("{} beads", rings.size()),
+        rings.size() == 1 ? "" : "s", throats_words(rings), rings.size() == 1 ? "s" : "", pull_.up_n, pull_.across_n, pull_.lever_mm, factors_.on_rupture, factors_.word, *f.value,
         *f.limit);
     all.push_back(std::move(f));
+  }
+
+  [[nodiscard]] static std::string throats_words(const std::vector<Seam>& rings) {
+    std::string words;
+    for (const Seam& ring : rings) {
+      words += fmt::format("{}{:.1f} mm on {:.4g} mm", words.empty() ? "" : ", ", throat_mm(ring), ring.ring_diameter_mm);
+    }
+    return words;
   }
 
   void leg(std::vector<Finding>& all) const {
@@ -153,11 +161,9 @@ class Boss {
     bends(f, *strength);
     f.message = fmt::format(
         "the boss stands {:.1f} mm from the root in a leg of {:.4g} mm; pulled up with {:.0f} N the leg bends with {:.0f} "
-        "MPa, as "
-        "a strip clamped along its root over the boss's width and 45 degrees to either side, its section plastic; "
-        "{:.0f} MPa "
-        "are allowed",
-        arm_mm(), section.thickness_mm, pull_.up_n, *f.value, *f.limit);
+        "MPa, as a strip clamped along {:.1f} mm of its root, the boss's {:.4g} mm and 45 degrees to either side, its "
+        "section plastic; {:.0f} MPa are allowed",
+        arm_mm(), section.thickness_mm, pull_.up_n, *f.value, diameter_mm() + 2 * arm_mm(), diameter_mm(), *f.limit);
     if (f.verdict == Verdict::fail) f.message += "; a thicker section (frame.section) or more lift points mend it";
     all.push_back(std::move(f));
   }

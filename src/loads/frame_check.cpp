@@ -123,10 +123,11 @@ class Looking {
 
   [[nodiscard]] std::string carries(const Worst& w, const char* what) const {
     return fmt::format(
-        "{} carries the most of the {}: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {}; {} sags most, "
-        "{:.2f} mm over {:.0f} mm",
+        "{} carries the most of the {}: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {} (N {:.0f} N, M_y {:.1f} Nm, M_z {:.1f} "
+        "Nm, torsion {:.1f} Nm); {} sags most, {:.2f} mm over {:.0f} mm",
         name(w.stress.piece), what, w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation,
-        w.of->of->words, name(w.sag.piece), w.sag.mm, w.sag.span_mm);
+        w.of->of->words, w.stress.inner.force.x, w.stress.inner.moment.y / 1000, w.stress.inner.moment.z / 1000,
+        w.stress.inner.moment.x / 1000, name(w.sag.piece), w.sag.mm, w.sag.span_mm);
   }
 
   [[nodiscard]] Finding of_rails(const Worst& w) const {

@@ -200,9 +200,10 @@ Finding tilt_finding(const Plan& plan, const Weights& weights, const LoadRules& 
   if (top_heavy && on_two) f.verdict = Verdict::fail;
   f.message = fmt::format(
       "with the hook over the middle of the lift points and legs at {} degrees, it hangs {:.1f} degrees askew loaded "
-      "(its centre of mass {:.0f} mm from the middle, {:.0f} mm under the hook) and {:.1f} degrees empty{}",
+      "(its centre of mass {:.0f} mm from the middle, {:.0f} mm under the hook) and {:.1f} degrees empty ({:.0f} mm, {:.0f} "
+      "mm){}",
       rules.sling_angle_deg, loaded.degrees(), std::hypot(loaded.offset_mm, loaded.beside_mm), loaded.below_mm,
-      empty.degrees(), hanging_words(loaded, on_two, much));
+      empty.degrees(), std::hypot(empty.offset_mm, empty.beside_mm), empty.below_mm, hanging_words(loaded, on_two, much));
   return f;
 }
 

@@ -89,13 +89,14 @@ class Members {
       const InnerAlong inner = solved_.solver->inner(solved_.result, p);
       for (int i = 0; i <= stations; ++i) {
         const double along = static_cast<double>(i) / stations;
-        InnerForces in = inner.at(along);
+        const InnerForces whole = inner.at(along);
+        InnerForces in = whole;
         in.moment = {in.moment.x, in.moment.y / plastic, in.moment.z / plastic};
         const double stress = stress_mpa(model_.sections.at(id), in) + push * (1 / strut.keeps - 1);
         if (stress / limit <= worst.utilisation) continue;
         const FramePiece& piece = model_.pieces[p];
         const Vec3 at = centroid_line(plan_, id)->at(piece.from_mm + along * (piece.to_mm - piece.from_mm));
-        worst = {stress / limit, stress, limit, strut.keeps, strut.with_sheet, p, at, strength->source};
+        worst = {stress / limit, stress, limit, strut.keeps, strut.with_sheet, p, at, strength->source, whole};
       }
     }
   }

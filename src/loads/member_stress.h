@@ -18,6 +18,7 @@ struct MemberStress {
   std::size_t piece = 0;
   Vec3 at{};
   const char* source = "";
+  InnerForces inner{};  // there, in the member's own axes
 };
 /// Whether a section is at its limit when its outermost fibre yields, or, a solid flat and an angle of stout legs, when
 /// it yields through its depth (class 1 of EN 1993-1-1: N / N_pl + M_y / M_pl,y + M_z / M_pl,z after 6.2.1, W_pl 1.5

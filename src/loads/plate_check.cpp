@@ -8,6 +8,7 @@
 #include <cmath>
 #include <variant>
 
+#include "loads/formulas.h"
 #include "loads/lift.h"
 #include "loads/plate_grid.h"
 #include "loads/rectangle_plate.h"
@@ -167,8 +168,10 @@ class Plates {
 
   [[nodiscard]] static std::string method(const Worst& w) {
     if (w.plate->has_cuts) return "plate elements on a grid, edges supported, small deflections";
-    return w.state.large ? "Roark, table 11.4 case 1a, with the membrane of one half wave (von Karman)"
-                         : "Roark, table 11.4 case 1a, all edges simply supported";
+    if (w.state.large) return "Roark, table 11.4 case 1a, with the membrane of one half wave (von Karman)";
+    const std::string roark = "Roark, table 11.4 case 1a, all edges simply supported";
+    const auto by = plate_factors(PlateEdges::all_supported, w.plate->long_mm() / w.plate->short_mm());
+    return by ? fmt::format("{}: beta {:.4f}, alpha {:.4f}", roark, by->beta, by->alpha) : roark;
   }
 
   [[nodiscard]] static std::string sag_words(const Worst& w, double t) {
