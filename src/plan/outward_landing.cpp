@@ -2,6 +2,7 @@
 // Entry: add_outward_cover, kept_for_landing_mm.
 #include "plan/outward_landing.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -38,7 +39,7 @@ class OutwardCover {
         u_(n_ == 0 ? 1 : 0),
         v_(n_ == 2 ? 1 : 2),
         width_(spec_.landing_width->mm()),
-        deep_(build.shell.end_wall_mm),
+        deep_(landing_strip_mm(build)),
         raised_(raised_mm(build, face)),
         seal_width_(spec_.seal ? spec_.seal->width->mm() : 0),
         stands_off_(spec_.seal ? spec_.seal->thickness->mm() * (1 - *spec_.seal->compression) : 0) {}
@@ -266,11 +267,22 @@ class OutwardCover {
 
 }  // namespace
 
+double landing_strip_mm(const Build& build) {
+  const Host& ring = build.shell.top_side_deck[low];
+  const double wall = build.shell.end_wall_mm;
+  if (ring.wall_mm == 0) return wall;
+  constexpr double least_flat_mm = 4;
+  constexpr std::array<double, 8> usual_mm{5, 6, 8, 10, 12, 15, 20, 25};
+  const double needed = ring.round_mm + std::max(ring.wall_mm, least_flat_mm);
+  const auto* next = std::lower_bound(usual_mm.begin(), usual_mm.end(), needed - tolerance::contact_mm);
+  return std::min(wall, next == usual_mm.end() ? needed : *next);
+}
+
 void add_outward_cover(Build& build, Face face) { OutwardCover(build, face).run(); }
 
 double kept_for_landing_mm(const Build& build, Face neighbour) {
   const bool in_plane = is_outward(build.box_spec().face(neighbour)) && raised_mm(build, neighbour) == 0;
-  return in_plane ? build.shell.end_wall_mm + weld_room_mm : 0;
+  return in_plane ? landing_strip_mm(build) + weld_room_mm : 0;
 }
 
 }  // namespace fitup::plan

@@ -10,6 +10,10 @@ namespace fitup::plan {
 /// outside of it.
 void add_outward_cover(Build& build, Face face);
 
+/// Thickness of the ring's strips, level with the frame's face: that of its legs; beside a tube what reaches beyond its round
+/// corner by as much as its wall, at least 4 mm, so that a seam finds flat steel inside, in usual thicknesses of flat bar.
+[[nodiscard]] double landing_strip_mm(const Build& build);
+
 /// How far the ring of a neighbouring face stands over this face's edge there, with room for its weld; 0 if none does.
 [[nodiscard]] double kept_for_landing_mm(const Build& build, Face neighbour);
 

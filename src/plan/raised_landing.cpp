@@ -10,6 +10,7 @@
 #include "plan/flange_edges.h"
 #include "plan/hardware.h"
 #include "plan/nut_strip.h"
+#include "plan/outward_landing.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
 
@@ -23,7 +24,7 @@ constexpr double tip_room_mm = 2;  // between a screw's tip and the cover below 
 double behind_strip_mm(const Build& build, const FaceSpec& face) {
   const ScrewSpec& screws = face.screws;
   const Thread& thread = *tables::find_thread(*screws.thread);
-  const double strip = build.shell.end_wall_mm;
+  const double strip = landing_strip_mm(build);
   const Material& material = *tables::find_material(material_of(build));
   const bool apart = *screws.fixing == ScrewFixing::nut_strip && !holds_thread_itself(thread, material, strip);
   const auto hold = apart ? strip_hold(thread, &screws, material) : hold_of(*screws.fixing, thread, strip);
@@ -43,7 +44,7 @@ class Upstands {
         plate_(plate),
         origin_(origin),
         n_(axis_of(face)),
-        thick_(build.shell.end_wall_mm),
+        thick_(landing_strip_mm(build)),
         high_(raised_mm(build, face)) {}
 
   std::vector<Host> run() {
@@ -149,7 +150,7 @@ double raised_mm(const Build& build, Face face) {
     reaches = std::max(reaches.value_or(0), over);
   }
   if (!reaches) return 0;
-  const double least = *reaches + build.shell.end_wall_mm + behind_strip_mm(build, spec) + tip_room_mm;
+  const double least = *reaches + landing_strip_mm(build) + behind_strip_mm(build, spec) + tip_room_mm;
   return steps_of(*tables::find_thread(*spec.screws.thread)).place_up(least);
 }
 
