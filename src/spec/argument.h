@@ -28,6 +28,11 @@ class Argument {
   [[nodiscard]] const std::string& written_key() const { return key_; }
   [[nodiscard]] Place key_place() const;
 
+  /// Its value is an inline table.
+  [[nodiscard]] bool is_table() const {
+    return value_.find_first_not_of(" \t") != std::string::npos && value_[value_.find_first_not_of(" \t")] == '{';
+  }
+
   /// Puts a part before the others.
   void prepend(const std::string& part);
 

@@ -111,7 +111,8 @@ class Setter {
     const bool by_name = found == around->children.end();
     node = by_name ? around->named.get() : &found->second;
     Value* there = table.find(part.text);
-    const bool is_there = !by_name || there != nullptr || measures_a_box(part);
+    const bool is_new = last && argument_.is_table();  // another item, section or box, whole
+    const bool is_there = !by_name || there != nullptr || measures_a_box(part) || is_new;
     if (node == nullptr || !is_there) return unknown(*around, table, part);
     if (last || (there != nullptr && there->kind == Value::Kind::list))
       return there != nullptr ? there : add(table, part);

@@ -55,6 +55,8 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"a_table_is_merged", "box.main.clearance", "{ left = 20 }", "box.main.clearance.left", "20 mm"},
         Case{"and_its_other_keys_stay", "box.main", "{ clearance = { left = 20 }, rails = { margin = 9 } }",
              "box.main.rails.margin", "9 mm"},
+        Case{"a_thing_with_a_name_of_its_own", "item.shelf", "{ size = [50, 60, 70], mass = 2 }", "item.shelf.mass",
+             "2 kg"},
         Case{"other_letters", "title", "Geh\xC3\xA4use", "title", "\"Geh\xC3\xA4use\""}),
     [](const auto& tested) { return tested.param.name; });
 
