@@ -123,5 +123,38 @@ TEST(Openings, AGlandStandsInItsHoleLocknutInside) {
   EXPECT_LT(p.result.plan->parts[gland->part].mass_kg, 0.1);
 }
 
+/// Drains by rule in a bottom cover whose flanges are made so.
+std::vector<Vec3> drains(const std::string& flanges) {
+  const Planned p = plan_demo(
+      {{left, std::string(left) + "\nbottom = { closed_by = \"cover\", style = \"flanged\", flanges = \"" + flanges +
+                  "\", flange_depth = 24, thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }, openings = [{ kind "
+                  "= \"drain\" }] }"},
+       {"bottom_legs = \"down\"", "bottom_legs = \"up\""},
+       {"top = 60", "top = 75"}});
+  EXPECT_TRUE(p.result.plan) << p.said();
+  std::vector<Vec3> out;
+  if (!p.result.plan) return out;
+  const Instance& cover = *find_instance(*p.result.plan, "bottom cover sheet");
+  for (const Loop& hole : plate_of(*p.result.plan, cover.name).profile.holes) {
+    const Box2 b = hole.bounds();
+    if (std::abs(b.size().x - 8) < 1e-6) out.push_back(cover.pose.point({b.middle().x, b.middle().y, 0}));
+  }
+  return out;
+}
+
+// Beside legs of 40 mm that lie on it: 8 mm to the edge of a drain of 8 mm, so that its middle is 52 mm from the frame's
+// sides. Bent flanges stand outside the frame and move nothing.
+TEST(Drains, OfABentBottomCoverStandWhereThoseOfAWeldedOneDo) {
+  const std::vector<Vec3> bent = drains("bent"), flat = drains("flat");
+  ASSERT_EQ(bent.size(), 4U);
+  ASSERT_EQ(flat.size(), 4U);
+  for (std::size_t i = 0; i < 4; ++i) {
+    EXPECT_NEAR(bent[i].x, flat[i].x, 1e-6);
+    EXPECT_NEAR(bent[i].y, flat[i].y, 1e-6);
+    EXPECT_NEAR(std::min(bent[i].x, 984 - bent[i].x), 52, 1e-6);
+    EXPECT_NEAR(std::min(bent[i].y, 518 - bent[i].y), 52, 1e-6);
+  }
+}
+
 }  // namespace
 }  // namespace fitup::test
