@@ -15,8 +15,8 @@ struct Question {
 
 constexpr std::array<Question, 1> open_questions{{
     {"loads",
-     "what rod plates, bearers and the screws of covers carry, and what loads that come again and again do to steel "
-     "and seams"},
+     "what the bolts of bearers and the screws of covers and of bolted rod plates carry, and what loads that come again "
+     "and again do to steel and seams"},
 }};
 
 }  // namespace
