@@ -10,7 +10,7 @@
 
 namespace fitup::loads {
 
-/// What each lift point takes, the worst of the loaded and the empty whole.
+/// What each lift point takes of the whole as it is lifted, loaded.
 struct LiftLoads {
   std::vector<double> vertical_kg;  // of each point, at rest: its worst share
   double within_kg = 0;             // how far the worst may be off
