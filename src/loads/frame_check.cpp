@@ -134,8 +134,8 @@ class Looking {
     Finding f = finding(w);
     f.message =
         carries(w, "rails") +
-        ", between the legs that it lies on; the check rails takes one even load on ends that are half built in, here "
-        "what holds the ends turns as the ring does" +
+        ", between the legs that it lies on. How far it may sag, the check rails judges, by one even load on ends that "
+        "are half built in; here what holds the ends turns as the ring does, and nothing limits that sag" +
         as_a_frame();
     if (f.verdict == Verdict::fail) {
       f.message += "; thicker rails (rails.thickness) or a cross bar under them (frame.cross_bars) mend it";

@@ -286,8 +286,8 @@ void add_screw(Build& build, const ScrewPlace& wanted) {
   const auto hold = hold_for(build, place, thread);
   if (!hold) {
     if (!is_said(build, "fixing-not-made", place.thread_place, place.fixing_key)) {
-      build.diagnostics.add(diag::say<"fixing-not-made">(place.thread_place, place.fixing_key, place.thread,
-                                                         threads_with(place.fixing)));
+      build.diagnostics.add(
+          diag::say<"fixing-not-made">(place.thread_place, place.fixing_key, place.thread, threads_with(place.fixing)));
     }
     return;
   }

@@ -243,6 +243,7 @@ void add_covers(Build& build, const std::vector<Host>& rails) {
     }
   }
   for (const Face face : raised) add_cover(build, face, rails);
+  let_upstands_touch(build);
 }
 
 }  // namespace fitup::plan

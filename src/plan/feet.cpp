@@ -26,11 +26,12 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double from_corner_mm = 10;  // by rule, from the frame's corner or from a cover's flange
-constexpr double lap_mm = 25;          // of a plate under the frame
-constexpr double air_mm = 1;           // round a socket
-constexpr double edge_distance = 1.2;  // of a hole's middle from an edge, in hole diameters (EN 1993-1-8, table 3.3)
-constexpr double round_washer_mm = 2;  // of plate round the washer
+constexpr double from_corner_mm = 10;     // by rule, from the frame's corner or from a cover's flange
+constexpr double lap_mm = 25;             // of a plate under the frame
+constexpr double air_mm = 1;              // round a socket
+constexpr double web_of_thickness = 1.5;  // steel between hole and end that no shop asks about (common practice)
+constexpr double edge_distance = 1.2;     // of a hole's middle from an edge, in hole diameters (EN 1993-1-8, table 3.3)
+constexpr double round_washer_mm = 2;     // of plate round the washer
 
 // Where one stands, seen from the frame: at which side, where along it, how far beyond it the hole is.
 struct Spot {
@@ -272,8 +273,10 @@ class Mounts {
   }
 
   void add_flat(const Spot& spot, const std::string& name) {
-    const double end = rounded_up(std::max(edge_distance * bolt_.hole_mm(), bolt_.washer_mm() / 2 + round_washer_mm),
-                                  steps_of(bolt_.thread()).place_mm);
+    const double web = bolt_.hole_mm() / 2 + web_of_thickness * spec_.thickness->mm();
+    const double end =
+        rounded_up(std::max({edge_distance * bolt_.hole_mm(), bolt_.washer_mm() / 2 + round_washer_mm, web}),
+                   steps_of(bolt_.thread()).place_mm);
     const double lap = std::min(lap_mm, size(spot.out) / 2);
     const Box3 box = piece(spot, -lap, spot.hole + end, 0, spec_.thickness->mm());
     if (!is_free(name, {box})) return;

@@ -130,8 +130,9 @@ class LiftPoints {
     if (boss_alone) {
       mends = fmt::format("lifting.boss_diameter = {} does for {}", build_.in_words(collar), *spec_.thread);
     } else if (largest != nullptr) {
-      mends = fmt::format("choose lifting.thread = \"{}\", whose collar is {}, without a larger lifting.boss_diameter, or {}",
-                          largest->size, build_.in_words(largest->collar_mm), mends);
+      mends = fmt::format(
+          "choose lifting.thread = \"{}\", whose collar is {}, without a larger lifting.boss_diameter, or {}",
+          largest->size, build_.in_words(largest->collar_mm), mends);
     }
     build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
                                                       build_.in_words(leg), build_.in_words(build_.shell.top_root_mm),

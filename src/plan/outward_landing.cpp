@@ -47,8 +47,7 @@ class OutwardCover {
   void run() {
     if (!is_wide_enough() || !is_clear()) return;
     if (raised_ > 0) {
-      upstands_ = add_upstands(build_, face_, {mark(3), "landing upstand", Role::landing, material_of(build_)},
-                               origin("frame"));
+      upstands_ = add_upstands(build_, face_, mark(3), origin("frame"));
     }
     for (const Side side : {low, high}) {
       bars_[side] = add_bar(u_, v_, side);

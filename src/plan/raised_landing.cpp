@@ -1,5 +1,5 @@
 // Outward landings that meet in an edge: which of them gives way, how far, and what it stands on.
-// Entry: comes_first, raised_mm, as_upstand_mm, add_upstands.
+// Entry: comes_first, raised_mm, as_upstand_mm, add_upstands, let_upstands_touch.
 #include "plan/raised_landing.h"
 
 #include <algorithm>
@@ -13,6 +13,7 @@
 #include "plan/outward_landing.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
+#include "plan/support.h"
 
 namespace fitup::plan {
 
@@ -38,10 +39,10 @@ double behind_strip_mm(const Build& build, const FaceSpec& face) {
 // The upstands of one ring, in the frame.
 class Upstands {
  public:
-  Upstands(Build& build, Face face, const PlateSpec& plate, const Origin& origin)
+  Upstands(Build& build, Face face, PlateSpec plate, const Origin& origin)
       : build_(build),
         face_(face),
-        plate_(plate),
+        plate_(std::move(plate)),
         origin_(origin),
         n_(axis_of(face)),
         thick_(landing_strip_mm(build)),
@@ -57,7 +58,9 @@ class Upstands {
     for (const Side side : {low, high}) add(across_whole, across_between, side, 0);
     for (const Side side : {low, high}) {
       add(across_between, across_whole, side, thick_);
-      for (const Side end : {low, high}) join_end(across_whole, end, across_between, side);
+      for (const Side end : {low, high}) {
+        build_.draft.join(walls_.back().id, walls_[end].id, JointKind::weld, unit(across_whole, end));
+      }
     }
     return walls_;
   }
@@ -79,7 +82,7 @@ class Upstands {
     Host wall;
     wall.box = box;
     if (is_strip(beside)) {
-      wall.id = strip_of(beside, face_);
+      wall.id = strip_of(beside);
     } else {
       wall.id = add_plate(build_, plate_, box, unit(across, high),
                           fmt::format("{} landing upstand {}", to_text(face_), to_text(beside)), origin_);
@@ -88,28 +91,17 @@ class Upstands {
     walls_.push_back(wall);
   }
 
-  // Of the one that was added last, to the one that it ends at; a ring that runs round there touches its corner.
-  void join_end(int across_whole, Side end, int across_between, Side side) {
-    const InstanceId wall = walls_.back().id;
-    build_.draft.join(wall, walls_[end].id, JointKind::weld, unit(across_whole, end));
-    const Face beside = face_at(across_whole, end);
-    if (!is_strip(beside)) return;
-    const InstanceId strip = strip_of(beside, face_at(across_between, side));
-    build_.draft.join(wall, strip, JointKind::slip, unit(across_between, side));
-  }
-
   void stand_on_frame(const Host& wall) {
     const Vec3 inward = unit(n_, side_of(face_) == low ? high : low);
     for (const Host& host : build_.shell.beside[static_cast<std::size_t>(face_)]) {
-      if (face_each_other(wall.box, host.box, inward))
-        build_.draft.join(wall.id, host.id, JointKind::weld, inward);
+      if (face_each_other(wall.box, host.box, inward)) build_.draft.join(wall.id, host.id, JointKind::weld, inward);
     }
   }
 
   // Of another face's ring, which is there already.
-  [[nodiscard]] InstanceId strip_of(Face ring, Face at) const {
-    const std::string name = fmt::format("{} landing {}", to_text(ring), to_text(at));
-    const std::string key = build_.key(fmt::format("face.{}", to_text(ring)));
+  [[nodiscard]] InstanceId strip_of(Face beside) const {
+    const std::string name = fmt::format("{} landing {}", to_text(beside), to_text(face_));
+    const std::string key = build_.key(fmt::format("face.{}", to_text(beside)));
     InstanceId id = 0;
     while (build_.draft.instance(id).name != name || build_.draft.instance(id).key != key) ++id;
     return id;
@@ -117,13 +109,31 @@ class Upstands {
 
   Build& build_;
   Face face_;
-  const PlateSpec& plate_;
+  PlateSpec plate_;
   const Origin& origin_;
   int n_;
   double thick_;
   double high_;
   std::vector<Host> walls_;
 };
+
+Box3 box_of(const Draft& draft, InstanceId id) {
+  Box3 box;
+  for (Prism prism : body_of(draft.part(id)).outer) {
+    prism.pose = draft.instance(id).pose * prism.pose;
+    box.add(prism.bounds());
+  }
+  return box;
+}
+
+constexpr const char* upstand_name = "landing upstand";
+
+bool is_upstand(const Draft& draft, InstanceId id) { return draft.part(id).name == upstand_name; }
+
+bool is_joined(const Draft& draft, InstanceId a, InstanceId b) {
+  return std::any_of(draft.joints().begin(), draft.joints().end(),
+                     [&](const Joint& j) { return std::minmax(j.a, j.b) == std::minmax(a, b); });
+}
 
 }  // namespace
 
@@ -160,8 +170,22 @@ double as_upstand_mm(const Build& build, Face face, Face beside) {
   return gives_way && raised_mm(build, face) == 0 ? raised_mm(build, beside) : 0;
 }
 
-std::vector<Host> add_upstands(Build& build, Face face, const PlateSpec& plate, const Origin& origin) {
-  return Upstands(build, face, plate, origin).run();
+std::vector<Host> add_upstands(Build& build, Face face, const std::string& mark, const Origin& origin) {
+  return Upstands(build, face, {mark, upstand_name, Role::landing, material_of(build)}, origin).run();
+}
+
+void let_upstands_touch(Build& build) {
+  Draft& draft = build.draft;
+  for (InstanceId id = 0; id < draft.size(); ++id) {
+    if (!is_upstand(draft, id) || !draft.instance(id).key.starts_with(build.key("face."))) continue;
+    const Box3 own = box_of(draft, id);
+    for (InstanceId other = 0; other < draft.size(); ++other) {
+      const Role role = draft.part(other).role;
+      const bool may = role == Role::landing || role == Role::face_plate || role == Role::wall;
+      if (other == id || !may || !meet_along_edge(own, box_of(draft, other)) || is_joined(draft, id, other)) continue;
+      draft.join(id, other, JointKind::slip, unit(0, own.middle().x < build.shell.size.x / 2 ? low : high));
+    }
+  }
 }
 
 }  // namespace fitup::plan

@@ -1,6 +1,6 @@
 #pragma once
-// Outward landings that meet in an edge: the ring of the later one stands off its face, on upstands, beyond the cover of
-// the earlier one, so that every screw ends outside of both seals. Private to the plan.
+// Outward landings that meet in an edge: the ring of the later one stands off its face, on upstands, beyond the cover
+// of the earlier one, so that every screw ends outside of both seals. Private to the plan.
 
 #include <array>
 #include <vector>
@@ -20,12 +20,15 @@ namespace fitup::plan {
 /// that cover by the ring's thickness and what its screws need behind it.
 [[nodiscard]] double raised_mm(const Build& build, Face face);
 
-/// How far the ring of `face` reaches on the side of `beside`, as the upstand of a ring there that is raised; 0 if it is
-/// none.
+/// How far the ring of `face` reaches on the side of `beside`, as the upstand of a ring there that is raised; 0 if it
+/// is none.
 [[nodiscard]] double as_upstand_mm(const Build& build, Face face, Face beside);
 
 /// The upstands under the raised ring of `face`, welded to the frame and each other; those that are strips of another
 /// face's ring are among them.
-[[nodiscard]] std::vector<Host> add_upstands(Build& build, Face face, const PlateSpec& plate, const Origin& origin);
+[[nodiscard]] std::vector<Host> add_upstands(Build& build, Face face, const std::string& mark, const Origin& origin);
+
+/// States that upstands touch plates and other rings that meet them along an edge. After all covers.
+void let_upstands_touch(Build& build);
 
 }  // namespace fitup::plan
