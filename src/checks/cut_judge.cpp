@@ -55,9 +55,13 @@ std::optional<NarrowFault> judge_narrow(const std::vector<NarrowPlace>& places, 
   fault.verdict = refused ? Verdict::fail : Verdict::marginal;
   fault.limit_mm = refused ? limits.refused_mm : limits.asked_mm;
   fault.times = refused ? least_times(kind, rules) : std::max(least_times(kind, rules), rules.asked_below);
-  fault.count = static_cast<std::size_t>(std::count_if(places.begin(), places.end(), [&](const NarrowPlace& p) {
-    return p.kind == kind && p.width_mm < fault.limit_mm - same_mm;
-  }));
+  for (const NarrowPlace& p : places) {
+    const bool is_one = p.kind == kind && p.width_mm < fault.limit_mm - same_mm;
+    if (is_one) ++fault.count;
+    if (is_one && &p != narrowest) fault.others.push_back(p);
+  }
+  std::stable_sort(fault.others.begin(), fault.others.end(),
+                   [](const NarrowPlace& a, const NarrowPlace& b) { return a.width_mm < b.width_mm; });
   return fault;
 }
 

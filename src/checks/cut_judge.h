@@ -32,6 +32,7 @@ struct NarrowFault {
   double times = 1;          // the limit, in thicknesses
   std::size_t count = 0;     // how many are narrower than the limit
   geometry::NarrowPlace at;  // the narrowest
+  std::vector<geometry::NarrowPlace> others{};  // that are narrower than the limit, ascending
 };
 /// Of all places of that kind; none: nothing is narrower than what is asked about.
 [[nodiscard]] std::optional<NarrowFault> judge_narrow(const std::vector<geometry::NarrowPlace>& places,

@@ -3,12 +3,12 @@
 #include "geometry/narrow.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <map>
-#include <tuple>
 
 #include "fitup/tolerances.h"
 #include "geometry/box_pairs.h"
+#include "geometry/narrow_groups.h"
 #include "geometry/region.h"
 
 namespace fitup::geometry {
@@ -170,36 +170,6 @@ class Facing {
   const std::vector<Side>& sides_;
 };
 
-/// Keeps the narrowest of each kind and pair of loops.
-class Narrowest {
- public:
-  void add(const NarrowPlace& place) {
-    const auto [known, added] = places_.try_emplace({place.kind, place.loop, place.other}, place);
-    if (!added && place.width_mm < known->second.width_mm) known->second = place;
-  }
-  [[nodiscard]] std::vector<NarrowPlace> sorted() const {
-    std::vector<NarrowPlace> all;
-    for (const auto& [key, place] : places_) all.push_back(place);
-    std::stable_sort(all.begin(), all.end(),
-                     [](const NarrowPlace& a, const NarrowPlace& b) { return a.width_mm < b.width_mm; });
-    return all;
-  }
-
- private:
-  std::map<std::tuple<NarrowKind, std::size_t, std::size_t>, NarrowPlace> places_;
-};
-
-void add_holes(const Profile& profile, double up_to_mm, Narrowest& narrowest) {
-  for (std::size_t i = 0; i < profile.holes.size(); ++i) {
-    const Loop& hole = profile.holes[i];
-    const auto circle = round_loop(hole);
-    const double width = circle ? 2 * circle->radius : least_width_mm(hole);
-    if (width > up_to_mm) continue;
-    const Vec2 at = circle ? circle->centre : hole.bounds().middle();
-    narrowest.add({circle ? NarrowKind::hole : NarrowKind::slot, width, at, i + 1, i + 1});
-  }
-}
-
 double support(const Loop& loop, Vec2 direction) {
   double most = -1e300;
   for (const Edge& e : loop.edges()) {
@@ -209,6 +179,17 @@ double support(const Loop& loop, Vec2 direction) {
     if (a.passes(direction)) most = std::max(most, dot(a.centre, direction) + a.radius);
   }
   return most;
+}
+
+void add_holes(const Profile& profile, double up_to_mm, NarrowGroups& groups) {
+  for (std::size_t i = 0; i < profile.holes.size(); ++i) {
+    const Loop& hole = profile.holes[i];
+    const auto circle = round_loop(hole);
+    const double width = circle ? 2 * circle->radius : least_width_mm(hole);
+    if (width > up_to_mm) continue;
+    const Vec2 at = circle ? circle->centre : hole.bounds().middle();
+    groups.add_whole({circle ? NarrowKind::hole : NarrowKind::slot, width, at, i + 1, i + 1});
+  }
 }
 
 }  // namespace
@@ -248,18 +229,19 @@ NarrowSearch narrow_places(const Profile& profile, double up_to_mm, std::size_t 
   std::vector<Box2> boxes;
   boxes.reserve(sides.size());
   for (const Side& side : sides) boxes.push_back(side.stretch.box);
-  Narrowest narrowest;
-  add_holes(profile, up_to_mm, narrowest);
+  NarrowGroups groups;
   const Facing facing(sides);
-  NarrowSearch search;
-  search.complete = each_near_pair(boxes, up_to_mm, most_looks, [&](std::size_t i, std::size_t j) {
+  const bool complete = each_near_pair(boxes, up_to_mm, most_looks, [&](std::size_t i, std::size_t j) {
     if (sides[i].after == j || sides[i].before == j) return;
     if (sides[i].loop == sides[j].loop && sides[i].round) return;
     NarrowPlace place;
     place.width_mm = up_to_mm;
-    if (facing.find(i, j, place)) narrowest.add(place);
+    if (facing.find(i, j, place)) groups.add(place, {i, j});
   });
-  search.places = narrowest.sorted();
+  add_holes(profile, up_to_mm, groups);
+  NarrowSearch search =
+      groups.told_apart([&](std::size_t i) { return std::array{sides[i].before, i, sides[i].after}; });
+  search.complete = complete;
   return search;
 }
 

@@ -29,9 +29,13 @@ struct NarrowPlace {
 };
 
 struct NarrowSearch {
-  std::vector<NarrowPlace> places;  // ascending; of each kind and pair of loops the narrowest
+  std::vector<NarrowPlace> places;  // ascending; those beside each other are one, the narrowest
   bool complete = true;             // false: there were too many edges near each other to look at them all
+  bool more = false;                // there are more of one kind and pair of loops than are told apart
 };
+
+/// Of one kind and pair of loops so many are told apart, the narrowest.
+inline constexpr std::size_t most_narrow_of_a_pair = 200;
 
 /// Everything up to that width. The loops' senses do not matter; they are simple and disjoint.
 [[nodiscard]] NarrowSearch narrow_places(const Profile& profile, double up_to_mm, std::size_t most_looks = 20'000'000);

@@ -80,6 +80,7 @@ class Measured {
     auto search = thickness_mm ? geometry::narrow_places(profile, checks::widest_asked_mm(*thickness_mm, {}))
                                : smallest(profile, norm(b.size()));
     complete_ = complete_ && search.complete;
+    more_ = more_ || search.more;
     if (thickness_mm && *thickness_mm <= checks::thickest_with_tab_slots_mm) {
       const auto for_tabs = std::stable_partition(search.places.begin(), search.places.end(), [&](const auto& p) {
         return !is_tab_slot(profile, p, *thickness_mm);
@@ -107,6 +108,8 @@ class Measured {
   [[nodiscard]] const std::vector<NarrowPlace>& places() const { return places_; }
   [[nodiscard]] std::size_t tab_slots() const { return tab_slots_.size(); }
   [[nodiscard]] bool complete() const { return complete_; }
+  /// Whether there are more of one kind than are told apart.
+  [[nodiscard]] bool more() const { return more_; }
   [[nodiscard]] std::size_t sharp() const { return sharp_; }
   [[nodiscard]] double least_radius() const { return least_radius_; }
 
@@ -129,6 +132,7 @@ class Measured {
   std::vector<NarrowPlace> places_;
   std::vector<NarrowPlace> tab_slots_;
   bool complete_ = true;
+  bool more_ = false;
   std::size_t sharp_ = 0;
   double least_radius_ = 1e300;
 };
@@ -154,6 +158,19 @@ std::string tab_slot_words(std::size_t count) {
       counted(count, "slot has", "slots have"), checks::thickest_with_tab_slots_mm);
 }
 
+/// "; it is at x 10, y 20; the others: 2 mm at x 30, y 20; and 4 more"
+std::string where_words(const checks::NarrowFault& fault) {
+  constexpr std::size_t most_named = 5;
+  const auto at = [](const NarrowPlace& p) { return fmt::format("x {:.4g}, y {:.4g}", p.at.x, p.at.y); };
+  if (fault.others.empty()) return {};
+  std::string words = fmt::format("; that is at {}; the others: ", at(fault.at));
+  const std::size_t named = std::min(fault.others.size(), most_named);
+  for (std::size_t i = 0; i < named; ++i)
+    words += fmt::format("{}{:.4g} mm at {}", i == 0 ? "" : "; ", fault.others[i].width_mm, at(fault.others[i]));
+  const std::size_t more = fault.count - 1 - named;
+  return more == 0 ? words : words + fmt::format("; and {} more", more);
+}
+
 void judge_narrow(Report& report, const Measured& measured, const Kind& kind, double thickness_mm) {
   const CutRules rules;
   const auto fault = checks::judge_narrow(measured.places(), kind.kind, thickness_mm, rules);
@@ -167,9 +184,10 @@ void judge_narrow(Report& report, const Measured& measured, const Kind& kind, do
   }
   Finding& finding =
       report.find(std::string(kind.check), fault->verdict,
-                  fmt::format("{} narrower than {}the thickness of {:.4g} mm, the smallest {:.4g} mm; {}",
+                  fmt::format("{}{} narrower than {}the thickness of {:.4g} mm, the smallest {:.4g} mm{}; {}",
+                              measured.more() && fault->count >= geometry::most_narrow_of_a_pair ? "at least " : "",
                               counted(fault->count, fmt::format("{} is", kind.one), fmt::format("{} are", kind.many)),
-                              times_words(fault->times), thickness_mm, fault->at.width_mm, kind.mend),
+                              times_words(fault->times), thickness_mm, fault->at.width_mm, where_words(*fault), kind.mend),
                   fault->at.width_mm, fault->limit_mm, narrow_source);
   finding.at = in_space(fault->at.at);
 }

@@ -107,7 +107,7 @@ class Checks {
 
   // The sections' tables, the welds and a thread of one diameter are those of steel.
   void frame_material(const BoxSpec& box) {
-    if (*box.build == BuildKind::plate && !box.plates.base_ring) return;
+    if (*box.build == BuildKind::plate) return;
     const Sourced<std::string>& material = box.frame.material;
     const Material* known = tables::find_material(*material);
     if (known == nullptr || known->steel) return;

@@ -89,6 +89,57 @@ TEST(Narrow, AReliefInACornerIsAMatterOfItsRadius) {
   EXPECT_NEAR(least({tongue, {}}, NarrowKind::web), 6, 1e-9);
 }
 
+/// A plate 40 high with notches 20 deep in its upper edge, so wide, with so much between them.
+Loop comb(const std::vector<double>& notches, double between) {
+  std::vector<Vec2> points{{0, 40}, {0, 0}};
+  double x = between;
+  std::vector<Vec2> upper;
+  for (const double width : notches) {
+    for (const Vec2 p : {Vec2{x, 40}, {x, 20}, {x + width, 20}, {x + width, 40}}) upper.push_back(p);
+    x += width + between;
+  }
+  points.push_back({x, 0});
+  points.push_back({x, 40});
+  points.insert(points.end(), upper.rbegin(), upper.rend());
+  return Loop::polygon(points);
+}
+
+TEST(Narrow, EachNotchOfAnOutlineAndEachToothBetweenThemIsAPlaceOfItsOwn) {
+  const auto places = narrow_places({comb({5, 3, 4}, 6), {}}, 7).places;
+  std::vector<double> slots, webs;
+  for (const NarrowPlace& p : places) (p.kind == NarrowKind::slot ? slots : webs).push_back(p.width_mm);
+  ASSERT_EQ(slots.size(), 3U);
+  for (std::size_t i = 0; i < 3; ++i) EXPECT_NEAR(slots[i], 3.0 + static_cast<double>(i), 1e-9);
+  ASSERT_EQ(webs.size(), 4U);
+  for (const double web : webs) EXPECT_NEAR(web, 6, 1e-9);
+  EXPECT_NEAR(places.front().at.x, 6 + 5 + 6 + 1.5, 1e-9);
+  EXPECT_GE(places.front().at.y, 30 - 1e-9);  // between its ground and its mouth
+}
+
+TEST(Narrow, ACurvedSlotOfShortLinesIsOnePlace) {
+  Loop slot;
+  constexpr int steps = 60;
+  for (int i = 0; i <= steps; ++i) slot.vertices.push_back({{150 + 60 * std::cos(i * 0.03), 60 + 60 * std::sin(i * 0.03)}, 0});
+  for (int i = steps; i >= 0; --i) slot.vertices.push_back({{150 + 63 * std::cos(i * 0.03), 60 + 63 * std::sin(i * 0.03)}, 0});
+  const auto places = narrow_places({sheet, {slot}}, 6).places;
+  ASSERT_EQ(places.size(), 1U);
+  EXPECT_EQ(places[0].kind, NarrowKind::slot);
+  EXPECT_NEAR(places[0].width_mm, 3, 0.002);  // the lines' middles lie 60 (1 - cos 0.015) inside of their ends
+}
+
+TEST(Narrow, ASquareCutOutIsOnePlace) {
+  EXPECT_EQ(narrow_places({sheet, {Loop::rectangle({50, 50}, {55, 55})}}, 20).places.size(), 1U);
+}
+
+TEST(Narrow, OfVeryManyTheNarrowestAreTold) {
+  std::vector<double> notches(30'000, 3.0);
+  notches[29'990] = 2.5;  // beyond what is told apart
+  const auto search = narrow_places({comb(notches, 9), {}}, 7);
+  EXPECT_TRUE(search.complete && search.more);
+  ASSERT_EQ(search.places.size(), most_narrow_of_a_pair);
+  EXPECT_NEAR(search.places.front().width_mm, 2.5, 1e-9);
+}
+
 TEST(Narrow, TurningTheLoopsRoundChangesNothing) {
   const Profile p{sheet, {Loop::circle({14, 100}, 10), Loop::rectangle({50, 50}, {90, 53})}};
   const Profile q{p.outer.reversed(), {p.holes[0].reversed(), p.holes[1].reversed()}};

@@ -39,6 +39,13 @@ std::vector<FileCase> narrow_cases() {
          dxf.rectangle({50, 50}, {90, 52.5});
        },
        3, {"smallest slot"}, {}, {{"smallest slot", 2.5}});
+  // Each is named by its place, those beyond the sixth by their number: by hand x 20, 40, ... and half of 2 mm.
+  with("ManyNarrowSlots",
+       [](DxfMaker& dxf) {
+         for (int i = 1; i <= 8; ++i) dxf.rectangle({20.0 * i, 50}, {20.0 * i + 2, 90});
+       },
+       3, {"smallest slot"}, {}, {{"smallest slot", 2}});
+  all.back().says = "2 mm at x 121, y 70; and 2 more";
   // The slot that a tab of 4 mm steel goes through: 4 mm, what EN 10051 lets it be thicker and ISO 9013 the cut be off,
   // 0.22 + 0.20 mm, and 0.15 mm of air. As one that is asked about: with round ends, too short for a tab, a little
   // wider than such a sheet needs, and, in 16 mm, thicker than is cut without a question. Narrower than the sheet it is

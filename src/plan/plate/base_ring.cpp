@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
@@ -47,6 +49,10 @@ std::optional<AngleRings> base_ring_of(Build& build) {
   };
   if (section.shape != SectionShape::angle)
     return refuse(name.place, "walls of plate stand on the lying legs of angles", "an angle");
+  if (!tables::find_material(*frame.material)->steel)
+    return refuse(frame.material.place,
+                  fmt::format("its sections and welds are those of steel, and the box is of {}", *frame.material),
+                  "a steel, or leave plates.base_ring out: walls of plate need none");
   if (*frame.bottom_legs == Legs::up)
     return refuse(frame.bottom_legs.place, "its standing legs would take the walls' place", "bottom_legs = \"down\"");
   const double thinner = std::min(section.thickness_mm, sheets_of(build).t_mm);
