@@ -19,7 +19,8 @@ constexpr int stations = 8;  // along each piece
 constexpr double least_push_mpa = 0.1;
 // Each round softens what is over its limit by the square of what its stress asks for and a little more: what is left
 // soft beside it takes less as well, so that the plain quotient needs twice as many rounds.
-constexpr int rounds = 16;
+constexpr int rounds = 24;
+constexpr int soon = 16;  // what is far over its limit is in vain that would not end by then
 constexpr double a_little_more = 0.98;
 constexpr double far_over = 1;       // times the limit, beyond it
 constexpr double nearly = 0.1;       // likewise
@@ -199,7 +200,7 @@ class Softening {
  private:
   /// At the pace of the last round it would end far over its limit. Near that the pace is of a hair, and says nothing.
   [[nodiscard]] bool is_in_vain(int round, double before) const {
-    return round >= 2 && over_ > nearly && over_ * std::pow(over_ / before, rounds - 1 - round) > far_over;
+    return round >= 2 && over_ > nearly && over_ * std::pow(over_ / before, std::max(0, soon - 1 - round)) > far_over;
   }
 
   void members() {
