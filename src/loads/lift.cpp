@@ -80,7 +80,7 @@ double askew_deg(const Plan& plan, std::size_t point) {
 }
 
 Finding eye_finding(const Plan& plan, const Weights& weights, const LiftLoads& loads, const Eye& eye) {
-  const MassAt& whole = weights.whole(LoadState::as_lifted);
+  const MassAt& whole = weights.whole(loads.state);
   Finding f = finding_about(plan, "lift", loads.worst);
   f.key = "lifting.thread";
   f.value = loads.worst_kg();
@@ -89,14 +89,15 @@ Finding eye_finding(const Plan& plan, const Weights& weights, const LiftLoads& l
   f.source = eye.source + "; the lower where sources disagree";
   f.verdict = verdict_of(*f.value, loads.dynamic * loads.within_kg, *f.limit);
   f.message = fmt::format(
-      "as lifted the whole is {:.0f} kg, more or less {:.0f} kg; {} the {} eye of the worst point takes {:.1f} kg, "
+      "{} the whole is {:.0f} kg, more or less {:.0f} kg; {} the {} eye of the worst point takes {:.1f} kg, "
       "{:.1f} kg "
       "with {} times for the hoist, and is rated for {:.0f} kg, its sling up to 45 degrees from vertical already "
       "counted. A "
       "fixed eye is pulled in the plane of its ring only: each is turned to the hook, here {:.0f} degrees from the "
       "longer "
       "side, with a shim under its collar; or swivel hoist rings, or a spreader",
-      whole.kg, whole.within_kg, points_words(plan, shares_of(plan, whole)), eye.size, loads.vertical_kg[loads.worst],
+      loads.state == LoadState::empty ? "empty, which pulls more than loaded," : "as lifted", whole.kg, whole.within_kg,
+      points_words(plan, shares_of(plan, whole)), eye.size, loads.vertical_kg[loads.worst],
       *f.value, loads.dynamic, *f.limit, askew_deg(plan, loads.worst));
   return f;
 }
@@ -217,14 +218,24 @@ std::string label_of(const Plan& plan, InstanceId id) {
 double LiftLoads::tension_kg() const { return worst_kg() * sling_factor_from_horizontal(90 - angle_deg); }
 
 LiftLoads lift_loads(const Plan& plan, const Weights& weights, const LoadRules& rules) {
-  const MassAt& whole = weights.whole(LoadState::as_lifted);
   LiftLoads loads;
   loads.dynamic = rules.dynamic;
   loads.angle_deg = rules.sling_angle_deg;
-  for (const double share : shares_of(plan, whole).worst) loads.vertical_kg.push_back(share * whole.kg);
-  const auto most = std::max_element(loads.vertical_kg.begin(), loads.vertical_kg.end());
-  loads.worst = static_cast<std::size_t>(most - loads.vertical_kg.begin());
-  loads.within_kg = whole.kg > 0 ? *most / whole.kg * whole.within_kg : 0;
+  for (const LoadState state : {LoadState::as_lifted, LoadState::empty}) {
+    const MassAt& whole = weights.whole(state);
+    const Shares shares = shares_of(plan, whole);
+    if (state == LoadState::empty && shares.outside_mm > 0) break;  // balance says so
+    loads.vertical_kg.resize(shares.worst.size());
+    for (std::size_t i = 0; i < shares.worst.size(); ++i) {
+      const double kg = shares.worst[i] * whole.kg;
+      if (kg > loads.vertical_kg[loads.worst]) {
+        loads.worst = i;
+        loads.state = state;
+        loads.within_kg = shares.worst[i] * whole.within_kg;
+      }
+      loads.vertical_kg[i] = std::max(loads.vertical_kg[i], kg);
+    }
+  }
   return loads;
 }
 

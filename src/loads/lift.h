@@ -10,11 +10,12 @@
 
 namespace fitup::loads {
 
-/// What each lift point takes of the whole as it is lifted, loaded.
+/// What each lift point takes, the worst of the whole as it is lifted, loaded, and of the empty one.
 struct LiftLoads {
   std::vector<double> vertical_kg;  // of each point, at rest: its worst share
   double within_kg = 0;             // how far the worst may be off
   std::size_t worst = 0;            // index of the point that takes the most
+  LoadState state = LoadState::as_lifted;  // in which it does
   double dynamic = 1;
   double angle_deg = 0;
   [[nodiscard]] double worst_kg() const { return dynamic * vertical_kg[worst]; }

@@ -48,6 +48,27 @@ double mass_with_eyes(double kg, const std::string& thread) { return kg - 4 * ta
 
 Weights weights_of(const Plan& plan) { return weigh(plan, {}); }
 
+// On two points 800 mm apart 20 kg that overhang one end by 200 mm relieve the other, beside which 90 kg of steel stand: 67.5
+// kg when it is empty, 62.5 loaded.
+TEST(LiftCheck, CountsTheEmptyWholeWhereThatPullsMore) {
+  const auto value = [](double overhanging_kg) {
+    Plan plan = hanging(overhanging_kg, {1000, 250, 150}, "M10", {{0, 250, 300}, {800, 250, 300}});
+    Part steel = plan.parts.back();
+    steel.role = Role::wall;
+    steel.mass_kg = 90;
+    plan.parts.push_back(steel);
+    Instance i = plan.instances.back();
+    i.part = plan.parts.size() - 1;
+    i.pose = Pose::at({195, 245, 145});
+    plan.instances.push_back(i);
+    return check_lift(plan, weights_of(plan), {}).front();
+  };
+  const Finding with = value(20), without = value(0);
+  EXPECT_THAT(with.message, testing::StartsWith("empty, which pulls more than loaded, the whole is"));
+  EXPECT_THAT(without.message, testing::StartsWith("as lifted the whole is"));
+  EXPECT_NEAR(*with.value, 1.15 * 67.5, 1e-6);
+}
+
 // DIN 580: four M8 eyes under 180 kg hang on two legs: 90 kg each, 103.5 kg with 1.15 for the hoist, of 95 kg. M10: 170
 // kg.
 TEST(LiftCheck, FourEyesUnder180KilogramsFailInM8AndPassInM10) {
