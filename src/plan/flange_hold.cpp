@@ -9,6 +9,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/plate/walls.h"
 
 namespace fitup::plan {
 
@@ -23,6 +24,13 @@ std::optional<Host> in_face(const FlangedFace& f, Face face, InstanceId id) {
   return std::nullopt;
 }
 
+// What a strip in the front or the back stands on: the bottom's strip, or the floor that ends over it.
+const Host& under_strips(const Shell& shell, Side depth) {
+  const Host& bottom = shell.bottom[depth];
+  const bool floor_over = shell.deck_mm > bottom.box.high.z + tolerance::contact_mm && shell.deck.size() > depth;
+  return floor_over ? shell.deck[depth] : bottom;
+}
+
 // The flange of the left's or the right's cover: into the upright where it faces the front or the back, else into a
 // strip beside it, flush with the frame's face, from the bottom ring to the top one.
 std::optional<FlangeHold> landing(const FlangedFace& f, const CoverRim& rim) {
@@ -34,7 +42,9 @@ std::optional<FlangeHold> landing(const FlangedFace& f, const CoverRim& rim) {
   const double t = f.shell.landing_mm > 0 ? f.shell.landing_mm : f.shell.end_wall_mm;
   const double x = side == low ? upright.box.high.x : upright.box.low.x - width;
   const double y = depth == low ? 0 : f.size(1) - t;
-  const Box3 bounds{{x, y, f.shell.landing_z[low]}, {x + width, y + t, f.shell.landing_z[high]}};
+  const Host& under = under_strips(f.shell, depth);
+  const double z = is_of_plates(f.build.box_spec()) ? under.box.high.z : f.shell.landing_z[low];
+  const Box3 bounds{{x, y, z}, {x + width, y + t, f.shell.landing_z[high]}};
   const double row = std::abs(f.at_edge(0, side, 0) - (x + width / 2));
   if (f.reach < row + f.edge_mm() - tolerance::contact_mm) {
     f.build.diagnostics.add(diag::say<"flange-too-shallow">(
@@ -47,7 +57,8 @@ std::optional<FlangeHold> landing(const FlangedFace& f, const CoverRim& rim) {
                 fmt::format("{} landing {}", f.word, to_text(rim.beside)), f.origin("frame"));
   Draft& draft = f.build.draft;
   draft.join(id, upright.id, JointKind::weld, side == low ? axis::minus_x : axis::x);
-  draft.join(id, f.shell.bottom[depth].id, JointKind::weld, axis::minus_z, f.shell.weld_gap_mm);
+  draft.join(id, is_of_plates(f.build.box_spec()) ? under.id : f.shell.bottom[depth].id, JointKind::weld, axis::minus_z,
+             f.shell.weld_gap_mm);
   draft.join(id, f.shell.top[depth].id, JointKind::weld, axis::z, f.shell.weld_gap_mm);
   if (const auto& more = f.shell.corner_deck[side]) draft.join(id, *more, JointKind::weld, axis::minus_z);
   return FlangeHold{{id, bounds}, row, row_end_mm};

@@ -15,6 +15,7 @@
 #include "plan/flange_hold.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
+#include "plan/plate/row_part.h"
 
 namespace fitup::plan {
 
@@ -133,7 +134,7 @@ class FlangedCover {
     for (const CoverRim& rim : f_.rims) {
       if (rim.kind == CoverEdge::laps) continue;
       for (const Host& host : f_.shell.beside[static_cast<std::size_t>(f_.face)]) {
-        if (host.row && at_rim(rim, host) && !add_straight_row(rim, host)) return false;
+        if (host.row && at_rim(rim, host) && !add_straight_row(rim, row_part(f_.build, f_.face, host))) return false;
       }
     }
     return true;
@@ -144,7 +145,7 @@ class FlangedCover {
     const double from = std::max(rim.kind == CoverEdge::behind ? f_.sheet_edge_mm(rim) : 0, off);
     const double to = off + along(host.box.size(), rim.across);
     // A sill goes on beyond the strip that its row may stand in.
-    const bool edges = off < tolerance::contact_mm;
+    const bool edges = off < tolerance::contact_mm || f_.n == 0;
     if (edges && to - from < 2 * f_.edge_mm() - tolerance::contact_mm) {
       f_.build.diagnostics.add(diag::say<"cover-row-without-room">(
           f_.spec.closed_by.place, f_.word, f_.build.draft.instance(host.id).name, f_.build.in_words(to - from),

@@ -15,6 +15,7 @@
 #include "plan/face_axes.h"
 #include "plan/flange_edges.h"
 #include "plan/holes.h"
+#include "plan/plate/row_part.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_row.h"
 
@@ -94,7 +95,8 @@ class FlatCover {
   // What lies along the face; the sawn ends of members that run the other way are no strips.
   [[nodiscard]] std::vector<Strip> strips() const {
     std::vector<Strip> found;
-    for (const Host& host : build_.shell.beside[static_cast<std::size_t>(face_)]) {
+    for (const Host& beside : build_.shell.beside[static_cast<std::size_t>(face_)]) {
+      const Host host = row_part(build_, face_, beside);
       if (!host.row || !face_each_other(box_, host.box, inward_)) continue;
       const Vec3 size = host.box.size();
       const double one = along(size, first_axis_);
@@ -185,7 +187,7 @@ class FlatCover {
           more_room_for_row(build_, face_, beside_of(strip), 2 * edge_mm() - (lap.high - lap.low))));
       return false;
     }
-    const std::string name = build_.draft.instance(strip.host.id).name;
+    const std::string name = row_word(strip);
     for (const double at : given_or(strip, places))
       screw(strip, at, fmt::format("{} cover screw {} {}", word_, name, ++count_[name]));
     return true;
@@ -194,6 +196,13 @@ class FlatCover {
   // The face at whose edge it lies.
   [[nodiscard]] Face beside_of(const Strip& strip) const {
     return face_at(strip.across, middle(strip) < along(build_.shell.size, strip.across) / 2 ? low : high);
+  }
+
+  // What it is screwed into; a plate that has several rows says by the edge which one.
+  [[nodiscard]] std::string row_word(const Strip& strip) const {
+    const auto& all = build_.shell.beside[static_cast<std::size_t>(face_)];
+    const auto rows = std::count_if(all.begin(), all.end(), [&](const Host& h) { return h.id == strip.host.id; });
+    return rows > 1 ? std::string(to_text(beside_of(strip))) : build_.draft.instance(strip.host.id).name;
   }
 
   [[nodiscard]] double seam_mm(const Strip& strip) const {
@@ -205,7 +214,7 @@ class FlatCover {
   [[nodiscard]] std::vector<double> given_or(const Strip& strip, const std::vector<double>& by_rule) const {
     const double far = along(build_.shell.size, strip.across);
     const double at = middle(strip);
-    const std::string name = fmt::format("{} cover screw {}", word_, build_.draft.instance(strip.host.id).name);
+    const std::string name = fmt::format("{} cover screw {}", word_, row_word(strip));
     if (at > far / 4 && at < 3 * far / 4) {
       const double apart = tables::find_button_head(*spec_.screws.thread)->head_mm + 1;
       return out_of_gaps(build_.row_gaps, name, by_rule, apart, step_mm());

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/bends.h"
+#include "plan/flange_edges.h"
 #include "plan/plate/shell.h"
 
 namespace fitup::plan::plate {
@@ -68,18 +69,26 @@ class Offering {
       build_.panels[index(depth == low ? Face::front : Face::back)] = plates_.above[depth];
       if (!on_ring()) beside.clear();
       beside.push_back({plates_.above[depth], {{0, y, walls_begin_mm(build_)}, {s.x, y + t_, s.z}}});
+      for (const Side side : {low, high}) offer_beside_wall(depth, side, border_);
       return;
     }
     beside.push_back(shell().top[depth]);
     if (!has_ring(build_, depth)) return;
     for (const Side side : {low, high}) {
-      const double width = t_ + landing_mm(build_, depth);
-      const double x = side == low ? 0 : s.x - width;
-      Host strip{plates_.above[depth], {{x, y, sill(depth)}, {x + width, y + t_, s.z - border_}}};
-      strip.root_mm = t_;
-      shell().upright_face[depth][side] = strip;
-      beside.push_back(strip);
+      beside.push_back(offer_beside_wall(depth, side, t_ + landing_mm(build_, depth)));
     }
+  }
+
+  // What of the front or the back takes screws beside a wall, as wide as that.
+  const Host& offer_beside_wall(Side depth, Side side, double width) {
+    const Vec3 s = size();
+    const double x = side == low ? 0 : s.x - width;
+    const double y = depth == low ? 0 : s.y - t_;
+    const double from = std::max(sill(depth), shell().deck_mm);
+    Host strip{plates_.above[depth], {{x, y, from}, {x + width, y + t_, s.z - border_}}};
+    strip.root_mm = t_;
+    shell().upright_face[depth][side] = strip;
+    return *shell().upright_face[depth][side];
   }
 
   // Of a tray's edge what keeps off its bend.
@@ -119,8 +128,9 @@ class Offering {
     };
     auto& beside = shell().beside[index(face)];
     if (open) {
-      for (const Host& strip : {part(0, s.y, begin, shell().deck_mm + border_), part(0, s.y, s.z - border_, s.z),
-                                part(0, border_, begin, s.z), part(s.y - border_, s.y, begin, s.z)})
+      for (const Host& strip :
+           {part(0, s.y, begin, free_from_mm(build_, face) + border_), part(0, s.y, s.z - border_, s.z),
+            part(0, border_, begin, s.z), part(s.y - border_, s.y, begin, s.z)})
         beside.push_back(strip);
     } else {
       beside.push_back(part(0, s.y, begin, s.z));
@@ -143,6 +153,18 @@ class Offering {
 };
 
 }  // namespace
+
+double side_landing_mm(const Build& build) {
+  const BoxSpec& box = build.box_spec();
+  for (const Side depth : {low, high}) {
+    if (has_wall(build, depth) || has_ring(build, depth)) continue;
+    const Face end = depth == low ? Face::front : Face::back;
+    for (const Face side : {Face::left, Face::right}) {
+      if (is_flanged(box, side) && edge_of(box, side, end) == CoverEdge::laps) return build.shell.landing_mm;
+    }
+  }
+  return 0;
+}
 
 void offer_plates(Build& build, const Sheets& sheets, const StandingPlates& plates, const std::vector<RibPlace>& ribs) {
   Offering(build, sheets, plates, ribs).run();

@@ -73,9 +73,9 @@ class Shells {
     shell.end_wall_mm = t_;
     shell.size = {inside.x + 2 * t_, inside.y + 2 * t_, 0};
     shell.deck_mm = sheets_.legs_up ? t_ : border_;
-    shell.rail_inset_mm = t_ + beside_wall_mm;
-    shell.rail_beside_mm = {t_ + beside_wall_mm, t_ + beside_wall_mm};
     shell.landing_mm = landing_of_wall * t_;
+    shell.rail_inset_mm = std::max(t_, side_landing_mm(build_)) + beside_wall_mm;
+    shell.rail_beside_mm = {t_ + beside_wall_mm, t_ + beside_wall_mm};
     shell.deck_root_mm = 2 * t_;
     if (ring_) stand_on_ring();
     if (tray_) stand_in_tray();
@@ -246,9 +246,9 @@ class Shells {
     const std::string word(to_text(face));
     Panel& wall = panel("PLT01", "side wall", Role::wall, word + " wall", {{x, 0, begin_mm()}, {x + t_, s.y, s.z}}, 0,
                         "face." + word, wall_comes(side));
-    const double above = begin_mm();
     if (is_open(build_, face))
-      window(wall, face, {border_, shell().deck_mm + border_ - above}, {s.y - border_, s.z - border_ - above});
+      window(wall, face, {border_, free_from_mm(build_, face) + border_ - begin_mm()},
+             {s.y - border_, s.z - border_ - begin_mm()});
   }
 
   void add_end(Side depth) {

@@ -7,6 +7,7 @@
 
 #include "plan/build.h"
 #include "plan/framed/stiffening.h"
+#include "plan/plate/row_part.h"
 #include "plan/plate/tray.h"
 
 namespace fitup::plan::plate {
@@ -56,6 +57,8 @@ struct StandingPlates {
 [[nodiscard]] bool has_wall(const Build& build, Side depth);
 [[nodiscard]] bool has_ring(const Build& build, Side depth);
 [[nodiscard]] double landing_mm(const Build& build, Side depth);
+/// Thickness of the strips beside the walls, for the flanges of covers at the left or the right; 0 where there are none.
+[[nodiscard]] double side_landing_mm(const Build& build);
 /// Where the opening of the front or the back begins.
 [[nodiscard]] double sill_z(const Build& build, const Sheets& sheets, Side depth);
 /// Front, back, left, right; the last two end before the first two.

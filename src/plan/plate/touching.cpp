@@ -3,6 +3,7 @@
 #include "plan/plate/touching.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 #include <utility>
 #include <vector>
@@ -19,13 +20,24 @@ bool lies_against(Role role) {
          role == Role::rod_plate_flange || role == Role::bearer;
 }
 
-Box3 box_of(const Draft& draft, InstanceId id) {
-  Box3 box;
+// A bent sheet is more than one box.
+std::vector<Box3> boxes_of(const Draft& draft, InstanceId id) {
+  std::vector<Box3> boxes;
   for (Prism prism : body_of(draft.part(id)).outer) {
     prism.pose = draft.instance(id).pose * prism.pose;
-    box.add(prism.bounds());
+    boxes.push_back(prism.bounds());
   }
-  return box;
+  return boxes;
+}
+
+// From a to b, if one of the one's touches one of the other's face to face.
+std::optional<Vec3> way_to(const std::vector<Box3>& a, const std::vector<Box3>& b) {
+  for (const Box3& own : a) {
+    for (const Box3& other : b) {
+      if (const auto way = direction_to(own, other)) return way;
+    }
+  }
+  return std::nullopt;
 }
 
 // Pairs that are joined in any way, whichever stands first.
@@ -46,13 +58,13 @@ void let_touch(Build& build) {
   Draft& draft = build.draft;
   if (draft.set_up.empty()) return;
   const Joined joined(draft);
-  std::vector<Box3> plates;
-  for (const SetUp& set : draft.set_up) plates.push_back(box_of(draft, set.part));
+  std::vector<std::vector<Box3>> plates;
+  for (const SetUp& set : draft.set_up) plates.push_back(boxes_of(draft, set.part));
   for (InstanceId id = 0; id < draft.size(); ++id) {
     if (!lies_against(draft.part(id).role)) continue;
-    const Box3 own = box_of(draft, id);
+    const std::vector<Box3> own = boxes_of(draft, id);
     for (std::size_t i = 0; i < plates.size(); ++i) {
-      const auto way = direction_to(own, plates[i]);
+      const auto way = way_to(own, plates[i]);
       const InstanceId plate = draft.set_up[i].part;
       if (way && !joined.has(id, plate)) draft.join(id, plate, JointKind::slip, *way);
     }
