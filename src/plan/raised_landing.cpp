@@ -3,6 +3,7 @@
 #include "plan/raised_landing.h"
 
 #include <algorithm>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -81,8 +82,8 @@ class Upstands {
     const Face beside = face_at(across, side);
     Host wall;
     wall.box = box;
-    if (is_strip(beside)) {
-      wall.id = strip_of(beside);
+    if (const auto strip = is_strip(beside) ? strip_of(beside) : std::nullopt) {
+      wall.id = *strip;
     } else {
       wall.id = add_plate(build_, plate_, box, unit(across, high),
                           fmt::format("{} landing upstand {}", to_text(face_), to_text(beside)), origin_);
@@ -98,13 +99,16 @@ class Upstands {
     }
   }
 
-  // Of another face's ring, which is there already.
-  [[nodiscard]] InstanceId strip_of(Face beside) const {
+  // Of another face's ring, which is there already, but where that could not be made. Instances of further boxes carry
+  // the box's name before their own.
+  [[nodiscard]] std::optional<InstanceId> strip_of(Face beside) const {
     const std::string name = fmt::format("{} landing {}", to_text(beside), to_text(face_));
     const std::string key = build_.key(fmt::format("face.{}", to_text(beside)));
-    InstanceId id = 0;
-    while (build_.draft.instance(id).name != name || build_.draft.instance(id).key != key) ++id;
-    return id;
+    for (InstanceId id = 0; id < build_.draft.size(); ++id) {
+      const Instance& instance = build_.draft.instance(id);
+      if (build_.draft.part(id).role == Role::landing && instance.key == key && instance.name.ends_with(name)) return id;
+    }
+    return std::nullopt;
   }
 
   Build& build_;
