@@ -31,9 +31,9 @@ class Boss {
       : plan_(plan), seams_(seams), factors_(factors_of(rules.lift)), point_(plan.lift_points[loads.worst]) {
     const double up = loads.worst_kg() * gravity;
     const Eye& eye = *tables::find_eye(point_.thread);
-    const double ring_middle = eye.height_mm - eye.ring_outer_mm / 2;
-    pull_ = {up, up * std::tan(loads.angle_deg * pi / 180), ring_middle};
     find_host();
+    const double above_boss = eye.height_mm - eye.ring_outer_mm / 2;
+    pull_ = {up, up * std::tan(loads.angle_deg * pi / 180), above_boss + (held_ ? above_host_mm() : 0)};
   }
 
   std::vector<Finding> findings() {
@@ -66,6 +66,18 @@ class Boss {
       host_ = member;
       host_id_ = other;
     }
+  }
+
+  /// From the middle of the leg, wall or plate that holds it to the boss's upper end.
+  [[nodiscard]] double above_host_mm() const {
+    Box3 box;
+    for (Prism prism : body_of(part(host_id_)).outer) {
+      prism.pose = plan_.instances[host_id_].pose * prism.pose;
+      box.add(prism.bounds());
+    }
+    const auto* flat = std::get_if<Flat>(&part(host_id_).form);
+    const double thick = host_ != nullptr ? host_->section.thickness_mm : flat != nullptr ? flat->thickness_mm : 0;
+    return point_.at.z - (box.high.z - thick / 2);
   }
 
   [[nodiscard]] Finding about(const char* key) const {
@@ -130,18 +142,20 @@ class Boss {
     f.source = "strength of a seam's throat: " + limit.source;
     f.verdict = verdict(*f.value, *f.limit);
     f.message = fmt::format(
-        "round the boss of {:.4g} mm {} (throat{} {}) hold{} {:.0f} N up and {:.0f} N across at {:.0f} mm above; {} times "
+        "round the boss of {:.4g} mm {} (throat{} {}) hold{} {:.0f} N up and {:.0f} N across at {:.0f} mm above; {} "
+        "times "
         "the stress in the throats ({}, rupture) is {:.0f} MPa, of {:.0f} MPa",
         diameter_mm(), rings.size() == 1 ? "one bead" : fmt::format("{} beads", rings.size()),
-        rings.size() == 1 ? "" : "s", throats_words(rings), rings.size() == 1 ? "s" : "", pull_.up_n, pull_.across_n, pull_.lever_mm, factors_.on_rupture, factors_.word, *f.value,
-        *f.limit);
+        rings.size() == 1 ? "" : "s", throats_words(rings), rings.size() == 1 ? "s" : "", pull_.up_n, pull_.across_n,
+        pull_.lever_mm, factors_.on_rupture, factors_.word, *f.value, *f.limit);
     all.push_back(std::move(f));
   }
 
   [[nodiscard]] static std::string throats_words(const std::vector<Seam>& rings) {
     std::string words;
     for (const Seam& ring : rings) {
-      words += fmt::format("{}{:.1f} mm on {:.4g} mm", words.empty() ? "" : ", ", throat_mm(ring), ring.ring_diameter_mm);
+      words +=
+          fmt::format("{}{:.1f} mm on {:.4g} mm", words.empty() ? "" : ", ", throat_mm(ring), ring.ring_diameter_mm);
     }
     return words;
   }
@@ -151,8 +165,9 @@ class Boss {
     const auto strength = strength_of(part(host_id_).material, section.thickness_mm);
     if (section.shape == SectionShape::tube && strength) return wall(all, section, *strength);
     if (section.shape != SectionShape::angle || !strength) {
-      unknown(all, "how the bar bends that the boss stands in, or one of no known strength, is not checked: legs of angles, "
-                   "walls of tubes and plates are");
+      unknown(all,
+              "how the bar bends that the boss stands in, or one of no known strength, is not checked: legs of angles, "
+              "walls of tubes and plates are");
       return;
     }
     Finding f = about("lifting.thread");
@@ -160,7 +175,8 @@ class Boss {
     f.value = leg_bending_mpa(pull_, arm_mm(), diameter_mm(), section.thickness_mm);
     bends(f, *strength);
     f.message = fmt::format(
-        "the boss stands {:.1f} mm from the root in a leg of {:.4g} mm; pulled up with {:.0f} N the leg bends with {:.0f} "
+        "the boss stands {:.1f} mm from the root in a leg of {:.4g} mm; pulled up with {:.0f} N the leg bends with "
+        "{:.0f} "
         "MPa, as a strip clamped along {:.1f} mm of its root, the boss's {:.4g} mm and 45 degrees to either side, its "
         "section plastic; {:.0f} MPa are allowed",
         arm_mm(), section.thickness_mm, pull_.up_n, *f.value, diameter_mm() + 2 * arm_mm(), diameter_mm(), *f.limit);
@@ -174,21 +190,25 @@ class Boss {
     f.key = plan_.instances[host_id_].key;
     f.value = 0;
     bends(f, strength);
-    const TubeFace face{face_width_mm(section), section.thickness_mm, diameter_mm(), 1, 1 / factors_.on_yield};
+    const TubeFace face{face_width_mm(section), section.thickness_mm, diameter_mm(), 1, 1};
     const double moment = pull_.across_n * pull_.lever_mm;
     const double bent = pull_.up_n / face_pull_n(face) + moment / face_moment_nmm(face);
-    const double punched = pull_.up_n / punched_n(face);
+    // Round a ring a moment shears as a pull of four times itself over the diameter.
+    const double punched = (pull_.up_n + 4 * moment / diameter_mm()) / punched_n(face);
     f.value = std::max(bent, punched);
     f.verdict = verdict(*f.value, *f.limit);
     f.source += "; EN 1993-1-8, tables 7.11 and 7.14 (from memory)";
     f.message = fmt::format(
         "the boss of {:.4g} mm stands in a face of {:.4g} mm, wall {:.4g} mm; pulled up with {:.0f} N and turned with "
-        "{:.1f} Nm ({:.0f} N across at {:.0f} mm) its yield lines between the side walls take it at {:.0f} MPa, and round "
-        "the boss it is punched at {:.0f} MPa of yield; {:.0f} MPa are allowed, the tube itself counted as pressed with "
-        "all of that",
+        "{:.1f} Nm ({:.0f} N across at {:.0f} mm) its yield lines between the side walls take it at {:.0f} MPa, and "
+        "round "
+        "the boss it is punched at {:.0f} MPa of yield; {:.0f} MPa are allowed, the tube itself counted as pressed "
+        "with "
+        "all that it bears",
         diameter_mm(), face.width_mm, face.wall_mm, pull_.up_n, moment / 1000, pull_.across_n, pull_.lever_mm, bent,
         punched, *f.limit);
-    if (f.verdict == Verdict::fail) f.message += "; a tube with a thicker wall (frame.section) or more lift points mend it";
+    if (f.verdict == Verdict::fail)
+      f.message += "; a tube with a thicker wall (frame.section) or more lift points mend it";
     all.push_back(std::move(f));
   }
 
@@ -223,7 +243,8 @@ class Boss {
     const double shear_limit = *f.limit / std::sqrt(3.0);
     if (sheared > shear_limit) f.verdict = Verdict::fail;
     f.message = fmt::format(
-        "the boss stands {:.1f} mm from where {} holds its plate of {:.4g} mm{}; pulled up with {:.0f} N it bends there "
+        "the boss stands {:.1f} mm from where {} holds its plate of {:.4g} mm{}; pulled up with {:.0f} N it bends "
+        "there "
         "with {:.0f} MPa, as a strip clamped along {:.0f} mm of that line, 45 degrees to either side of the boss, its "
         "section plastic; {:.0f} MPa are allowed. Round the boss it is sheared with {:.1f} MPa of {:.0f} MPa. What "
         "goes on into {} is the check frame's",

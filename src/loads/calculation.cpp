@@ -166,7 +166,8 @@ std::vector<std::string> load_path(const Plan& plan) {
     path.push_back("Bearers between boxes: as members of the frame; their bolts are not covered.");
   if (!plan.lift_points.empty()) {
     path.push_back(
-        "Lifted: items and frame to the top, the leg or plate under each boss, the boss's beads, its thread, the eye, the "
+        "Lifted: items and frame to the top, the leg or plate under each boss, the boss's beads, its thread, the eye, "
+        "the "
         "sling. "
         "Slings, shackles and hook are chosen by the tension that lift says; they are not covered.");
   }
@@ -284,11 +285,15 @@ struct FormulaOf {
 
 constexpr std::array<FormulaOf, 10> formulas{{
     {"lift", "m_leg = m f_dyn s, s the largest share of any pair or triple of legs; T = m_leg / cos a"},
-    {"balance", "tan t = e / h, e from the hook's line to the centre of mass, h below the hook"},
+    {"balance",
+     "tan t = e / h, e from the hook's line to the centre of mass, h below the hook; on two points also about the line "
+     "between them, e beside and h below that line, both angles together as the root of their squares"},
     {"bosses",
      "thread: F_strip = 0.6 R_m A_s, A_s = L (pi / P) d (P / 2 + (d - d2) tan 30); beads: F / A + M / W; leg or "
      "plate: M = F a over b + 2 a, W_pl = t^2 / 4 for each mm (with a doubler all round (t + t_d)^2 / 4); face of a "
-     "tube, B = d / b: F / N + M_0 / M_u <= 1, N = (pi / 4) k_n f_y t^2 (2 B + 4 sqrt(1 - B)) / (1 - B), "
+     "tube, B = d / b: F / N + M / M_u <= 1, M_u the less of those along and across the tube (EN 1993-1-8, table "
+     "7.14), "
+     "and punched with F + 4 M / d round d; N = (pi / 4) k_n f_y t^2 (2 B + 4 sqrt(1 - B)) / (1 - B), "
      "k_n = 1.3 - 0.4 n / B"},
     {"frame",
      "K u = f; s = N / A + M_y z / I_y + M_z y / I_z (principal axes), with torsion and shear after von Mises; "
@@ -296,7 +301,8 @@ constexpr std::array<FormulaOf, 10> formulas{{
      "(chi A), chi = 1 / (Phi + sqrt(Phi^2 - l^2)); sheet: plane stress and bending, s after von Mises"},
     {"hold-down",
      "F_v / F_v,Rd + F_t / (1.4 F_t,Rd) <= 1; F_v,Rd = alpha_v f_ub A_s / 1.25, F_t,Rd = 0.9 f_ub A_s / 1.25"},
-    {"seams", "f = F / A + w x r, A = sum of a l, M = J w; f <= f_u / (sqrt 3 beta_w gamma_M2), or 0.30 F_EXX; m along "
+    {"seams",
+     "f = F / A + w x r, A = sum of a l, M = J w; f <= f_u / (sqrt 3 beta_w gamma_M2), or 0.30 F_EXX; m along "
      "a sheet's edge: + m / (d a) of seams, or a seam and what bears, d apart, or 4 m / a^2"},
     {"seam-size", "z >= z_min(t)"},
     {"plates", "s = beta q b^2 / t^2, y = alpha q b^4 / (E t^3); beyond y = t / 2: q = k_1 y + k_3 y^3"},

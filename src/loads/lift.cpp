@@ -97,8 +97,8 @@ Finding eye_finding(const Plan& plan, const Weights& weights, const LiftLoads& l
       "longer "
       "side, with a shim under its collar; or swivel hoist rings, or a spreader",
       loads.state == LoadState::empty ? "empty, which pulls more than loaded," : "as lifted", whole.kg, whole.within_kg,
-      points_words(plan, shares_of(plan, whole)), eye.size, loads.vertical_kg[loads.worst],
-      *f.value, loads.dynamic, *f.limit, askew_deg(plan, loads.worst));
+      points_words(plan, shares_of(plan, whole)), eye.size, loads.vertical_kg[loads.worst], *f.value, loads.dynamic,
+      *f.limit, askew_deg(plan, loads.worst));
   return f;
 }
 
@@ -169,42 +169,57 @@ Finding outside_finding(const Plan& plan, const MassAt& mass, const char* state,
 }
 
 /// What else is to be said of how it hangs.
-std::string hanging_words(const Tilt& loaded, bool on_two, bool much) {
+std::string hanging_words(const Tilt& tilt, const MassAt& mass, bool on_two, bool much) {
   std::string words;
   if (on_two) {
     words = fmt::format(
-        ": about the line between its two lift points nothing holds it, and it turns until its centre of mass, {:.0f} mm "
+        "; about the line between its two lift points nothing holds it, and it turns until its centre of mass, {:.0f} "
+        "mm "
         "beside that line and {:.0f} mm under it, hangs below",
-        loaded.beside_mm, loaded.below_points_mm);
+        tilt.beside_mm, tilt.below_points_mm);
   } else if (much) {
     words = "; legs of such lengths that the hook stands over the centre of mass hang it level";
   }
-  if (loaded.below_points_mm >= 0) return words;
-  return words + fmt::format("; its centre of mass is above the lift points, so that it {}",
-                             on_two ? "turns over: four lift points" : "may turn over when it swings");
+  if (tilt.below_points_mm < 0) {
+    words += fmt::format("; its centre of mass is above the lift points, so that it {}",
+                         on_two ? "turns over" : "may turn over when it swings");
+  }
+  if (on_two && (much || tilt.below_points_mm < 0)) {
+    words += fmt::format(
+        ", and fixed eyes are pulled out of the plane of their rings: lift points on a line above the centre of mass, "
+        "at X "
+        "{:.0f} mm, Y {:.0f} mm (lifting.at), or four of them",
+        mass.centre.x, mass.centre.y);
+  }
+  return words;
 }
 
+/// The state in which it hangs more askew decides; on two points much is too much, for fixed eyes turn with it.
 Finding tilt_finding(const Plan& plan, const Weights& weights, const LoadRules& rules) {
   const MassAt& full = weights.whole(LoadState::as_lifted);
+  const MassAt& bare = weights.whole(LoadState::empty);
   const Tilt loaded = tilt_of(plan, full, rules);
-  const Tilt empty = tilt_of(plan, weights.whole(LoadState::empty), rules);
+  const Tilt empty = tilt_of(plan, bare, rules);
+  const bool of_full = loaded.degrees() >= empty.degrees();
+  const Tilt& worse = of_full ? loaded : empty;
   Finding f = finding_about(plan, "balance", 0);
-  f.value = std::max(loaded.degrees(), empty.degrees());
+  f.value = worse.degrees();
   f.limit = much_tilt_deg;
   f.unit = "degrees";
   f.source = "common practice";
   f.at = full.centre;
-  const bool top_heavy = loaded.below_points_mm < 0;
   const bool on_two = plan.lift_points.size() == 2;
   const bool much = *f.value > much_tilt_deg;
-  f.verdict = much || top_heavy ? Verdict::marginal : Verdict::pass;
-  if (top_heavy && on_two) f.verdict = Verdict::fail;
+  const bool top_heavy = std::min(loaded.below_points_mm, empty.below_points_mm) < 0;
+  f.verdict = !much && !top_heavy ? Verdict::pass : on_two ? Verdict::fail : Verdict::marginal;
   f.message = fmt::format(
       "with the hook over the middle of the lift points and legs at {} degrees, it hangs {:.1f} degrees askew loaded "
-      "(its centre of mass {:.0f} mm from the middle, {:.0f} mm under the hook) and {:.1f} degrees empty ({:.0f} mm, {:.0f} "
-      "mm){}",
-      rules.sling_angle_deg, loaded.degrees(), std::hypot(loaded.offset_mm, loaded.beside_mm), loaded.below_mm,
-      empty.degrees(), std::hypot(empty.offset_mm, empty.beside_mm), empty.below_mm, hanging_words(loaded, on_two, much));
+      "and "
+      "{:.1f} degrees empty ({}: its centre of mass {:.0f} mm from the middle, {:.0f} mm under the hook){}",
+      rules.sling_angle_deg, loaded.degrees(), empty.degrees(), of_full ? "loaded" : "empty",
+      std::hypot(worse.offset_mm, worse.beside_mm), worse.below_mm,
+      hanging_words(top_heavy && worse.below_points_mm >= 0 ? (of_full ? empty : loaded) : worse, of_full ? full : bare,
+                    on_two, much));
   return f;
 }
 

@@ -86,17 +86,9 @@ class LiftPoints {
     }
   }
 
-  // [["16 mm", "95 mm"], ...]: two at the front, one in the middle of the back.
   void say_places_missing() {
-    const Shell& shell = build_.shell;
-    const double in = from_heel_mm(shell.top_root_mm, diameter_);
-    const double y = rounded_up(from_end_mm + diameter_ / 2, steps_.size_mm);
-    const auto place = [this](double x, double back) {
-      return fmt::format("[\"{}\", \"{}\"]", build_.in_words(x), build_.in_words(back));
-    };
     build_.diagnostics.add(diag::say<"lift-places-missing">(
-        spec_.points.place, fmt::format("[{}, {}, {}]", place(in, y), place(shell.size.x - in, y),
-                                        place(shell.size.x / 2, shell.size.y - in))));
+        spec_.points.place, "two near the ends of one side and one in the middle of the other"));
   }
 
   [[nodiscard]] double from_heel_mm(double root_mm, double diameter_mm) const {
