@@ -6,6 +6,8 @@
 #include <array>
 #include <utility>
 
+#include <fmt/format.h>
+
 #include "diag/catalogue.h"
 
 namespace fitup::spec {
@@ -38,6 +40,19 @@ void check_floor(const BoxSpec& box, const Idle& idle) {
   constexpr const char* why = "the floor is a flat plate; say floor = \"tray\" to bend its edges up";
   if (box.plates.tray_depth) idle(box.plates.tray_depth->place, ".plates.tray_depth", why);
   if (box.plates.bend) idle(box.plates.bend->place, ".plates.bend", why);
+}
+
+// Under a base ring a plate is laid on at the bottom; elsewhere the box's own one closes what is closed by a plate.
+template <class Idle>
+void check_walls(const BoxSpec& box, const Idle& idle) {
+  for (const Face face : all_faces) {
+    const FaceSpec& f = box.face(face);
+    const bool laid_on = face == Face::bottom && box.plates.base_ring;
+    if (*f.closed_by != Closure::plate || laid_on) continue;
+    if (!f.set.given) continue;
+    idle(f.set.place, fmt::format(".face.{}.set", to_text(face)),
+         "the box's own plate closes it, level with its edges");
+  }
 }
 
 }  // namespace
@@ -80,6 +95,7 @@ void check_build(const BoxSpec& box, Diagnostics& diagnostics) {
   if (frame.cross_bars) idle(frame.cross_bars->place, ".frame.cross_bars", why);
   if (frame.braces) idle(frame.braces->place, ".frame.braces", why);
   if (frame.gussets) idle(frame.gussets->place, ".frame.gussets", why);
+  check_walls(box, idle);
 }
 
 }  // namespace fitup::spec

@@ -79,5 +79,13 @@ INSTANTIATE_TEST_SUITE_P(
         Build{"base_ring", {{"box.main.build", "plate"}, {"box.main.plates.base_ring", "L 40x40x4"}}}),
     [](const auto& of) { return std::string(of.param.name); });
 
+// A wall is the box's own plate: where a laid-on one would be set says nothing of it.
+TEST(WallsOfPlates, SayThatWhereAPlateIsSetHasNoEffect) {
+  const Override set{"box.main.face.left.set", "inset"};
+  const char* said = "box.main.face.left.set has no effect";
+  EXPECT_NE(plan_demo({}, {set, {"box.main.build", "plate"}}).said().find(said), std::string::npos);
+  EXPECT_EQ(plan_demo({}, {set}).said().find(said), std::string::npos);
+}
+
 }  // namespace
 }  // namespace fitup::test
