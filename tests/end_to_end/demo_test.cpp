@@ -10,7 +10,6 @@
 #include <set>
 
 #include "end_to_end/program.h"
-#include "output/threemf.h"
 
 namespace fitup::test {
 namespace {
@@ -94,10 +93,7 @@ TEST_F(Demo, EveryFlatFileListAndPageCarriesNameRevisionAndSpecHash) {
   ASSERT_EQ(hash.size(), 64U);
   for (const auto& [name, written] : files_) {
     if (name.ends_with(".stl")) continue;  // 80 bytes of header: 3d-print/list.csv speaks for them
-    // A 3MF is compressed.
-    const std::string bytes = name.ends_with(".3mf")
-                                  ? output::read_3mf(written).value_or(output::ThreemfFacts{}).description
-                                  : written;
+    const std::string bytes = words_in(name, written);
     // A part's STEP file names the part; its description names the job by title and revision.
     const std::string job_name = name.ends_with(".step") ? "Front battery box, park locomotive" : "front-box";
     EXPECT_NE(bytes.find(job_name), std::string::npos) << name;

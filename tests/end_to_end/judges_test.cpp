@@ -73,7 +73,7 @@ TEST_P(Judges, SeeRevisionAndSpecOnEveryFile) {
       }
       continue;
     }
-    const std::string head = name.ends_with(".stl") ? bytes.substr(0, 80) : bytes;
+    const std::string head = name.ends_with(".stl") ? bytes.substr(0, 80) : words_in(name, bytes);
     EXPECT_NE(head.find(spec), std::string::npos) << name;
     const bool said = head.find("revision " + revision) != std::string::npos ||
                       head.find("\"revision\": \"" + revision) != std::string::npos;

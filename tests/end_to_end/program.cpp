@@ -1,6 +1,7 @@
 // Runs programs for the tests.
 // Entry: run, fitup, fitup_on_terminal.
 #include "end_to_end/program.h"
+#include "output/threemf.h"
 
 #include <fcntl.h>
 #include <pty.h>
@@ -169,6 +170,11 @@ const DemoJob& example_job(const std::filesystem::path& spec, const std::vector<
   arguments.insert(arguments.end(), {"-o", folder.string(), "--json"});
   job = {folder, fitup(arguments)};
   return job;
+}
+
+std::string words_in(const std::string& name, const std::string& bytes) {
+  if (!name.ends_with(".3mf")) return bytes;
+  return output::read_3mf(bytes).value_or(output::ThreemfFacts{}).description;
 }
 
 }  // namespace fitup::test

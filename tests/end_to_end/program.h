@@ -53,6 +53,8 @@ void write_file(const std::filesystem::path& path, const std::string& text);
 
 /// Every file below `folder`: relative path to bytes.
 [[nodiscard]] std::map<std::string, std::string> files_in(const std::filesystem::path& folder);
+/// What a file says in words: of a 3MF, which is compressed, its description.
+[[nodiscard]] std::string words_in(const std::string& name, const std::string& bytes);
 
 /// The demo's spec.
 [[nodiscard]] std::filesystem::path demo_spec();
