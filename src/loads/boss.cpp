@@ -184,6 +184,25 @@ class Boss {
     all.push_back(std::move(f));
   }
 
+  // Of yield at which its face's yield lines take the pull, the tube pressed with that share of what it bears.
+  [[nodiscard]] double bent_mpa(TubeFace face, double moment_nmm, double pressed) const {
+    face.pressed = pressed;
+    const double pull = face_pull_n(face);
+    const double turn = face_moment_nmm(face);
+    return pull <= 0 || turn <= 0 ? 1e9 : pull_.up_n / pull + moment_nmm / turn;
+  }
+
+  // How much of what it bears the tube may be pressed with for the face to hold: all, a share, or nothing at all.
+  [[nodiscard]] std::optional<double> bearable(const TubeFace& face, double moment_nmm, double limit) const {
+    if (bent_mpa(face, moment_nmm, 0) > limit) return std::nullopt;
+    double low = 0;
+    double high = 1;
+    if (bent_mpa(face, moment_nmm, 1) <= limit) return 1;
+    for (int i = 0; i < 40; ++i)
+      (bent_mpa(face, moment_nmm, (low + high) / 2) <= limit ? low : high) = (low + high) / 2;
+    return low;
+  }
+
   // The stress at which its face's yield lines, or what is sheared round the boss, would yield under the pull.
   void wall(std::vector<Finding>& all, const Section& section, const Strength& strength) const {
     Finding f = about("lifting.thread");
@@ -192,24 +211,33 @@ class Boss {
     bends(f, strength);
     const TubeFace face{face_width_mm(section), section.thickness_mm, diameter_mm(), 1, 1};
     const double moment = pull_.across_n * pull_.lever_mm;
-    const double bent = pull_.up_n / face_pull_n(face) + moment / face_moment_nmm(face);
     // Round a ring a moment shears as a pull of four times itself over the diameter.
     const double punched = (pull_.up_n + 4 * moment / diameter_mm()) / punched_n(face);
+    const auto pressed = bearable(face, moment, *f.limit);
+    const double bent = bent_mpa(face, moment, pressed.value_or(0));
     f.value = std::max(bent, punched);
-    f.verdict = verdict(*f.value, *f.limit);
+    f.verdict = !pressed || punched > *f.limit ? Verdict::fail : *pressed < 1 ? Verdict::marginal : Verdict::pass;
     f.source += "; EN 1993-1-8, tables 7.11 and 7.14 (from memory)";
     f.message = fmt::format(
         "the boss of {:.4g} mm stands in a face of {:.4g} mm, wall {:.4g} mm; pulled up with {:.0f} N and turned with "
         "{:.1f} Nm ({:.0f} N across at {:.0f} mm) its yield lines between the side walls take it at {:.0f} MPa, and "
         "round "
-        "the boss it is punched at {:.0f} MPa of yield; {:.0f} MPa are allowed, the tube itself counted as pressed "
-        "with "
-        "all that it bears",
+        "the boss it is punched at {:.0f} MPa of yield; {:.0f} MPa are allowed",
         diameter_mm(), face.width_mm, face.wall_mm, pull_.up_n, moment / 1000, pull_.across_n, pull_.lever_mm, bent,
         punched, *f.limit);
-    if (f.verdict == Verdict::fail)
-      f.message += "; a tube with a thicker wall (frame.section) or more lift points mend it";
+    f.message += pressed_words(pressed, *f.limit);
     all.push_back(std::move(f));
+  }
+
+  [[nodiscard]] static std::string pressed_words(std::optional<double> pressed, double limit_mpa) {
+    const char* const mend = "a tube with a thicker wall (frame.section) or more lift points mend it";
+    if (!pressed) return fmt::format(", even were the tube itself not pressed; {}", mend);
+    if (*pressed >= 1) return ", the tube itself counted as pressed with all that it bears";
+    return fmt::format(
+        ". That holds as long as the tube is pressed along itself there with no more than {:.0f} MPa, which the check "
+        "frame "
+        "says of it; else {}",
+        *pressed * limit_mpa, mend);
   }
 
   /// Across the tube, of the face that the boss stands in.
