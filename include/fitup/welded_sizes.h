@@ -9,6 +9,10 @@ namespace fitup::tables {
 /// Of an angle whose shorter leg is so long, in minutes (table 2).
 [[nodiscard]] double welded_angle_permits_minutes(double shorter_leg_mm);
 
+/// What the screws of a cover draw together of a gap under its flanges, at most: as between any two plies EN
+/// 1090-2, 8.1 and 8.3, from memory; of a flange common practice.
+inline constexpr double flange_drawn_at_most_mm = 4;
+
 /// A row of ISO 2768-1, table 1, class m: nominal sizes up to this one, plus or minus.
 struct SawnPermit {
   double up_to_mm = 0;

@@ -21,6 +21,7 @@ constexpr const char* paper_name = "As-built sheet";
 constexpr double row_mm = 7.5;
 constexpr double sketch_mm = 50;
 constexpr double blank_mm = 34;
+constexpr double permitted_mm = 32;  // the column, wide enough for two numbers
 
 /// Names of the measures along the face's first axis at the low and the high end of its second, and likewise up it.
 MeasuredSide side(std::string face, Vec2 size, std::string across, std::string up, const std::array<std::string, 2>& at,
@@ -51,18 +52,26 @@ class Sheet {
         "the "
         "numbers into the spec under the names below and run again: what goes on is made to the frame as it is.");
     for (const PlacedFrame& frame : plan.frames) {
-      for (const MeasuredSide& one : measured_sides(frame.space.size())) add(frame.box, one);
+      for (const MeasuredSide& one : measured_sides(frame.space.size())) add(plan, frame.box, one);
     }
     flow_.space(3);
     flow_.sentence(
         fmt::format("Permitted: ISO 13920-B, from which each length may be off either way; of a diagonal as of "
                     "a length. Measured by: ____________________   Date: ______________   Tape: ____________"));
+    if (starred_) {
+      flow_.sentence(fmt::format(
+          "* A flanged cover is square, and its screws draw at most {} {} together (common practice), its gap and what "
+          "the "
+          "face leans counted: with a diagonal that is off by more than this it does not follow, whatever the standard "
+          "permits. Pull the frame square before its last welds, or choose a flat cover.",
+          units_.drawn(tables::flange_drawn_at_most_mm), units_.length()));
+    }
     add_strips(paper_, info_, type_);
     return std::move(paper_);
   }
 
  private:
-  void add(const std::string& box, const MeasuredSide& one) {
+  void add(const Plan& plan, const std::string& box, const MeasuredSide& one) {
     const double height = row_mm * static_cast<double>(one.measures.size() + 1) + 10;
     const Box2 room = flow_.room(height);
     Page& page = flow_.page();
@@ -72,22 +81,32 @@ class Sheet {
     const double left = room.low.x + sketch_mm;
     double y = room.low.y + 5;
     put({room.low.x, y}, fmt::format("[as_built.{}.{}]", box, one.face), true);
-    const double planned = room.high.x - blank_mm - 22;
-    const double permitted = planned + 22;
+    const double planned = room.high.x - blank_mm - permitted_mm;
+    const double permitted = planned + permitted_mm;
     const std::string unit(units_.length());
     put({planned, y}, "planned " + unit, true, Anchor::right);
     put({permitted, y}, "permitted", true, Anchor::right);
     put({room.high.x - blank_mm + 4, y}, "measured " + unit, true);
     page.line({room.low.x, y + 1.5}, {room.high.x, y + 1.5}, wide_mm);
     sketch(page, box_of({room.low.x + 10, y + 8}, {left - 10, y + height - 16}), one);
+    const auto follows = cover_follows_mm(plan, box, one);
     for (std::size_t k = 0; k < one.measures.size(); ++k) {
       const Measure& m = one.measures[k];
       y += row_mm;
       put({left, y}, fmt::format("{}  {}", letter(k), m.key));
       put({planned, y}, units_.drawn(m.planned_mm), false, Anchor::right);
-      put({permitted, y}, "± " + units_.drawn(tables::welded_length_permits_mm(m.planned_mm)), false, Anchor::right);
+      put({permitted, y}, permitted_words(m, k >= 4 ? follows : std::nullopt), false, Anchor::right);
       page.line({room.high.x - blank_mm + 4, y + 1}, {room.high.x, y + 1}, narrow_mm);
     }
+  }
+
+  /// What the standard permits, and with a star what a cover follows where that is less.
+  std::string permitted_words(const Measure& m, const std::optional<double>& follows) {
+    const double permits = tables::welded_length_permits_mm(m.planned_mm);
+    const std::string words = "± " + units_.drawn(permits);
+    if (!follows || *follows >= permits) return words;
+    starred_ = true;
+    return fmt::format("{} / {}*", words, units_.drawn(*follows));
   }
 
   static std::string letter(std::size_t k) { return std::string(1, static_cast<char>('a' + k)); }
@@ -120,7 +139,13 @@ class Sheet {
   const Type& type_;
   Paper paper_;
   Flow flow_;
+  bool starred_ = false;
 };
+
+bool is_flange(const Part& part) {
+  const auto* flat = std::get_if<Flat>(&part.form);
+  return part.role == Role::cover_flange || (flat != nullptr && !flat->bends.empty());
+}
 
 }  // namespace
 
@@ -136,6 +161,19 @@ std::vector<MeasuredSide> measured_sides(Vec3 s) {
     sides.push_back(side(face, {s.x, s.y}, "width", "depth", {"front", "back"}, {"left", "right"}));
   }
   return sides;
+}
+
+std::optional<double> cover_follows_mm(const Plan& plan, const std::string& box, const MeasuredSide& side) {
+  const std::string key = fmt::format("box.{}.face.{}", box, side.face);
+  const bool flanged = std::any_of(plan.instances.begin(), plan.instances.end(),
+                                   [&](const Instance& i) { return i.key == key && is_flange(plan.parts[i.part]); });
+  if (!flanged) return std::nullopt;
+  double gap = 0;
+  for (const Fastener& f : plan.fasteners) {
+    if (plan.instances[f.screw].key == key) gap = std::max(gap, f.draws_mm);
+  }
+  const double leans = std::max(0.0, tables::flange_drawn_at_most_mm - gap);
+  return side.measures[0].planned_mm * leans / side.measures[4].planned_mm;
 }
 
 Paper as_built_paper(const Plan& plan, const JobInfo& info, const Type& type) { return Sheet(info, type).made(plan); }

@@ -1,6 +1,10 @@
 #pragma once
 // What to measure on the welded frame, with a blank for each, in the order and names of [as_built].
 
+#include <optional>
+#include <string>
+#include <vector>
+
 #include "bench/type.h"
 #include "fitup/job.h"
 #include "fitup/plan.h"
@@ -22,6 +26,12 @@ struct MeasuredSide {
   std::vector<Measure> measures;
 };
 [[nodiscard]] std::vector<MeasuredSide> measured_sides(Vec3 frame_size);
+
+/// How far either diagonal of a face may be off before a flanged cover on it, which is square, no longer follows: a
+/// face that leans by d over its height has diagonals that are off by width d / diagonal, and the gap under the flange
+/// grows by d. None where no flanged cover laps over that face.
+[[nodiscard]] std::optional<double> cover_follows_mm(const Plan& plan, const std::string& box,
+                                                     const MeasuredSide& side);
 
 [[nodiscard]] Paper as_built_paper(const Plan& plan, const JobInfo& info, const Type& type);
 

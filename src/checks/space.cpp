@@ -98,6 +98,7 @@ class SpaceCheck {
     const Side side{axis, lacking_low > lacking_high, lacking};
     if (hangs_off(whole, side)) return packed(whole, side);
     if (lacking > band) return space_.placed ? too_near(whole, side) : too_large(axis, whole, play, lacking);
+    if (axis == 2 && below > band && feet_hang(whole)) feet_on_nothing(whole, below);
     if (lacking <= -doubt_mm(axis) + band) return;
     space_.placed ? near(whole, side) : close(axis, whole, play, -lacking);
   }
@@ -130,8 +131,8 @@ class SpaceCheck {
     f.source = "space.play";
     f.parts = {scene_.label(part)};
     f.cause = fmt::format("space {}", words[side.axis]);
-    // Midway between what reaches furthest and the wall.
-    Vec3 at = scene_.body(part).outer.box.middle();
+    // Midway between what reaches furthest and the wall; feet do so in fours.
+    Vec3 at = side.axis == 2 ? middle_of_whole() : scene_.body(part).outer.box.middle();
     const double face = side.low ? whole.from_mm : whole.to_mm;
     const double wall = component(side.low ? space_.box.low : space_.box.high, side.axis);
     (side.axis == 0 ? at.x : side.axis == 1 ? at.y : at.z) = (face + wall) / 2;
@@ -160,19 +161,47 @@ class SpaceCheck {
     f.limit = 0;
     f.source = "what lugs are fastened to they lie on";
     f.message = fmt::format(
-        "{} leaves {} mm to the {} of the space, which lugs are fastened to: pack them there as thick, or move the whole "
+        "{} leaves {} mm to the {} of the space, which lugs are fastened to: pack them there as thick, or move the "
+        "whole "
         "up to it (space.at)",
         f.parts.front(), length_text(*f.value), name_of(side));
     findings_.push_back(std::move(f));
   }
 
+  // With feet as its lowest parts, of which none stands on what is in the way either.
+  [[nodiscard]] bool feet_hang(const Extent& whole) const {
+    if (!space_.placed || plan_.parts[plan_.instances[whole.low].part].role != Role::foot) return false;
+    return std::none_of(space_.taken.begin(), space_.taken.end(), [&](const Space::Taken& taken) {
+      return std::any_of(standing_.begin(), standing_.end(), [&](InstanceId id) {
+        return plan_.parts[plan_.instances[id].part].role == Role::foot &&
+               stands_on(scene_.body(id).outer.box, taken.box);
+      });
+    });
+  }
+
+  void feet_on_nothing(const Extent& whole, double below) {
+    Finding f = of_side(whole, {2, true, space_.play_mm - below}, Verdict::marginal);
+    f.limit = 0;
+    f.source = "what feet are bolted to they stand on";
+    f.message = fmt::format(
+        "{} hangs {} mm above the bottom of the space and stands on nothing that is stated: with space.at.3 {} mm "
+        "lower "
+        "it stands there, or state what is under it (space.in_the_way)",
+        f.parts.front(), length_text(below), length_text(below));
+    findings_.push_back(std::move(f));
+  }
+
   void too_near(const Extent& whole, const Side& side) {
     Finding f = of_side(whole, side, Verdict::fail);
+    const double off = *f.value;
+    const std::string stands = fmt::format("with space.at.3 {} mm {} it stands there; else ",
+                                           length_text(std::abs(off)), off < 0 ? "higher" : "lower");
     f.message = fmt::format(
-        "{} leaves {} mm to the {} of the space; {} mm must stay free: move space.at, or make the "
-        "box smaller by {} mm there",
-        f.parts.front(), length_text(*f.value), name_of(side), length_text(space_.play_mm),
-        length_text(side.lacking_mm));
+        "{} leaves {} mm to the {} of the space; {}{} mm must stay free: move space.at, or make the box smaller by {} "
+        "mm "
+        "there",
+        f.parts.front(), length_text(off), name_of(side), side.axis == 2 && side.low ? stands : "",
+        length_text(space_.play_mm), length_text(side.lacking_mm));
     findings_.push_back(std::move(f));
   }
 

@@ -12,6 +12,7 @@
 #include "fitup/tables.h"
 #include "loads/lift.h"
 #include "loads/thrown.h"
+#include "loads/unheld_items.h"
 
 namespace fitup::loads {
 
@@ -72,10 +73,10 @@ class HoldDown {
         items(pattern);
       }
     }
+    for (Finding& f : check_unheld_items(plan_, rules_, held_)) all_.push_back(std::move(f));
     note(fmt::format(
         "when it is thrown ({}): the vehicle's or building's own structure is never covered; nor are rails "
-        "under shock, bearers, covers, and items that "
-        "neither rods nor screws hold{}",
+        "under shock, bearers and covers{}",
         rules_.thrown_why.empty() ? "the spec does not say where the accelerations come from" : rules_.thrown_why,
         mounted_ ? "" : "; the box has no feet or lugs: nothing that is in the spec holds it down"));
     return std::move(all_);
@@ -172,6 +173,7 @@ class HoldDown {
       std::vector<const PatternHole*> holes;
       for (const PatternHole& h : body.holes) holes.push_back(&h);
       if (holes.empty() || part(body.thing).role != Role::item) continue;
+      held_.insert(body.thing);
       const Vec3 centre = plan_.instances[body.thing].pose.point(centre_of(part(body.thing)));
       take(worst, holes, part(body.thing).mass_kg, centre, body.thing, false);
     }
@@ -219,6 +221,7 @@ class HoldDown {
   const Weights& weights_;
   const LoadRules& rules_;
   std::vector<Finding> all_;
+  std::set<InstanceId> held_;  // items
   bool mounted_ = false;
 };
 

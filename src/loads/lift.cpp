@@ -79,6 +79,9 @@ double askew_deg(const Plan& plan, std::size_t point) {
   return std::atan2(std::min(wide, deep), std::max(wide, deep)) / degree;
 }
 
+/// Two decimals, rounded down: no rating is said higher than it is, in pounds neither, and it reads like the limit.
+std::string rating_words(double kg) { return fmt::format("{:.2f}", std::floor(kg * 100 + 1e-6) / 100); }
+
 Finding eye_finding(const Plan& plan, const Weights& weights, const LiftLoads& loads, const Eye& eye) {
   const MassAt& whole = weights.whole(loads.state);
   Finding f = finding_about(plan, "lift", loads.worst);
@@ -91,14 +94,14 @@ Finding eye_finding(const Plan& plan, const Weights& weights, const LiftLoads& l
   f.message = fmt::format(
       "{} the whole is {:.0f} kg, more or less {:.0f} kg; {} the {} eye of the worst point takes {:.1f} kg, "
       "{:.1f} kg "
-      "with {} times for the hoist, and is rated for {:.0f} kg, its sling up to 45 degrees from vertical already "
+      "with {} times for the hoist, and is rated for {} kg, its sling up to 45 degrees from vertical already "
       "counted. A "
       "fixed eye is pulled in the plane of its ring only: each is turned to the hook, here {:.0f} degrees from the "
       "longer "
       "side, with a shim under its collar; or swivel hoist rings, or a spreader",
       loads.state == LoadState::empty ? "empty, which pulls more than loaded," : "as lifted", whole.kg, whole.within_kg,
       points_words(plan, shares_of(plan, whole)), eye.size, loads.vertical_kg[loads.worst], *f.value, loads.dynamic,
-      *f.limit, askew_deg(plan, loads.worst));
+      rating_words(*f.limit), askew_deg(plan, loads.worst));
   return f;
 }
 
@@ -113,9 +116,9 @@ Finding tension_finding(const Plan& plan, const LiftLoads& loads, const Eye& eye
   f.message = fmt::format(
       "the leg at the worst point is pulled with {:.0f} kg, at {} degrees from vertical; along its axis the eye is "
       "rated for "
-      "{:.0f} kg. Shown beside the rating at 45 degrees, never on top of it. Slings and hook are chosen by this "
+      "{} kg. Shown beside the rating at 45 degrees, never on top of it. Slings and hook are chosen by this "
       "tension",
-      *f.value, loads.angle_deg, *f.limit);
+      *f.value, loads.angle_deg, rating_words(*f.limit));
   return f;
 }
 

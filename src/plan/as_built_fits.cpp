@@ -14,9 +14,6 @@ namespace fitup::plan {
 
 namespace {
 
-// What a screw may draw together, as between any two plies: EN 1090-2, 8.1 and 8.3, from memory; of a flange common
-// practice.
-constexpr double most_drawn_mm = 4;
 constexpr double drawn_with_ease_mm = 2;
 constexpr double as_read_mm = 0.5;  // off a tape
 constexpr double air_mm = 1;        // beside what is put in by hand (common practice)
@@ -100,7 +97,7 @@ class Fits {
     const Sourced<Length>& gap = build_.box_spec().face(measured_.face).gap;
     Fit fit;
     fit.value = gap->mm() + back;
-    fit.limit = most_drawn_mm;
+    fit.limit = tables::flange_drawn_at_most_mm;
     fit.marginal_from = std::max(drawn_with_ease_mm, gap->mm()) + as_read_mm;
     fit.at_most = true;
     fit.source = "EN 1090-2, from memory; of a flange common practice";
@@ -115,7 +112,7 @@ class Fits {
         "the {} cover{} is square and laps round all of the measured face: under its flanges the gap of {:.1f} mm "
         "grows "
         "to {:.1f} mm where the frame is out of square, and the screws draw at most {:.1f} mm together",
-        word_, of_box_, gap->mm(), fit.value, most_drawn_mm);
+        word_, of_box_, gap->mm(), fit.value, tables::flange_drawn_at_most_mm);
     if (fit.value > *fit.marginal_from) fit.message += "; straighten the frame, or lay a flat cover on it";
     add(std::move(fit));
   }

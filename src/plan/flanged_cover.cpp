@@ -16,6 +16,7 @@
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
 #include "plan/plate/row_part.h"
+#include "plan/tips_through_rails.h"
 
 namespace fitup::plan {
 
@@ -38,7 +39,11 @@ class FlangedCover {
     }
     if (first && !add_straight_rows()) return;
     lie_on_rest();
-    if (f_.face == Face::bottom) let_through_rails();
+    if (f_.face == Face::bottom) {
+      std::vector<InstanceId> hosts;
+      for (const Host& host : f_.shell.beside[static_cast<std::size_t>(f_.face)]) hosts.push_back(host.id);
+      let_through_rails(f_.build, hosts, rails_);
+    }
     if (f_.face == Face::top) clear_bosses(f_.build, sheet_);
   }
 
@@ -119,13 +124,6 @@ class FlangedCover {
   void lie_on_rest() {
     for (const Host& host : f_.shell.beside[static_cast<std::size_t>(f_.face)]) {
       if (face_each_other(base_, host.box, f_.inward()) && meets_end(f_.build, f_.face, host, base_)) lie_on(host);
-    }
-  }
-
-  // Rails lie on the legs that the screws come through.
-  void let_through_rails() {
-    for (const Host& host : f_.shell.beside[static_cast<std::size_t>(f_.face)]) {
-      for (const Host& rail : rails_) clear_screw_tips(f_.build, host.id, rail.id);
     }
   }
 

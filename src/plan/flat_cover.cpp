@@ -18,6 +18,7 @@
 #include "plan/plate/row_part.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_row.h"
+#include "plan/tips_through_rails.h"
 
 namespace fitup::plan {
 
@@ -72,17 +73,13 @@ class FlatCover {
     for (const Strip& strip : rows) {
       if (strip.run == second_axis_ && !add_row(strip, between(rows, strip))) return;
     }
-    if (face_ == Face::bottom) let_through_rails(rows);
+    if (face_ != Face::bottom) return;
+    std::vector<InstanceId> hosts;
+    for (const Strip& strip : rows) hosts.push_back(strip.host.id);
+    let_through_rails(build_, hosts, rails_);
   }
 
  private:
-  // Rails lie on the legs that the screws come through.
-  void let_through_rails(const std::vector<Strip>& rows) {
-    for (const Strip& strip : rows) {
-      for (const Host& rail : rails_) clear_screw_tips(build_, strip.host.id, rail.id);
-    }
-  }
-
   [[nodiscard]] std::string mark() const {
     return face_ == Face::left ? "PLT50" : face_ == Face::right ? "PLT51" : face_ == Face::top ? "PLT52" : "PLT53";
   }

@@ -229,7 +229,7 @@ void say_no_room(Build& build, const Place& place, double diameter_mm, const std
                                                       build.draft.instance(in).name, problem, remedy));
 }
 
-void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on) {
+void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on, const std::string& remedy) {
   const Pose pose = build.draft.pose(laid_on);
   const Flat& flat = std::get<Flat>(build.draft.part(laid_on).form);
   const Box2 area = flat.profile.outer.bounds();
@@ -245,11 +245,10 @@ void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on) {
         build, laid_on, {tip.out_at, tip.direction, tip.hole_mm, HoleKind::clear, "the tip of " + thread.size});
     if (problem) {
       const bool nut = tip.hole_mm > thread.clear_medium_mm + tolerance::contact_mm;
-      say_no_room(
-          build, tip.place, tip.hole_mm, build.draft.instance(tip.screw).name, laid_on, *problem,
-          nut ? fmt::format("screws that are tapped in need a hole of {} only; else move it or choose another size",
-                            build.in_words(thread.clear_medium_mm))
-              : "move it or choose another size");
+      say_no_room(build, tip.place, tip.hole_mm, build.draft.instance(tip.screw).name, laid_on, *problem,
+                  nut ? fmt::format("screws that are tapped in need a hole of {} only; else {}",
+                                    build.in_words(thread.clear_medium_mm), remedy)
+                      : remedy);
     } else {
       build.draft.join(tip.screw, laid_on, JointKind::slip, tip.direction);
     }

@@ -47,9 +47,9 @@ struct Layer {
 /// A button-head screw from the seat along `direction` through plates and legs, with all that goes with it: holes,
 /// joints, the fastener. Every layer but the last gets a clearance hole (ISO 273 medium), the first one a slot where
 /// `slot_mm` is more than nothing, and then a washer under the head. What is in or behind the last layer follows from
-/// `fixing`: a thread, a washer and a nut, a weld nut, a rivet nut; `by_rule`, where there is too little for a thread, the
-/// first of a weld nut, a rivet nut and a nut that holds there. Chooses the shortest stock length that fills the thread.
-/// Says so where there is too little thread, no room for a hole, or no seat for what stands behind.
+/// `fixing`: a thread, a washer and a nut, a weld nut, a rivet nut; `by_rule`, where there is too little for a thread,
+/// the first of a weld nut, a rivet nut and a nut that holds there. Chooses the shortest stock length that fills the
+/// thread. Says so where there is too little thread, no room for a hole, or no seat for what stands behind.
 struct ScrewPlace {
   std::string thread;
   Place thread_place;
@@ -75,7 +75,9 @@ struct ScrewPlace {
 void add_screw(Build& build, const ScrewPlace& place);
 
 /// What is laid on `host` afterwards gets clearance holes for the screws that come through there.
-void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on);
+/// `remedy`: what to do where there is no room for one.
+void clear_screw_tips(Build& build, InstanceId host, InstanceId laid_on,
+                      const std::string& remedy = "move it or choose another size");
 
 /// From `low` to `high`, both included, evenly, no step larger than `largest_step_mm`.
 [[nodiscard]] std::vector<double> spread(double low, double high, double largest_step_mm);

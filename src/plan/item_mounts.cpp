@@ -13,6 +13,7 @@
 #include "plan/hardware.h"
 #include "plan/holes.h"
 #include "plan/item_holes.h"
+#include "plan/mount_reach.h"
 #include "plan/nut_strip.h"
 #include "plan/plate/walls.h"
 #include "plan/rule_steps.h"
@@ -21,9 +22,8 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double thickest_filler_mm = 25;  // between an item and its plate: more is bridged between the uprights
-constexpr double widths_per_thread = 5;    // of a strip (common practice)
-constexpr double thinnest_strip_mm = 5;    // from upright to upright (common practice)
+constexpr double widths_per_thread = 5;  // of a strip (common practice)
+constexpr double thinnest_strip_mm = 5;  // from upright to upright (common practice)
 
 // One hole, where the item stands.
 struct Hole {
@@ -152,12 +152,10 @@ class HeldFace {
     }
     const double gap = gap_mm(first);
     if (gap > thickest_filler_mm + tolerance::contact_mm) {
-      const double wall = gap - clearance_mm(first);
       say(first,
           fmt::format("it stands {} off the {} plate, and a strip that fills this may be {} thick",
                       build_.in_words(gap), word(), build_.in_words(thickest_filler_mm)),
-          fmt::format("make {} at most {}{}", clearance_key(), build_.at_most(thickest_filler_mm - wall),
-                      n_ == 1 ? ", or give on = \"uprights\"" : ""));
+          nearer_to_plate_words(build_, reach_of(first)));
       return false;
     }
     if (gap <= tolerance::contact_mm) {
@@ -168,6 +166,10 @@ class HeldFace {
     build_.draft.join(row.strip->id, *plate(), JointKind::weld, outward());
     lie_on(row, row.strip->id);
     return true;
+  }
+
+  [[nodiscard]] MountReach reach_of(const Hole& hole) const {
+    return {face_, hole.item, along(hole.at, n_), gap_mm(hole) - clearance_mm(hole)};
   }
 
   // From the item to the inside of the face, where the item itself is the nearest.
@@ -230,12 +232,10 @@ class HeldFace {
   void say_beside_upright(const Hole& hole, const Box3& strip, const Box3& upright) {
     const double thick = strip.size().y;
     const double wide = upright.size().y;
-    const double wall = build_.shell.end_wall_mm;
     say(hole,
         fmt::format("a strip {} thick behind it does not lie between the uprights, which reach {} in from the {}",
                     build_.in_words(thick), build_.in_words(wide), word()),
-        fmt::format("choose {} between {} and {}", clearance_key(), build_.at_least(std::max(0.0, thick - wall)),
-                    build_.at_most(wide - wall)));
+        between_uprights_words(build_, reach_of(hole), thick, wide));
   }
 
   // ---- screws

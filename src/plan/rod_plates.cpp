@@ -29,7 +29,6 @@ constexpr double above_rails_mm = 5;        // and below the items' tops
 constexpr double lap_mm = 8;                // of a return flange beyond its screws, and of these before the plate
 constexpr double edge_distance = 1.2;       // of a hole's centre from an edge, in hole diameters (common practice)
 constexpr double before_flange_end_mm = 5;  // its screws before the end of a cover's flange over them
-constexpr double tip_air_mm = 0.5;          // between a screw's tip and the cover's flange over it
 constexpr double behind_flange_mm = 2;      // a side plate begins this far behind a cover's flange
 constexpr double screws_before_mm = 12;     // its screws before the plate, where no cover's flange says otherwise
 constexpr double row_end_mm = 20;           // a return flange's first screw from its end
@@ -294,9 +293,7 @@ class RodPlate {
     screw_depth_ = std::min(r.most, std::max(r.least, wanted));
     if (r.least <= r.most + tolerance::contact_mm) return true;
     if (reaches) {
-      build_.diagnostics.add(
-          diag::say<"gap-too-small">(face_spec().gap.place, screw().size, word(), build_.in_words(tip_mm()), word(),
-                                     build_.in_words(face_spec().gap->mm()), build_.at_least(tip_mm() + air)));
+      say_gap_too_small(build_, spec_, upright().host, face());
     } else {
       // Where only the plate stands too near, its clearance is what to change.
       const bool only_plate = flanged() && under.least <= flange_limit_mm() && under.least <= upright_limit_mm();

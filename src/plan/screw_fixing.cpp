@@ -7,9 +7,11 @@
 
 #include <fmt/format.h>
 
+#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "geometry/region.h"
 #include "plan/hardware.h"
+#include "plan/nut_strip.h"
 #include "plan/tube.h"
 
 namespace fitup::plan {
@@ -110,6 +112,41 @@ double screw_reach_mm(const RodPlatesSpec& plates, const Host& upright) {
   const double washer = slot ? tables::find_washer(*plates.screw)->thickness_mm : 0;
   const double grip = washer + plates.thickness->mm() + plates.gap->mm() + upright_mm;
   return std::max(hold->behind_mm, screw_length_mm(thread, grip + hold->screw_to_mm) - grip);
+}
+
+void say_gap_too_small(Build& build, const RodPlatesSpec& plates, const Host& upright, Face face) {
+  const Thread& thread = *tables::find_thread(*plates.screw);
+  const double thick = upright.box.size().x;
+  const Sourced<Length>& gap = build.box_spec().face(face).gap;
+  const auto reach_mm = [&](ScrewFixing fixing) {
+    RodPlatesSpec with = plates;
+    with.screw_fixing.value = fixing;
+    return screw_reach_mm(with, upright);
+  };
+  const auto needed = [&](ScrewFixing fixing) { return build.at_least(reach_mm(fixing) + tip_air_mm); };
+  const ScrewFixing now = *plates.screw_fixing;
+  const bool holds = holds_thread_itself(thread, *tables::find_material(material_of(build)), thick);
+  const std::string word(to_text(face));
+  if (now != ScrewFixing::tapped && holds && reach_mm(ScrewFixing::tapped) + tip_air_mm <= gap->mm()) {
+    build.diagnostics.add(diag::say<"gap-too-small">(gap.place, thread.size, word, build.in_words(reach_mm(now)), word,
+                                                     build.in_words(gap->mm()), needed(now)));
+    return;
+  }
+  // A larger gap, and where the upright holds no thread another fixing first.
+  const bool other = now == ScrewFixing::tapped && !holds;
+  const bool weld_nut = hold_of(ScrewFixing::weld_nut, thread, thick).has_value();
+  const ScrewFixing then = !other ? now : weld_nut ? ScrewFixing::weld_nut : ScrewFixing::nut;
+  const std::string fixing =
+      other ? fmt::format("a thread does not hold in an upright {} thick besides: set {} to \"{}\" and ",
+                          build.in_words(thick), build.key("rod_plates.screw_fixing"), weld_nut ? "weld nut" : "nut")
+            : "";
+  const auto hold = hold_of(now, thread, thick);
+  build.diagnostics.add(diag::say<"no-room-for-fixing">(
+      gap.place, now == ScrewFixing::tapped || !hold ? "a tip" : hold->noun, thread.size,
+      fmt::format("the screws of the {} rod plate", word), "the uprights",
+      fmt::format("stands {} out of them under the {} cover's flange, where the gap is {}",
+                  build.in_words(reach_mm(now)), word, build.in_words(gap->mm())),
+      fmt::format("{}make {} at least {}", fixing, build.key("face." + word + ".gap"), needed(then))));
 }
 
 void hold_as_said(const Build& build, const RodPlatesSpec& plates, ScrewPlace& place) {

@@ -29,6 +29,11 @@ struct ScrewHold {
 
 /// How far a bolted rod plate's screw, or what holds it, stands out of the upright that it is screwed to.
 [[nodiscard]] double screw_reach_mm(const RodPlatesSpec& plates, const Host& upright);
+constexpr double tip_air_mm = 0.5;  // between such a tip and the cover's flange over it
+/// Says that they do not go under the flange of a cover, and what makes room for them: a thread, where the upright
+/// holds it and its tips stay in the gap that there is, or a larger gap; with another fixing where the upright holds no
+/// thread.
+void say_gap_too_small(Build& build, const RodPlatesSpec& plates, const Host& upright, Face face);
 /// Fixing and slot of a bolted rod plate's screw.
 void hold_as_said(const Build& build, const RodPlatesSpec& plates, ScrewPlace& place);
 

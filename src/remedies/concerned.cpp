@@ -9,6 +9,7 @@ Concerned concerned(const Finding& finding, const Plan& plan) {
   Concerned what;
   what.check = finding.check;
   what.cause = finding.cause;
+  what.value = finding.value.value_or(0);
   if (finding.key.ends_with(".welds")) what.keys.insert(finding.key);
   for (const InstanceId id : instances_of(finding, plan)) {
     const Instance& instance = plan.instances[id];

@@ -60,6 +60,7 @@ class CutKnobs {
       add("cutter.kerf", Length::mm(spec_.cutter.rules.kerf_mm));
       return std::move(knobs_);
     }
+    if (is("shelf")) beside_mount_strips();
     if (!is("shelf")) openings();
     if (!is("inner radius")) thicknesses();
     return std::move(knobs_);
@@ -125,16 +126,32 @@ class CutKnobs {
     }
   }
 
+  /// A strip that fills what is left between an item and its plate is as thick as the clearance leaves it.
+  void beside_mount_strips() {
+    for (const BoxSpec& box : spec_.boxes) {
+      for (const auto& [side, measured] : clearances_of(box)) {
+        const std::string name = fmt::format("{} mount strip ", side);
+        const bool named = std::any_of(what_.names.begin(), what_.names.end(),
+                                       [&](const std::string& n) { return n.find(name) != std::string::npos; });
+        if (named) clearance(box, side, *measured);
+      }
+    }
+  }
+
+  using Clearances = std::array<std::pair<const char*, const Measured*>, 5>;
+  static Clearances clearances_of(const BoxSpec& box) {
+    const ClearanceSpec& c = box.clearance;
+    return {{{"left", &c.left}, {"right", &c.right}, {"top", &c.top}, {"front", &c.front}, {"back", &c.back}}};
+  }
+  void clearance(const BoxSpec& box, const char* side, const Measured& measured) {
+    knobs_.push_back(length_knob(fmt::format("box.{}.clearance.{}", box.name, side), *measured, spec_.units,
+                                 Fineness::whole, measured.within));
+  }
+
   void smaller_boxes() {
     for (const BoxSpec& box : spec_.boxes) {
       if (!is_about("box." + box.name)) continue;
-      const ClearanceSpec& c = box.clearance;
-      const std::array<std::pair<const char*, const Measured*>, 5> all{
-          {{"left", &c.left}, {"right", &c.right}, {"top", &c.top}, {"front", &c.front}, {"back", &c.back}}};
-      for (const auto& [side, measured] : all) {
-        knobs_.push_back(length_knob(fmt::format("box.{}.clearance.{}", box.name, side), **measured, spec_.units,
-                                     Fineness::whole, measured->within));
-      }
+      for (const auto& [side, measured] : clearances_of(box)) clearance(box, side, *measured);
     }
   }
 

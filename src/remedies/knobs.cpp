@@ -12,6 +12,7 @@
 #include "remedies/cut_knobs.h"
 #include "remedies/focus.h"
 #include "remedies/ring_knobs.h"
+#include "remedies/space_knobs.h"
 
 namespace fitup::remedies {
 
@@ -44,9 +45,7 @@ class Knobs {
       return std::move(knobs_);
     }
     if (what_.check == "space") {
-      for (std::size_t axis = 0; spec_.space && spec_.space->at && axis < 3; ++axis) {
-        knobs_.push_back(place_knob(fmt::format("space.at.{}", axis + 1), (**spec_.space->at)[axis], spec_.units));
-      }
+      knobs_ = space_places(what_, spec_);
       for (const BoxSpec& box : spec_.boxes) every_clearance(box, "box." + box.name + ".clearance");
       return std::move(knobs_);
     }

@@ -18,9 +18,10 @@ struct Concerned {
   std::set<std::string> keys;   // that these come from
   std::set<Role> roles;
   bool marginal_will_do = false;  // it is mended where it is marginal
-  std::string cause;        // of the finding: of cut-rules which rule, and of which key
-  std::string material;     // of the first part
-  double thickness_mm = 0;  // of the first part, where it is flat
+  std::string cause;              // of the finding: of cut-rules which rule, and of which key
+  std::string material;           // of the first part
+  double thickness_mm = 0;        // of the first part, where it is flat
+  double value = 0;               // of the finding; 0 where it has none
 };
 [[nodiscard]] Concerned concerned(const Finding& finding, const Plan& plan);
 

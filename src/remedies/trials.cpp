@@ -107,7 +107,8 @@ Look Trials::look(const std::string& key, const std::string& value, const Concer
   for (const Finding& f : found.all) {
     if (f.check != what.check || f.verdict == Verdict::pass) continue;
     if (!pairs && !concerns(f, *changed, what)) continue;
-    if (what.check == "cut-rules" && f.cause != what.cause) continue;
+    const bool by_cause = what.check == "cut-rules" || what.check == "hold-down";
+    if (by_cause && f.cause != what.cause) continue;
     if (what.marginal_will_do && f.verdict == Verdict::marginal) continue;
     look.passes = false;
     if (f.value && (!look.worst || *f.value > *look.worst)) look.worst = f.value;

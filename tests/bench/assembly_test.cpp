@@ -184,6 +184,19 @@ TEST(AsBuilt, NamesWhatTheSpecNamesWithThePlannedSizes) {
   EXPECT_NEAR(sides[4].measures[4].planned_mm, std::hypot(984, 518), 1e-9);
 }
 
+// A gap of 2 mm and 4 mm that screws draw: the top of the front may stand 2 mm beside its bottom, and by Pythagoras its
+// rising diagonal is then that much longer. Flat covers follow the frame.
+TEST(AsBuilt, NamesWhatAFlangedCoverFollows) {
+  const Planned made = planned("park-locomotive/front-box.toml");
+  ASSERT_TRUE(made.plan);
+  const auto sides = measured_sides(made.plan->frame_size);
+  const auto front = cover_follows_mm(*made.plan, "main", sides[0]);
+  ASSERT_TRUE(front);
+  EXPECT_NEAR(*front, std::hypot(984 + 2, 329) - std::hypot(984, 329), 0.001);
+  EXPECT_FALSE(cover_follows_mm(*made.plan, "main", sides[1])) << "flat";
+  EXPECT_FALSE(cover_follows_mm(*made.plan, "main", sides[2])) << "a plate";
+}
+
 // Proof loads of ISO 898-1, class 4.8, coarse thread, from memory; T = 0.2 d (0.75 F) as Shigley has it.
 TEST(Torque, FollowsTheProofLoadOfTheWeakestCommonClass) {
   for (const auto& [size, major_mm, proof_n] :

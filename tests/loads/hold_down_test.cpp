@@ -80,6 +80,34 @@ TEST(HoldDown, IsNotCheckedWhereNoAccelerationIsStated) {
   EXPECT_THAT(found[0].message, testing::HasSubstr("no acceleration is stated"));
 }
 
+// Statics alone: what nothing holds moves where nothing is in its way, and down and up with less than its weight it
+// stays.
+TEST(HoldDown, NamesTheItemsThatNothingHolds) {
+  const auto of = [](const std::filesystem::path& path, const std::vector<Override>& overrides) {
+    const auto made = test::planned(path.string(), test::text_of(path), overrides);
+    EXPECT_TRUE(made->plan);
+    std::vector<Finding> found;
+    for (Finding& f : check_hold_down(*made->plan, weigh(*made->plan, {}), made->plan->load_rules)) {
+      if (f.unit == "items") found.push_back(std::move(f));
+    }
+    return found;
+  };
+  const auto free = of(test::sound_box().parent_path() / "items-that-nothing-holds" / "spec.toml", {});
+  ASSERT_EQ(free.size(), 1U);
+  EXPECT_EQ(free[0].verdict, Verdict::fail);
+  EXPECT_THAT(free[0].parts, testing::Contains(testing::HasSubstr("block 2")));
+  const Override no_front{"box.main.rod_plates.front", "\"none\""}, no_back{"box.main.rod_plates.back", "\"none\""};
+  const auto enclosed = of(test::sound_box(), {no_front, no_back, {"loads.thrown.left", "1"}});
+  ASSERT_EQ(enclosed.size(), 1U);
+  EXPECT_EQ(enclosed[0].verdict, Verdict::marginal);
+  EXPECT_EQ(enclosed[0].parts.size(), 3U) << "two blocks and a thermal plate";
+  EXPECT_TRUE(of(test::sound_box(), {no_front, no_back, {"loads.thrown.top", "0.9"}}).empty());
+  EXPECT_TRUE(of(test::sound_box(), {no_front, no_back, {"loads.thrown.bottom", "3"}}).empty());
+  for (const Finding& f : of(test::sound_box(), {{"loads.thrown.front", "1"}})) {
+    EXPECT_THAT(f.parts, testing::Not(testing::Contains(testing::HasSubstr("block"))));
+  }
+}
+
 // EN 1993-1-8, table 3.4 (from memory), by hand: M16 in a hole of 18 mm, 40 mm to the edge, S235 of 10 mm, class 4.6:
 // alpha_b = 40 / 54 = 0.741, k_1 = 2.5: 2.5 x 0.741 x 360 x 16 x 10 / 1.25 = 85.3 kN. At 18 mm: alpha_b = 1 / 3, k_1
 // = 1.1.
@@ -117,8 +145,8 @@ TEST(RodPlates, BendWithThePullOfTheirRods) {
   EXPECT_LT(stress({}), 0) << "nothing pulls at it";
 }
 
-// Its two ends hold it along lines: by how much it gives is said for lines that come nearer and for lines that stay, and a
-// twentieth of the span ends it.
+// Its two ends hold it along lines: by how much it gives is said for lines that come nearer and for lines that stay,
+// and a twentieth of the span ends it.
 TEST(RodPlates, ThatGiveByMoreThanHalfTheirThicknessAreLookedAtAsStripsToo) {
   const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box.toml";
   std::set<std::pair<bool, bool>> seen;

@@ -69,6 +69,22 @@ TEST(LiftCheck, CountsTheEmptyWholeWhereThatPullsMore) {
   EXPECT_NEAR(*with.value, 1.15 * 67.5, 1e-6);
 }
 
+// DIN 580 and ASME B18.15: what is said in words is the limit, and never more.
+TEST(LiftCheck, SaysNoRatingHigherThanItIs) {
+  for (const char* thread : {"M8", "M10", "3/8-16", "1/2-13"}) {
+    const Plan plan = hanging(40, middle, thread);
+    const auto found = check_lift(plan, weights_of(plan), {});
+    ASSERT_EQ(found.size(), 2U) << thread;
+    for (const Finding& f : found) {
+      const std::size_t at = f.message.find("rated for ");
+      ASSERT_NE(at, std::string::npos);
+      const double said = std::stod(f.message.substr(at + 10));
+      EXPECT_LE(said, *f.limit + 1e-6) << f.message;
+      EXPECT_NEAR(said, *f.limit, 0.01) << f.message;
+    }
+  }
+}
+
 // DIN 580: four M8 eyes under 180 kg hang on two legs: 90 kg each, 103.5 kg with 1.15 for the hoist, of 95 kg. M10: 170
 // kg.
 TEST(LiftCheck, FourEyesUnder180KilogramsFailInM8AndPassInM10) {

@@ -1,0 +1,151 @@
+// What is in an item's way to the sides that it is thrown to, by the boxes around all parts.
+// Entry: check_unheld_items.
+#include "loads/unheld_items.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+
+#include "fitup/tolerances.h"
+#include "geometry/near_boxes.h"
+#include "loads/lift.h"
+#include "loads/thrown.h"
+
+namespace fitup::loads {
+
+namespace {
+
+using geometry::component;
+
+class UnheldItems {
+ public:
+  UnheldItems(const Plan& plan, const LoadRules& rules, const std::set<InstanceId>& held)
+      : plan_(plan), rules_(rules), held_(held) {
+    for (const Instance& instance : plan.instances) {
+      Box3 box;
+      for (const Prism& p : body_of(plan.parts[instance.part]).outer) {
+        box.add(Prism{p.profile, instance.pose * p.pose, p.length_mm}.bounds());
+      }
+      boxes_.push_back(box);
+    }
+  }
+
+  std::vector<Finding> run() {
+    std::vector<InstanceId> free;
+    std::vector<InstanceId> enclosed;
+    std::optional<std::size_t> out;
+    for (InstanceId id = 0; id < plan_.instances.size(); ++id) {
+      if (part(id).role != Role::item || held_.contains(id) || !is_thrown()) continue;
+      const auto side = open_side(id);
+      if (side && !out) out = side;
+      (side ? free : enclosed).push_back(id);
+    }
+    std::vector<Finding> findings;
+    if (!free.empty()) findings.push_back(leaves(free, *out));
+    if (!enclosed.empty()) findings.push_back(stays_between(enclosed));
+    return findings;
+  }
+
+ private:
+  [[nodiscard]] const Part& part(InstanceId id) const { return plan_.parts[plan_.instances[id].part]; }
+
+  // Friction counts as nothing; thrown up with less than its weight it stays down.
+  [[nodiscard]] bool moves_it(std::size_t side) const {
+    const auto& g = rules_.thrown_g[side];
+    return g && *g > (ways[side].z > 0 ? 1 : 0) && ways[side].z >= 0;
+  }
+  [[nodiscard]] bool is_thrown() const {
+    for (std::size_t side = 0; side < ways.size(); ++side) {
+      if (moves_it(side)) return true;
+    }
+    return false;
+  }
+
+  [[nodiscard]] bool stands_before(InstanceId other, InstanceId id, Vec3 way) const {
+    if (other == id || part(other).source == Source::printed) return false;
+    const Box3& a = boxes_[id];
+    const Box3& b = boxes_[other];
+    for (int axis = 0; axis < 3; ++axis) {
+      const double along = component(way, axis);
+      const double lap = std::min(component(a.high, axis), component(b.high, axis)) -
+                         std::max(component(a.low, axis), component(b.low, axis));
+      if (along == 0 && lap <= tolerance::contact_mm) return false;
+      if (along > 0 && component(b.high, axis) <= component(a.high, axis) + tolerance::contact_mm) return false;
+      if (along < 0 && component(b.low, axis) >= component(a.low, axis) - tolerance::contact_mm) return false;
+    }
+    return true;
+  }
+
+  // A side that it is thrown to and where nothing is before it; its own rods and their nuts go with it.
+  [[nodiscard]] std::optional<std::size_t> open_side(InstanceId id) const {
+    for (std::size_t side = 0; side < ways.size(); ++side) {
+      if (!moves_it(side)) continue;
+      bool open = true;
+      for (InstanceId other = 0; open && other < plan_.instances.size(); ++other) {
+        const Role role = part(other).role;
+        const bool hardware = role == Role::rod || role == Role::nut || role == Role::washer || role == Role::screw;
+        open = hardware || !stands_before(other, id, ways[side]);
+      }
+      if (open) return side;
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] Finding about(const std::vector<InstanceId>& items, Verdict verdict) const {
+    Finding f;
+    f.check = "hold-down";
+    f.verdict = verdict;
+    f.value = static_cast<double>(items.size());
+    f.limit = 0;
+    f.unit = "items";
+    f.cause = "items that nothing holds";
+    f.source = "statics: friction counts as nothing";
+    for (const InstanceId id : items) f.parts.push_back(label_of(plan_, id));
+    f.at = boxes_[items.front()].middle();
+    f.key = plan_.instances[items.front()].key;
+    f.place = plan_.instances[items.front()].place;
+    return f;
+  }
+
+  static std::string who(const Finding& f) {
+    return f.parts.size() == 1 ? f.parts.front() + " is"
+                               : fmt::format("{} and {} more are", f.parts.front(), f.parts.size() - 1);
+  }
+
+  static constexpr const char* mended =
+      "a rod plate at a face that their rods reach (rod_plates.front, rod_plates.back), or screws through holes of "
+      "their "
+      "own (item.NAME.mounts), would hold them";
+
+  [[nodiscard]] Finding leaves(const std::vector<InstanceId>& items, std::size_t side) const {
+    Finding f = about(items, Verdict::fail);
+    f.message = fmt::format(
+        "items: {} held by neither rods in a plate nor screws, and nothing stands before {} at the {}, to "
+        "which the box is thrown with {} g; {}",
+        who(f), items.size() == 1 ? "it" : "the first", side_words[side], *rules_.thrown_g[side], mended);
+    return f;
+  }
+
+  [[nodiscard]] Finding stays_between(const std::vector<InstanceId>& items) const {
+    Finding f = about(items, Verdict::marginal);
+    f.message = fmt::format(
+        "items: {} held by neither rods in a plate nor screws: thrown, they slide until what stands in their way stops "
+        "them, and whether this bears the push is not checked; {}",
+        who(f), mended);
+    return f;
+  }
+
+  const Plan& plan_;
+  const LoadRules& rules_;
+  const std::set<InstanceId>& held_;
+  std::vector<Box3> boxes_;
+};
+
+}  // namespace
+
+std::vector<Finding> check_unheld_items(const Plan& plan, const LoadRules& rules, const std::set<InstanceId>& held) {
+  return UnheldItems(plan, rules, held).run();
+}
+
+}  // namespace fitup::loads
