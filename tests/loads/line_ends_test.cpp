@@ -14,37 +14,17 @@
 #include "loads/frame_check.h"
 #include "loads/member_stress.h"
 #include "loads/seam_check.h"
+#include "loads/solved_box.h"
 
 namespace fitup::loads {
 namespace {
 
-struct Box {
-  std::unique_ptr<const test::Planned> made;
-  Seams seams;
-  FrameModel model;
-  std::vector<FrameCase> cases;
-  std::vector<SolvedCase> all;
-  [[nodiscard]] const Plan& plan() const { return *made->plan; }
-  [[nodiscard]] const std::string& name(std::size_t piece) const { return plan().instances[model.pieces[piece].of].name; }
-};
-
-std::unique_ptr<Box> box_of(const std::string& example, const std::vector<Override>& overrides) {
-  const auto path = std::filesystem::path(FITUP_EXAMPLES) / example;
-  auto box = std::make_unique<Box>();
-  box->made = test::planned(path.string(), test::text_of(path), overrides);
-  box->seams = seams_of(box->plan());
-  box->model = *frame_model(box->plan(), box->seams);
-  box->cases = frame_cases(box->plan(), box->model, weigh(box->plan(), box->seams), box->plan().load_rules);
-  box->all = *solved(box->cases);
-  return box;
-}
-
-std::unique_ptr<Box> demo(const std::string& corners) {
-  return box_of("park-locomotive/front-box.toml", {{"box.main.frame.corners", corners}});
+std::unique_ptr<SolvedBox> demo(const std::string& corners) {
+  return solved_box("park-locomotive/front-box.toml", {{"box.main.frame.corners", corners}});
 }
 
 /// Names of members with their hinges, at the near and at the far end.
-std::multiset<std::string> hinged(const Box& box) {
+std::multiset<std::string> hinged(const SolvedBox& box) {
   std::multiset<std::string> names;
   for (std::size_t p = 0; p < box.model.pieces.size(); ++p) {
     const FrameMember& m = box.model.frame.members[p];
@@ -66,7 +46,7 @@ TEST(LineEnds, AreThoseOfButtedLegsThatNothingElseHolds) {
 
 // A flat bar of 8 mm on the edge of a leg of 4 mm has a throat of half its depth.
 TEST(LineEnds, AreThoseOfBearersOnTheEdgeOfALegToo) {
-  const auto box = box_of("park-locomotive/front-box-with-lower.toml", {});
+  const auto box = solved_box("park-locomotive/front-box-with-lower.toml", {});
   const std::multiset<std::string> both{"lower bearer 1", "lower bearer 1", "lower bearer 2", "lower bearer 2"};
   EXPECT_EQ(hinged(*box), both);
   expect_all_carried(box->plan(), box->all);
@@ -93,7 +73,7 @@ TEST(LineEnds, CarryNoMomentAboutTheirLineAndAllIsInBalance) {
 }
 
 /// A side of the bottom ring cut out, its ends held, under q downwards: the moment about X in its middle.
-double moment_in_the_middle(const Box& box, double q, double& length) {
+double moment_in_the_middle(const SolvedBox& box, double q, double& length) {
   Frame frame;
   frame.nodes = box.model.frame.nodes;
   std::map<std::size_t, int> pieces_at;

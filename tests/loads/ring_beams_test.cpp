@@ -15,29 +15,15 @@
 #include "loads/frame_check.h"
 #include "loads/plate_model.h"
 #include "loads/seam_check.h"
+#include "loads/solved_box.h"
 #include "loads/solved_cases.h"
 
 namespace fitup::loads {
 namespace {
 
-struct Box {
-  std::unique_ptr<const test::Planned> made;
-  Seams seams;
-  FrameModel model;
-  std::vector<FrameCase> cases;
-  std::vector<SolvedCase> all;
-  [[nodiscard]] const Plan& plan() const { return *made->plan; }
-};
-
-std::unique_ptr<Box> on_ring(const std::string& section, const std::string& corners = "coped") {
-  const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box-plate.toml";
-  auto box = std::make_unique<Box>();
-  box->made = test::planned(path.string(), test::text_of(path), {{"box.main.plates.base_ring", section}, {"box.main.frame.corners", corners}});
-  box->seams = seams_of(box->plan());
-  box->model = *plate_model(box->plan(), box->seams);
-  box->cases = frame_cases(box->plan(), box->model, weigh(box->plan(), box->seams), box->plan().load_rules);
-  box->all = *solved(box->cases);
-  return box;
+std::unique_ptr<SolvedBox> on_ring(const std::string& section, const std::string& corners = "coped") {
+  return solved_box("park-locomotive/front-box-plate.toml",
+                    {{"box.main.plates.base_ring", section}, {"box.main.frame.corners", corners}});
 }
 
 TEST(RingBeams, AreInTheFrameOfTheSheetFromCornerToCorner) {
@@ -68,7 +54,7 @@ TEST(RingBeams, CarryAllThatItWeighsAndAreInBalance) {
   expect_all_carried(box->plan(), box->all);
 }
 
-double lowest_mm(const Box& box) {
+double lowest_mm(const SolvedBox& box) {
   double lowest = 0;
   for (const SolvedCase& s : box.all) {
     if (s.of->kind != LoadKind::standing) continue;
@@ -92,7 +78,7 @@ TEST(RingBeams, StiffenTheSheetTheMoreTheHeavierTheyAre) {
 }
 
 /// The nodes of the four joints of a ring's corners, by joint.
-std::map<std::size_t, std::size_t> corners_of(const Box& box) { return box.model.node_of_joint; }
+std::map<std::size_t, std::size_t> corners_of(const SolvedBox& box) { return box.model.node_of_joint; }
 
 // What is cut free there: a side member whose seam lies on one line, in the upper face of its lying leg.
 TEST(RingBeams, OfButtedCornersCarryNoMomentAboutTheirOneSeam) {

@@ -11,6 +11,7 @@
 #include "checks/planned.h"
 #include "loads/all_carried.h"
 #include "loads/plate_model.h"
+#include "loads/solved_box.h"
 
 namespace fitup::loads {
 namespace {
@@ -144,24 +145,8 @@ TEST(Sheet, BucklesAsInTextbooks) {
   EXPECT_NEAR(pressed_buckles_mpa(steel, 2, 200), 4 * unit, 1e-6);
 }
 
-struct Box {
-  std::unique_ptr<const test::Planned> made;
-  Seams seams;
-  FrameModel model;
-  std::vector<FrameCase> cases;
-  std::vector<SolvedCase> solved_cases;
-};
-
-std::unique_ptr<Box> front_box(const std::vector<Override>& overrides = {}) {
-  const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box.toml";
-  auto box = std::make_unique<Box>();
-  box->made = test::planned(path.string(), test::text_of(path), overrides);
-  const Plan& plan = *box->made->plan;
-  box->seams = seams_of(plan);
-  box->model = *frame_model(plan, box->seams);
-  box->cases = frame_cases(plan, box->model, weigh(plan, box->seams), plan.load_rules);
-  box->solved_cases = *solved(box->cases);
-  return box;
+std::unique_ptr<SolvedBox> front_box(const std::vector<Override>& overrides = {}) {
+  return solved_box("park-locomotive/front-box.toml", overrides);
 }
 
 // Every welded plate of a box of plates is in its model; all that it weighs is carried, and reactions balance it.
@@ -225,7 +210,7 @@ TEST(PlateModelOfATray, HasAllItsSheetAndIsInBalance) {
 }
 
 /// How far the four lift bosses are out of one plane.
-double warp_mm(const Box& box, const SolvedCase& s) {
+double warp_mm(const SolvedBox& box, const SolvedCase& s) {
   double warp = 0;
   const auto& points = box.made->plan->lift_points;
   for (const LiftPoint& p : points) {
@@ -251,7 +236,7 @@ TEST(Sheet, HoldsTheFrameAgainstTwisting) {
     }
     std::erase_if(without.load.nodes, [&](const NodeLoad& l) { return l.node >= with->model.member_nodes; });
     const std::vector<FrameCase> one{without};
-    EXPECT_LT(warp_mm(*with, with->solved_cases[i]), 0.6 * warp_mm(*with, solved(one)->front()));
+    EXPECT_LT(warp_mm(*with, with->all[i]), 0.6 * warp_mm(*with, solved(one)->front()));
     ++lifted;
   }
   EXPECT_GT(lifted, 0U);
@@ -260,8 +245,8 @@ TEST(Sheet, HoldsTheFrameAgainstTwisting) {
 // The static theorem wants a state in balance with the load and nowhere over its limit: both are asked here.
 TEST(Relief, IsInBalanceAndNowhereOverItsLimit) {
   const auto box = front_box();
-  const Plan& plan = *box->made->plan;
-  const auto all = reliefs(plan, box->model, box->solved_cases);
+  const Plan& plan = box->plan();
+  const auto all = reliefs(plan, box->model, box->all);
   std::size_t relieved = 0;
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (!all[i].over) continue;
@@ -285,8 +270,8 @@ TEST(Relief, IsNoneWhereTheLoadNeedsWhatIsOverItsLimit) {
     for (NodeLoad& n : c.load.nodes) n = {n.node, 6 * n.force, 6 * n.moment};
     for (LineLoad& l : c.load.lines) l.force_per_mm = 6 * l.force_per_mm;
   }
-  box->solved_cases = *solved(box->cases);
-  for (const Relief& r : reliefs(*box->made->plan, box->model, box->solved_cases)) {
+  box->all = *solved(box->cases);
+  for (const Relief& r : reliefs(box->plan(), box->model, box->all)) {
     EXPECT_TRUE(r.over);
     EXPECT_FALSE(r.soft);
     // It says what was tried, and proves nothing.
