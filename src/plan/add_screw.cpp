@@ -11,6 +11,7 @@
 #include "fitup/tolerances.h"
 #include "fitup/welded_sizes.h"
 #include "plan/hardware.h"
+#include "plan/hole_in_row.h"
 #include "plan/holes.h"
 #include "plan/nut_strip.h"
 #include "plan/patterns.h"
@@ -78,6 +79,7 @@ bool make_screw_holes(Build& build, const ScrewPlace& place, const Thread& threa
       hole.slot_mm = place.slot_mm;
       hole.slot_along = place.slot_along;
     }
+    keep_from_other_holes(build, place, layer.instance, hole);
     if (!room_for(build, place, layer.instance, hole)) return false;
   }
   return true;

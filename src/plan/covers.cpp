@@ -12,6 +12,7 @@
 #include "plan/flanged_cover.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
+#include "plan/landing_width.h"
 #include "plan/nut_strip.h"
 #include "plan/opening.h"
 #include "plan/outward_landing.h"
@@ -114,9 +115,9 @@ class Cover {
   bool landings_apart() {
     const auto& uprights = shell_.upright[depth_];
     const double room = uprights[high].box.low.x - uprights[low].box.high.x;
-    if (2 * spec_.landing_width->mm() < room - tolerance::contact_mm) return true;
-    build_.diagnostics.add(diag::say<"landings-meet">(spec_.landing_width.place,
-                                                      build_.in_words(spec_.landing_width->mm()), word_,
+    const double width = landing_width_mm(build_, face_);
+    if (2 * width < room - tolerance::contact_mm) return true;
+    build_.diagnostics.add(diag::say<"landings-meet">(spec_.landing_width.place, build_.in_words(width), word_,
                                                       build_.in_words(room), build_.at_most(room / 2)));
     return false;
   }
@@ -178,7 +179,7 @@ class Cover {
 
   // A strip beside the upright, flush with the frame's face, from the bottom ring to the top one.
   Upright add_landing(Side side) {
-    const double width = spec_.landing_width->mm();
+    const double width = landing_width_mm(build_, face_);
     const double into = shell_.landing_mm;
     const Host& upright = shell_.upright[depth_][side];
     const double x = side == low ? upright.box.high.x : upright.box.low.x - width;

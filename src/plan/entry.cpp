@@ -9,6 +9,7 @@
 #include "fitup/tolerances.h"
 #include "plan/flanged_cover.h"
 #include "plan/item_holes.h"
+#include "plan/landing_width.h"
 #include "plan/opening.h"
 
 namespace fitup::plan {
@@ -136,7 +137,7 @@ Opening opening_of(const Build& build, Face face) {
     const BoxSpec& box = build.box_spec();
     const auto landing = [&](Face side) {
       if (needs_strip(build, face, side)) return box.face(side).landing_width->mm();
-      return has_landings(build, face) ? box.face(face).landing_width->mm() : 0;
+      return has_landings(build, face) ? landing_width_mm(build, face) : 0;
     };
     return {{0, 2},
             {shown(low).high.x + landing(Face::left), low_z},

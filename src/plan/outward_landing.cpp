@@ -13,6 +13,7 @@
 #include "plan/face_axes.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
+#include "plan/landing_width.h"
 #include "plan/raised_landing.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_row.h"
@@ -38,7 +39,7 @@ class OutwardCover {
         n_(axis_of(face)),
         u_(n_ == 0 ? 1 : 0),
         v_(n_ == 2 ? 1 : 2),
-        width_(spec_.landing_width->mm()),
+        width_(landing_width_mm(build, face)),
         deep_(landing_strip_mm(build)),
         raised_(raised_mm(build, face)),
         seal_width_(spec_.seal ? spec_.seal->width->mm() : 0),
@@ -72,8 +73,7 @@ class OutwardCover {
   }
 
  private:
-  // From the frame's edge to the seal's far side.
-  [[nodiscard]] double seal_end_mm() const { return spec_.seal ? seal_begin_mm + seal_width_ : 0; }
+  [[nodiscard]] double seal_end_mm() const { return plan::seal_end_mm(spec_); }
   [[nodiscard]] double t() const { return spec_.thickness->mm(); }
   [[nodiscard]] double size(int axis) const { return along(build_.shell.size, axis); }
   [[nodiscard]] Vec3 inward() const { return unit(n_, side_of(face_) == low ? high : low); }
@@ -265,6 +265,8 @@ class OutwardCover {
 };
 
 }  // namespace
+
+double seal_end_mm(const FaceSpec& face) { return face.seal ? seal_begin_mm + face.seal->width->mm() : 0; }
 
 double landing_strip_mm(const Build& build) {
   const Host& ring = build.shell.top_side_deck[low];

@@ -14,6 +14,9 @@ void add_outward_cover(Build& build, Face face);
 /// corner by as much as its wall, at least 4 mm, so that a seam finds flat steel inside, in usual thicknesses of flat bar.
 [[nodiscard]] double landing_strip_mm(const Build& build);
 
+/// From the frame's edge to the far side of the seal; 0 where there is none.
+[[nodiscard]] double seal_end_mm(const FaceSpec& face);
+
 /// How far the ring of a neighbouring face stands over this face's edge there, with room for its weld; 0 if none does.
 [[nodiscard]] double kept_for_landing_mm(const Build& build, Face neighbour);
 

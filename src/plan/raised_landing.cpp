@@ -10,6 +10,7 @@
 #include "plan/face_axes.h"
 #include "plan/flange_edges.h"
 #include "plan/hardware.h"
+#include "plan/landing_width.h"
 #include "plan/nut_strip.h"
 #include "plan/outward_landing.h"
 #include "plan/rule_steps.h"
@@ -160,7 +161,7 @@ double raised_mm(const Build& build, Face face) {
   std::optional<double> reaches;
   for (const Face other : all_faces) {
     if (!comes_first(box, other, face)) continue;
-    const double over = is_outward(box.face(other)) ? box.face(other).landing_width->mm() : 0;
+    const double over = is_outward(box.face(other)) ? landing_width_mm(build, other) : 0;
     reaches = std::max(reaches.value_or(0), over);
   }
   if (!reaches) return 0;

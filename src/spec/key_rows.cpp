@@ -231,7 +231,7 @@ const std::vector<Rule> box_rows{
      "how far the flanges of a flanged cover reach back"},
     {"box.NAME.face.FACE.gap", Type::length, Need::filled, "2 mm", {0, 50}, "", "free space under a flange"},
     {"box.NAME.face.FACE.landing_width", Type::length, Need::filled, "16 mm", {5, 200}, "",
-     "width of the strips beside the uprights that a flat cover lies on"},
+     "width of the strips beside the uprights that a flat cover lies on, or of its outward ring; without it 16 mm, or what the seat of its screws' nuts and the webs beside their holes (cutter.smallest_web) ask for, whichever is more"},
     {"box.NAME.face.FACE.landing", Type::word, Need::filled, "inward", none, "inward, outward",
      "of a flat cover: inward, strips beside the uprights where they are needed; outward, a mitred ring of strips round the "
      "frame, as thick as its legs, beside a tube of flat bar that reaches beyond its round corner, which leaves the opening free and can hold a seal; beside another cover it stands off on "

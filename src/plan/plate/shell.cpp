@@ -10,6 +10,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
+#include "plan/landing_width.h"
 #include "plan/plate/base_ring.h"
 #include "plan/plate/joints.h"
 #include "plan/plate/panels.h"
@@ -366,7 +367,7 @@ bool has_wall(const Build& build, Side depth) {
 }
 
 double landing_mm(const Build& build, Side depth) {
-  return build.box_spec().face(depth == low ? Face::front : Face::back).landing_width->mm();
+  return landing_width_mm(build, depth == low ? Face::front : Face::back);
 }
 
 // Above the floor as much of a plate with an opening stays as the cutter needs beside the floor's slots.

@@ -99,5 +99,32 @@ TEST(OutwardLandings, stand_beyond_a_flat_cover_on_an_inward_landing_too) {
   EXPECT_NEAR(round_all(plan, "bottom landing back").low.z, -8, 1e-9);
 }
 
+// Of L 40x40x4, whose strips are 4 thick: a rivet nut M6 asks for a hole of 9 (its table) with 4 on either side, a tapped
+// strip for M6 is 3 times the thread wide, in fives, and keeps 1 off what stands beside it; what is stated stays.
+TEST(LandingWidths, follow_from_what_holds_the_screws) {
+  const auto width = [](const std::string& more) {
+    const Planned p = plan_demo({{"style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }",
+                                  "style = \"flat\", thickness = 2, " + more}});
+    EXPECT_TRUE(p.result.plan) << p.said();
+    if (!p.result.plan) return 0.0;
+    const Instance* strip = find_instance(*p.result.plan, "back landing left");
+    return strip == nullptr ? 0.0 : box_of(*p.result.plan, *strip).size().x;
+  };
+  EXPECT_NEAR(width("screws = { thread = \"M4\", max_spacing = 120 }"), 16, 1e-9);
+  EXPECT_NEAR(width("screws = { thread = \"M6\", max_spacing = 120, fixing = \"insert\" }"), 17, 1e-9);
+  EXPECT_NEAR(width("screws = { thread = \"M6\", max_spacing = 120, fixing = \"nut strip\" }"), 22, 1e-9);
+  EXPECT_NEAR(width("landing_width = 16, screws = { thread = \"M6\", max_spacing = 120, fixing = \"insert\" }"), 16, 1e-9);
+}
+
+// The web that the shop states counts: twice the thickness on either side of the same hole.
+TEST(LandingWidths, follow_the_shop) {
+  const Planned p = plan_demo({{"style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }",
+                                "style = \"flat\", thickness = 2, screws = { thread = \"M6\", max_spacing = 120, fixing = "
+                                "\"insert\" }"},
+                               {"[lifting]", "[cutter]\nsmallest_web = 2\nasked_below = 2\n[lifting]"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  EXPECT_NEAR(box_of(*p.result.plan, *find_instance(*p.result.plan, "back landing left")).size().x, 25, 1e-9);
+}
+
 }  // namespace
 }  // namespace fitup

@@ -1,0 +1,59 @@
+// How wide what a flat cover is screwed to stands beside an opening.
+// Entry: landing_width_mm.
+#include "plan/landing_width.h"
+
+#include <algorithm>
+
+#include "plan/nut_strip.h"
+#include "plan/outward_landing.h"
+#include "plan/plate/joints.h"
+#include "plan/plate/shell.h"
+#include "plan/rule_steps.h"
+#include "plan/plate/walls.h"
+
+namespace fitup::plan {
+
+namespace {
+
+constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
+
+constexpr double beside_strip_mm = 1;  // from what holds the screws to what stands beside it
+
+// At either edge of an inward one: the reliefs of fingers, or what keeps a nut off the upright.
+double kept_mm(const Build& build, const FaceSpec& face, double thick_mm) {
+  if (*face.landing == Landing::outward) return 0;
+  if (!is_of_plates(build.box_spec())) return beside_strip_mm;
+  return 2 * plate::relief_mm(thick_mm, build.spec.cutter.rules.inner_radius_mm);
+}
+
+double thickness_mm(const Build& build, const FaceSpec& face) {
+  if (*face.landing == Landing::outward) return landing_strip_mm(build);
+  return is_of_plates(build.box_spec()) ? plate::sheets_of(build).t_mm : build.shell.landing_mm;
+}
+
+// Of what is cut through it; a thread is drilled.
+double hole_mm(const ScrewSpec& screws, const Thread& thread, double thick_mm) {
+  if (*screws.fixing == ScrewFixing::nut_strip) return thread.clear_medium_mm;
+  const auto hold = hold_of(*screws.fixing, thread, thick_mm);
+  return hold && hold->hole == HoleKind::clear ? hold->hole_mm : 0;
+}
+
+}  // namespace
+
+double landing_width_mm(const Build& build, Face face) {
+  const FaceSpec& spec = build.box_spec().face(face);
+  const double stated = spec.landing_width->mm();
+  if (spec.landing_width.given || *spec.closed_by != Closure::cover || *spec.style != CoverStyle::flat) return stated;
+  const Thread& thread = *tables::find_thread(*spec.screws.thread);
+  const double thick = thickness_mm(build, spec);
+  const double web = build.spec.cutter.rules.smallest_web * thick;
+  const double beside_seal = *spec.landing == Landing::outward ? 2 * edge_distance * thread.clear_medium_mm : 0;
+  const double hole = hole_mm(spec.screws, thread, thick);
+  const double kept = kept_mm(build, spec, thick);
+  const double seat = seat_behind_mm(build, spec.screws, thick);
+  const double cut = is_of_plates(build.box_spec()) ? hole + 2 * (web + kept) : hole + 2 * web;
+  const double needed = std::max({seat > 0 ? seat + 2 * kept : 0, hole > 0 ? cut : 0, beside_seal});
+  return std::max(stated, steps_of(thread).place_up(needed + seal_end_mm(spec)));
+}
+
+}  // namespace fitup::plan
