@@ -11,6 +11,8 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/holes.h"
+#include "plan/item_holes.h"
 #include "plan/rule_steps.h"
 #include "plan/support.h"
 
@@ -143,6 +145,26 @@ void add_edges(const Build& build, const ItemSpec* kind, std::vector<Span>& span
   }
 }
 
+// What holds an item from below needs steel round its holes: a span that has one at its edge reaches beyond it.
+void reach_over_holes(const Build& build, std::vector<Span>& spans) {
+  const double web = web_mm(build.box_spec().rails.thickness->mm());
+  for (std::size_t i = 0; i < build.box.items.size(); ++i) {
+    const PlacedItem& placed = build.box.items[i];
+    const auto& mounts = placed.item->mounts;
+    if (!mounts || *mounts->face != Face::bottom || !on_floor(build, i)) continue;
+    const double hole = tables::find_thread(*mounts->thread)->clear_medium_mm / 2;
+    const double room = hole + web - widths_of(build).margin;
+    for (const auto& own : mounts->at) {
+      const Vec3 at = place_on(placed, hole_in_item(*placed.item, own)) + build.shift_of(i);
+      const double x = rails_across(build) ? at.y : at.x;
+      for (Span& span : spans) {
+        if (x + hole <= span.low || x - hole >= span.high) continue;
+        span = {std::min(span.low, x - room), std::max(span.high, x + room)};
+      }
+    }
+  }
+}
+
 std::vector<RailPlace> by_rule(const Build& build) {
   std::vector<Span> spans;
   for (const FootStrip& s : build.box.foot_strips) {
@@ -151,6 +173,7 @@ std::vector<RailPlace> by_rule(const Build& build) {
     if (on_floor(build, s.item)) spans.push_back(across_rails(build, {s.area.low + flat, s.area.high + flat}));
   }
   for (const ItemSpec* kind : kinds_without_strips(build)) add_edges(build, kind, spans);
+  reach_over_holes(build, spans);
   return places_under(ground_of(build), widths_of(build), shared(std::move(spans)));
 }
 

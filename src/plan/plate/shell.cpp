@@ -36,6 +36,7 @@ struct Coming {
 constexpr Coming floor_comes{0, axis::minus_z};
 constexpr Coming rib_comes{1, axis::z};
 constexpr Coming top_comes{3, axis::minus_z};
+Face end_face(Side depth) { return depth == low ? Face::front : Face::back; }
 Coming end_comes(int turn, Side depth) { return {turn, depth == low ? axis::y : axis::minus_y}; }
 Coming wall_comes(Side side) { return {5, side == low ? axis::x : axis::minus_x}; }
 
@@ -280,7 +281,7 @@ class Shells {
     if (ring_ || tray_) {
       whole.edges[bottom_side].push_back({{beside, s.x - beside}, whole.box.low.z - (s.z - border_)});
     } else {
-      window(whole, depth == low ? Face::front : Face::back, {beside, sill(depth)}, {s.x - beside, s.z - border_});
+      window(whole, end_face(depth), {beside, sill(depth)}, {s.x - beside, s.z - border_});
     }
   }
 
@@ -358,17 +359,15 @@ Sheets sheets_of(const Build& build) {
 bool is_open(const Build& build, Face face) { return *build.box_spec().face(face).closed_by != Closure::plate; }
 
 bool has_ring(const Build& build, Side depth) {
-  const FaceSpec& face = build.box_spec().face(depth == low ? Face::front : Face::back);
+  const FaceSpec& face = build.box_spec().face(end_face(depth));
   return *face.closed_by == Closure::cover && *face.style == CoverStyle::flat && *face.landing == Landing::inward;
 }
 
 bool has_wall(const Build& build, Side depth) {
-  return *build.box_spec().face(depth == low ? Face::front : Face::back).closed_by == Closure::plate;
+  return *build.box_spec().face(end_face(depth)).closed_by == Closure::plate;
 }
 
-double landing_mm(const Build& build, Side depth) {
-  return landing_width_mm(build, depth == low ? Face::front : Face::back);
-}
+double landing_mm(const Build& build, Side depth) { return landing_width_mm(build, end_face(depth)); }
 
 // Above the floor as much of a plate with an opening stays as the cutter needs beside the floor's slots.
 double sill_z(const Build& build, const Sheets& sheets, Side depth) {

@@ -176,5 +176,34 @@ TEST_F(Stands, AmongManyKindsWhosePrintedAidsHaveEachTheirMark) {
   for (const Part& p : result().parts) EXPECT_TRUE(marks.insert(p.mark).second) << p.mark;
 }
 
+// M8 passes holes of 9 (ISO 273), 20 from the edges of an item without foot strips, which otherwise bears on 20: beside the
+// hole the rail keeps 3, what is left beside holes in any sheet.
+TEST(Rails, reach_over_the_holes_that_hold_an_item_from_below) {
+  const test::Planned p = test::plan_text(R"(fitup = 1
+name = "pump-box"
+title = "Two pumps"
+units = "mm"
+[item.pump]
+size = [220, 260, 240]
+mass = 18
+mounts = { face = "bottom", at = [[20, 20], [200, 20], [20, 240], [200, 240]], thread = "M8", depth = 16 }
+[box.main]
+row = [{ of = "pump", count = 2, gap = 60 }]
+clearance = { left = 20, right = 20, front = 40, back = 40, top = 60 }
+frame = { section = "L 40x40x4", uprights = "40x4" }
+rails = { thickness = 5 }
+)");
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  for (const double x : {44.0, 224.0, 324.0, 504.0}) {
+    const auto rails = test::instances_of(plan, Role::rail);
+    const bool over = std::any_of(rails.begin(), rails.end(), [&](const Instance* rail) {
+      const Box3 box = test::box_of(plan, *rail);
+      return box.low.x <= x - 4.5 - 3 + 1e-9 && box.high.x >= x + 4.5 + 3 - 1e-9;
+    });
+    EXPECT_TRUE(over) << x;
+  }
+}
+
 }  // namespace
 }  // namespace fitup::plan
