@@ -3,9 +3,13 @@
 #include "loads/frame_loads.h"
 
 #include <algorithm>
+#include <limits>
+#include <set>
 
 #include "fitup/weight.h"
+#include "loads/held_bodies.h"
 #include "loads/hung_boxes.h"
+#include "loads/lay_on.h"
 
 namespace fitup::loads {
 
@@ -24,8 +28,9 @@ class Loading {
     }
     const std::vector<bool> in = frames_in(plan, model);
     for (std::size_t i = 0; i < in.size(); ++i) {
-      if (!in[i]) hung_.emplace(i, Hung{});
+      if (!in[i]) hung_.emplace(i, Together{});
     }
+    note_bodies();
   }
 
   LoadCase run() {
@@ -44,8 +49,16 @@ class Loading {
         elsewhere(i, plan_.instances[i].pose.point(centre_of(part)), part.mass_kg * per_kg_);
       }
     }
-    for (const auto& [frame, hung] : hung_) lay_on(hung_at(plan_, model_, frame), hung);
-    return std::move(load_);
+    for (const auto& [frame, hung] : hung_) {
+      std::vector<Hold> holds;
+      for (const Vec3 place : hung_at(plan_, model_, frame)) holds.push_back({none, place});
+      lay_on(holds, hung);
+    }
+    for (std::size_t i = 0; i < bodies_.size(); ++i) lay_on(bodies_[i].holds, on_body_[i]);
+    LoadCase all = laying_.take();
+    all.nodes.insert(all.nodes.end(), load_.nodes.begin(), load_.nodes.end());
+    all.lines.insert(all.lines.end(), load_.lines.begin(), load_.lines.end());
+    return all;
   }
 
  private:
@@ -70,14 +83,10 @@ class Loading {
       return;
     }
     const auto line = *centroid_line(plan_, rail);
-    Box3 box;
-    const Instance& instance = plan_.instances[item];
-    for (const Prism& p : body_of(plan_.parts[instance.part]).outer) {
-      box.add(Prism{p.profile, instance.pose * p.pose, p.length_mm}.bounds());
-    }
+    const Box3 box = box_of(plan_, item);
     for (const Vec3 corner : {box.low, box.high}) {
       const double along = std::clamp(line.along(corner), 0.0, line.length_mm());
-      at_nearest(line.at(along), 0.5 * force);
+      laying_.at_nearest(line.at(along), 0.5 * force);
     }
   }
 
@@ -93,30 +102,44 @@ class Loading {
     }
   }
 
-  void at_nearest(Vec3 at, Vec3 force, Vec3 moment = {}) {
-    const std::size_t node = model_.nearest_node(at);
-    load_.nodes.push_back({node, force, moment + cross(at - model_.frame.nodes[node], force)});
-  }
-
-  /// What a box weighs that stands in no model.
-  struct Hung {
+  /// What several parts weigh that are held together.
+  struct Together {
     Vec3 force;
     Vec3 moment;  // about the origin
     Vec3 last;    // where some of it is
   };
+  static constexpr InstanceId none = std::numeric_limits<InstanceId>::max();
+
+  // Items on seats are laid on these, boxes that hang where they do.
+  void note_bodies() {
+    std::set<InstanceId> apart;
+    for (const auto& [item, rails] : seats_) apart.insert(item);
+    for (InstanceId i = 0; i < plan_.instances.size(); ++i) {
+      if (hung_.contains(frame_of(plan_, plan_.instances[i]))) apart.insert(i);
+    }
+    bodies_ = held_bodies(plan_, model_, apart);
+    on_body_.resize(bodies_.size());
+    for (std::size_t i = 0; i < bodies_.size(); ++i) {
+      for (const InstanceId part : bodies_[i].parts) body_of_part_[part] = i;
+    }
+  }
 
   void elsewhere(InstanceId id, Vec3 at, Vec3 force) {
     const auto hung = hung_.find(frame_of(plan_, plan_.instances[id]));
-    if (hung == hung_.end()) return at_nearest(at, force);
-    hung->second.force = hung->second.force + force;
-    hung->second.moment = hung->second.moment + cross(at, force);
-    hung->second.last = at;
+    Together& into = hung != hung_.end() ? hung->second : on_body_[body_of_part_.at(id)];
+    into.force = into.force + force;
+    into.moment = into.moment + cross(at, force);
+    into.last = at;
   }
 
-  void lay_on(const std::vector<Vec3>& places, const Hung& hung) {
-    if (places.empty()) return at_nearest(hung.last, hung.force, hung.moment - cross(hung.last, hung.force));
-    const std::vector<Share> shares = shared_stiffly(hung.force, hung.moment, places);
-    for (std::size_t i = 0; i < places.size(); ++i) at_nearest(places[i], shares[i].force, shares[i].moment);
+  void lay_on(const std::vector<Hold>& holds, const Together& all) {
+    if (holds.empty()) return laying_.at_nearest(all.last, all.force, all.moment - cross(all.last, all.force));
+    std::vector<Vec3> places;
+    for (const Hold& h : holds) places.push_back(h.at);
+    const std::vector<Share> shares = shared_stiffly(all.force, all.moment, places);
+    for (std::size_t i = 0; i < holds.size(); ++i) {
+      laying_.at(holds[i].on, holds[i].at, shares[i].force, shares[i].moment);
+    }
   }
 
   const Plan& plan_;
@@ -126,7 +149,11 @@ class Loading {
   std::map<InstanceId, std::vector<std::size_t>> pieces_;
   std::map<InstanceId, std::vector<std::size_t>> panels_;
   std::map<InstanceId, std::vector<InstanceId>> seats_;
-  std::map<std::size_t, Hung> hung_;  // by box
+  std::map<std::size_t, Together> hung_;  // by box
+  std::vector<HeldBody> bodies_;
+  std::vector<Together> on_body_;  // likewise
+  std::map<InstanceId, std::size_t> body_of_part_;
+  Laying laying_{model_};
   LoadCase load_;
 };
 

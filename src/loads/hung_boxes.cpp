@@ -7,33 +7,13 @@
 #include <set>
 
 #include "fitup/weight.h"
+#include "loads/held_bodies.h"
 
 namespace fitup::loads {
 
 namespace {
 
 constexpr double least_share = 1e-9;  // of the largest moment of inertia: less, and they are on a line or in one place
-
-std::set<InstanceId> all_in(const FrameModel& model) {
-  std::set<InstanceId> all(model.panel_of.begin(), model.panel_of.end());
-  for (const FramePiece& piece : model.pieces) all.insert(piece.of);
-  return all;
-}
-
-Box3 box_of(const Plan& plan, InstanceId id) {
-  Box3 box;
-  const Instance& instance = plan.instances[id];
-  for (const Prism& p : body_of(plan.parts[instance.part]).outer) {
-    box.add(Prism{p.profile, instance.pose * p.pose, p.length_mm}.bounds());
-  }
-  return box;
-}
-
-Vec3 middle_of_both(const Box3& a, const Box3& b) {
-  const Box3 both{{std::max(a.low.x, b.low.x), std::max(a.low.y, b.low.y), std::max(a.low.z, b.low.z)},
-                  {std::min(a.high.x, b.high.x), std::min(a.high.y, b.high.y), std::min(a.high.z, b.high.z)}};
-  return both.middle();
-}
 
 Eigen::Vector3d eigen(Vec3 v) { return {v.x, v.y, v.z}; }
 Vec3 vec(const Eigen::Vector3d& v) { return {v.x(), v.y(), v.z()}; }

@@ -1,0 +1,86 @@
+// Forces at places to loads of members and nodes.
+// Entry: Laying.
+#include "loads/lay_on.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace fitup::loads {
+
+namespace {
+
+/// A place in a panel's plane, as shares of its width and height, and how far off the place was.
+struct InPanel {
+  double u = 0;
+  double v = 0;
+  double off_mm = std::numeric_limits<double>::infinity();
+};
+
+}  // namespace
+
+Laying::Laying(const FrameModel& model) : model_(model) {
+  for (std::size_t i = 0; i < model.panel_of.size(); ++i) panels_[model.panel_of[i]].push_back(i);
+}
+
+void Laying::at(InstanceId on, Vec3 at, Vec3 force, Vec3 moment) {
+  if (const auto panels = panels_.find(on); panels != panels_.end()) {
+    return on_panels(panels->second, at, force, moment);
+  }
+  std::optional<std::size_t> nearest;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
+    if (model_.pieces[p].of != on) continue;
+    const FrameMember& m = model_.frame.members[p];
+    const Vec3 from = model_.frame.nodes[m.a] + m.from_a, path = model_.frame.nodes[m.b] + m.from_b - from;
+    const double s = dot(at - from, path) / dot(path, path);
+    const double beyond = std::max({0.0, -s, s - 1}) * norm(path);
+    if (beyond >= least) continue;
+    least = beyond;
+    nearest = p;
+  }
+  nearest ? on_piece(*nearest, at, force, moment) : at_nearest(at, force, moment);
+}
+
+void Laying::at_nearest(Vec3 at, Vec3 force, Vec3 moment) {
+  const std::size_t node = model_.nearest_node(at);
+  load_.nodes.push_back({node, force, moment + cross(at - model_.frame.nodes[node], force)});
+}
+
+void Laying::on_piece(std::size_t piece, Vec3 at, Vec3 force, Vec3 moment) {
+  const FrameMember& m = model_.frame.members[piece];
+  const Vec3 from = model_.frame.nodes[m.a] + m.from_a, path = model_.frame.nodes[m.b] + m.from_b - from;
+  const double length = norm(path);
+  const Vec3 along = (1 / length) * path;
+  const double s = std::clamp(dot(at - from, along) / length, 0.0, 1.0);
+  load_.lines.push_back({piece, (1 / length) * force, false});
+  const Vec3 pair = (s - 0.5) * (force - dot(force, along) * along);
+  const Vec3 turns = moment + cross(at - (from + s * path), force);
+  load_.nodes.push_back({m.a, -1 * pair, (1 - s) * turns - cross(m.from_a, pair)});
+  load_.nodes.push_back({m.b, pair, s * turns + cross(m.from_b, pair)});
+}
+
+void Laying::on_panels(const std::vector<std::size_t>& panels, Vec3 at, Vec3 force, Vec3 moment) {
+  std::size_t nearest = panels.front();
+  InPanel in;
+  for (const std::size_t p : panels) {
+    const FramePanel& panel = model_.frame.panels[p];
+    const Vec3 low = model_.frame.nodes[panel.nodes[0]] + panel.link[0];
+    const double u = std::clamp(dot(at - low, panel.x) / panel.width_mm, 0.0, 1.0);
+    const double v = std::clamp(dot(at - low, panel.y) / panel.height_mm, 0.0, 1.0);
+    const double off = norm(at - (low + u * panel.width_mm * panel.x + v * panel.height_mm * panel.y));
+    if (off >= in.off_mm) continue;
+    in = {u, v, off};
+    nearest = p;
+  }
+  const FramePanel& panel = model_.frame.panels[nearest];
+  const Vec3 low = model_.frame.nodes[panel.nodes[0]] + panel.link[0];
+  const Vec3 place = low + in.u * panel.width_mm * panel.x + in.v * panel.height_mm * panel.y;
+  const Vec3 turns = moment + cross(at - place, force);
+  const std::array<double, 4> shares{(1 - in.u) * (1 - in.v), in.u * (1 - in.v), in.u * in.v, (1 - in.u) * in.v};
+  for (std::size_t c = 0; c < 4; ++c) {
+    const Vec3 each = shares[c] * force;
+    load_.nodes.push_back({panel.nodes[c], each, shares[c] * turns + cross(panel.link[c], each)});
+  }
+}
+
+}  // namespace fitup::loads
