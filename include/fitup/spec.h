@@ -113,6 +113,7 @@ struct Spec {
   std::string title;
   std::string revision;
   UnitSystem units = UnitSystem::mm_kg;
+  UnitSystem shop = UnitSystem::mm_kg;  // whose sizes stood in for what was not stated
   std::vector<ItemSpec> items;  // by name
   std::vector<BoxSpec> boxes;   // by name
   std::optional<LiftingSpec> lifting;
@@ -161,10 +162,11 @@ using SpecFiles = std::function<Result<std::string>(const std::string& path)>;
 struct KeyRow {
   std::string key;       // "box.NAME.rails.thickness"
   std::string type;      // "length", "mass", "count", "text", "choice", ...
-  std::string fallback;  // default, as written in a spec; empty: must be given or simply absent
+  std::string fallback;  // default of a metric shop, as written in a spec; empty: must be given or simply absent
   std::string range;     // "0.5 mm to 50 mm", "down, up"
   bool required = false;
   std::string meaning;
+  std::string inch_fallback;  // default of an inch shop; most often the same
 };
 [[nodiscard]] const std::vector<KeyRow>& key_table();
 

@@ -33,7 +33,7 @@ Status create(const std::string& path, const std::string& text) {
 
 Outcome begin(const BeginRequest& request) {
   Outcome outcome{.command = "begin"};
-  const std::string text = starter(request.kind, std::filesystem::path(request.path).stem().string());
+  const std::string text = starter(request.kind, std::filesystem::path(request.path).stem().string(), request.units);
   if (const Status status = create(request.path, text); !status) {
     add_failure(outcome, status.error());
     return outcome;

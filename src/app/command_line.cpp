@@ -49,6 +49,7 @@ struct Parser {
     if (name == "tables") command.add_option("WORD", raw.word);
     if (name == "begin") command.add_option("NAME", raw.name);
     if (name == "begin") command.add_option("--kind", raw.kind);
+    if (name == "begin") command.add_option("--units", raw.units);
     if (name == "compare" || name == "lighten") {
       command.add_option("SPEC", raw.spec_files)->expected(0, -1);
       command.add_option("--set", raw.sets)->allow_extra_args(false);

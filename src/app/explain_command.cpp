@@ -21,16 +21,20 @@ Json row_json(const KeyRow& row) {
   return {{"key", row.key},
           {"type", row.type},
           {"default", row.fallback.empty() ? Json(nullptr) : Json(row.fallback)},
+          {"inch_default", row.inch_fallback.empty() ? Json(nullptr) : Json(row.inch_fallback)},
           {"range", row.range},
           {"required", row.required},
           {"meaning", row.meaning},
           {"names", rows_for(row.type)}};
 }
 
-/// "must be given", "default 2" or "may be left out".
+bool two_defaults(const KeyRow& row) { return row.inch_fallback != row.fallback; }
+
+/// "must be given", "default 2", "default 2 mm, of an inch shop 14 ga" or "may be left out".
 std::string presence(const KeyRow& row) {
   if (row.required) return "must be given";
-  return row.fallback.empty() ? "may be left out" : "default " + row.fallback;
+  if (row.fallback.empty()) return "may be left out";
+  return "default " + row.fallback + (two_defaults(row) ? ", of an inch shop " + row.inch_fallback : "");
 }
 
 /// The rows of the tables that the key may name.
@@ -105,6 +109,7 @@ std::string key_table_markdown() {
   for (const KeyRow& row : key_table()) {
     const std::string fallback = row.required           ? "**required**"
                                  : row.fallback.empty() ? std::string{}
+                                 : two_defaults(row)    ? fmt::format("`{}`; inch shop `{}`", row.fallback, row.inch_fallback)
                                                         : fmt::format("`{}`", row.fallback);
     text += fmt::format("| `{}` | {} | {} | {} | {} |\n", row.key, cell(row.type), cell(row.range), cell(fallback),
                         cell(row.meaning));

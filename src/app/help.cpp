@@ -150,11 +150,12 @@ Usage: fitup explain [KEY] [options]
 
 constexpr std::string_view begin = R"(fitup begin: write a commented spec to start from
 
-Usage: fitup begin NAME [--kind KIND] [options]
+Usage: fitup begin NAME [--kind KIND] [--units mm|in] [options]
 
   NAME                 the new file is NAME.toml; one that is there already is never overwritten
   --kind KIND          row (a row of modules on threaded rods; the default), cabinet (one heavy unit
                        that stands in a cabin) or inches (a row of modules, in inches and pounds)
+  --units mm|in        units that it is written in, and whose shop's sizes it uses (default: mm)
   -q, --quiet          no effect here
   --json               one JSON object on standard output, messages on standard error
   --no-color           no colour (so does a NO_COLOR in the environment)

@@ -244,6 +244,12 @@ Complaint read_begin(const Raw& raw, BeginRequest& request) {
   if (std::find(words.begin(), words.end(), request.kind) == words.end()) {
     return fmt::format("--kind does not know {}; it takes {}", diag::in_quotes(request.kind), fmt::join(words, ", "));
   }
+  std::optional<UnitSystem> units;
+  if (auto complaint = read_units(raw.units, units)) return complaint;
+  if (request.kind == "inches" && units == UnitSystem::mm_kg) {
+    return "--kind inches is a row in inches; for one in millimetres take --kind row";
+  }
+  request.units = units.value_or(UnitSystem::mm_kg);
   request.common = raw.common;
   return {};
 }

@@ -85,6 +85,7 @@ struct BeginRequest {
   Common common;
   std::string path;  // ends in .toml; its last part without that is a usable name
   std::string kind;  // a word of starter_kinds()
+  UnitSystem units = UnitSystem::mm_kg;  // that it is written in
 };
 
 struct InspectRequest {

@@ -94,8 +94,11 @@ Json schema_of(const Node& node) {
     json = {{"anyOf", {std::move(json), {{"type", "array"}, {"maxItems", 0}}}}};
   }
   json["description"] = rule.meaning;
-  if (!rule.fallback.empty() && !is_table(rule.type))
-    json["description"] = fmt::format("{} (default: {})", rule.meaning, rule.fallback);
+  const auto [metric, inch] = std::pair(rule.fallback.metric, rule.fallback.inch);
+  if (!metric.empty() && !is_table(rule.type))
+    json["description"] = metric == inch
+                              ? fmt::format("{} (default: {})", rule.meaning, metric)
+                              : fmt::format("{} (default: {}; of an inch shop: {})", rule.meaning, metric, inch);
   return json;
 }
 

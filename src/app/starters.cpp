@@ -110,6 +110,35 @@ left  = {{ closed_by = "plate", thickness = "14 ga" }}
 right = {{ closed_by = "plate", thickness = "14 ga" }}
 )";
 
+constexpr std::string_view cabinet_in_inches = R"(
+# One heavy unit that stands in a cabin, closed at the sides, with a cover at the front, in inches and pounds. A quantity
+# in quotes may be a fraction. What is not said here is of A36, sheet of 14 gauge, with #8-32 screws.
+# 'fitup explain' says what each key means.
+units = "in"
+
+[item.inverter]
+size        = ["13 1/2", 8, 18] # across, deep, high: measure yours
+mass        = 57                # pounds
+foot_strips = {{ width = "1 1/2" }} # what it stands on, along the left and the right edge
+
+[[item.inverter.keep_clear]]    # the cables leave here
+face  = "top"
+at    = ["2 1/2", "2 1/2"]
+size  = ["8 1/2", 3]
+depth = 4
+why   = "cables"
+
+[box.main]
+row       = [{{ of = "inverter" }}]
+clearance = {{ left = "1 1/4", right = "1 1/4", front = "1 3/4", back = "1 1/4", top = 6 }}
+frame     = {{ section = "L 2x2x3/16 in", bottom_legs = "down", uprights = "2x3/16 in" }}
+
+[box.main.face]
+front = {{ entry = true, closed_by = "cover", style = "flanged", screws = {{ max_spacing = 6 }} }}
+left  = {{ closed_by = "plate" }}
+right = {{ closed_by = "plate" }}
+)";
+
 }  // namespace
 
 const std::vector<StarterKind>& starter_kinds() {
@@ -119,9 +148,12 @@ const std::vector<StarterKind>& starter_kinds() {
   return kinds;
 }
 
-std::string starter(std::string_view kind, const std::string& name) {
+std::string starter(std::string_view kind, const std::string& name, UnitSystem units) {
   std::string text = fmt::format("fitup = 1\nname  = \"{0}\"\ntitle = \"{0}\"\n", name);
-  const std::string_view body = kind == "cabinet" ? cabinet : kind == "inches" ? inches : row;
+  const bool in_inches = units == UnitSystem::in_lb;
+  const std::string_view body = kind == "cabinet"                 ? (in_inches ? cabinet_in_inches : cabinet)
+                                : kind == "inches" || in_inches ? inches
+                                                                  : row;
   return text + fmt::format(fmt::runtime(body));
 }
 

@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "fitup/quantity.h"
+
 namespace fitup::app {
 
 struct StarterKind {
@@ -14,7 +16,8 @@ struct StarterKind {
 
 [[nodiscard]] const std::vector<StarterKind>& starter_kinds();
 
-/// `kind`: a word of starter_kinds(). `name`: a usable name.
-[[nodiscard]] std::string starter(std::string_view kind, const std::string& name);
+/// `kind`: a word of starter_kinds(). `name`: a usable name. Each kind is there in either units; "inches" is a row in
+/// inches.
+[[nodiscard]] std::string starter(std::string_view kind, const std::string& name, UnitSystem units = UnitSystem::mm_kg);
 
 }  // namespace fitup::app

@@ -91,7 +91,7 @@ GapAlong gap_along(const Scene& scene, Thing a, Thing b, Vec3 direction, double 
     high = std::min({2 * high, high + stride, most_mm});
   }
   // Finer than the band nothing is known of a contact.
-  const double mm = rounded(bisect(low, high, band, meets) + band, 1e-3);
+  const double mm = rounded(bisect(low, high, band, meets) + band, gap_step_mm);
   return {mm, undecided};
 }
 

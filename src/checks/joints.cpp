@@ -22,6 +22,8 @@ namespace {
 constexpr const char* name = "joints";
 // A part that does not come within this of its partner is not in that joint at all.
 constexpr double farthest_mm = 50;
+// A gap as wide as it may be, such as 1/32 in, is no wider for its rounding.
+constexpr double as_far_mm = tolerance::contact_mm + gap_step_mm / 2;
 
 Finding blank(const Scene& scene, InstanceId a, InstanceId b) {
   Finding f;
@@ -131,7 +133,7 @@ Vec3 place_of(const Scene& scene, const Joint& joint, double gap_mm) {
 std::optional<Finding> of_gap(const Scene& scene, const Joint& joint, const Gap& gap) {
   const double most = joint.filled_mm + joint.largest_gap_mm;
   const double fair = joint.filled_mm + joint.largest_gap_mm * (joint.kind == JointKind::bolted ? fair_share : 1);
-  if (gap.mm && *gap.mm <= fair + tolerance::contact_mm) return std::nullopt;
+  if (gap.mm && *gap.mm <= fair + as_far_mm) return std::nullopt;
   if (gap.undecided) return undecided(scene, joint);
   Finding f = blank(scene, joint, "gap");
   f.limit = most;
@@ -150,7 +152,7 @@ std::optional<Finding> of_gap(const Scene& scene, const Joint& joint, const Gap&
         f.parts[0], f.parts[1], to_text(joint.kind), farthest_mm);
     return f;
   }
-  if (*gap.mm <= most + tolerance::contact_mm) f.verdict = Verdict::marginal;
+  if (*gap.mm <= most + as_far_mm) f.verdict = Verdict::marginal;
   f.message = fmt::format("{} stands {} mm off {} in their {} joint, which permits {} mm", f.parts[0],
                           length_text(*gap.mm), f.parts[1], to_text(joint.kind), length_text(most));
   return f;

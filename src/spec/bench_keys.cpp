@@ -10,9 +10,9 @@
 namespace fitup::spec {
 namespace {
 
-BenchOptions usual(UnitSystem units) {
+BenchOptions usual(UnitSystem shop) {
   BenchOptions bench;
-  if (units == UnitSystem::mm_kg) return bench;
+  if (shop == UnitSystem::mm_kg) return bench;
   bench.paper = PaperFormat::letter;
   bench.first_angle = false;
   bench.stock.lengths_mm = {6096};  // 20 ft
@@ -42,7 +42,7 @@ void put_on_shelf(const Cell& cell, const Spec& spec, BarStock& stock) {
 }  // namespace
 
 BenchOptions bench_options(const Cell& root, const Spec& spec) {
-  BenchOptions out = usual(spec.units);
+  BenchOptions out = usual(spec.shop);
   const Cell& bench = root["bench"];
   if (const Cell* paper = bench.find("paper")) {
     for (const SheetSize& sheet : sheet_sizes) {
@@ -79,7 +79,7 @@ BenchOptions bench_options(const Cell& root, const Spec& spec) {
 
 std::vector<std::string> bench_lines(const Spec& spec) {
   const BenchOptions& is = spec.bench;
-  const BenchOptions usually = usual(spec.units);
+  const BenchOptions usually = usual(spec.shop);
   std::vector<std::string> lines;
   const auto add = [&](std::string_view key, double value, double usual_value) {
     if (value != usual_value) lines.push_back(fmt::format("{} = {}", key, mm_text(value)));

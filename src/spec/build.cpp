@@ -28,6 +28,7 @@ namespace fitup::spec {
 namespace {
 
 constexpr std::array<Word<UnitSystem>, 2> unit_words{{{"mm", UnitSystem::mm_kg}, {"in", UnitSystem::in_lb}}};
+constexpr std::array<Word<UnitSystem>, 2> shop_words{{{"metric", UnitSystem::mm_kg}, {"inch", UnitSystem::in_lb}}};
 constexpr std::array<Word<DxfRelease>, 2> release_words{{{"r2000", DxfRelease::r2000}, {"r12", DxfRelease::r12}}};
 constexpr std::array<Word<Corners>, 3> corners_words{
     {{"coped", Corners::coped}, {"butted", Corners::butted}, {"mitred", Corners::mitred}}};
@@ -271,8 +272,8 @@ Sourced<Making> making(const Cell& cell) {
   return out;
 }
 
-CutterSpec cutter(const Cell& cell, UnitSystem units) {
-  return {cut_rules(cell, units), word(cell["units"], unit_words), word(cell["dxf"], release_words),
+CutterSpec cutter(const Cell& cell, UnitSystem shop) {
+  return {cut_rules(cell, shop), word(cell["units"], unit_words), word(cell["dxf"], release_words),
           text(cell["file_name"])};
 }
 
@@ -302,6 +303,8 @@ Spec build(const Cell& root, const std::string& file_name) {
   spec.title = title != nullptr ? *text(*title) : spec.name;
   spec.revision = *text(root["revision"]);
   spec.units = *word(root["units"], unit_words);
+  const Cell* shop = root.find("shop");
+  spec.shop = shop != nullptr ? *word(*shop, shop_words) : spec.units;
   for (const auto& [item_name, cell] : root["item"].children) spec.items.push_back(read_item(item_name, cell));
   spec.sections = own_sections(root.find("section"), spec.units);
   for (const auto& [box_name, cell] : root["box"].children) {
@@ -312,7 +315,7 @@ Spec build(const Cell& root, const std::string& file_name) {
   }
   spec.lifting = lifting(root.find("lifting"));
   spec.print = print(root["print"]);
-  spec.cutter = cutter(root["cutter"], spec.units);
+  spec.cutter = cutter(root["cutter"], spec.shop);
   spec.finish = finish(root["finish"]);
   spec.making = {making(root["making"]["holes"]), making(root["making"]["drilled"])};
   spec.keep_apart = keep_apart(root.find("keep_apart"));

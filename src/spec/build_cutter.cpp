@@ -24,9 +24,9 @@ E among(const Cell& cell, const std::array<std::string_view, N>& words) {
   return static_cast<E>(found == words.end() ? 0 : found - words.begin());
 }
 
-CutRules usual(UnitSystem units) {
+CutRules usual(UnitSystem shop) {
   CutRules rules;
-  if (units == UnitSystem::in_lb) rules.sheets_mm = {{3048, 1524}};  // 10 x 5 ft
+  if (shop == UnitSystem::in_lb) rules.sheets_mm = {{3048, 1524}};  // 10 x 5 ft
   return rules;
 }
 
@@ -57,8 +57,8 @@ std::string listed_mm(const std::vector<double>& all) {
 
 }  // namespace
 
-CutRules cut_rules(const Cell& cutter, UnitSystem units) {
-  CutRules rules = usual(units);
+CutRules cut_rules(const Cell& cutter, UnitSystem shop) {
+  CutRules rules = usual(shop);
   rules.smallest_hole = *cutter["smallest_hole"].get<double>();
   rules.smallest_slot = *cutter["smallest_slot"].get<double>();
   rules.smallest_web = *cutter["smallest_web"].get<double>();
@@ -79,7 +79,7 @@ CutRules cut_rules(const Cell& cutter, UnitSystem units) {
 
 std::vector<std::string> cut_rule_lines(const Spec& spec) {
   const CutRules& is = spec.cutter.rules;
-  const CutRules usually = usual(spec.units);
+  const CutRules usually = usual(spec.shop);
   std::vector<std::string> lines{"cutter.smallest_hole = " + words(is.smallest_hole)};
   const auto add = [&](std::string_view key, double value, double usual_value) {
     if (value != usual_value) lines.push_back(fmt::format("cutter.{} = {}", key, decimal(value, 6)));

@@ -8,7 +8,7 @@
 
 namespace fitup::spec {
 
-[[nodiscard]] CutRules cut_rules(const Cell& cutter, UnitSystem units);
+[[nodiscard]] CutRules cut_rules(const Cell& cutter, UnitSystem shop);
 [[nodiscard]] std::vector<std::string> cut_rule_lines(const Spec& spec);
 
 }  // namespace fitup::spec

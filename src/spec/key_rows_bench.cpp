@@ -12,7 +12,7 @@ const std::vector<Rule>& bench_rows() {
   static const std::vector<Rule> rows{
       {"bench", Type::table, Need::filled, "", none, "", "what is printed for the bench"},
       {"bench.paper", Type::word, Need::may, "", none, "A4, A3, Letter, Tabloid",
-       "the sheet that it is printed on; without it A4, of a spec in inches Letter"},
+       "the sheet that it is printed on; without it A4, of an inch shop Letter"},
       {"bench.trim_allowance", Type::length, Need::filled, "0 mm", {0, 100}, "",
        "how much longer than they end up members are sawn, to be trimmed when the frame is fitted"},
       {"bench.spares", Type::number, Need::filled, "5", {0, 100}, "",
@@ -27,10 +27,10 @@ const std::vector<Rule>& bench_rows() {
       {"bench.torque.why", Type::text, Need::filled, "as the spec says", none, "", "who says so: it is printed beside it"},
       {"stock", Type::table, Need::filled, "", none, "", "the bars that members and bosses are sawn from"},
       {"stock.lengths", Type::lengths, Need::may, "", {100, 20000}, "",
-       "lengths that bars are bought in; without it 6000 mm, of a spec in inches 240 in (common practice)"},
-      {"stock.kerf", Type::length, Need::filled, "2 mm", {0, 10}, "",
-       "what the saw turns into chips at each cut (2 mm: common practice for a band saw)"},
-      {"stock.end_trim", Type::length, Need::filled, "10 mm", {0, 200}, "",
+       "lengths that bars are bought in; without it 6000 mm, of an inch shop 240 in (common practice)"},
+      {"stock.kerf", Type::length, Need::filled, {"2 mm", "1/16 in"}, {0, 10}, "",
+       "what the saw turns into chips at each cut (common practice for a band saw)"},
+      {"stock.end_trim", Type::length, Need::filled, {"10 mm", "1/2 in"}, {0, 200}, "",
        "what is cut off each raw end of a bought bar, the cut included (common practice)"},
       {"stock.shelf", Type::tables, Need::may, "", none, "",
        "what fitup lighten may take, an entry for each; without it what the tables hold, and sheets as cutter.on_shelf or cutter.shelf has "

@@ -16,7 +16,7 @@ const std::vector<Rule>& closing_rows() {
       {"box.NAME.face.FACE.flanges", Type::word, Need::filled, "flat", none, "flat, angle, bent",
        "of a flanged cover: flat, strips welded to the sheet; angle, lengths of angle, one leg welded on the sheet, the other "
        "over the frame; bent, the sheet itself bent up"},
-      {"box.NAME.face.FACE.flange_section", Type::angle, Need::filled, "L 30x30x3", none, "",
+      {"box.NAME.face.FACE.flange_section", Type::angle, Need::filled, {"L 30x30x3", "L 1-1/4x1-1/4x1/8 in"}, none, "",
        "angle that flanges of angle are cut from; how far they reach follows from it"},
       {"box.NAME.face.FACE.flange_corners", Type::word, Need::filled, "mitred", none, "mitred, butted, coped",
        "how flanges of angle meet: sawn off at 45 degrees; square, the sides' before the legs of those that run whole; or the sides' "
@@ -26,7 +26,7 @@ const std::vector<Rule>& closing_rows() {
        "inside radius of the bends; without it as much as the sheet is thick (common practice for mild steel)"},
       {"box.NAME.face.FACE.bend.k", Type::number, Need::may, "", {0.1, 0.5}, "",
        "K factor: how far from the inside of the bend the neutral axis lies, in thicknesses; without it DIN 6935 decides"},
-      {"box.NAME.face.FACE.notch_gap", Type::length, Need::filled, "2 mm", {0, 50}, "",
+      {"box.NAME.face.FACE.notch_gap", Type::length, Need::filled, {"2 mm", "3/32 in"}, {0, 50}, "",
        "free space round what stands in a flange and it is notched for: feet, lugs, bearers, lift bosses, braces, screws of others"},
   };
   // clang-format on

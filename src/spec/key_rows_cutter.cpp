@@ -23,11 +23,11 @@ const std::vector<Rule>& cutter_rows() {
       {"cutter.inner_radius", Type::length, Need::filled, "0 mm", {0, 50}, "",
        "least radius of an inner corner; a laser turns in a sharp one (common practice), water jet and plasma do not"},
       {"cutter.sheets", Type::length_pairs, Need::may, "", {10, 20000}, "",
-       "sizes of the sheets, each as length and width; without it 3000 x 1500 mm, of a spec in inches 120 x 60 in (common "
+       "sizes of the sheets, each as length and width; without it 3000 x 1500 mm, of an inch shop 120 x 60 in (common "
        "practice)"},
-      {"cutter.sheet_margin", Type::length, Need::filled, "10 mm", {0, 200}, "",
+      {"cutter.sheet_margin", Type::length, Need::filled, {"10 mm", "1/2 in"}, {0, 200}, "",
        "what is kept free all round a sheet, where it is clamped (common practice)"},
-      {"cutter.shelf", Type::word, Need::filled, "both", none, "metric, gauge, both",
+      {"cutter.shelf", Type::word, Need::filled, {"both", "gauge"}, none, "metric, gauge, both",
        "thicknesses that the shop has of a material that `on_shelf` does not name: usual metric ones, those of gauges and "
        "fractions of an inch, or both (common practice)"},
       {"cutter.on_shelf", Type::tables, Need::may, "", none, "", "what the shop says that it has, an entry for each material"},
@@ -39,7 +39,7 @@ const std::vector<Rule>& cutter_rows() {
       {"cutter.kerf", Type::length, Need::filled, "0 mm", {0, 10}, "",
        "width of the cut that the flat files allow for: outlines are drawn larger and cut-outs smaller by half of it; 0 where "
        "the shop does so itself (common practice)"},
-      {"cutter.units", Type::word, Need::filled, "mm", none, "mm, in",
+      {"cutter.units", Type::word, Need::filled, {"mm", "in"}, none, "mm, in",
        "what a unit of the flat DXF files is: a millimetre or an inch, as their header and their note say"},
       {"cutter.dxf", Type::word, Need::filled, "r2000", none, "r2000, r12",
        "release of the flat DXF files; r12 for programs that read no newer one"},

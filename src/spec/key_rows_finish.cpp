@@ -44,7 +44,7 @@ const std::vector<Rule> rows{
       {"space", Type::table, Need::may, "", none, "",
        "the space that the whole goes into, with feet, covers, screw heads, glands and all that stands out of it"},
       {"space.size", Type::three_measured, Need::must, "", size_range, "", "free inside: across (X), deep (Y) and high (Z)"},
-      {"space.play", Type::length, Need::filled, "5 mm", {0, 1000}, "",
+      {"space.play", Type::length, Need::filled, {"5 mm", "1/4 in"}, {0, 1000}, "",
        "stays free on every side and round what is in the way, so that the whole can be put in, but on the floor, where the whole "
        "touches a wall by its at, and under what stands on what is in the way (5 mm: common practice)"},
       {"space.at", Type::three_lengths, Need::may, "", any_place, "",

@@ -19,7 +19,7 @@ const std::vector<Rule>& fixing_rows() {
       {"item.NAME.mounts.at", Type::length_pairs, Need::must, "", any_place, "",
        "middle of each hole in that face, from the item's low corner, in X, Y, Z order of the face's axes; holes of ears "
        "stand beside the body"},
-      {"item.NAME.mounts.thread", Type::screw_thread, Need::filled, "M6", none, "", "thread of the screws"},
+      {"item.NAME.mounts.thread", Type::screw_thread, Need::filled, {"M6", "1/4-20"}, none, "", "thread of the screws"},
       {"item.NAME.mounts.depth", Type::length, Need::may, "", {1, 200}, "",
        "of tapped holes in the item: the screws come from outside"},
       {"item.NAME.mounts.ear", Type::length, Need::may, "", {0.5, 50}, "",
@@ -59,7 +59,7 @@ const std::vector<Rule>& fixing_rows() {
        "likewise along the bottom edge", Hand::place},
       {"box.NAME.face.FACE.earth", Type::tables, Need::may, "", none, "",
        "threaded studs for earth leads, welded to the steel of that face and kept bare of the coat"},
-      {"box.NAME.face.FACE.earth.thread", Type::thread, Need::filled, "M8", none, "", "thread of the stud"},
+      {"box.NAME.face.FACE.earth.thread", Type::thread, Need::filled, {"M8", "5/16-18"}, none, "", "thread of the stud"},
       {"box.NAME.face.FACE.earth.at", Type::two_lengths, Need::must, "", any_place, "",
        "its middle in the face, from the frame's corner, in X, Y, Z order of the face's axes", Hand::place},
       {"box.NAME.face.FACE.earth.length", Type::length, Need::may, "", {5, 200}, "",

@@ -155,8 +155,8 @@ const std::vector<KeyRow>& key_table() {
     std::vector<KeyRow> all;
     for (const spec::Rule& rule : spec::rules()) {
       all.push_back(KeyRow{std::string(rule.key), std::string(spec::words_for(rule.type).name),
-                           std::string(rule.fallback), spec::range_in_words(rule), rule.need == spec::Need::must,
-                           std::string(rule.meaning)});
+                           std::string(rule.fallback.metric), spec::range_in_words(rule),
+                           rule.need == spec::Need::must, std::string(rule.meaning), std::string(rule.fallback.inch)});
     }
     return all;
   }();

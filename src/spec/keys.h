@@ -10,6 +10,8 @@
 #include <string_view>
 #include <vector>
 
+#include "fitup/quantity.h"
+
 namespace fitup::spec {
 
 enum class Type {
@@ -64,11 +66,21 @@ struct Range {
 /// other side. turn: the other way about.
 enum class Hand { stays, row, place, turn };
 
+/// What stands in for a key that is not stated, as written in a spec: of a metric shop and of an inch one, most often one
+/// for both.
+struct Fallback {
+  constexpr Fallback(const char* both) : metric(both), inch(both) {}
+  constexpr Fallback(const char* metric_one, const char* inch_one) : metric(metric_one), inch(inch_one) {}
+  std::string_view metric;
+  std::string_view inch;
+  [[nodiscard]] std::string_view of(UnitSystem shop) const { return shop == UnitSystem::in_lb ? inch : metric; }
+};
+
 struct Rule {
   std::string_view key;
   Type type = Type::table;
   Need need = Need::filled;
-  std::string_view fallback;
+  Fallback fallback = "";
   Range range;
   std::string_view words;  // of Type::word: "down, up"
   std::string_view meaning;

@@ -369,6 +369,8 @@ std::string to_text(const Spec& spec) {
   out.line("title", spec.title);
   out.line("revision", spec.revision);
   out.line("units", spec.units);
+  if (spec.shop != spec.units)
+    out.line("shop", std::string(spec.shop == UnitSystem::in_lb ? "inch" : "metric"));
   for (const ItemSpec& item : spec.items) write_item(out, item);
   for (const OwnSection& own : spec.sections) write_section(out, own);
   for (const BoxSpec& box : spec.boxes) write_box(out, box);

@@ -155,6 +155,12 @@ UnitSystem units_of(const Value& root, UnitSystem otherwise) {
   return units->text == "in" ? UnitSystem::in_lb : UnitSystem::mm_kg;
 }
 
+UnitSystem shop_of(const Value& root) {
+  const Value* shop = root.find("shop");
+  if (shop == nullptr || shop->kind != Value::Kind::text) return units_of(root, UnitSystem::mm_kg);
+  return shop->text == "inch" ? UnitSystem::in_lb : UnitSystem::mm_kg;
+}
+
 MergedText read_merged(SourceTexts& sources, const SpecFiles& files, std::optional<Member> hand,
                        Diagnostics& diagnostics) {
   return Chain(sources, files, std::move(hand), diagnostics).run();

@@ -26,4 +26,7 @@ struct MergedText {
 /// What a bare number means in a file: what it says, or `otherwise`.
 [[nodiscard]] UnitSystem units_of(const Value& root, UnitSystem otherwise);
 
+/// Whose sizes stand in for what is not stated: the shop's that the whole spec names, or that of its units.
+[[nodiscard]] UnitSystem shop_of(const Value& root);
+
 }  // namespace fitup::spec

@@ -8,6 +8,7 @@
 #include "diag/catalogue.h"
 #include "diag/words.h"
 #include "spec/scalar.h"
+#include "spec/start_from.h"
 
 namespace fitup::spec {
 
@@ -38,12 +39,12 @@ std::string joined(const std::string& path, std::string_view key) {
 }
 
 /// The default as if the user had written it there.
-Value written(const Rule& rule, const Place& place) {
+Value written(const Rule& rule, UnitSystem shop, const Place& place) {
   Value value;
   value.place = place;
   value.kind = rule.type == Type::yes_no ? Value::Kind::yes_no : Value::Kind::text;
-  value.text = rule.fallback;
-  value.yes = rule.fallback == "true";
+  value.text = rule.fallback.of(shop);
+  value.yes = value.text == "true";
   return value;
 }
 
@@ -52,7 +53,8 @@ class Walk {
   Walk(const Value& root, Sizes& sizes, Diagnostics& diagnostics)
       : scalars_(keys_of(root.find("item")), keys_of(root.find("box")), kinds_of(root.find("section")), sizes,
                  diagnostics),
-        diagnostics_(diagnostics) {}
+        diagnostics_(diagnostics),
+        shop_(shop_of(root)) {}
 
   /// `value` is null where the table is not written but filled in; `place` then is that of the table around it.
   Cell table(const Node& node, const Value* value, const std::string& path, const Place& place) {
@@ -201,13 +203,14 @@ class Walk {
     const std::string full = joined(path, key);
     const bool is_table = rule.type == Type::table || rule.type == Type::named;
     Cell value =
-        is_table ? table(child, nullptr, full, cell.place) : scalars_.read(rule, written(rule, cell.place), full);
+        is_table ? table(child, nullptr, full, cell.place) : scalars_.read(rule, written(rule, shop_, cell.place), full);
     value.given = false;
     add(cell, key, std::move(value));
   }
 
   ScalarReader scalars_;
   Diagnostics& diagnostics_;
+  UnitSystem shop_;
 };
 
 }  // namespace

@@ -29,7 +29,11 @@ TEST(Explain, KnowsEveryKeyOfTheTable) {
                                  : row.fallback.empty() ? "may be left out"
                                                         : "default " + row.fallback;
     EXPECT_THAT(outcome.text, HasSubstr(presence)) << row.key;
+    EXPECT_EQ(outcome.text.find("of an inch shop " + row.inch_fallback + "\n") != std::string::npos,
+              row.inch_fallback != row.fallback)
+        << row.key << ": " << outcome.text;
   }
+  EXPECT_THAT(explained("rails.thickness").text, HasSubstr("default 5 mm, of an inch shop 3/16 in\n"));
 }
 
 TEST(Explain, EveryRowSaysWhatItIs) {

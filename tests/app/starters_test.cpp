@@ -20,14 +20,18 @@ namespace {
 using testing::HasSubstr;
 using testing::IsEmpty;
 
-class Starter : public testing::TestWithParam<StarterKind> {};
+class Starter : public testing::TestWithParam<std::tuple<StarterKind, const char*>> {
+ protected:
+  const StarterKind kind_ = std::get<0>(GetParam());
+  const std::string units_ = kind_.word == "inches" ? "in" : std::get<1>(GetParam());
+};
 
 TEST_P(Starter, passes_every_check_as_it_stands) {
   const test::ScratchFolder scratch;
   test::RunOptions options;
   options.folder = scratch.path();
-  const std::string kind(GetParam().word);
-  const test::RunResult begun = test::fitup({"begin", "new-box", "--kind", kind}, options);
+  const std::string kind(kind_.word);
+  const test::RunResult begun = test::fitup({"begin", "new-box", "--kind", kind, "--units", units_}, options);
   EXPECT_EQ(begun.status, 0) << begun.errors;
   EXPECT_THAT(begun.output, HasSubstr("new-box.toml"));
   const test::RunResult checked = test::fitup({"check", "new-box.toml"}, options);
@@ -37,14 +41,18 @@ TEST_P(Starter, passes_every_check_as_it_stands) {
 }
 
 TEST_P(Starter, has_a_comment_and_the_name_that_was_asked_for) {
-  const std::string text = starter(GetParam().word, "my-box");
+  const std::string text = starter(kind_.word, "my-box", units_ == "in" ? UnitSystem::in_lb : UnitSystem::mm_kg);
+  EXPECT_EQ(text.find("units = \"in\"") != std::string::npos, units_ == "in");
   EXPECT_THAT(text, HasSubstr("name  = \"my-box\""));
   EXPECT_GT(std::count(text.begin(), text.end(), '#'), 4);
   EXPECT_EQ(text.find("{{"), std::string::npos);
 }
 
-INSTANTIATE_TEST_SUITE_P(Kinds, Starter, testing::ValuesIn(starter_kinds()),
-                         [](const auto& tested) { return std::string(tested.param.word); });
+INSTANTIATE_TEST_SUITE_P(Kinds, Starter,
+                         testing::Combine(testing::ValuesIn(starter_kinds()), testing::Values("mm", "in")),
+                         [](const auto& tested) {
+                           return std::string(std::get<0>(tested.param).word) + "_" + std::get<1>(tested.param);
+                         });
 
 TEST(Begin, never_overwrites) {
   const test::ScratchFolder scratch;
@@ -63,6 +71,9 @@ TEST(Begin, says_what_it_cannot_do) {
   const test::RunResult unknown = test::fitup({"begin", "box", "--kind", "yacht"});
   EXPECT_EQ(unknown.status, 2);
   EXPECT_THAT(unknown.errors, HasSubstr("it takes row, cabinet, inches"));
+  const test::RunResult metric = test::fitup({"begin", "box", "--kind", "inches", "--units", "mm"});
+  EXPECT_EQ(metric.status, 2);
+  EXPECT_THAT(metric.errors, HasSubstr("for one in millimetres take --kind row"));
 }
 
 /// The schema in a file, and the validator's verdict on specs.

@@ -76,8 +76,8 @@ TEST_P(EachCase, SaysTheSameWithItsTablesInTheOppositeOrder) {
   EXPECT_EQ(messages(turned_round), messages([](std::string text) { return text; }));
 }
 
-/// Every bare length and mass of a text in millimetres with its unit, and the spec in inches; numbers that are counts
-/// stay. `length` spells a number of millimetres.
+/// Every bare length and mass of a text in millimetres with its unit, and the spec in inches, for the same shop, whose
+/// sizes stand in for what is not stated; numbers that are counts stay. `length` spells a number of millimetres.
 std::string in_inches(const std::string& text, const std::function<std::string(double)>& length) {
   static const std::regex word_or_number(R"re("[^"]*"|#[^\n]*|[A-Za-z_][A-Za-z0-9_.]*|-?[0-9]+(\.[0-9]+)?)re");
   static const std::set<std::string> counts{
@@ -108,7 +108,7 @@ std::string in_inches(const std::string& text, const std::function<std::string(d
     }
   }
   out.append(last, text.end());
-  return out;
+  return text.find("\nshop = ") != std::string::npos ? out : "shop = \"metric\"\n" + out;
 }
 
 TEST_P(EachCase, SaysTheSameWhateverUnitsItsNumbersAreSpelledIn) {

@@ -284,12 +284,17 @@ TEST_P(EachKey, its_default_is_what_its_absence_means) {
   keys.erase(concrete(rule.key));
   keys["box.main.rod_plates.back"] = "\"welded\"";  // so that the table is there without its thickness
   keys["lifting.thread"] = "\"M10\"";
-  const SpecResult absent = read_spec("box.toml", toml_of(keys));
-  keys[concrete(rule.key)] = in_quotes ? "\"" + std::string(rule.fallback) + "\"" : std::string(rule.fallback);
-  const SpecResult written = read_spec("box.toml", toml_of(keys));
-  ASSERT_TRUE(absent.spec) << all_of(absent);
-  ASSERT_TRUE(written.spec) << all_of(written);
-  EXPECT_EQ(to_text(*absent.spec), to_text(*written.spec)) << rule.key;
+  for (const UnitSystem shop : {UnitSystem::mm_kg, UnitSystem::in_lb}) {
+    keys["shop"] = shop == UnitSystem::mm_kg ? "\"metric\"" : "\"inch\"";
+    keys.erase(concrete(rule.key));
+    const SpecResult absent = read_spec("box.toml", toml_of(keys));
+    const std::string fallback(rule.fallback.of(shop));
+    keys[concrete(rule.key)] = in_quotes ? "\"" + fallback + "\"" : fallback;
+    const SpecResult written = read_spec("box.toml", toml_of(keys));
+    ASSERT_TRUE(absent.spec) << all_of(absent);
+    ASSERT_TRUE(written.spec) << all_of(written);
+    EXPECT_EQ(to_text(*absent.spec), to_text(*written.spec)) << rule.key << " of " << keys["shop"];
+  }
 }
 
 TEST_P(EachKey, is_missed_exactly_if_it_is_required) {

@@ -57,11 +57,13 @@ frame = { section = "l40x40x4", uprights = "40 x 4", cope_gap = "1 mm" }
   EXPECT_EQ(canonical(metric), canonical(respelled));
 }
 
-TEST(SpecLaw, a_spec_in_inches_describes_the_same_box_but_for_its_units) {
+// What is not stated is no question of spelling: whose sizes it falls to is said by `shop`.
+TEST(SpecLaw, a_spec_in_inches_describes_the_same_box_of_the_same_shop) {
   std::string in_inches = R"(
 fitup = 1
 name = "pump-box"
 units = "in"
+shop = "metric"
 [sizes]
 gap = "1/2"
 [item.pump]
@@ -79,7 +81,48 @@ frame = { section = "L 40x40x4" }
   const std::size_t at = expected.find("\nunits = mm") + 1;
   ASSERT_NE(at, 0U);
   expected.replace(at, 10, "units = in");
+  expected.insert(expected.find("\ntitle = ") + 1, "shop = \"metric\"\n");
   EXPECT_EQ(canonical(in_inches), expected);
+}
+
+std::string value_of(const std::string& text, const std::string& key) {
+  const std::size_t at = ("\n" + text).find("\n" + key + " = ");
+  if (at == std::string::npos) return "";
+  const std::size_t begin = at + key.size() + 3;
+  return text.substr(begin, text.find('\n', begin) - begin);
+}
+
+TEST(SpecLaw, what_is_not_stated_falls_to_the_sizes_of_the_shop) {
+  const std::string of_metric = canonical(metric);
+  const std::string of_inch = canonical(metric, {{"shop", "inch"}});
+  EXPECT_EQ(value_of(of_inch, "units"), "mm");
+  EXPECT_EQ(value_of(of_metric, "box.main.frame.material"), "\"S235JR\"");
+  EXPECT_EQ(value_of(of_inch, "box.main.frame.material"), "\"A36\"");
+  EXPECT_EQ(value_of(of_metric, "box.main.face.front.screws.thread"), "\"M4\"");
+  EXPECT_EQ(value_of(of_inch, "box.main.face.front.screws.thread"), "\"#8-32\"");
+  EXPECT_EQ(value_of(of_inch, "cutter.units"), "in");
+  // 14 gauge of steel is 0.0747 in (Manufacturers' Standard Gauge).
+  EXPECT_EQ(value_of(of_inch, "box.main.face.front.thickness"), "1.89738 mm");
+  // What is stated stays as it is stated.
+  EXPECT_EQ(canonical(metric, {{"shop", "inch"}, {"box.main.frame.material", "S235JR"}}).find("A36"),
+            std::string::npos);
+}
+
+TEST(SpecLaw, without_a_shop_the_units_of_the_whole_spec_say_which) {
+  EXPECT_EQ(canonical(metric, {{"shop", "metric"}}), canonical(metric));
+  // Bare numbers stay what the file that they stand in says.
+  const SpecFiles files = [](const std::string&) -> Result<std::string> { return std::string(metric); };
+  const auto other = [&](const std::string& text) {
+    const SpecResult result = read_spec("other.toml", text, {}, files);
+    EXPECT_TRUE(result.spec);
+    return result.spec ? to_text(*result.spec) : std::string{};
+  };
+  const std::string begun = "fitup = 1\nstart_from = \"base.toml\"\n";
+  const std::string in_inches = other(begun + "units = \"in\"\n");
+  EXPECT_EQ(value_of(in_inches, "box.main.face.front.screws.thread"), "\"#8-32\"");
+  EXPECT_EQ(value_of(in_inches, "box.main.clearance.front"), value_of(other(begun), "box.main.clearance.front"));
+  const std::string kept = other(begun + "units = \"in\"\nshop = \"metric\"\n");
+  EXPECT_EQ(value_of(kept, "box.main.face.front.screws.thread"), "\"M4\"");
 }
 
 TEST(SpecLaw, the_order_of_tables_and_keys_does_not_matter) {
