@@ -9,6 +9,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/boss_fit.h"
+#include "plan/boss_places.h"
 #include "plan/face_axes.h"
 #include "plan/hardware.h"
 #include "plan/holes.h"
@@ -70,12 +71,16 @@ class LiftPoints {
         return;
       }
       const double x = side == low ? from_heel : shell.size.x - from_heel;
+      const double from = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2, steps_.size_mm);
       if (*spec_.points == 2) {
-        add(host.id, {x, shell.size.y / 2});
+        // Where nothing is free the check says what is in the way.
+        const auto two = places_of_two(build_, from, steps_.place_mm);
+        add(host.id, {x, two ? (*two)[side] : shell.size.y / 2});
         continue;
       }
-      const double y = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2, steps_.size_mm);
-      const double needed = 2 * y + diameter_ + 2 * boss_fit_mm + least_rim_mm;
+      const double apart = diameter_ + 2 * boss_fit_mm + least_rim_mm;
+      const double y = place_of_four(build_, from, steps_.place_mm, apart).value_or(from);
+      const double needed = 2 * y + apart;
       if (shell.size.y < needed) {
         build_.diagnostics.add(diag::say<"box-too-shallow">(spec_.thread.place, build_.in_words(shell.size.y),
                                                             build_.in_words(diameter_), build_.at_least(needed)));

@@ -8,6 +8,7 @@
 
 #include "fitup/plan.h"
 #include "plan/as_built.h"
+#include "plan/boss_places.h"
 #include "plan/boxes.h"
 #include "plan/build.h"
 #include "plan/coat.h"
@@ -62,6 +63,7 @@ bool plan_box(plan::Build& build) {
   plan::add_vents(build);
   plan::notch_flanges(build);
   plan::keep_rows_clear(build);
+  plan::keep_lift_points_clear(build);
   plan::plate::keep_from_turning(build);
   plan::add_printed_aids(build);
   plan::add_coat_fits(build);

@@ -108,7 +108,7 @@ std::string in_inches(const std::string& text, const std::function<std::string(d
     }
   }
   out.append(last, text.end());
-  return text.find("\nshop = ") != std::string::npos ? out : "shop = \"metric\"\n" + out;
+  return text.find("\nshop ") != std::string::npos ? out : "shop = \"metric\"\n" + out;
 }
 
 TEST_P(EachCase, SaysTheSameWhateverUnitsItsNumbersAreSpelledIn) {
