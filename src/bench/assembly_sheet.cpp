@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 #include <set>
 
 #include "bench/as_built_sheet.h"
@@ -19,6 +20,7 @@
 #include "bench/strip.h"
 #include "bench/torque.h"
 #include "output/finish_words.h"
+#include "output/listed_seams.h"
 #include "output/text.h"
 #include "output/weld_list.h"
 
@@ -40,6 +42,7 @@ class AssemblySheet {
         type_(type),
         pictures_(plan, model),
         seams_(seams_of(plan)),
+        listed_(output::listed_seams(seams_)),
         flow_(paper_, type, info.bench.paper, false, strip_height_mm(info, paper_name, type, info.bench.paper, false)) {
     paper_.name = paper_name;
   }
@@ -317,19 +320,36 @@ class AssemblySheet {
 
   [[nodiscard]] std::string mark(InstanceId id) const { return plan_.parts[plan_.instances[id].part].mark; }
 
-  /// "2 fillet 3 x 36 outside left, rising back; butt 4 x 40 outside, up, bevel 2 first, ground flush"
+  /// "2 fillet 3 x 36 outside left, rising back; butt 4 x 40 outside,
+  /// up, bevel 2 first, ground flush"
   [[nodiscard]] std::string seam_words(const WeldJoint& joint) const {
     std::map<std::string, std::size_t> counts;
-    for (const std::size_t i : joint.seams) {
-      const Seam& seam = seams_.all[i];
-      const std::string bevel = seam.bevel_mm > 0 ? fmt::format(", bevel {} first", units_.drawn(seam.bevel_mm)) : "";
-      ++counts[fmt::format("{} {} x {} {}{}{}", to_text(seam.kind), units_.drawn(seam.size_mm),
-                           units_.drawn(seam.length_mm), output::seam_side_words(plan_, seam), bevel,
-                           seam.state == SeamState::ground_flush ? ", ground flush" : "")];
+    for (const output::ListedSeam& listed : listed_) {
+      const std::size_t first = listed.pieces.front();
+      if (std::find(joint.seams.begin(), joint.seams.end(), first) != joint.seams.end()) ++counts[listed_words(listed)];
     }
     std::string words;
     for (const auto& [what, count] : counts) {
       words += (words.empty() ? "" : "; ") + (count > 1 ? fmt::format("{} ", count) : "") + what;
+    }
+    return words;
+  }
+
+  [[nodiscard]] std::string listed_words(const output::ListedSeam& listed) const {
+    const Seam& seam = seams_.all[listed.pieces.front()];
+    std::string words = fmt::format("{} {} x {} {}", to_text(seam.kind), units_.drawn(seam.size_mm),
+                                    units_.drawn(listed.length_mm), output::seam_side_words(plan_, seam));
+    const double bevel_mm =
+        std::accumulate(listed.pieces.begin(), listed.pieces.end(), 0.0,
+                        [&](double most, std::size_t piece) { return std::max(most, seams_.all[piece].bevel_mm); });
+    const std::string bevel = fmt::format(", bevel {}{} first", units_.drawn(bevel_mm), listed.mixed() ? " there" : "");
+    if (listed.mixed()) words += fmt::format(", {} of it ground flush", units_.drawn(listed.flush_mm));
+    if (bevel_mm > 0) words += bevel;
+    if (listed.flush_mm > 0 && !listed.mixed()) words += ", ground flush";
+    if (listed.short_ones > 0) {
+      words += ", run on all round at its ends";
+    } else if (listed.is_short()) {
+      words += ", run on from its neighbour";
     }
     return words;
   }
@@ -348,6 +368,7 @@ class AssemblySheet {
   const Type& type_;
   StepPictures pictures_;
   Seams seams_;
+  std::vector<output::ListedSeam> listed_;
   Paper paper_;
   Flow flow_;
 };

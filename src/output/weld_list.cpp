@@ -4,12 +4,10 @@
 #include "output/weld_list.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
-#include <cmath>
-#include <map>
-#include <set>
 #include <string>
 #include <utility>
 
@@ -18,6 +16,7 @@
 #include "fitup/tables.h"
 #include "fitup/tolerances.h"
 #include "output/bench_lists.h"
+#include "output/listed_seams.h"
 #include "output/units.h"
 
 namespace fitup::output {
@@ -51,6 +50,10 @@ std::string state_words(SeamState state) {
   return state == SeamState::left_free ? "leave free" : std::string(to_text(state));
 }
 
+std::string bead_words(const Seams& seams, const ListedSeam& listed) {
+  return listed.mixed() ? "laid, part ground flush" : state_words(seams.all[listed.pieces.front()].state);
+}
+
 std::string because_words(const Plan& plan, const Seam& seam) {
   if (seam.because) {
     const Instance& other = plan.instances.at(*seam.because);
@@ -58,6 +61,16 @@ std::string because_words(const Plan& plan, const Seam& seam) {
            (seam.passes ? " comes past, is turned or keeps its distance" : "");
   }
   return seam.state == SeamState::ground_flush ? "the spec has it ground" : "";
+}
+
+std::string because_words(const Plan& plan, const Seams& seams, const ListedSeam& listed) {
+  std::vector<std::string> reasons;
+  for (const std::size_t piece : listed.pieces) {
+    std::string words = because_words(plan, seams.all[piece]);
+    if (!words.empty() && std::find(reasons.begin(), reasons.end(), words) == reasons.end())
+      reasons.push_back(std::move(words));
+  }
+  return fmt::format("{}", fmt::join(reasons, "; "));
 }
 
 std::string place_words(Vec3 p, const PaperUnits& units) {
@@ -77,56 +90,46 @@ std::string bevel_words(const Seam& seam, const PaperUnits& units) {
   return seam.bevel_mm > 0 ? fmt::format("bevel {} {} first", units.length(seam.bevel_mm), units.length()) : "";
 }
 
-CsvRow seam_row(const Plan& plan, const Seam& seam, std::size_t number, const PaperUnits& units) {
+/// What is done to a part of a seam alone.
+std::vector<std::string> notes_of(const Seams& seams, const ListedSeam& listed, const PaperUnits& units) {
+  std::vector<std::string> notes;
+  for (const std::size_t piece : listed.pieces) {
+    const Seam& seam = seams.all[piece];
+    const std::string bevel = bevel_words(seam, units);
+    if (listed.mixed() && seam.state == SeamState::ground_flush) {
+      notes.push_back(fmt::format("{} {} of it ground flush, {} to {}", units.length(seam.length_mm), units.length(),
+                                  place_words(seam.from, units), place_words(seam.to, units)));
+      if (!bevel.empty()) notes.back() += ", " + bevel;
+    } else if (!bevel.empty() && (notes.empty() || notes.back() != bevel)) {
+      notes.push_back(bevel);
+    }
+  }
+  return notes;
+}
+
+std::string short_words(const ListedSeam& listed, const PaperUnits& units) {
+  return fmt::format("and {} shorter than {} {} at its ends and corners, {} {} in all: run on all round",
+                     listed.short_ones, units.length(least_listed_mm), units.length(), units.length(listed.short_mm),
+                     units.length());
+}
+
+CsvRow seam_row(const Plan& plan, const Seams& seams, const ListedSeam& listed, std::size_t number,
+                const PaperUnits& units) {
+  const Seam& seam = seams.all[listed.pieces.front()];
   CsvRow row{std::to_string(number)};
   for (std::string& cell : part_cells(plan, plan.joints.at(seam.joint))) row.push_back(std::move(cell));
-  row.insert(row.end(),
-             {std::string(to_text(seam.kind)), units.length(seam.size_mm), units.length(seam.length_mm),
-              units.length(seam.gap_mm), side_words(plan, seam), state_words(seam.state), because_words(plan, seam),
-              place_words(seam.from, units) + " to " + place_words(seam.to, units), bevel_words(seam, units)});
+  std::vector<std::string> notes = notes_of(seams, listed, units);
+  if (listed.is_short() && seam.state != SeamState::left_free) {
+    notes.push_back(fmt::format("shorter than {} {}: run on from the seam that it meets", units.length(least_listed_mm),
+                                units.length()));
+  }
+  if (listed.short_ones > 0) notes.push_back(short_words(listed, units));
+  row.insert(row.end(), {std::string(to_text(seam.kind)), units.length(seam.size_mm), units.length(listed.length_mm),
+                         units.length(seam.gap_mm), side_words(plan, seam), bead_words(seams, listed),
+                         because_words(plan, seams, listed),
+                         place_words(listed.from, units) + " to " + place_words(listed.to, units),
+                         fmt::format("{}", fmt::join(notes, "; "))});
   return row;
-}
-
-/// A bead starts and stops on more than that: a shorter one is run on from its neighbour (common practice).
-constexpr double least_row_mm = 10;
-
-/// Nothing: two edges that end at one corner but for the last digit.
-constexpr double no_seam_mm = 0.5;
-
-bool is_short(const Seam& seam) { return seam.ring_diameter_mm == 0 && seam.length_mm < least_row_mm; }
-
-/// What of a joint is too short for a row, by the number of the joint's longest seam.
-struct Short {
-  std::size_t count = 0;
-  double mm = 0;
-};
-
-/// Of each joint that has a long seam in a state, the short ones in that state go with its longest. Index: seam.
-std::map<std::size_t, Short> short_ones(const Seams& seams, std::set<std::size_t>& without_row) {
-  std::map<std::pair<std::size_t, SeamState>, std::size_t> longest;
-  for (std::size_t i = 0; i < seams.all.size(); ++i) {
-    const Seam& seam = seams.all[i];
-    const auto [it, added] = longest.try_emplace({seam.joint, seam.state}, i);
-    if (!added && seam.length_mm > seams.all[it->second].length_mm) it->second = i;
-  }
-  std::map<std::size_t, Short> all;
-  for (std::size_t i = 0; i < seams.all.size(); ++i) {
-    const Seam& seam = seams.all[i];
-    const std::size_t with = longest.at({seam.joint, seam.state});
-    if (!is_short(seam)) continue;
-    const bool is_none = seam.length_mm < no_seam_mm;
-    if (!is_none && is_short(seams.all[with])) continue;
-    without_row.insert(i);
-    if (is_none) continue;
-    ++all[with].count;
-    all[with].mm += seam.length_mm;
-  }
-  return all;
-}
-
-std::string short_words(const Short& ones, const PaperUnits& units) {
-  return fmt::format("and {} shorter than {} {} at its ends and corners, {} {} in all: run on all round", ones.count,
-                     units.length(least_row_mm), units.length(), units.length(ones.mm), units.length());
 }
 
 constexpr const char* tight_words = "tight: weld on round the teeth, all along the joint";
@@ -183,16 +186,11 @@ std::vector<CsvRow> weld_rows(const Plan& plan, const JobInfo& info) {
                             "length " + length, "gap " + length, "side", "bead", "because of", "from and to " + length,
                             "note"}};
   const Seams seams = seams_of(plan);
-  std::set<std::size_t> without_row;
-  const std::map<std::size_t, Short> gathered = short_ones(seams, without_row);
   const std::vector<std::size_t> tight = checks::joints_to_be_tight(plan);
-  for (std::size_t i = 0; i < seams.all.size(); ++i) {
-    if (without_row.contains(i)) continue;
-    rows.push_back(seam_row(plan, seams.all[i], rows.size(), units));
-    if (std::binary_search(tight.begin(), tight.end(), seams.all[i].joint)) add_note(rows.back(), tight_words);
-    const auto beside = gathered.find(i);
-    if (beside == gathered.end()) continue;
-    add_note(rows.back(), short_words(beside->second, units));
+  for (const ListedSeam& listed : listed_seams(seams)) {
+    rows.push_back(seam_row(plan, seams, listed, rows.size(), units));
+    const std::size_t joint = seams.all[listed.pieces.front()].joint;
+    if (std::binary_search(tight.begin(), tight.end(), joint)) add_note(rows.back(), tight_words);
   }
   for (const std::size_t joint : seams.undecided) {
     rows.push_back(unknown_row(plan, joint));
