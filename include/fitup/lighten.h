@@ -36,8 +36,10 @@ struct Lightened {
 
 /// Box by box, those after it as they stand. Sections are of the shape of what stands there, those of the shelf
 /// (stock.shelf) or else the nearest lighter ones of the tables; uprights of flat bar follow the section. Rails and
-/// sheets take the thicknesses of the shelf, or those that merchants keep (common practice). What fails as it stands
-/// may become heavier too. Welded plates stay as they are where the bare frame does not carry its load without them.
+/// sheets take the thicknesses of the shelf, or those that merchants keep (common practice). Sections, rails and
+/// welded plates are tried each with each; covers, which carry nothing of the frame, and rod plates each by themselves
+/// with the best of the rest; all covers, and all welded plates, at once. What fails as it stands may become heavier
+/// too. Welded plates stay as they are where the frame cannot be reckoned with.
 [[nodiscard]] Lightened lighten(const SpecSource& source, const Spec& spec, const std::function<bool()>& stop = {});
 
 }  // namespace fitup

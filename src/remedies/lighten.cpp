@@ -104,11 +104,20 @@ class Lightening {
   }
 
   void of_box(const BoxSpec& box) {
-    const remedies::ShelfOptions options{out_.now.verdict == LightenVerdict::fails, !rests_on_plates()};
-    try_all(remedies::ways_of_building(spec_, box, options));
-    // By themselves, with the best of the rest: each with each would be too many.
-    try_all(remedies::rod_plates_of(spec_, box, options));
+    const remedies::ShelfOptions options{is_sought(), !rests_on_plates()};
+    if (options.heavier_too) {
+      try_all(remedies::ways_of_building(spec_, box, options));
+      if (is_sought()) return try_all(remedies::rod_plates_of(spec_, box, options));
+    }
+    // What carries nothing of the frame by itself, with the best of the rest: each with each would be too many.
+    const remedies::ShelfOptions lighter{false, options.plates_too};
+    try_all(remedies::covers_of(spec_, box));
+    if (!options.heavier_too) try_all(remedies::ways_of_building(spec_, box, lighter));
+    try_all(remedies::rod_plates_of(spec_, box, lighter));
   }
+
+  /// Whether nothing passes yet.
+  [[nodiscard]] bool is_sought() const { return out_.now.verdict == LightenVerdict::fails && out_.best.empty(); }
 
   void try_all(std::vector<std::vector<Override>> all) {
     struct Way {
@@ -137,20 +146,18 @@ class Lightening {
       const LightenTry& found = ways[*best].one;
       out_.best.insert(out_.best.end(), found.values.begin(), found.values.end());
       out_.best_kg = found.made_kg;
-      if (out_.now.verdict == LightenVerdict::fails) before_loads_.clear();
+      // From now on that is what stands there.
+      if (out_.now.verdict == LightenVerdict::fails) {
+        before_loads_ = said_of(loads::check_until_failure(*ways[*best].plan));
+      }
     }
     for (Way& way : ways) out_.tried.push_back(std::move(way.one));
   }
 
   /// What the bare frame does not carry alone.
-  [[nodiscard]] bool rests_on_plates() const {
-    return before_loads_.contains({"frame", Verdict::not_checked}) ||
-           before_loads_.contains({"seams", Verdict::not_checked});
-  }
+  [[nodiscard]] bool rests_on_plates() const { return before_loads_.contains({"frame", Verdict::not_checked}); }
 
-  [[nodiscard]] bool is_worth(const LightenTry& one) const {
-    return out_.now.verdict == LightenVerdict::fails || one.made_kg < out_.best_kg - 1e-9;
-  }
+  [[nodiscard]] bool is_worth(const LightenTry& one) const { return is_sought() || one.made_kg < out_.best_kg - 1e-9; }
 
   /// Loads first: they cost less than all checks together.
   void judge(const Plan& plan, LightenTry& one) const {

@@ -14,9 +14,12 @@ namespace fitup::remedies {
 
 namespace {
 
-constexpr std::size_t most_sections = 8;
-constexpr std::size_t most_rails = 4;
-constexpr std::size_t most_sheets = 3;
+/// Most values of each kind that are tried to either side of what stands there.
+struct Most {
+  std::size_t sections, rails, sheets;
+};
+constexpr Most most_lighter{8, 4, 3};
+constexpr Most most_either_way{4, 3, 1};  // where what is heavier is tried too
 
 using Choice = std::vector<Override>;
 
@@ -34,12 +37,27 @@ std::vector<double> sheets_of(const Spec& spec, const std::string& material) {
   return all;
 }
 
-std::string length_text(double mm) { return fmt::format("{} mm", std::round(mm * 1e4) / 1e4); }
+/// As the spec's author would write it: sheet of steel by its gauge.
+std::string length_text(const Spec& spec, const std::string& material, double mm) {
+  constexpr double mm_per_in = 25.4;
+  if (spec.units == UnitSystem::mm_kg) return fmt::format("{} mm", std::round(mm * 1e4) / 1e4);
+  const Material* known = tables::find_material(material);
+  if (known == nullptr || known->steel) {
+    for (const SheetGauge& g : tables::sheet_gauges()) {
+      if (std::abs(g.steel_mm - mm) < 1e-6) return fmt::format("{} ga", g.number);
+    }
+  }
+  return fmt::format("{} in", std::round(mm / mm_per_in * 1e5) / 1e5);
+}
 
 class Shelf {
  public:
   Shelf(const Spec& spec, const BoxSpec& box, ShelfOptions options)
-      : spec_(spec), box_(box), key_("box." + box.name), options_(options) {}
+      : spec_(spec),
+        box_(box),
+        key_("box." + box.name),
+        options_(options),
+        most_(options.heavier_too ? most_either_way : most_lighter) {}
 
   [[nodiscard]] std::vector<Choice> ways() const {
     std::vector<Choice> all{{}};
@@ -59,18 +77,26 @@ class Shelf {
     return all;
   }
 
+  [[nodiscard]] std::vector<Choice> covers() const {
+    std::vector<Choice> choices;
+    add_sheets(choices, [this](const FaceSpec& face) { return *face.closed_by == Closure::cover; });
+    return choices;
+  }
+
   [[nodiscard]] std::vector<Choice> rod_plates() const {
     std::vector<Choice> choices;
     const auto& thrown = spec_.load_rules.thrown_g;
     const bool pulled = thrown[static_cast<std::size_t>(Face::front)] || thrown[static_cast<std::size_t>(Face::back)];
     if (!pulled || !box_.rod_plates) return choices;
-    for (const double t : thicknesses(box_.rod_plates->thickness->mm(), most_rails)) {
-      choices.push_back({{key_ + ".rod_plates.thickness", length_text(t)}});
+    for (const double t : thicknesses(box_.rod_plates->thickness->mm(), most_.rails)) {
+      choices.push_back({{key_ + ".rod_plates.thickness", text(t)}});
     }
     return choices;
   }
 
  private:
+  [[nodiscard]] std::string text(double mm) const { return length_text(spec_, *box_.frame.material, mm); }
+
   /// From what is next to it: `count` values lighter, and where it may be heavier as many above.
   template <class T, class Mass>
   [[nodiscard]] std::vector<T> near(std::vector<T> all, double now, std::size_t count, const Mass& mass) const {
@@ -107,7 +133,7 @@ class Shelf {
       if (s.shape == now->shape && equal == (now->leg_a_mm == now->leg_b_mm) && is_on_shelf(s)) like.push_back(&s);
     }
     const auto mass = [](const Section* s) { return profile_of(*s).area_mm2(); };
-    for (const Section* s : near(like, mass(now), most_sections, mass)) choices.push_back(section_choice(*s));
+    for (const Section* s : near(like, mass(now), most_.sections, mass)) choices.push_back(section_choice(*s));
     return choices;
   }
 
@@ -123,42 +149,52 @@ class Shelf {
 
   [[nodiscard]] std::vector<Choice> rails() const {
     std::vector<Choice> choices{{}};
-    for (const double t : thicknesses(box_.rails.thickness->mm(), most_rails)) {
-      choices.push_back({{key_ + ".rails.thickness", length_text(t)}});
+    for (const double t : thicknesses(box_.rails.thickness->mm(), most_.rails)) {
+      choices.push_back({{key_ + ".rails.thickness", text(t)}});
     }
     return choices;
   }
 
-  [[nodiscard]] bool varies(const FaceSpec& face) const {
-    return *face.closed_by == Closure::cover || (*face.closed_by == Closure::plate && options_.plates_too);
-  }
-
-  /// Of all plates and covers at once: none becomes thicker than it is, unless it may.
+  /// Of all welded plates at once, and where all may become heavier of the covers with them.
   [[nodiscard]] std::vector<Choice> sheets() const {
     std::vector<Choice> choices{{}};
+    add_sheets(choices, [this](const FaceSpec& face) {
+      return (*face.closed_by == Closure::plate && options_.plates_too) ||
+             (*face.closed_by == Closure::cover && options_.heavier_too);
+    });
+    if (*box_.build == BuildKind::plate) shell(choices);
+    return choices;
+  }
+
+  /// None becomes thicker than it is, unless it may.
+  template <class Varies>
+  void add_sheets(std::vector<Choice>& choices, const Varies& varies) const {
     double thickest = 0;
     for (const Face f : all_faces) {
       if (varies(box_.face(f))) thickest = std::max(thickest, box_.face(f).thickness->mm());
     }
-    for (const double t : thicknesses(thickest, most_sheets)) {
+    for (const double t : thicknesses(thickest, most_.sheets)) {
       Choice choice;
       for (const Face f : all_faces) {
         const FaceSpec& face = box_.face(f);
         if (!varies(face) || (!options_.heavier_too && face.thickness->mm() <= t)) continue;
-        choice.push_back({fmt::format("{}.face.{}.thickness", key_, to_text(f)), length_text(t)});
+        choice.push_back({fmt::format("{}.face.{}.thickness", key_, to_text(f)), text(t)});
       }
       if (!choice.empty()) choices.push_back(std::move(choice));
     }
-    if (box_.plates.thickness) shell(choices);
-    return choices;
   }
 
-  /// Of a box of plates the shell as well.
+  /// Of a box of plates the shell as well; unless it is stated it is as thick as the sections that it stands for.
   void shell(std::vector<Choice>& choices) const {
+    const Section* section = spec_.section(*box_.frame.section);
+    const Section* uprights = spec_.section(*box_.frame.uprights);
+    double now = 0;
+    for (const Section* s : {section, uprights}) now = std::max(now, s == nullptr ? 0 : s->thickness_mm);
+    if (box_.plates.thickness) now = (*box_.plates.thickness)->mm();
     const std::vector<Choice> before = choices;
-    for (const double t : thicknesses((*box_.plates.thickness)->mm(), most_sheets)) {
+    for (const double t : thicknesses(now, most_.sheets)) {
       for (Choice both : before) {
-        both.push_back({key_ + ".plates.thickness", length_text(t)});
+        both.push_back({key_ + ".plates.thickness", text(t)});
         choices.push_back(std::move(both));
       }
     }
@@ -168,12 +204,17 @@ class Shelf {
   const BoxSpec& box_;
   std::string key_;
   ShelfOptions options_;
+  Most most_;
 };
 
 }  // namespace
 
 std::vector<std::vector<Override>> ways_of_building(const Spec& spec, const BoxSpec& box, ShelfOptions options) {
   return Shelf(spec, box, options).ways();
+}
+
+std::vector<std::vector<Override>> covers_of(const Spec& spec, const BoxSpec& box) {
+  return Shelf(spec, box, {}).covers();
 }
 
 std::vector<std::vector<Override>> rod_plates_of(const Spec& spec, const BoxSpec& box, ShelfOptions options) {

@@ -4,11 +4,16 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <chrono>
+#include <filesystem>
+#include <set>
 
 #include "checks/planned.h"
 #include "fitup/loads.h"
+#include "remedies/shelf.h"
 
 namespace fitup {
 namespace {
@@ -82,6 +87,46 @@ TEST(Lighten, TakesWhatTheShelfHolds) {
         EXPECT_EQ(o.value, "1.5 mm");
       }
     }
+  }
+}
+
+// The note that nothing throws its flanged cover off says nothing of its frame, whose plates become thinner with the rest.
+TEST(Lighten, TriesWeldedPlatesBesideCovers) {
+  const Lightened found = lightened({});
+  const auto thins = [](const LightenTry& one, const char* face) {
+    return std::any_of(one.values.begin(), one.values.end(),
+                       [&](const Override& o) { return o.key == fmt::format("box.main.face.{}.thickness", face); });
+  };
+  const auto plates = [&](const LightenTry& one) { return thins(one, "left") && !thins(one, "front"); };
+  const auto covers = [&](const LightenTry& one) { return thins(one, "front") && !thins(one, "left"); };
+  EXPECT_TRUE(std::any_of(found.tried.begin(), found.tried.end(), plates));
+  EXPECT_TRUE(std::any_of(found.tried.begin(), found.tried.end(), covers));
+}
+
+std::set<std::string> values_of(const std::filesystem::path& path, const std::string& key) {
+  std::set<std::string> values;
+  const SpecResult read = read_spec(path.string(), test::text_of(path), {}, from_disk);
+  EXPECT_TRUE(read.spec) << path;
+  if (!read.spec) return values;
+  for (const auto& way : remedies::ways_of_building(*read.spec, read.spec->boxes.front(), {})) {
+    for (const Override& o : way) {
+      if (o.key.ends_with(key)) values.insert(o.value);
+    }
+  }
+  return values;
+}
+
+// Its shell is 4 mm thick by its section L 40x40x4, and by no key of its own.
+TEST(Shelf, VariesAShellThatIsNotStated) {
+  EXPECT_EQ(values_of(std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box-plate.toml", ".plates.thickness"),
+            (std::set<std::string>{"2 mm", "2.5 mm", "3 mm"}));
+}
+
+// Sheet of steel by its gauge (0.1196 in is 11 ga, 0.1046 in 12 ga), aluminium and fractions in inches.
+TEST(Shelf, SpeaksOfGaugesAndInchesInASpecInInches) {
+  for (const std::string& value :
+       values_of(std::filesystem::path(FITUP_EXAMPLES) / "orchard-sprayer/battery-box.toml", ".thickness")) {
+    EXPECT_TRUE(value.ends_with(" ga") || value.ends_with(" in")) << value;
   }
 }
 
