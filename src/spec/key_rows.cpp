@@ -119,9 +119,10 @@ const std::vector<Rule> box_rows{
      "another box that this one is like but for the keys beside it"},
     {"box.NAME.build", Type::word, Need::filled, "framed", none, "framed, plate",
      "framed: a welded frame of rolled section, closed by plates and covers; plate: cut sheet, whose tabs and slots find "
-     "their own places, on a ring of angle where plates.base_ring names one"},
-    {"box.NAME.frame", Type::table, Need::must, "", none, "", "what the frame is made of"},
-    {"box.NAME.frame.section", Type::ring, Need::must, "", none, "",
+     "their own places, on a ring of angle where plates.base_ring names one; it does without frame.section: it is then 4 mm "
+     "thick with borders of 40 mm, in an inch shop 3/16 in and 1-1/2 in, where plates says nothing else"},
+    {"box.NAME.frame", Type::table, Need::framed, "", none, "", "what the frame is made of"},
+    {"box.NAME.frame.section", Type::ring, Need::framed, "", none, "",
      "angle, or square or rectangular tube, of the bottom and top rings: of the tables, or the name of an own one"},
     {"box.NAME.frame.long_side", Type::word, Need::filled, "standing", none, "standing, flat",
      "which way the longer leg of an unequal angle, or the longer side of a rectangular tube, points in the rings"},

@@ -156,7 +156,7 @@ const std::vector<KeyRow>& key_table() {
     for (const spec::Rule& rule : spec::rules()) {
       all.push_back(KeyRow{std::string(rule.key), std::string(spec::words_for(rule.type).name),
                            std::string(rule.fallback.metric), spec::range_in_words(rule),
-                           rule.need == spec::Need::must, std::string(rule.meaning), std::string(rule.fallback.inch)});
+                           rule.need == spec::Need::must || rule.need == spec::Need::framed, std::string(rule.meaning), std::string(rule.fallback.inch)});
     }
     return all;
   }();

@@ -50,9 +50,10 @@ enum class Type {
   stiffener,  // an angle or a flat bar, own ones too
 };
 
-/// must: the table it stands in is wrong without it. may: its absence means something of its own. filled: the
+/// must: the table it stands in is wrong without it. framed: the same, but in a box of plates, which are given a usual
+/// one (plate_section.h). may: its absence means something of its own. filled: the
 /// default is put in; a table is filled with the defaults of its keys.
-enum class Need { must, may, filled };
+enum class Need { must, framed, may, filled };
 
 /// Of each number: lengths in mm, masses in kg, entries of a list for Type::tables and the lists of lengths.
 struct Range {

@@ -16,6 +16,7 @@
 #include "spec/like.h"
 #include "spec/openings.h"
 #include "spec/overrides.h"
+#include "spec/plate_section.h"
 #include "spec/sizes.h"
 #include "spec/slips.h"
 #include "spec/start_from.h"
@@ -55,6 +56,7 @@ SpecResult read_spec(std::string file_name, std::string text, const std::vector<
   spec::Sizes sizes(root.find("sizes"), spec::units_of(root, UnitSystem::mm_kg),
                     overrides.empty() ? std::optional<int>() : arguments, diagnostics);
   sizes.evaluate_all();
+  spec::fill_sections_of_plates(root);
   const spec::Cell cells = spec::validate(root, sizes, diagnostics);
   Spec spec = spec::build(cells, result.sources[0].name);
   spec::check_together(spec, cells, diagnostics);
@@ -85,6 +87,7 @@ std::optional<Prices> read_prices(std::string file_name, std::string text, const
   spec::Sizes sizes(merged.root->find("sizes"), units, overrides.empty() ? std::optional<int>() : arguments,
                     diagnostics);
   sizes.evaluate_all();
+  spec::fill_sections_of_plates(*merged.root);
   const spec::Cell cells = spec::validate(*merged.root, sizes, diagnostics);
   return spec::build_prices(cells.find("prices"), units);
 }

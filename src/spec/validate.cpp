@@ -68,7 +68,8 @@ class Walk {
     for (const auto& [key, child] : node.children) {
       const Value* given = value != nullptr ? value->find(key) : nullptr;
       if (given != nullptr && !is_cleared(*child.rule, *given)) continue;
-      if (child.rule->need == Need::must) lacking.push_back(child.rule);
+      const Need need = child.rule->need;
+      if (need == Need::must || need == Need::framed) lacking.push_back(child.rule);
       if (child.rule->need == Need::filled) filled_in(child, key, path, cell);
     }
     // Where `like` could not be followed, that was said, and what is missing would have come from there.
@@ -85,7 +86,7 @@ class Walk {
   static bool is_cleared(const Rule& rule, const Value& value) {
     const bool any_number = rule.type == Type::tables || rule.type == Type::lengths ||
                             rule.type == Type::length_pairs || rule.type == Type::texts;
-    const bool may_be_absent = rule.need == Need::may || (any_number && rule.need != Need::must);
+    const bool may_be_absent = rule.need == Need::may || (any_number && rule.need != Need::must && rule.need != Need::framed);
     return may_be_absent && value.kind == Value::Kind::list && value.entries.empty();
   }
 

@@ -150,5 +150,28 @@ TEST(PlateBox, OfAluminiumIsBuiltAndAFramedOneIsNot) {
   EXPECT_NE(tapped.said().find("[thread-too-short]"), std::string::npos) << tapped.said();
 }
 
+// Without a frame's section the plates are 4 thick and their borders 40 wide, of an inch shop 3/16 in and 1 1/2 in.
+TEST(PlateBox, DoesWithoutASection) {
+  const auto top_of = [](const std::string& units, const std::string& size, const std::string& clear) {
+    const test::Planned p = test::plan_text("fitup = 1\nunits = \"" + units + "\"\n[item.pump]\nsize = " + size +
+                                            "\nmass = 20\n[box.main]\nbuild = \"plate\"\nrow = [{ of = \"pump\" }]\nclearance = { left = " +
+                                            clear + ", right = " + clear + ", front = " + clear + ", back = " + clear +
+                                            ", top = " + clear + " }\n");
+    EXPECT_TRUE(p.result.plan) << p.said();
+    const Instance* top = p.result.plan ? test::find_instance(*p.result.plan, "top") : nullptr;
+    if (top == nullptr) return Flat{};
+    return std::get<Flat>(p.result.plan->parts[top->part].form);
+  };
+  const auto border = [](const Flat& flat) {
+    return flat.profile.holes.empty() ? 0 : flat.profile.holes.front().bounds().low.x - flat.profile.bounds().low.x;
+  };
+  const Flat metric = top_of("mm", "[220, 260, 240]", "60");
+  EXPECT_NEAR(metric.thickness_mm, 4, 1e-9);
+  EXPECT_NEAR(border(metric), 40, 4);
+  const Flat inch = top_of("in", "[9, 10, 10]", "2.5");
+  EXPECT_NEAR(inch.thickness_mm, 25.4 * 3 / 16, 1e-9);
+  EXPECT_NEAR(border(inch), 38.1, 5);
+}
+
 }  // namespace
 }  // namespace fitup::test
