@@ -47,16 +47,16 @@ Vec3 down_of(const Plan& plan, const MassAt& whole) {
   return down.z < 0 ? (1 / norm(down)) * down : axis::minus_z;
 }
 
-void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel& model, const Weights& weights,
-               const LoadRules& rules, Bearing bearing) {
+void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel& model, const LoadPaths& paths,
+               const Weights& weights, const LoadRules& rules, Bearing bearing) {
   std::vector<Vec2> points;
   for (const LiftPoint& p : plan.lift_points) points.push_back({p.at.x, p.at.y});
   const MassAt& whole = weights.whole(LoadState::loaded);
   const Vec3 down = down_of(plan, whole);
   const LiftFactors& factors = factors_of(rules.lift);
   for (const std::vector<double>& way : shares_of(points, {whole.centre.x, whole.centre.y}).ways) {
-    FrameCase c{"", model.frame, loads_of(plan, model, rules.dynamic * gravity * down, bearing), factors.on_yield,
-                fmt::format("{}, yield", factors.word)};
+    FrameCase c{"", model.frame, loads_of(plan, model, paths, rules.dynamic * gravity * down, {bearing}).load,
+                factors.on_yield, fmt::format("{}, yield", factors.word)};
     double weight = 0;
     for (const NodeLoad& n : c.load.nodes) weight += dot(n.force, down);
     for (const LineLoad& l : c.load.lines) {
@@ -76,30 +76,48 @@ void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel
   }
 }
 
+std::string left_out_words(std::size_t items) {
+  if (items == 0) return "";
+  return fmt::format(", {} that nothing holds or stops there left out", items == 1 ? "an item" : fmt::format("{} items", items));
+}
+
+/// Held as it stands. Each of two rod plates along the way may have to take all that their rods pull.
+void add_thrown(std::vector<FrameCase>& cases, const FrameCase& standing, const Plan& plan, const FrameModel& model,
+                const LoadPaths& paths, const LoadRules& rules, std::size_t side, Bearing bearing) {
+  std::vector<Pulled> plates{Pulled::towards};
+  if (two_plates_hold(paths, ways[side])) plates.push_back(Pulled::away);
+  for (const Pulled pulled : plates) {
+    PlanLoads loads = loads_of(plan, model, paths, gravity * (*rules.thrown_g[side] * ways[side] + axis::minus_z),
+                               {bearing, pulled, true});
+    FrameCase thrown = standing;
+    thrown.words = fmt::format("thrown to the {} with {} g, held at its four lower corners{}", side_words[side],
+                               *rules.thrown_g[side], left_out_words(loads.left_out));
+    thrown.load = std::move(loads.load);
+    thrown.factor = 1;
+    thrown.factor_words = "yield is where it lets go";
+    thrown.level = false;
+    thrown.kind = LoadKind::thrown;
+    cases.push_back(std::move(thrown));
+  }
+}
+
 }  // namespace
 
 std::vector<FrameCase> frame_cases(const Plan& plan, const FrameModel& model, const Weights& weights,
                                    const LoadRules& rules) {
   std::vector<FrameCase> cases;
+  const LoadPaths paths = load_paths(plan, model);
   for (const Bearing bearing : {Bearing::even, Bearing::ends}) {
     FrameCase standing{"standing on its four lower corners", model.frame,
-                       loads_of(plan, model, {0, 0, -gravity}, bearing), standing_factor, "common practice at rest"};
+                       loads_of(plan, model, paths, gravity * axis::minus_z, {bearing}).load, standing_factor,
+                       "common practice at rest"};
     standing.frame.supports = four_corners(plan, model);
     standing.level = true;
     for (std::size_t side = 0; side < ways.size(); ++side) {
-      if (!rules.thrown_g[side]) continue;
-      FrameCase thrown = standing;
-      thrown.words = fmt::format("thrown to the {} with {} g, held at its four lower corners", side_words[side],
-                                 *rules.thrown_g[side]);
-      thrown.load = loads_of(plan, model, gravity * (*rules.thrown_g[side] * ways[side] + axis::minus_z), bearing);
-      thrown.factor = 1;
-      thrown.factor_words = "yield is where it lets go";
-      thrown.level = false;
-      thrown.kind = LoadKind::thrown;
-      cases.push_back(std::move(thrown));
+      if (rules.thrown_g[side]) add_thrown(cases, standing, plan, model, paths, rules, side, bearing);
     }
     cases.push_back(std::move(standing));
-    if (!plan.lift_points.empty()) add_lifts(cases, plan, model, weights, rules, bearing);
+    if (!plan.lift_points.empty()) add_lifts(cases, plan, model, paths, weights, rules, bearing);
   }
   return cases;
 }

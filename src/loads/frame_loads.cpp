@@ -3,11 +3,9 @@
 #include "loads/frame_loads.h"
 
 #include <algorithm>
-#include <limits>
-#include <set>
+#include <cmath>
 
 #include "fitup/weight.h"
-#include "loads/held_bodies.h"
 #include "loads/hung_boxes.h"
 #include "loads/lay_on.h"
 
@@ -15,152 +13,165 @@ namespace fitup::loads {
 
 namespace {
 
+/// What acts on several parts that are held together.
+struct Together {
+  Vec3 force;
+  Vec3 moment;  // about the origin
+  Vec3 last;    // where some of it is
+
+  void add(Vec3 at, Vec3 more, Vec3 turns = {}) {
+    force = force + more;
+    moment = moment + turns + cross(at, more);
+    last = at;
+  }
+};
+
 class Loading {
  public:
-  Loading(const Plan& plan, const FrameModel& model, Vec3 per_kg_n, Bearing bearing)
-      : plan_(plan), model_(model), per_kg_(per_kg_n), bearing_(bearing) {
-    for (std::size_t i = 0; i < model.pieces.size(); ++i) pieces_[model.pieces[i].of].push_back(i);
-    for (std::size_t i = 0; i < model.panel_of.size(); ++i) panels_[model.panel_of[i]].push_back(i);
-    for (const Joint& j : plan.joints) {
-      if (j.kind != JointKind::bearing) continue;
-      note_seat(j.a, j.b);
-      note_seat(j.b, j.a);
-    }
-    const std::vector<bool> in = frames_in(plan, model);
-    for (std::size_t i = 0; i < in.size(); ++i) {
-      if (!in[i]) hung_.emplace(i, Together{});
-    }
-    note_bodies();
+  Loading(const Plan& plan, const FrameModel& model, const LoadPaths& paths, Vec3 per_kg_n, const Bound& bound)
+      : plan_(plan), model_(model), paths_(paths), per_kg_(per_kg_n), bound_(bound), laying_(model, paths.rod_plates) {
+    on_body_.resize(paths.bodies.size());
+    on_box_.resize(paths.frame_in.size());
   }
 
-  LoadCase run() {
+  PlanLoads run() {
     for (InstanceId i = 0; i < plan_.instances.size(); ++i) {
       const Part& part = plan_.parts[plan_.instances[i].part];
       if (part.source == Source::printed || part.mass_kg <= 0) continue;
-      if (pieces_.contains(i)) {
-        along(i, part.mass_kg * per_kg_);
-      } else if (panels_.contains(i)) {
-        over_panels(panels_[i], part.mass_kg * per_kg_);
-      } else if (seats_.contains(i)) {
-        for (const InstanceId rail : seats_[i]) {
-          on_rail(rail, (part.mass_kg / static_cast<double>(seats_[i].size())) * per_kg_, i);
-        }
+      const Vec3 at = plan_.instances[i].pose.point(centre_of(part));
+      const Vec3 force = part.mass_kg * per_kg_;
+      if (laying_.holds(i)) {
+        laying_.over(i, force);
+      } else if (paths_.items.contains(i)) {
+        item(i, at, force, plan_.instances.size());
+      } else if (const auto body = paths_.body_of.find(i); body != paths_.body_of.end()) {
+        on_body_[body->second].add(at, force);
       } else {
-        elsewhere(i, plan_.instances[i].pose.point(centre_of(part)), part.mass_kg * per_kg_);
+        on_box_[frame_of(plan_, plan_.instances[i])].add(at, force);
       }
     }
-    for (const auto& [frame, hung] : hung_) {
-      std::vector<Hold> holds;
-      for (const Vec3 place : hung_at(plan_, model_, frame)) holds.push_back({none, place});
-      lay_on(holds, hung);
+    for (std::size_t i = 0; i < on_box_.size(); ++i) {
+      if (!paths_.frame_in[i]) lay(on_box_[i], hung_at(plan_, model_, i));
     }
-    for (std::size_t i = 0; i < bodies_.size(); ++i) lay_on(bodies_[i].holds, on_body_[i]);
-    LoadCase all = laying_.take();
-    all.nodes.insert(all.nodes.end(), load_.nodes.begin(), load_.nodes.end());
-    all.lines.insert(all.lines.end(), load_.lines.begin(), load_.lines.end());
-    return all;
+    for (std::size_t i = 0; i < on_body_.size(); ++i) share(on_body_[i], paths_.bodies[i].holds);
+    return {laying_.take(), left_out_};
   }
 
  private:
-  void note_seat(InstanceId item, InstanceId rail) {
-    const Role role = plan_.parts[plan_.instances[item].part].role;
-    if (role == Role::item && (pieces_.contains(rail) || panels_.contains(rail))) seats_[item].push_back(rail);
+  void lay(const Together& all, const std::vector<Vec3>& places) {
+    if (places.empty()) return laying_.at_nearest(all.last, all.force, all.moment - cross(all.last, all.force));
+    const std::vector<Share> shares = shared_stiffly(all.force, all.moment, places);
+    for (std::size_t i = 0; i < places.size(); ++i) laying_.at_nearest(places[i], shares[i].force, shares[i].moment);
   }
 
-  [[nodiscard]] double length_of(InstanceId beam) const {
-    double sum = 0;
-    for (const std::size_t p : pieces_.at(beam)) sum += model_.pieces[p].to_mm - model_.pieces[p].from_mm;
-    return sum;
+  void share(const Together& all, const std::vector<Hold>& holds) {
+    if (norm(all.force) <= 0 && norm(all.moment) <= 0) return;
+    std::vector<Vec3> places;
+    for (const Hold& h : holds) places.push_back(h.at);
+    if (places.empty()) return lay(all, places);
+    const std::vector<Share> shares = shared_stiffly(all.force, all.moment, places);
+    for (std::size_t i = 0; i < holds.size(); ++i) on(holds[i], shares[i].force, shares[i].moment);
   }
 
-  void along(InstanceId beam, Vec3 force) {
-    for (const std::size_t p : pieces_.at(beam)) load_.lines.push_back({p, (1 / length_of(beam)) * force, false});
+  /// On something that is no item.
+  void on(const Hold& hold, Vec3 force, Vec3 moment = {}) {
+    const auto body = paths_.body_of.find(hold.on);
+    if (body == paths_.body_of.end()) return laying_.at(hold.on, hold.at, force, moment);
+    on_body_[body->second].add(hold.at, force, moment);
   }
 
-  void on_rail(InstanceId rail, Vec3 force, InstanceId item) {
-    if (bearing_ == Bearing::even) {
-      pieces_.contains(rail) ? along(rail, force) : over_panels(panels_.at(rail), force);
-      return;
+  /// `deep`: how many items may still pass it on to each other.
+  void item(InstanceId id, Vec3 at, Vec3 force, std::size_t deep) {
+    const ItemHolds& holds = paths_.items.at(id);
+    Vec3 rest = force;
+    if (!holds.seats.empty()) {
+      const Vec3 on_seats = bound_.thrown ? Vec3{0, 0, std::min(force.z, 0.0)} : force;
+      rest = rest - on_seats;
+      const double each = 1 / static_cast<double>(holds.seats.size());
+      if (norm(on_seats) > 0) {
+        for (const InstanceId seat : holds.seats) on_seat(id, seat, each * on_seats, deep);
+      }
     }
-    const auto line = *centroid_line(plan_, rail);
-    const Box3 box = box_of(plan_, item);
-    for (const Vec3 corner : {box.low, box.high}) {
-      const double along = std::clamp(line.along(corner), 0.0, line.length_mm());
-      laying_.at_nearest(line.at(along), 0.5 * force);
+    if (norm(rest) <= 1e-9 * norm(force)) return;
+    if (!holds.rods.empty()) return by_rods(holds, at, rest);
+    if (!holds.screws.empty()) return share(once(at, rest), holds.screws);
+    if (!bound_.thrown) return laying_.at_nearest(at, rest);
+    for (const Vec3 part : {Vec3{rest.x, 0, 0}, {0, rest.y, 0}, {0, 0, rest.z}}) {
+      if (norm(part) > 0) stopped(id, at, part, deep);
     }
   }
 
-  void over_panels(const std::vector<std::size_t>& panels, Vec3 force) {
-    double area = 0;
-    for (const std::size_t p : panels) area += model_.frame.panels[p].width_mm * model_.frame.panels[p].height_mm;
-    for (const std::size_t p : panels) {
-      const FramePanel& panel = model_.frame.panels[p];
-      const Vec3 each = (0.25 * panel.width_mm * panel.height_mm / area) * force;
-      for (std::size_t c = 0; c < panel.nodes.size(); ++c) {
-        load_.nodes.push_back({panel.nodes[c], each, cross(panel.link[c], each)});
+  static Together once(Vec3 at, Vec3 force) {
+    Together one;
+    one.add(at, force);
+    return one;
+  }
+
+  void on_seat(InstanceId id, InstanceId seat, Vec3 force, std::size_t deep) {
+    const Vec3 middle = middle_of_both(paths_.boxes[id], paths_.boxes[seat]);
+    if (paths_.items.contains(seat)) {
+      if (deep > 0) item(seat, middle, force, deep - 1);
+    } else if (!laying_.holds(seat)) {
+      on({seat, middle}, force);
+    } else if (bound_.bearing == Bearing::even) {
+      laying_.over(seat, force);
+    } else {
+      const auto line = *centroid_line(plan_, seat);
+      for (const Vec3 corner : {paths_.boxes[id].low, paths_.boxes[id].high}) {
+        const double along = std::clamp(line.along(corner), 0.0, line.length_mm());
+        laying_.at_nearest(line.at(along), 0.5 * force);
       }
     }
   }
 
-  /// What several parts weigh that are held together.
-  struct Together {
-    Vec3 force;
-    Vec3 moment;  // about the origin
-    Vec3 last;    // where some of it is
-  };
-  static constexpr InstanceId none = std::numeric_limits<InstanceId>::max();
-
-  // Items on seats are laid on these, boxes that hang where they do.
-  void note_bodies() {
-    std::set<InstanceId> apart;
-    for (const auto& [item, rails] : seats_) apart.insert(item);
-    for (InstanceId i = 0; i < plan_.instances.size(); ++i) {
-      if (hung_.contains(frame_of(plan_, plan_.instances[i]))) apart.insert(i);
-    }
-    bodies_ = held_bodies(plan_, model_, apart);
-    on_body_.resize(bodies_.size());
-    for (std::size_t i = 0; i < bodies_.size(); ++i) {
-      for (const InstanceId part : bodies_[i].parts) body_of_part_[part] = i;
-    }
+  /// Across in both plates, along in the one that is asked.
+  void by_rods(const ItemHolds& holds, Vec3 at, Vec3 force) {
+    const Vec3 pull = dot(force, holds.along) * holds.along;
+    share(once(at, force - pull), holds.rods);
+    const Vec3 way = bound_.pulled == Pulled::towards ? pull : -1 * pull;
+    const auto before = [&way](const Hold& a, const Hold& b) { return dot(a.at, way) < dot(b.at, way); };
+    const InstanceId plate = std::max_element(holds.rods.begin(), holds.rods.end(), before)->on;
+    std::vector<Hold> in_plate;
+    std::copy_if(holds.rods.begin(), holds.rods.end(), std::back_inserter(in_plate),
+                 [plate](const Hold& h) { return h.on == plate; });
+    share(once(at, pull), in_plate);
   }
 
-  void elsewhere(InstanceId id, Vec3 at, Vec3 force) {
-    const auto hung = hung_.find(frame_of(plan_, plan_.instances[id]));
-    Together& into = hung != hung_.end() ? hung->second : on_body_[body_of_part_.at(id)];
-    into.force = into.force + force;
-    into.moment = into.moment + cross(at, force);
-    into.last = at;
-  }
-
-  void lay_on(const std::vector<Hold>& holds, const Together& all) {
-    if (holds.empty()) return laying_.at_nearest(all.last, all.force, all.moment - cross(all.last, all.force));
-    std::vector<Vec3> places;
-    for (const Hold& h : holds) places.push_back(h.at);
-    const std::vector<Share> shares = shared_stiffly(all.force, all.moment, places);
-    for (std::size_t i = 0; i < holds.size(); ++i) {
-      laying_.at(holds[i].on, holds[i].at, shares[i].force, shares[i].moment);
+  /// By the first thing before it, there where that is nearest to the middle.
+  void stopped(InstanceId id, Vec3 at, Vec3 force, std::size_t deep) {
+    const auto by = first_before(plan_, paths_, id, (1 / norm(force)) * force);
+    const bool is_item = by && paths_.items.contains(*by);
+    if (!by || deep == 0 || (!is_item && !laying_.holds(*by) && !paths_.body_of.contains(*by))) {
+      ++left_out_;
+      return;
     }
+    const Box3 &a = paths_.boxes[id], &b = paths_.boxes[*by];
+    const auto nearest = [](double x, double low_a, double high_a, double low_b, double high_b) {
+      const double low = std::max(low_a, low_b), high = std::min(high_a, high_b);
+      return low <= high ? std::clamp(x, low, high) : (low + high) / 2;
+    };
+    const Vec3 place{nearest(at.x, a.low.x, a.high.x, b.low.x, b.high.x),
+                     nearest(at.y, a.low.y, a.high.y, b.low.y, b.high.y),
+                     nearest(at.z, a.low.z, a.high.z, b.low.z, b.high.z)};
+    is_item ? item(*by, place, force, deep - 1) : on({*by, place}, force);
   }
 
   const Plan& plan_;
   const FrameModel& model_;
+  const LoadPaths& paths_;
   Vec3 per_kg_;
-  Bearing bearing_;
-  std::map<InstanceId, std::vector<std::size_t>> pieces_;
-  std::map<InstanceId, std::vector<std::size_t>> panels_;
-  std::map<InstanceId, std::vector<InstanceId>> seats_;
-  std::map<std::size_t, Together> hung_;  // by box
-  std::vector<HeldBody> bodies_;
-  std::vector<Together> on_body_;  // likewise
-  std::map<InstanceId, std::size_t> body_of_part_;
-  Laying laying_{model_};
-  LoadCase load_;
+  const Bound& bound_;
+  Laying laying_;
+  std::vector<Together> on_body_;  // by body
+  std::vector<Together> on_box_;   // by box
+  std::size_t left_out_ = 0;
 };
 
 }  // namespace
 
-LoadCase loads_of(const Plan& plan, const FrameModel& model, Vec3 per_kg_n, Bearing bearing) {
-  return Loading(plan, model, per_kg_n, bearing).run();
+PlanLoads loads_of(const Plan& plan, const FrameModel& model, const LoadPaths& paths, Vec3 per_kg_n,
+                   const Bound& bound) {
+  return Loading(plan, model, paths, per_kg_n, bound).run();
 }
 
 }  // namespace fitup::loads

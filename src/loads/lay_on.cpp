@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <limits>
 
+#include "loads/hung_boxes.h"
+
 namespace fitup::loads {
 
 namespace {
@@ -18,18 +20,44 @@ struct InPanel {
 
 }  // namespace
 
-Laying::Laying(const FrameModel& model) : model_(model) {
+Laying::Laying(const FrameModel& model, const std::set<InstanceId>& by_edges) : model_(model) {
+  for (std::size_t i = 0; i < model.pieces.size(); ++i) pieces_[model.pieces[i].of].push_back(i);
   for (std::size_t i = 0; i < model.panel_of.size(); ++i) panels_[model.panel_of[i]].push_back(i);
+  if (by_edges.empty()) return;
+  std::set<std::size_t> of_members;
+  std::map<std::size_t, std::set<InstanceId>> sheets;
+  for (const FrameMember& m : model.frame.members) of_members.insert({m.a, m.b});
+  for (std::size_t i = 0; i < model.panel_of.size(); ++i) {
+    for (const std::size_t n : model.frame.panels[i].nodes) sheets[n].insert(model.panel_of[i]);
+  }
+  for (const InstanceId id : by_edges) {
+    for (const std::size_t p : panels_[id]) {
+      const FramePanel& panel = model.frame.panels[p];
+      for (std::size_t c = 0; c < panel.nodes.size(); ++c) {
+        const std::size_t n = panel.nodes[c];
+        if (of_members.contains(n) || sheets[n].size() > 1) edges_[id].emplace(n, model.frame.nodes[n] + panel.link[c]);
+      }
+    }
+  }
+}
+
+void Laying::over(InstanceId on, Vec3 force) {
+  if (const auto panels = panels_.find(on); panels != panels_.end()) return over_panels(panels->second, force);
+  double length = 0;
+  for (const std::size_t p : pieces_.at(on)) length += model_.pieces[p].to_mm - model_.pieces[p].from_mm;
+  for (const std::size_t p : pieces_.at(on)) load_.lines.push_back({p, (1 / length) * force, false});
 }
 
 void Laying::at(InstanceId on, Vec3 at, Vec3 force, Vec3 moment) {
+  if (edges_.contains(on)) return to_edges(on, at, force, moment);
   if (const auto panels = panels_.find(on); panels != panels_.end()) {
     return on_panels(panels->second, at, force, moment);
   }
-  std::optional<std::size_t> nearest;
+  const auto pieces = pieces_.find(on);
+  if (pieces == pieces_.end()) return at_nearest(at, force, moment);
+  std::size_t nearest = pieces->second.front();
   double least = std::numeric_limits<double>::infinity();
-  for (std::size_t p = 0; p < model_.pieces.size(); ++p) {
-    if (model_.pieces[p].of != on) continue;
+  for (const std::size_t p : pieces->second) {
     const FrameMember& m = model_.frame.members[p];
     const Vec3 from = model_.frame.nodes[m.a] + m.from_a, path = model_.frame.nodes[m.b] + m.from_b - from;
     const double s = dot(at - from, path) / dot(path, path);
@@ -38,12 +66,36 @@ void Laying::at(InstanceId on, Vec3 at, Vec3 force, Vec3 moment) {
     least = beyond;
     nearest = p;
   }
-  nearest ? on_piece(*nearest, at, force, moment) : at_nearest(at, force, moment);
+  on_piece(nearest, at, force, moment);
 }
 
 void Laying::at_nearest(Vec3 at, Vec3 force, Vec3 moment) {
   const std::size_t node = model_.nearest_node(at);
   load_.nodes.push_back({node, force, moment + cross(at - model_.frame.nodes[node], force)});
+}
+
+void Laying::over_panels(const std::vector<std::size_t>& panels, Vec3 force) {
+  double area = 0;
+  for (const std::size_t p : panels) area += model_.frame.panels[p].width_mm * model_.frame.panels[p].height_mm;
+  for (const std::size_t p : panels) {
+    const FramePanel& panel = model_.frame.panels[p];
+    const Vec3 each = (0.25 * panel.width_mm * panel.height_mm / area) * force;
+    for (std::size_t c = 0; c < panel.nodes.size(); ++c) {
+      load_.nodes.push_back({panel.nodes[c], each, cross(panel.link[c], each)});
+    }
+  }
+}
+
+void Laying::to_edges(InstanceId on, Vec3 at, Vec3 force, Vec3 moment) {
+  std::vector<Vec3> places;
+  for (const auto& [node, place] : edges_.at(on)) places.push_back(place);
+  const std::vector<Share> shares = shared_stiffly(force, moment + cross(at, force), places);
+  std::size_t i = 0;
+  for (const auto& [node, place] : edges_.at(on)) {
+    const Vec3 lever = place - model_.frame.nodes[node];
+    load_.nodes.push_back({node, shares[i].force, shares[i].moment + cross(lever, shares[i].force)});
+    ++i;
+  }
 }
 
 void Laying::on_piece(std::size_t piece, Vec3 at, Vec3 force, Vec3 moment) {

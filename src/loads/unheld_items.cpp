@@ -7,28 +7,19 @@
 #include <algorithm>
 #include <string>
 
-#include "fitup/tolerances.h"
-#include "geometry/near_boxes.h"
 #include "loads/lift.h"
+#include "loads/load_paths.h"
 #include "loads/thrown.h"
 
 namespace fitup::loads {
 
 namespace {
 
-using geometry::component;
-
 class UnheldItems {
  public:
   UnheldItems(const Plan& plan, const LoadRules& rules, const std::set<InstanceId>& held)
       : plan_(plan), rules_(rules), held_(held) {
-    for (const Instance& instance : plan.instances) {
-      Box3 box;
-      for (const Prism& p : body_of(plan.parts[instance.part]).outer) {
-        box.add(Prism{p.profile, instance.pose * p.pose, p.length_mm}.bounds());
-      }
-      boxes_.push_back(box);
-    }
+    for (InstanceId i = 0; i < plan.instances.size(); ++i) boxes_.push_back(box_of(plan, i));
   }
 
   std::vector<Finding> run() {
@@ -64,17 +55,7 @@ class UnheldItems {
 
   [[nodiscard]] bool stands_before(InstanceId other, InstanceId id, Vec3 way) const {
     if (other == id || part(other).source == Source::printed) return false;
-    const Box3& a = boxes_[id];
-    const Box3& b = boxes_[other];
-    for (int axis = 0; axis < 3; ++axis) {
-      const double along = component(way, axis);
-      const double lap = std::min(component(a.high, axis), component(b.high, axis)) -
-                         std::max(component(a.low, axis), component(b.low, axis));
-      if (along == 0 && lap <= tolerance::contact_mm) return false;
-      if (along > 0 && component(b.high, axis) <= component(a.high, axis) + tolerance::contact_mm) return false;
-      if (along < 0 && component(b.low, axis) >= component(a.low, axis) - tolerance::contact_mm) return false;
-    }
-    return true;
+    return gap_before(boxes_[id], boxes_[other], way).has_value();
   }
 
   // A side that it is thrown to and where nothing is before it; its own rods and their nuts go with it.

@@ -96,7 +96,8 @@ TEST(FrameModel, CarriesAllThatIsInThePlan) {
       if (part.source != Source::printed) kg += part.mass_kg;
     }
     for (const Bearing bearing : {Bearing::even, Bearing::ends}) {
-      const LoadCase load = loads_of(*made->plan, *model, {0, 0, -gravity}, bearing);
+      const LoadPaths paths = load_paths(*made->plan, *model);
+      const LoadCase load = loads_of(*made->plan, *model, paths, {0, 0, -gravity}, {bearing}).load;
       double down = 0;
       for (const NodeLoad& n : load.nodes) down -= n.force.z;
       for (const LineLoad& l : load.lines) {

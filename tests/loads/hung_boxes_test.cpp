@@ -91,7 +91,8 @@ TEST(Hung, ABoxHangsOnItsBearersAndWeighsThereWhatItWeighs) {
     EXPECT_NEAR(p.z, 0, 1e-6);
   }
   double laid = 0, kg = 0;
-  for (const NodeLoad& n : loads_of(plan, *model, {0, 0, -1}, Bearing::even).nodes) laid -= n.force.z;
+  const LoadCase load = loads_of(plan, *model, load_paths(plan, *model), {0, 0, -1}, {Bearing::even}).load;
+  for (const NodeLoad& n : load.nodes) laid -= n.force.z;
   for (const Instance& instance : plan.instances) {
     const Part& part = plan.parts[instance.part];
     if (part.source != Source::printed) kg += part.mass_kg;
