@@ -5,7 +5,9 @@
 #include <cmath>
 #include <set>
 
+#include "fitup/tables.h"
 #include "loads/frame_check.h"
+#include "loads/lift.h"
 #include "loads/shares.h"
 #include "loads/thrown.h"
 
@@ -47,6 +49,32 @@ Vec3 down_of(const Plan& plan, const MassAt& whole) {
   return down.z < 0 ? (1 / norm(down)) * down : axis::minus_z;
 }
 
+/// What a leg pulls with to the side at each point: towards a hook over the centre of mass, so high that legs of equal
+/// length are at the stated angle. Where one point carries more than another the hook is nearer to it, and the pulls to
+/// the side balance.
+std::vector<Vec3> pulls_to_the_side(const Plan& plan, const LoadRules& rules, const std::vector<double>& vertical_n) {
+  Vec3 under_hook;
+  double sum = 0;
+  for (std::size_t i = 0; i < vertical_n.size(); ++i) {
+    under_hook = under_hook + vertical_n[i] * plan.lift_points[i].at;
+    sum += vertical_n[i];
+  }
+  std::vector<Vec3> pulls(vertical_n.size());
+  const double above_mm = hook_height_mm(plan, rules);
+  if (rules.sling_angle_deg <= 0 || sum <= 0 || above_mm <= 0) return pulls;
+  under_hook = (1 / sum) * under_hook;
+  for (std::size_t i = 0; i < pulls.size(); ++i) {
+    pulls[i] = (vertical_n[i] / above_mm) * (under_hook - plan.lift_points[i].at);
+  }
+  return pulls;
+}
+
+/// Where a sling pulls: the middle of its eye's ring.
+Vec3 middle_of_ring(const LiftPoint& point) {
+  const Eye* eye = tables::find_eye(point.thread);
+  return point.at + (eye == nullptr ? 0 : eye->height_mm - eye->ring_outer_mm / 2) * axis::z;
+}
+
 void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel& model, const LoadPaths& paths,
                const Weights& weights, const LoadRules& rules, Bearing bearing) {
   std::vector<Vec2> points;
@@ -63,11 +91,15 @@ void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel
       weight += dot(l.force_per_mm, down) * (model.pieces[l.member].to_mm - model.pieces[l.member].from_mm);
     }
     std::size_t legs = 0;
+    std::vector<double> vertical;
+    for (const double share : way) vertical.push_back(share * weight);
+    const std::vector<Vec3> aside = pulls_to_the_side(plan, rules, vertical);
     for (std::size_t i = 0; i < way.size(); ++i) {
       const auto node = model.node_of.find(plan.lift_points[i].boss);
       if (node == model.node_of.end()) return;
       if (way[i] > 0.01) ++legs;
-      c.load.nodes.push_back({node->second, -way[i] * weight * down, {}});
+      const Vec3 lever = middle_of_ring(plan.lift_points[i]) - model.frame.nodes[node->second];
+      c.load.nodes.push_back({node->second, -vertical[i] * down + aside[i], cross(lever, aside[i])});
     }
     c.words = fmt::format("lifted on {} legs, {} times its weight", legs, rules.dynamic);
     c.kind = LoadKind::lifted;

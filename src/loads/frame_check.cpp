@@ -214,7 +214,8 @@ class Looking {
     return ". As a space frame of its centroid lines, welded joints rigid but an end on one line of weld, which turns "
            "about it, welded plates as sheet between them; items as rigid blocks, evenly on their rails or on their "
            "ends, whichever is worse, and thrown as rods, screws and what stops them hold them, without friction; "
-           "covers and what else is bolted on, bent sheet, holes in members and the pull of slings to the side left out";
+           "slings pull to the side as they are stated; covers and what else is bolted on, bent sheet and holes in members left "
+           "out";
   }
 
   const Plan& plan_;

@@ -122,14 +122,6 @@ Finding tension_finding(const Plan& plan, const LiftLoads& loads, const Eye& eye
   return f;
 }
 
-/// How far the hook stands above the lift points: legs of equal length at that angle.
-double hook_height_mm(const Plan& plan, const LoadRules& rules) {
-  const std::vector<Vec2> points = points_of(plan);
-  const Vec2 reach = points.front() - hook_over(points);
-  const double tangent = std::tan(std::max(rules.sling_angle_deg, 1.0) * degree);
-  return std::hypot(reach.x, reach.y) / tangent;
-}
-
 /// The hook does not keep it from turning about the line between two points: beside that line it hangs from the line.
 struct Tilt {
   double offset_mm = 0;
@@ -231,6 +223,13 @@ Finding tilt_finding(const Plan& plan, const Weights& weights, const LoadRules& 
 std::string label_of(const Plan& plan, InstanceId id) {
   const Instance& instance = plan.instances[id];
   return plan.parts[instance.part].mark + " " + instance.name;
+}
+
+double hook_height_mm(const Plan& plan, const LoadRules& rules) {
+  const std::vector<Vec2> points = points_of(plan);
+  const Vec2 reach = points.front() - hook_over(points);
+  const double tangent = std::tan(std::max(rules.sling_angle_deg, 1.0) * degree);
+  return std::hypot(reach.x, reach.y) / tangent;
 }
 
 double LiftLoads::tension_kg() const { return worst_kg() * sling_factor_from_horizontal(90 - angle_deg); }

@@ -25,6 +25,9 @@ struct LiftLoads {
 /// Precondition: there are lift points.
 [[nodiscard]] LiftLoads lift_loads(const Plan& plan, const Weights& weights, const LoadRules& rules);
 
+/// How far the hook stands above the lift points: legs of equal length at the stated angle, of at least 1 degree.
+[[nodiscard]] double hook_height_mm(const Plan& plan, const LoadRules& rules);
+
 [[nodiscard]] std::vector<Finding> check_lift(const Plan& plan, const Weights& weights, const LoadRules& rules);
 [[nodiscard]] std::vector<Finding> check_balance(const Plan& plan, const Weights& weights, const LoadRules& rules);
 
