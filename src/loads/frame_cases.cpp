@@ -3,29 +3,17 @@
 #include <fmt/format.h>
 
 #include <cmath>
-#include <set>
 
 #include "fitup/tables.h"
 #include "loads/frame_check.h"
 #include "loads/lift.h"
 #include "loads/shares.h"
+#include "loads/stands_on.h"
 #include "loads/thrown.h"
 
 namespace fitup::loads {
 
 namespace {
-
-// The corner nodes that the first box stands on; not two of one place.
-std::vector<Support> four_corners(const Plan& plan, const FrameModel& model) {
-  std::set<std::size_t> nodes;
-  const Box3& box = plan.frames.front().space;
-  for (const double x : {box.low.x, box.high.x}) {
-    for (const double y : {box.low.y, box.high.y}) nodes.insert(model.nearest_node({x, y, box.low.z}));
-  }
-  std::vector<Support> supports;
-  for (const std::size_t n : nodes) supports.push_back({n, pinned});
-  return supports;
-}
 
 /// What hangs balances by itself, and is only kept in its place: three of its points, as three, two and one freedom
 /// ask; of two points the first one keeps it from turning about the line between them.
@@ -115,15 +103,16 @@ std::string left_out_words(std::size_t items) {
 
 /// Held as it stands. Each of two rod plates along the way may have to take all that their rods pull.
 void add_thrown(std::vector<FrameCase>& cases, const FrameCase& standing, const Plan& plan, const FrameModel& model,
-                const LoadPaths& paths, const LoadRules& rules, std::size_t side, Bearing bearing) {
+                const LoadPaths& paths, const std::string& held, const LoadRules& rules, std::size_t side,
+                Bearing bearing) {
   std::vector<Pulled> plates{Pulled::towards};
   if (two_plates_hold(paths, ways[side])) plates.push_back(Pulled::away);
   for (const Pulled pulled : plates) {
     PlanLoads loads = loads_of(plan, model, paths, gravity * (*rules.thrown_g[side] * ways[side] + axis::minus_z),
                                {bearing, pulled, true});
     FrameCase thrown = standing;
-    thrown.words = fmt::format("thrown to the {} with {} g, held at its four lower corners{}", side_words[side],
-                               *rules.thrown_g[side], left_out_words(loads.left_out));
+    thrown.words = fmt::format("thrown to the {} with {} g, {}{}", side_words[side], *rules.thrown_g[side], held,
+                               left_out_words(loads.left_out));
     thrown.load = std::move(loads.load);
     thrown.factor = 1;
     thrown.factor_words = "yield is where it lets go";
@@ -139,14 +128,15 @@ std::vector<FrameCase> frame_cases(const Plan& plan, const FrameModel& model, co
                                    const LoadRules& rules) {
   std::vector<FrameCase> cases;
   const LoadPaths paths = load_paths(plan, model);
+  const StandsOn on = stands_on(plan, model, paths);
   for (const Bearing bearing : {Bearing::even, Bearing::ends}) {
-    FrameCase standing{"standing on its four lower corners", model.frame,
+    FrameCase standing{on.standing, model.frame,
                        loads_of(plan, model, paths, gravity * axis::minus_z, {bearing}).load, standing_factor,
                        "common practice at rest"};
-    standing.frame.supports = four_corners(plan, model);
+    standing.frame.supports = on.supports;
     standing.level = true;
     for (std::size_t side = 0; side < ways.size(); ++side) {
-      if (rules.thrown_g[side]) add_thrown(cases, standing, plan, model, paths, rules, side, bearing);
+      if (rules.thrown_g[side]) add_thrown(cases, standing, plan, model, paths, on.held, rules, side, bearing);
     }
     cases.push_back(std::move(standing));
     if (!plan.lift_points.empty()) add_lifts(cases, plan, model, paths, weights, rules, bearing);

@@ -19,10 +19,10 @@ struct FrameCase {
   LoadCase load;
   double factor = 1;  // on yield
   std::string factor_words;
-  bool level = false;  // at rest on its corners
+  bool level = false;  // at rest
   LoadKind kind = LoadKind::standing;
 };
-/// Standing on its four corners; lifted in each way that it may hang; thrown to each side that is stated.
+/// Standing or hanging on what it has (stands_on.h); lifted in each way that it may hang; thrown to each side that is stated.
 [[nodiscard]] std::vector<FrameCase> frame_cases(const Plan& plan, const FrameModel& model, const Weights& weights,
                                                  const LoadRules& rules);
 

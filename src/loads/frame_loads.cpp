@@ -114,7 +114,7 @@ class Loading {
     } else if (!laying_.holds(seat)) {
       on({seat, middle}, force);
     } else if (bound_.bearing == Bearing::even) {
-      laying_.over(seat, force);
+      laying_.over_about(seat, middle, force);
     } else {
       const auto line = *centroid_line(plan_, seat);
       for (const Vec3 corner : {paths_.boxes[id].low, paths_.boxes[id].high}) {

@@ -6,7 +6,7 @@
 
 namespace fitup::loads {
 
-/// How a rigid item bears on a yielding rail: evenly over it, or on its ends. The truth is between the two.
+/// How a rigid item bears on a yielding rail: evenly all along, about its middle, or on its ends. The truth is between.
 enum class Bearing { even, ends };
 /// Which of two rod plates takes what an item pulls along its rods: the one on the side that it is thrown to, or the
 /// other one, whose nuts pull it.

@@ -95,14 +95,13 @@ class Binding {
       }
     }
     if (std::any_of(free.begin(), free.end(), [&](InstanceId id) { return holds_.contains(id); })) return true;
+    bool more = false;
     for (const Joint& j : plan_.joints) {
-      if (!is_loose(j.a) || !is_loose(j.b)) continue;
-      if (free.contains(find(j.a)) != free.contains(find(j.b))) {
-        unite(j.a, j.b);
-        return true;
-      }
+      if (!is_loose(j.a) || !is_loose(j.b) || holds_.contains(find(j.a)) == holds_.contains(find(j.b))) continue;
+      unite(j.a, j.b);
+      more = true;
     }
-    return false;
+    return more;
   }
 
   std::vector<HeldBody> bodies() {

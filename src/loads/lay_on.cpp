@@ -48,6 +48,20 @@ void Laying::over(InstanceId on, Vec3 force) {
   for (const std::size_t p : pieces_.at(on)) load_.lines.push_back({p, (1 / length) * force, false});
 }
 
+void Laying::over_about(InstanceId on, Vec3 middle, Vec3 force) {
+  over(on, force);
+  const auto pieces = pieces_.find(on);
+  if (pieces == pieces_.end()) return;
+  const FrameMember &first = model_.frame.members[pieces->second.front()],
+                    &last = model_.frame.members[pieces->second.back()];
+  const Vec3 from = model_.frame.nodes[first.a] + first.from_a;
+  const Vec3 path = model_.frame.nodes[last.b] + last.from_b - from;
+  const double s = std::clamp(dot(middle - from, path) / dot(path, path), 0.0, 1.0);
+  const Vec3 pair = (s - 0.5) * (force - (dot(force, path) / dot(path, path)) * path);
+  load_.nodes.push_back({first.a, -1 * pair, -1 * cross(first.from_a, pair)});
+  load_.nodes.push_back({last.b, pair, cross(last.from_b, pair)});
+}
+
 void Laying::at(InstanceId on, Vec3 at, Vec3 force, Vec3 moment) {
   if (edges_.contains(on)) return to_edges(on, at, force, moment);
   if (const auto panels = panels_.find(on); panels != panels_.end()) {

@@ -19,6 +19,8 @@ class Laying {
 
   /// Even, along all its pieces or over all its panels.
   void over(InstanceId on, Vec3 force);
+  /// The same with its middle beside that of a member, along it: even, with forces at both ends for what that turns.
+  void over_about(InstanceId on, Vec3 middle, Vec3 force);
   /// On a piece of a member: even along it, with forces at its ends, across it, for what a force off its middle turns;
   /// so it bends the member by half of what it would in the middle, and no end by a couple of its own. On sheet: to the
   /// corners of the rectangle below, by the lever rule. The sum is `force`, and about `at` its moment is `moment`.

@@ -59,6 +59,17 @@ TEST(Laying, OnABarKeepsForceAndMoment) {
   }
 }
 
+// Over both pieces, its middle at 300 of 1000 mm: by hand W (0.3, 0.7) as seen from the ends.
+TEST(Laying, OverABarKeepsWhereTheMiddleIs) {
+  const FrameModel model = bar();
+  Laying laying(model);
+  laying.over_about(7, {300, 60, 0}, {0, 0, -500});
+  const Sum sum = sum_of(model, laying.take());
+  EXPECT_NEAR(sum.force.z, -500, 1e-9);
+  EXPECT_NEAR(sum.moment.y, 500 * 300, 1e-6);
+  EXPECT_NEAR(sum.moment.x, 0, 1e-6);
+}
+
 // A beam on two supports: P (1 - s) and P s.
 TEST(Laying, OnABeamOnTwoSupportsIsSharedByTheLeverRule) {
   FrameModel model = bar();
