@@ -26,8 +26,8 @@ std::unique_ptr<const test::Planned> example(const std::string& name, const std:
 }
 
 const std::vector<std::string> examples{"park-locomotive/front-box.toml", "park-locomotive/rear-box.toml",
-                                        "park-locomotive/front-box-with-lower.toml", "orchard-sprayer/battery-box.toml",
-                                        "cabin-inverter/cabinet.toml"};
+                                        "park-locomotive/front-box-with-lower.toml", "park-locomotive/front-box-thrown.toml",
+                                        "orchard-sprayer/battery-box.toml", "cabin-inverter/cabinet.toml"};
 
 struct TwoBoxes {
   std::string name;
