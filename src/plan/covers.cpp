@@ -1,9 +1,11 @@
 // Covers: which way each is made, and flat ones at the front and the back, on strips beside the uprights.
 // Entry: add_covers.
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <map>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -87,6 +89,12 @@ class Cover {
     return std::max(hold_back_mm(shell_), lapped_mm(build_.box_spec(), face_, neighbour));
   }
 
+  // Where a row may begin behind a flange that laps this face; 0 where none does, nor on landings, where none may.
+  [[nodiscard]] double row_begins_mm(Face neighbour) const {
+    const double taken = has_landings(build_, face_) ? 0 : lapped_mm(build_.box_spec(), face_, neighbour);
+    return taken > 0 ? taken + edge_distance * thread().clear_medium_mm : 0;
+  }
+
   // A row from the front or the back into a strip of the frame that lies across; false if a flange that laps it leaves
   // the row no steel.
   bool row_into_strip(InstanceId sheet, const Host& strip, Face edge) {
@@ -101,9 +109,11 @@ class Cover {
       return false;
     }
     const double z = middle_z(strip) + (edge == Face::top ? -taken : taken) / 2;
-    const double first = first_mm(row_end_mm);
+    const std::array<double, 2> ends{row_begins_mm(Face::left), row_begins_mm(Face::right)};
+    const double first = first_mm(std::max(row_end_mm, std::max(ends[low], ends[high])));
     const auto by_rule = spread(first, shell_.size.x - first, spec_.screws.max_spacing->mm());
-    for (const double x : row(edge, 0, seam_mm(), shell_.size.x - seam_mm(), by_rule)) {
+    for (const double x : row(edge, 0, std::max(seam_mm(), ends[low]),
+                              shell_.size.x - std::max(seam_mm(), ends[high]), by_rule)) {
       screw(std::string(to_text(edge)), at(x, -t(), z), inward(), {{sheet, 0, t()}, {strip.id, t(), t() + into}},
             axis::x);
     }
@@ -127,17 +137,19 @@ class Cover {
     if (landings && !landings_apart()) return;
     const Vec3 s = shell_.size;
     const InstanceId sheet = plate(0, word_ + " cover sheet", Role::cover_sheet,
-                                   box(hold_back_mm(shell_), s.x - hold_back_mm(shell_), -t(), 0,
+                                   box(landings ? hold_back_mm(shell_) : begins_mm(Face::left),
+                                       s.x - (landings ? hold_back_mm(shell_) : begins_mm(Face::right)), -t(), 0,
                                        begins_mm(Face::bottom), s.z - begins_mm(Face::top)),
                                    axis::y, word_ + " cover sheet", cover_origin());
     build_.panels[static_cast<std::size_t>(face_)] = sheet;
     if (!row_into_strip(sheet, shell_.bottom[depth_], Face::bottom)) return;
     if (!row_into_strip(sheet, shell_.top[depth_], Face::top)) return;
     for (const Side side : {low, high}) {
-      const Upright beside = landings ? add_landing(side) : face_of_upright(side);
-      if (landings) lie_on(sheet, beside.id);
+      const auto beside = landings ? add_landing(side) : face_of_upright(side);
+      if (!beside) return;
+      if (landings) lie_on(sheet, beside->id);
       lie_on(sheet, shell_.upright[depth_][side].id);
-      row_at_side(sheet, side, beside);
+      row_at_side(sheet, side, *beside);
     }
   }
 
@@ -148,11 +160,23 @@ class Cover {
     double into_mm;
   };
 
-  // A tube's wall, or the leg of an angle beyond its root.
-  [[nodiscard]] Upright face_of_upright(Side side) const {
+  // A tube's wall, or the leg of an angle beyond its root; beside a flange that laps it what is flat behind that. None,
+  // and said, where that is too little.
+  [[nodiscard]] std::optional<Upright> face_of_upright(Side side) {
     const Host& host = *shell_.upright_face[depth_][side];
-    const double root = side == low ? host.root_mm : -host.root_mm;
-    return {host.id, (host.box.low.x + host.box.high.x + root) / 2, host.depth_mm(axis::y)};
+    const Face beside = side == low ? Face::left : Face::right;
+    const double taken = lapped_mm(build_.box_spec(), face_, beside);
+    const double from = std::max(host.root_mm, taken);
+    const double to = host.box.size().x - (taken > 0 ? host.round_mm : 0);
+    const double needed = 2 * edge_distance * thread().clear_medium_mm;
+    if (taken > 0 && to - from < needed - tolerance::contact_mm) {
+      build_.diagnostics.add(diag::say<"cover-row-without-room">(
+          spec_.closed_by.place, word_, build_.draft.instance(host.id).name, build_.in_words(std::max(to - from, 0.0)),
+          *spec_.screws.thread, build_.at_least(needed), more_room_for_row(build_, face_, beside, needed - (to - from))));
+      return std::nullopt;
+    }
+    const double middle = (from + to) / 2;
+    return Upright{host.id, side == low ? host.box.low.x + middle : host.box.high.x - middle, host.depth_mm(axis::y)};
   }
 
   void row_at_side(InstanceId sheet, Side side, const Upright& upright) {

@@ -15,6 +15,7 @@
 #include "plan/flange_hold.h"
 #include "plan/flat_cover.h"
 #include "plan/holes.h"
+#include "plan/opening.h"
 #include "plan/plate/row_part.h"
 #include "plan/tips_through_rails.h"
 
@@ -65,12 +66,13 @@ class FlangedCover {
       const FaceSpec& beside = f_.build.box_spec().face(rim.beside);
       const bool cover = *beside.closed_by == Closure::cover && *beside.style == CoverStyle::flat;
       if (rim.kind != CoverEdge::laps || !cover) continue;
-      const bool end = axis_of(rim.beside) == 1 && f_.n == 0;
       if (*beside.landing == Landing::outward) return false;  // which its landing says
-      if (!end) continue;
+      if (f_.n != 0 || !has_landings(f_.build, rim.beside)) continue;
       return say(f_.spec.style.place, "a flanged cover",
                  fmt::format("its flange would lie where the {} cover's landing is", to_text(rim.beside)),
-                 fmt::format("style = \"flat\", or close the {} face otherwise", to_text(rim.beside)));
+                 fmt::format("uprights of tube or angle, which that cover is screwed to without a landing, style = "
+                             "\"flat\", or close the {} face otherwise",
+                             to_text(rim.beside)));
     }
     return true;
   }
