@@ -139,7 +139,10 @@ class PartSheets {
                 {}};
     for (const FeatureRow& row : rows) {
       std::string along;
-      for (const double mm : row.along_mm) along += (along.empty() ? "" : ", ") + units_.length(mm);
+      // Along a bar it is measured with a tape, what is cut from sheet comes from its file.
+      for (const double mm : row.along_mm) {
+        along += (along.empty() ? "" : ", ") + (member ? units_.drawn(mm) : units_.length(mm));
+      }
       table.rows.push_back({{row.name, row.size, row.level, along}, {}});
     }
     if (!table.rows.empty()) flow.table(table);
