@@ -101,7 +101,7 @@ class CutList {
       row.below.emplace_back("start", start);
       row.below.emplace_back("end", end);
     }
-    const std::string holes = output::hole_words(member, units_);
+    const std::string holes = output::hole_words(member, units_, output::Along::by_tape);
     if (!holes.empty()) row.below.emplace_back("holes", holes);
     for (const std::string& note : {output::fixing_note(plan_, id, units_), output::true_up_note(plan_, id)}) {
       if (!note.empty()) row.below.emplace_back("then", note);

@@ -121,7 +121,8 @@ std::string end_words(const EndCut& cut, const Section& section, const PaperUnit
   return text.empty() ? "square" : text;
 }
 
-std::string hole_words(const Member& member, const PaperUnits& units) {
+std::string hole_words(const Member& member, const PaperUnits& units, Along along) {
+  const auto place = [&](double mm) { return along == Along::by_tape ? units.drawn(mm) : units.length(mm); };
   std::string text;
   for (const MemberNotch& n : member.notches) {
     text += fmt::format("{}leg {}: notch from {} to {} from the start, {} deep from the toe", text.empty() ? "" : "; ",
@@ -132,7 +133,7 @@ std::string hole_words(const Member& member, const PaperUnits& units) {
     const std::size_t count = line.along_mm.size();
     text += fmt::format("{}{}: {} hole{}, {}, at ", text.empty() ? "" : "; ",
                         line_words(line, member.section.shape, units), count, count == 1 ? "" : "s", line.drill);
-    for (std::size_t i = 0; i < count; ++i) text += (i == 0 ? "" : ", ") + units.length(line.along_mm[i]);
+    for (std::size_t i = 0; i < count; ++i) text += (i == 0 ? "" : ", ") + place(line.along_mm[i]);
     text += " from the start";
   }
   return text;

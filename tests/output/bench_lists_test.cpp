@@ -75,6 +75,20 @@ TEST(CutList, PutsHolesOfOnePrintedDistanceOnOneLine) {
       "hole, drill 3.3, tap M4, at 10 from the start");
 }
 
+TEST(CutList, SaysOnPaperWhereHolesStandAsATapeMeasuresThem) {
+  Member member;
+  member.section = angle_section();
+  for (const double mm : {30.0, 123.66666667, 217.33333333}) {
+    member.holes.push_back({Leg::b, mm, 20, 3.3, HoleKind::tapped, "tap M4"});
+  }
+  EXPECT_EQ(hole_words(member, metric, Along::by_tape),
+            "leg B, 20 from the heel: 3 holes, drill 3.3, tap M4, at 30, 123.7, 217.3 from the start");
+  EXPECT_EQ(hole_words(member, metric),
+            "leg B, 20 from the heel: 3 holes, drill 3.3, tap M4, at 30, 123.667, 217.333 from the start");
+  EXPECT_EQ(hole_words(member, PaperUnits(UnitSystem::in_lb), Along::by_tape),
+            "leg B, 0.7874 from the heel: 3 holes, drill 3.3 mm, tap M4, at 1.181, 4.869, 8.556 from the start");
+}
+
 // Holes count from the start, and leg A lies to the right only for who looks at the other end.
 TEST(CutList, SaysWhichCutFacesTheReader) {
   Member member;
