@@ -136,8 +136,14 @@ std::vector<Block> Ways::all_blocks(const std::vector<Thing>& movers, const Stan
 
 std::optional<Passage> Ways::passage_over(const std::vector<Thing>& movers, const Standing& standing, Vec3 way) const {
   if (way.z != 0) return std::nullopt;
+  const auto over = passage_over(movers, standing, way, false);
+  return over ? over : passage_over(movers, standing, way, true);
+}
+
+std::optional<Passage> Ways::passage_over(const std::vector<Thing>& movers, const Standing& standing, Vec3 way,
+                                          bool through_windows) const {
   Passage passage{way, 0, 0};
-  const double most = box_of(movers).size().z;
+  const double most = box_of(movers).size().z / 2;
   for (int i = 0; i < most_lifts; ++i) {
     const Vec3 shift = Vec3{0, 0, passage.lift_mm} - passage.short_mm * way;
     const auto blocks = all_blocks(movers, standing, way, shift);
@@ -145,9 +151,10 @@ std::optional<Passage> Ways::passage_over(const std::vector<Thing>& movers, cons
     double higher = passage.lift_mm;
     double sooner = passage.short_mm;
     for (const Block& b : blocks) {
-      const double over = scene_.body(b.by).outer.box.high.z - scene_.body(b.mover).outer.box.low.z;
+      double over = scene_.body(b.by).outer.box.high.z - scene_.body(b.mover).outer.box.low.z;
+      if (over > most && through_windows) over = passage.lift_mm + lift_mm(b, way, shift, most - passage.lift_mm);
       // What is too high to go over is come down before.
-      if (over <= most / 2) {
+      if (over <= most) {
         higher = std::max(higher, over);
       } else {
         sooner = std::max(sooner, passage.short_mm + b.before_mm);
@@ -159,6 +166,26 @@ std::optional<Passage> Ways::passage_over(const std::vector<Thing>& movers, cons
   }
   if (passage.lift_mm <= 0 || !all_blocks(movers, standing, passage).empty()) return std::nullopt;
   return passage;
+}
+
+double Ways::lift_mm(const Block& block, Vec3 way, Vec3 shift, double most_mm) const {
+  const PlacedBody& by = scene_.body(block.by);
+  const auto free = [&](double up) {
+    const PlacedBody mover = moved(scene_.body(block.mover), shift + Vec3{0, 0, up});
+    return stop_of(mover, by, way, from_afar_mm, scene_.options(block.mover, block.by)).decision() == Decision::clear;
+  };
+  double low = 0;
+  double high = first_step_mm;
+  while (!free(high)) {
+    if (high > most_mm) return from_afar_mm;
+    low = high;
+    high *= 2;
+  }
+  while (high - low > precision_mm) {
+    const double middle = (low + high) / 2;
+    (free(middle) ? high : low) = middle;
+  }
+  return std::round((high + band) / band) * band;
 }
 
 Ways::Across Ways::across(const Block& block, Vec3 way) const {

@@ -62,6 +62,11 @@ class Ways {
 
  private:
   [[nodiscard]] bool overlap_in_place(Thing a, Thing b) const;
+  // `through_windows`: what is too high to go over may have a window whose lower edge is not.
+  [[nodiscard]] std::optional<Passage> passage_over(const std::vector<Thing>& movers, const Standing& standing,
+                                                    Vec3 way, bool through_windows) const;
+  // How far above that the mover is clear of what it meets; infinite where it is not by `most_mm`.
+  [[nodiscard]] double lift_mm(const Block& block, Vec3 way, Vec3 shift, double most_mm) const;
 
   const Scene& scene_;
   std::vector<std::vector<Thing>> spaces_;  // index: InstanceId; of items

@@ -1,5 +1,5 @@
 // Whether the items pass, straight in, what is welded at the face that the spec lets them in through.
-// Entry: check_entry, opening_of, passes.
+// Entry: check_entry, opening_of.
 #include <algorithm>
 #include <array>
 
@@ -7,6 +7,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/clear_rows.h"
 #include "plan/flanged_cover.h"
 #include "plan/item_holes.h"
 #include "plan/landing_width.h"
@@ -52,7 +53,7 @@ std::optional<std::string> what_closes(const BoxSpec& box, const Build& build, F
 
 class EntryFace {
  public:
-  EntryFace(Build& build, Face face) : build_(build), face_(face), opening_(opening_of(build, face)) {}
+  EntryFace(Build& build, Face face) : build_(build), face_(face) {}
 
   // One message for each direction: the items of a row stand alike.
   void run() {
@@ -66,23 +67,83 @@ class EntryFace {
  private:
   // Up and down an item may be lifted on its way in; sideways it goes straight to its place beside the others.
   bool passes(std::size_t item, int i) {
-    const auto at = static_cast<std::size_t>(i);
-    const int axis = opening_.axes[at];
     const Box3 box = passing_box(build_, item);
+    const Opening opening = opening_past_nuts(build_, face_, far_end(box));
+    const auto at = static_cast<std::size_t>(i);
+    const int axis = opening.axes[at];
     const double low_end = along(box.low, axis);
     const double high_end = along(box.high, axis);
-    const bool fits = high_end - low_end + 2 * air_mm <= opening_.size_mm(i) + tolerance::contact_mm;
-    const bool straight = low_end - air_mm >= opening_.low_mm[at] - tolerance::contact_mm &&
-                          high_end + air_mm <= opening_.high_mm[at] + tolerance::contact_mm;
-    if (axis == 2 ? fits : straight) return true;
+    const bool fits = high_end - low_end + 2 * air_mm <= opening.size_mm(i) + tolerance::contact_mm;
+    const bool straight = low_end - air_mm >= opening.low_mm[at] - tolerance::contact_mm &&
+                          high_end + air_mm <= opening.high_mm[at] + tolerance::contact_mm;
+    const double short_mm = axis == 2 && fits ? sill_short_mm(item, box) : 0;
+    if (axis == 2 ? fits && short_mm <= tolerance::contact_mm : straight) return true;
     const FaceSpec& spec = build_.box_spec().face(face_);
     build_.diagnostics.add(diag::say<"item-does-not-pass">(
         spec.entry.place, build_.box.items[item].item->name, to_text(face_), axis_words[static_cast<std::size_t>(axis)],
         build_.in_words(low_end), build_.in_words(high_end), build_.in_words(air_mm),
-        build_.in_words(opening_.low_mm[at]), build_.in_words(opening_.high_mm[at]),
-        remedy(axis, high_end - low_end + 2 * air_mm - opening_.size_mm(i),
-               {opening_.low_mm[at] - (low_end - air_mm), high_end + air_mm - opening_.high_mm[at]})));
+        build_.in_words(opening.low_mm[at]), build_.in_words(opening.high_mm[at]),
+        short_mm > tolerance::contact_mm
+            ? over_the_sill(short_mm)
+            : remedy(axis, high_end - low_end + 2 * air_mm - opening.size_mm(i), all_short_mm(i))));
     return false;
+  }
+
+  // At either end, of all items what lacks most.
+  [[nodiscard]] std::array<double, 2> all_short_mm(int i) const {
+    std::array<double, 2> most{};
+    for (std::size_t item = 0; item < build_.box.items.size(); ++item) {
+      const Box3 box = passing_box(build_, item);
+      const Opening opening = opening_past_nuts(build_, face_, far_end(box));
+      const auto at = static_cast<std::size_t>(i);
+      most[low] = std::max(most[low], opening.low_mm[at] - along(box.low, opening.axes[at]) + air_mm);
+      most[high] = std::max(most[high], along(box.high, opening.axes[at]) + air_mm - opening.high_mm[at]);
+    }
+    return most;
+  }
+
+  // Where on the way in the item ends when it is in its place.
+  [[nodiscard]] double far_end(const Box3& box) const {
+    switch (face_) {
+      case Face::front: return box.high.y;
+      case Face::back: return box.low.y;
+      case Face::left: return box.high.x;
+      case Face::right: return box.low.x;
+      default: return face_ == Face::top ? box.low.z : box.high.z;
+    }
+  }
+
+  // How much room lacks in front of it to come down behind the sill, before its rods go into the plate that is welded
+  // in at the other end.
+  [[nodiscard]] double sill_short_mm(std::size_t item, const Box3& box) const {
+    if (face_ != Face::front && face_ != Face::back) return 0;
+    const double sill = sill_depth_mm(build_, face_, box.low.z);
+    if (sill <= 0) return 0;
+    const bool front = face_ == Face::front;
+    const double before = front ? box.low.y : build_.shell.size.y - box.high.y;
+    return sill + into_far_plate_mm(item, box) - before;
+  }
+
+  [[nodiscard]] double into_far_plate_mm(std::size_t item, const Box3& box) const {
+    const bool front = face_ == Face::front;
+    const PlacedItem& placed = build_.box.items[item];
+    const auto& plate = build_.rod_plates[front ? 1 : 0];
+    if (!placed.item->rods || !plate || !(front ? placed.back_line : placed.front_line)) return 0;
+    const RodPlatesSpec& spec = *build_.box_spec().rod_plates;
+    if (*(front ? spec.back : spec.front) != Fixing::welded) return 0;
+    const Box3 at = box_around(build_.draft, *plate);
+    return std::max(0.0, front ? box.high.y - at.low.y : at.high.y - box.low.y);
+  }
+
+  [[nodiscard]] std::string over_the_sill(double short_mm) const {
+    const ClearanceSpec& c = build_.box_spec().clearance;
+    const bool front = face_ == Face::front;
+    const std::string lower = lower_sill(build_);
+    return fmt::format(
+        "lifted over what stands at the bottom, it does not come down behind it before its place: {}give a clearance "
+        "at the {} of at least {}",
+        lower.empty() ? "" : lower + ", or ", to_text(face_),
+        build_.at_least((front ? c.front : c.back)->mm() + short_mm));
   }
 
   // Each side that is short, with what its clearance must be.
@@ -113,7 +174,6 @@ class EntryFace {
 
   Build& build_;
   Face face_;
-  Opening opening_;
 };
 
 }  // namespace
@@ -152,28 +212,6 @@ Opening opening_of(const Build& build, Face face) {
   return {{0, 1},
           {shell.top_side_deck[low].box.high.x, shell.top_face_deck[low].box.high.y},
           {shell.top_side_deck[high].box.low.x, shell.top_face_deck[high].box.low.y}};
-}
-
-// Bolted, it goes in last and comes out first, through what the frame and a flat cover's strips leave open.
-bool passes(Build& build, Face face, Vec3 rod_plate_size) {
-  const Opening opening = opening_of(build, face);
-  const Vec3 size = rod_plate_size;
-  const double wide = opening.size_mm(0);
-  const double high = opening.size_mm(1);
-  const bool too_high = size.z > high + tolerance::contact_mm;
-  if (size.x <= wide + tolerance::contact_mm && !too_high) return true;
-  const RodPlatesSpec& spec = *build.box_spec().rod_plates;
-  const bool landings = has_landings(build, face) && !too_high;
-  const double top = build.box_spec().clearance.top->mm() + size.z - high;
-  build.diagnostics.add(diag::say<"rod-plate-does-not-pass">(
-      (face == Face::front ? spec.front : spec.back).place, to_text(face), build.in_words(size.x),
-      build.in_words(size.z), build.in_words(wide), build.in_words(high),
-      landings ? std::string(
-                     "close the face by a flanged cover, which needs no strips beside the uprights, or weld the plate")
-      : !too_high ? std::string("choose uprights that are as wide inside as at the face, of flat bar or tube, or weld "
-                                "the plate")
-                  : fmt::format("give a clearance at the top of at least {}, or weld the plate", build.at_least(top))));
-  return false;
 }
 
 void check_entry(Build& build) {

@@ -51,7 +51,7 @@ class RodPlate {
   void run() {
     if (served_.empty() || fixing() == Fixing::none || !reachable() || !find_stack()) return;
     if (fixing() == Fixing::welded ? !meets_uprights() : !place_screws()) return;
-    if (!size_plate() || (fixing() == Fixing::bolted && !passes(build_, face(), box_.size()))) return;
+    if (!size_plate() || (fixing() == Fixing::bolted && !passes(build_, face(), box_, rods_beyond_mm()))) return;
     if (!add_plate_with_holes()) return;
     if (fixing() == Fixing::bolted) {
       for (const Side side : {low, high}) add_return_flange(side);
@@ -87,6 +87,15 @@ class RodPlate {
     return (depth_ == low ? box.low.y : box.high.y) + sign() * nut_mm(i);
   }
   [[nodiscard]] double nut_mm(std::size_t i) const { return tables::find_nut(build_.box.rods[i].thread)->height_mm; }
+  // How far the rods reach beyond the plate's inner face: along them it comes straight.
+  [[nodiscard]] double rods_beyond_mm() const {
+    double most = 0;
+    for (const std::size_t i : served_) {
+      const double projection = build_.box.items[build_.box.rods[i].item].item->rods->projection->mm();
+      most = std::max(most, projection - nut_mm(i) - off_mm(i));
+    }
+    return most;
+  }
   // How far it stands off the plate, which lies on those of the deepest items.
   [[nodiscard]] double off_mm(std::size_t i) const {
     const double off = std::abs(inner_ - seat_of(i));

@@ -213,7 +213,8 @@ const std::vector<Rule> box_rows{
      "one face: front, back, left, right, top or bottom"},
     {"box.NAME.face.FACE.entry", Type::yes_no, Need::filled, "false", none, "",
      "whether the items go in through this face: then each must pass, straight in, the opening that the frame, welded rod "
-     "plates and a flat cover's strips leave"},
+     "plates, a flat cover's strips, weld nuts, rivet nuts and nut strips leave, or be lifted over what stands up at its "
+     "bottom and come down behind that"},
     {"box.NAME.face.FACE.closed_by", Type::word, Need::filled, "open", none, "open, plate, cover",
      "plate: welded on; cover: screwed on and removable, at the bottom only on legs that point up"},
     {"box.NAME.face.FACE.style", Type::word, Need::filled, "flat", none, "flat, flanged",

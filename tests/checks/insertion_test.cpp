@@ -108,5 +108,36 @@ TEST(Insertion, OfRodsThroughHolesThatAreTooSmallIsBlockedWhereTheyBegin) {
   EXPECT_NEAR(stop.sure_mm.value_or(0), 20 - 5.2, 1e-6);
 }
 
+// A plate with a window is higher than the items, its sill 3 mm higher than the rails that they stand on.
+constexpr const char* behind_a_window = R"(fitup = 1
+name = "case"
+units = "mm"
+[item.block]
+size = [150, 310, 180]
+mass = 9.5
+foot_strips = { width = 25 }
+[box.main]
+build = "plate"
+row = [{ of = "block", count = 2, gap = 10 }]
+clearance = { left = 30, right = 30, front = 60, back = 48, top = 110 }
+frame = { section = "L 50x50x5" }
+plates = { thickness = 6, border = 50 }
+rails = { thickness = 4 }
+[box.main.face]
+front = { entry = true, closed_by = "cover", style = "flat", thickness = 3, screws = { thread = "M4", fixing = "weld nut" } }
+)";
+
+TEST(Insertion, OfItemsThroughAWindowGoesOverItsSill) {
+  const auto box = test::planned("case.toml", behind_a_window);
+  ASSERT_TRUE(box->plan);
+  int over = 0;
+  for (const Finding& f : check_by_rules(*box->plan).all) {
+    if (f.check != "insertion") continue;
+    EXPECT_EQ(f.verdict, Verdict::pass) << f.message;
+    if (f.message.find("block 1 goes in along +Y, lifted 3.00 mm") != std::string::npos) ++over;
+  }
+  EXPECT_EQ(over, 1);
+}
+
 }  // namespace
 }  // namespace fitup

@@ -4,6 +4,7 @@
 
 #include "plan/bends.h"
 #include "plan/flange_edges.h"
+#include "plan/nut_strip.h"
 #include "plan/plate/shell.h"
 
 namespace fitup::plan::plate {
@@ -98,6 +99,14 @@ class Offering {
     return edge;
   }
 
+  // Where a row in the middle between them has what holds its screws clear of the floor's underside.
+  [[nodiscard]] double below_floor(Side depth, double row_from, double floor) const {
+    const FaceSpec& face = build_.box_spec().face(depth == low ? Face::front : Face::back);
+    if (*face.closed_by != Closure::cover) return floor;
+    const double middle = std::min((row_from + floor) / 2, floor - reach_behind_mm(build_, face.screws, t_));
+    return std::max(2 * middle - row_from, row_from + tolerance::contact_mm);
+  }
+
   void offer_sill(Side depth, double y) {
     if (sheets_.tray != nullptr && !has_wall(build_, depth)) {
       shell().bottom[depth] = {*plates_.below[depth], on_edge(depth)};
@@ -105,7 +114,7 @@ class Offering {
       return;
     }
     const double row_from = ribs_.empty() ? 0 : rows_above * t_;
-    const double row_to = sheets_.legs_up ? sheets_.sill_mm : shell().deck_mm - t_;
+    const double row_to = sheets_.legs_up ? sheets_.sill_mm : below_floor(depth, row_from, shell().deck_mm - t_);
     shell().bottom[depth] = {*plates_.below[depth],
                              {{0, y, sheets_.legs_up ? t_ : row_from}, {size().x, y + t_, row_to}}};
     shell().beside[index(depth == low ? Face::front : Face::back)] = {shell().bottom[depth]};

@@ -87,5 +87,37 @@ TEST(WallsOfPlates, SayThatWhereAPlateIsSetHasNoEffect) {
   EXPECT_EQ(plan_demo({}, {set}).said().find(said), std::string::npos);
 }
 
+// Ribs leave the sill a strip of 12.5 mm below the floor, as wide as a rivet nut of M6 is round.
+TEST(CoverEdges, RivetNutsOfASillKeepOffTheFloorsUnderside) {
+  const Planned box = plan_text(R"(fitup = 1
+name = "case"
+units = "mm"
+[item.block]
+size = [120, 200, 180]
+mass = 5
+foot_strips = { width = 25 }
+[box.main]
+build = "plate"
+row = [{ of = "block" }]
+clearance = { left = 25, right = 30, front = 60, back = 50, top = 100 }
+frame = { section = "L 50x50x5" }
+plates = { thickness = 5, border = 40 }
+rails = { thickness = 6 }
+[box.main.face]
+back = { closed_by = "cover", style = "flat", thickness = 2, screws = { thread = "M6", max_spacing = 80, fixing = "insert" } }
+)");
+  ASSERT_TRUE(box.result.plan) << box.said();
+  const Plan& plan = *box.result.plan;
+  const Instance* floor = find_instance(plan, "floor");
+  ASSERT_NE(floor, nullptr);
+  int below = 0;
+  for (const Instance* nut : instances_of(plan, Role::insert)) {
+    if (nut->name.find("screw bottom") == std::string::npos) continue;
+    EXPECT_LE(box_of(plan, *nut).high.z, box_of(plan, *floor).low.z - 0.4) << nut->name;
+    ++below;
+  }
+  EXPECT_GE(below, 2);
+}
+
 }  // namespace
 }  // namespace fitup::test
