@@ -170,7 +170,7 @@ class Plates {
     if (w.plate->has_cuts) return "plate elements on a grid, edges supported, small deflections";
     if (w.state.large) return "Roark, table 11.4 case 1a, with the membrane of one half wave (von Karman)";
     const std::string roark = "Roark, table 11.4 case 1a, all edges simply supported";
-    const auto by = plate_factors(PlateEdges::all_supported, w.plate->long_mm() / w.plate->short_mm());
+    const auto by = plate_factors(w.plate->long_mm() / w.plate->short_mm());
     return by ? fmt::format("{}: beta {:.4f}, alpha {:.4f}", roark, by->beta, by->alpha) : roark;
   }
 

@@ -44,7 +44,7 @@ double membrane_stiffness(double a, double b, double t, double e, EdgesInPlane e
 
 PlateState supported_plate(double a, double b, double t, double pressure, double e, EdgesInPlane edges) {
   // Longer than five times its width: as an endless strip.
-  const PlateFactors f = *plate_factors(PlateEdges::all_supported, std::max(1.0, a / b));
+  const PlateFactors f = *plate_factors(std::max(1.0, a / b));
   const double bending = e * t * t * t / (f.alpha * std::pow(b, 4));
   PlateState state;
   state.deflection_mm = pressure / bending;

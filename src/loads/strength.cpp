@@ -85,9 +85,4 @@ ThreadStrength thread_strength(const Thread& thread, double shared_mm, double bo
   return s;
 }
 
-double needed_engagement_mm(const Thread& thread, double bolt_tensile_mpa, double tapped_tensile_mpa) {
-  const ThreadStrength s = thread_strength(thread, 1, bolt_tensile_mpa, tapped_tensile_mpa);
-  return s.tensile_n / std::min(s.inner_n, s.outer_n);
-}
-
 }  // namespace fitup::loads

@@ -32,7 +32,5 @@ struct ThreadStrength {
 };
 [[nodiscard]] ThreadStrength thread_strength(const Thread& thread, double shared_mm, double bolt_tensile_mpa,
                                              double tapped_tensile_mpa);
-/// Length over which the tapped thread is as strong as the bolt.
-[[nodiscard]] double needed_engagement_mm(const Thread& thread, double bolt_tensile_mpa, double tapped_tensile_mpa);
 
 }  // namespace fitup::loads

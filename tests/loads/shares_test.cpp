@@ -85,7 +85,8 @@ TEST(ThreadStrength, OfAWorkedExample) {
   EXPECT_NEAR(s.outer_n, 98290, 98290 * 2e-3);
   EXPECT_NEAR(s.tensile_n, 48130, 48130 * 2e-3);
   EXPECT_NEAR(m10.stress_area_mm2, 57.99, 57.99 * 2e-3);
-  EXPECT_NEAR(needed_engagement_mm(m10, 830, 310), 9.414, 9.414 * 2e-3);
+  // There: 9.414 mm make the tapped thread as strong as the bolt.
+  EXPECT_NEAR(thread_strength(m10, 9.414, 830, 310).inner_n, s.tensile_n, s.tensile_n * 2e-3);
 }
 
 // Worked example W07 (published proof loads): M8 of 8.8 and 10.9; W08: stress area of M12.
