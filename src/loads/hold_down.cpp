@@ -7,10 +7,15 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <set>
+#include <variant>
 
 #include "fitup/tables.h"
+#include "geometry/region.h"
 #include "loads/lift.h"
+#include "loads/mount_plates.h"
+#include "loads/strength.h"
 #include "loads/thrown.h"
 #include "loads/unheld_items.h"
 
@@ -115,7 +120,46 @@ class HoldDown {
     BoltClass strength{};
   };
 
-  void take(Worst& worst, const std::vector<const PatternHole*>& holes, double mass_kg, Vec3 centre, InstanceId thing,
+  /// A hole of a rod plate that its rod bears on.
+  struct Bears {
+    double utilisation = -1;
+    Case of{};
+    double force_n = 0;
+    double limit_n = 0;
+    BoltBearing hole{};
+    const PatternHole* in = nullptr;
+  };
+
+  /// As far from other holes as from edges: half of p_2, and p_1 less three quarters of the hole (table 3.4).
+  [[nodiscard]] std::optional<BoltBearing> bearing_of(const PatternHole& h, const BoltClass& strength) const {
+    const Part& plate = part(h.plate);
+    const auto* flat = std::get_if<Flat>(&plate.form);
+    const Thread* thread = tables::find_thread(h.thread);
+    if (plate.role != Role::rod_plate || flat == nullptr || thread == nullptr) return std::nullopt;
+    const auto of_plate = strength_of(plate.material, flat->thickness_mm);
+    if (!of_plate) return std::nullopt;
+    const Vec3 local = plan_.instances[h.plate].pose.local(h.at);
+    const Vec2 at{local.x, local.y};
+    double edge = geometry::Region(Profile{flat->profile.outer, {}}).distance_to_outline_mm(at);
+    for (const Loop& hole : flat->profile.holes) {
+      const Box2 box = hole.bounds();
+      const bool own = at.x > box.low.x && at.x < box.high.x && at.y > box.low.y && at.y < box.high.y;
+      if (own) continue;
+      const double clear = geometry::Region(Profile{hole, {}}).distance_to_outline_mm(at);
+      edge = std::min({edge, clear - h.hole_mm / 4, clear / 2 + h.hole_mm / 4});
+    }
+    return BoltBearing{edge, h.hole_mm, thread->major_mm, flat->thickness_mm, of_plate->tensile_mpa, strength.tensile_mpa};
+  }
+
+  void take(Bears& worst, const PatternHole& h, const Case& c, double shear_n, const BoltClass& strength) const {
+    const auto hole = bearing_of(h, strength);
+    if (!hole) return;
+    const double limit = rules_.welds == WeldCode::aws_d1_1 ? bearing_aisc_n(*hole) : bearing_n(*hole);
+    const double u = limit > 0 ? shear_n / limit : std::numeric_limits<double>::infinity();
+    if (u > worst.utilisation) worst = {u, c, shear_n, limit, *hole, &h};
+  }
+
+  void take(Worst& worst, Bears& bears, const std::vector<const PatternHole*>& holes, double mass_kg, Vec3 centre, InstanceId thing,
             bool away) const {
     std::vector<Vec3> at;
     for (const PatternHole* h : holes) at.push_back(h->at);
@@ -138,6 +182,7 @@ class HoldDown {
         f.shear_n *= nearer;
         f.tension_n = away ? std::max(0.0, f.tension_n) : pulled * std::abs(f.tension_n);
         const double u = bolt_utilisation(f, thread->stress_area_mm2, strength);
+        take(bears, *holes[i], c, f.shear_n, strength);
         if (u > worst.utilisation) worst = {u, c, f, thing, at[i], thread->size, holes.size(), mass_kg, strength};
       }
     }
@@ -169,15 +214,17 @@ class HoldDown {
 
   void items(const Pattern& pattern) {
     Worst worst;
+    Bears bears;
     for (const PatternBody& body : pattern.bodies) {
       std::vector<const PatternHole*> holes;
       for (const PatternHole& h : body.holes) holes.push_back(&h);
       if (holes.empty() || part(body.thing).role != Role::item) continue;
       held_.insert(body.thing);
       const Vec3 centre = plan_.instances[body.thing].pose.point(centre_of(part(body.thing)));
-      take(worst, holes, part(body.thing).mass_kg, centre, body.thing, false);
+      take(worst, bears, holes, part(body.thing).mass_kg, centre, body.thing, false);
     }
     if (worst.utilisation >= 0) say(worst, pattern, "items");
+    if (bears.force_n > 1) say(bears);
   }
 
   void mounts(const Pattern& pattern) {
@@ -188,8 +235,9 @@ class HoldDown {
     }
     if (holes.empty()) return;
     Worst worst;
+    Bears none;  // the check of feet and lugs looks at their own holes
     const MassAt& whole = weights_.whole(LoadState::loaded);
-    take(worst, holes, whole.kg, whole.centre, holes.front()->plate, true);
+    take(worst, none, holes, whole.kg, whole.centre, holes.front()->plate, true);
     if (worst.utilisation >= 0) say(worst, pattern, "the whole");
   }
 
@@ -214,6 +262,30 @@ class HoldDown {
         f.verdict == Verdict::fail ? "; a larger thread, more of them, or a higher class (loads.bolts; of rods that "
                                      "say one, rods.strength) mends it"
                                    : "");
+    all_.push_back(std::move(f));
+  }
+
+  void say(const Bears& w) {
+    const bool aisc = rules_.welds == WeldCode::aws_d1_1;
+    const Instance& plate = plan_.instances[w.in->plate];
+    Finding f;
+    f.check = "hold-down";
+    f.value = w.force_n;
+    f.limit = w.limit_n;
+    f.unit = "N";
+    f.source = aisc ? "ANSI/AISC 360, J3.10, bearing and tear-out (from memory), Omega 2"
+                    : "EN 1993-1-8, table 3.4, bearing (from memory), gamma_M2 1.25";
+    f.verdict = w.utilisation > 1 ? Verdict::fail : Verdict::pass;
+    f.parts = {label_of(plan_, w.in->plate)};
+    f.at = w.in->at;
+    f.key = plate.key;
+    f.place = plate.place;
+    f.message = fmt::format(
+        "{}: thrown to the {} with {} g, a rod bears on its hole with {:.0f} N of {:.0f} N, {:.0f} percent; {:.4g} mm "
+        "thick, and {:.1f} mm from the hole's middle to what counts as the nearest edge{}",
+        plate.name, side_words[w.of.side], w.of.g, w.force_n, w.limit_n, 100 * w.utilisation, w.hole.thickness_mm,
+        w.hole.edge_mm,
+        f.verdict == Verdict::fail ? "; a thicker plate (rod_plates.thickness), a larger thread or more rods mend it" : "");
     all_.push_back(std::move(f));
   }
 

@@ -122,6 +122,8 @@ Finding tension_finding(const Plan& plan, const LiftLoads& loads, const Eye& eye
   return f;
 }
 
+constexpr double least_angle_deg = 1;  // upright legs hang from a spreader, which swings from its own hook
+
 /// The hook does not keep it from turning about the line between two points: beside that line it hangs from the line.
 struct Tilt {
   double offset_mm = 0;
@@ -189,6 +191,11 @@ std::string hanging_words(const Tilt& tilt, const MassAt& mass, bool on_two, boo
   return words;
 }
 
+std::string under_words(const Tilt& tilt, const LoadRules& rules) {
+  if (rules.sling_angle_deg >= least_angle_deg) return fmt::format("{:.0f} mm under the hook", tilt.below_mm);
+  return fmt::format("upright legs under a spreader, reckoned as legs at {} degree", least_angle_deg);
+}
+
 /// The state in which it hangs more askew decides; on two points much is too much, for fixed eyes turn with it.
 Finding tilt_finding(const Plan& plan, const Weights& weights, const LoadRules& rules) {
   const MassAt& full = weights.whole(LoadState::as_lifted);
@@ -210,9 +217,9 @@ Finding tilt_finding(const Plan& plan, const Weights& weights, const LoadRules& 
   f.message = fmt::format(
       "with the hook over the middle of the lift points and legs at {} degrees, it hangs {:.1f} degrees askew loaded "
       "and "
-      "{:.1f} degrees empty ({}: its centre of mass {:.0f} mm from the middle, {:.0f} mm under the hook){}",
+      "{:.1f} degrees empty ({}: its centre of mass {:.0f} mm from the middle, {}){}",
       rules.sling_angle_deg, loaded.degrees(), empty.degrees(), of_full ? "loaded" : "empty",
-      std::hypot(worse.offset_mm, worse.beside_mm), worse.below_mm,
+      std::hypot(worse.offset_mm, worse.beside_mm), under_words(worse, rules),
       hanging_words(top_heavy && worse.below_points_mm >= 0 ? (of_full ? empty : loaded) : worse, of_full ? full : bare,
                     on_two, much));
   return f;

@@ -220,6 +220,11 @@ double bearing_n(const BoltBearing& b) {
   return std::max(0.0, k) * alpha * b.tensile_mpa * b.bolt_mm * b.thickness_mm / gamma_m2;
 }
 
+double bearing_aisc_n(const BoltBearing& b) {
+  const double clear = std::max(0.0, b.edge_mm - b.hole_mm / 2);
+  return std::min(1.2 * clear, 2.4 * b.bolt_mm) * b.thickness_mm * b.tensile_mpa / 2;
+}
+
 double strip_mpa(double pull_n, double lever_mm, double hole_mm, double width_mm, double thickness_mm) {
   const double width = std::min(2 * lever_mm + hole_mm, width_mm);
   return pull_n * lever_mm / (width * thickness_mm * thickness_mm / 4);

@@ -21,6 +21,9 @@ struct BoltBearing {
   double bolt_tensile_mpa = 0;
 };
 [[nodiscard]] double bearing_n(const BoltBearing& b);
+/// ANSI/AISC 360, J3.10 (from memory): 1.2 l_c t F_u, at most 2.4 d t F_u, l_c from the hole's edge to the plate's, over
+/// Omega = 2. N.
+[[nodiscard]] double bearing_aisc_n(const BoltBearing& b);
 
 /// Stress of a strip that stands out `lever_mm` from what holds it and is pulled with `pull_n` at its end: it spreads
 /// at 45 degrees to either side of the hole, at most over `width_mm`, its section plastic (W_pl = b t^2 / 4). MPa.

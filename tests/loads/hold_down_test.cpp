@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <filesystem>
 #include <set>
@@ -118,6 +119,33 @@ TEST(MountPlates, BearAsTheCodeSays) {
   EXPECT_NEAR(bearing_n(b), 1.1 / 3 * 360 * 160 / 1.25, 1);
   b = {200, 18, 16, 10, 500, 400};
   EXPECT_NEAR(bearing_n(b), 2.5 * 400 * 160 / 1.25, 1) << "the bolt is the softer";
+}
+
+// AISC 360, J3.10 (from memory): the same hole has 40 - 9 = 31 mm of clear distance: 1.2 x 31 x 10 x 360 / 2; far from an
+// edge 2.4 x 16 x 10 x 360 / 2.
+TEST(BoltBearing, AndTearOutByAisc) {
+  BoltBearing b{40, 18, 16, 10, 360, 400};
+  EXPECT_NEAR(bearing_aisc_n(b), 66960, 1e-6);
+  b.edge_mm = 80;
+  EXPECT_NEAR(bearing_aisc_n(b), 69120, 1e-6);
+}
+
+// A block of 23 kg on four rods in two plates, 8 holes of 7 mm for M6 in 3 mm: each bears with an eighth of 10 g across and
+// its own weight, a little more at the plate that is nearer; far from edges it would take 2.5 x 360 x 6 x 3 / 1.25 N.
+TEST(HoldDown, RodsBearOnTheHolesOfTheirPlates) {
+  const auto box = test::planned(test::sound_box().string(), test::text_of(test::sound_box()), {{"loads.thrown.left", "10"}});
+  ASSERT_TRUE(box->plan);
+  const auto found = check_hold_down(*box->plan, weigh(*box->plan, seams_of(*box->plan)), box->plan->load_rules);
+  const auto bears = std::find_if(found.begin(), found.end(), [](const Finding& f) {
+    return f.message.find("a rod bears on its hole") != std::string::npos;
+  });
+  ASSERT_NE(bears, found.end());
+  const double even = 23 * 9.80665 * std::hypot(10, 1) / 8;
+  EXPECT_GE(*bears->value, even);
+  EXPECT_LT(*bears->value, 1.2 * even);
+  EXPECT_LT(*bears->limit, 12960);
+  EXPECT_GT(*bears->limit, 12960 / 3.0);
+  EXPECT_EQ(bears->verdict, Verdict::pass);
 }
 
 // By hand: 1000 N at 20 mm spread over 2 x 20 + 9 = 49 mm of 6 mm: 20 Nm over 49 x 36 / 4 = 441 mm3.
