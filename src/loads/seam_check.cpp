@@ -9,6 +9,7 @@
 #include <set>
 
 #include "loads/cover_seams.h"
+#include "loads/edge_seam.h"
 #include "loads/hold_down.h"
 #include "loads/joint_groups.h"
 #include "loads/lift.h"
@@ -33,7 +34,7 @@ struct Worst {
   GroupStress stress;
   WeldLimit limit;
   double force_n = 0;
-  double moment_nmm = 0;
+  double moment_nmm = 0;  // about the seams' middle; of sheet about its seam
   JointGroup group;
   std::string words;               // the case's
   std::optional<EdgeStress> edge;  // of sheet
@@ -56,7 +57,8 @@ bool take(Worst& worst, const JointGroup& group, const LoadRules& rules, LoadKin
   const WeldLimit limit = weld_limit(rules, *group.weaker, kind);
   const double utilisation = stress->mpa / limit.mpa;
   if (utilisation <= worst.utilisation) return false;
-  worst = {utilisation, *stress, limit, norm(force), norm(moment), group, words, std::nullopt};
+  const Vec3 about_middle = moment + cross(at - middle_of(group.lines), force);
+  worst = {utilisation, *stress, limit, norm(force), norm(about_middle), group, words, std::nullopt};
   return true;
 }
 
@@ -350,7 +352,7 @@ Finding finding_of(const Plan& plan, const Worst& w, const char* what) {
       "{:.0f} "
       "percent, {}. {}",
       plan.instances[w.group.of].name, what, w.stress.length_mm,
-      fmt::format("{:.0f} N and {:.1f} Nm", w.force_n, w.moment_nmm / 1000),
+      fmt::format("{:.0f} N and {:.1f} Nm{}", w.force_n, w.moment_nmm / 1000, w.edge ? "" : " about their middle"),
       w.stress.mpa, w.limit.mpa, 100 * w.utilisation, w.words,
       w.edge ? words_of(*w.edge) : "As elastic lines between rigid parts");
   if (w.stress.not_taken_nmm > 0.05 * w.moment_nmm && w.stress.not_taken_nmm > 1) {
