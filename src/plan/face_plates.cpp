@@ -6,9 +6,9 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/boss_openings.h"
 #include "plan/face_axes.h"
 #include "plan/flanged_cover.h"
-#include "plan/flat_cover.h"
 #include "plan/outward_landing.h"
 #include "plan/plate/walls.h"
 #include "plan/plate_set_in.h"
@@ -104,7 +104,7 @@ Outside outside_of(const Build& build, Face face, double t) {
     const int axis = axis_of(neighbour);
     if (axis == n) continue;
     const double begin = std::max({land_mm(build, face, neighbour), lapped_mm(build.box_spec(), face, neighbour),
-                                   kept_for_landing_mm(build, neighbour)});
+                                   kept_for_landing_mm(build, face, neighbour)});
     if (side_of(neighbour) == low) {
       along(outside.box.low, axis) = begin;
     } else {

@@ -12,8 +12,8 @@
 #include "fitup/tolerances.h"
 #include "plan/angle_flanges.h"
 #include "plan/bent_cover.h"
+#include "plan/boss_openings.h"
 #include "plan/flange_hold.h"
-#include "plan/flat_cover.h"
 #include "plan/holes.h"
 #include "plan/opening.h"
 #include "plan/plate/row_part.h"
@@ -45,7 +45,7 @@ class FlangedCover {
       for (const Host& host : f_.shell.beside[static_cast<std::size_t>(f_.face)]) hosts.push_back(host.id);
       let_through_rails(f_.build, hosts, rails_);
     }
-    if (f_.face == Face::top) clear_bosses(f_.build, sheet_);
+    if (f_.face == Face::top) clear_bosses(f_.build, sheet_, lapped_edges());
   }
 
  private:
@@ -83,6 +83,15 @@ class FlangedCover {
                          std::nullopt, *f_.spec.screws.fixing, f_.build.key("face." + f_.word + ".screws.fixing"),
                          slot_mm_of(f_.build, f_.spec.screws.hole, f_.spec.screws.slot, unit(run, high)),
                          unit(run, high), &f_.spec.screws});
+  }
+
+  // Where a flange is welded to the sheet, or goes on from it.
+  [[nodiscard]] std::vector<Face> lapped_edges() const {
+    std::vector<Face> found;
+    for (const CoverRim& rim : f_.rims) {
+      if (rim.kind == CoverEdge::laps) found.push_back(rim.beside);
+    }
+    return found;
   }
 
   // ---- the sheet

@@ -10,8 +10,8 @@
 
 #include "fitup/tolerances.h"
 #include "plan/bends.h"
+#include "plan/boss_openings.h"
 #include "plan/clear_rows.h"
-#include "plan/flat_cover.h"
 #include "plan/holes.h"
 #include "plan/nut_strip.h"
 #include "plan/rule_steps.h"

@@ -1,5 +1,5 @@
 // Flat covers of the left, the right, the top and the bottom: on the frame's own legs and bars.
-// Entry: add_flat_cover, clear_bosses.
+// Entry: add_flat_cover.
 #include "plan/flat_cover.h"
 
 #include <algorithm>
@@ -11,6 +11,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/boss_openings.h"
 #include "plan/clear_rows.h"
 #include "plan/face_axes.h"
 #include "plan/flange_edges.h"
@@ -25,7 +26,6 @@ namespace fitup::plan {
 namespace {
 
 constexpr double row_end_mm = 20;      // a row's first screw from the end of the face
-constexpr double boss_room_mm = 5;     // round a lift boss, for the bead of its weld above the leg (common practice)
 constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
 
 struct Interval {
@@ -207,11 +207,19 @@ class FlatCover {
     return clear_of_seam_mm(strip.host.depth_mm(unit(normal_, high)), hole);
   }
 
+  // A row that is moved for something else must not be moved into a boss.
+  void keep_off_bosses(const Strip& strip, const std::string& name) const {
+    const auto& gaps = build_.row_gaps;
+    if (std::none_of(gaps.begin(), gaps.end(), [&](const RowGap& gap) { return gap.row == name; })) return;
+    for (const Interval& gone : taken(strip)) add_row_gap(build_, {name, gone.low, gone.high});
+  }
+
   // The spec may give those of a strip that lies along an edge.
   [[nodiscard]] std::vector<double> given_or(const Strip& strip, const std::vector<double>& by_rule) const {
     const double far = along(build_.shell.size, strip.across);
     const double at = middle(strip);
     const std::string name = fmt::format("{} cover screw {}", word_, row_word(strip));
+    keep_off_bosses(strip, name);
     if (at > far / 4 && at < 3 * far / 4) {
       const double apart = tables::find_button_head(*spec_.screws.thread)->head_mm + 1;
       return out_of_gaps(build_.row_gaps, name, by_rule, apart, step_mm());
@@ -263,25 +271,6 @@ class FlatCover {
 };
 
 }  // namespace
-
-double boss_cut_out_mm(const Build& build, const LiftPoint& point) {
-  const auto& form = std::get<Solidform>(build.draft.part(point.boss).form);
-  double widest = 0;
-  for (const Prism& prism : form.prisms) widest = std::max(widest, prism.bounds().size().x);
-  return widest + 2 * boss_room_mm;
-}
-
-void clear_bosses(Build& build, InstanceId panel) {
-  for (const LiftPoint& point : build.draft.lift_points) {
-    const double diameter = boss_cut_out_mm(build, point);
-    const auto problem =
-        make_hole(build, panel, {point.at, axis::minus_z, diameter, HoleKind::clear, "take a lift boss"});
-    if (!problem) continue;
-    const LiftingSpec& lifting = *build.spec.lifting;
-    say_no_room(build, lifting.at ? lifting.at->place : lifting.thread.place, diameter,
-                build.draft.instance(point.boss).name, panel, *problem);
-  }
-}
 
 void add_flat_cover(Build& build, Face face, const Box3& sheet, const std::vector<Host>& rails) {
   FlatCover(build, face, sheet, rails).run();

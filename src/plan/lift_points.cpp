@@ -9,11 +9,14 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/boss_fit.h"
+#include "plan/boss_openings.h"
 #include "plan/boss_places.h"
 #include "plan/face_axes.h"
 #include "plan/hardware.h"
 #include "plan/holes.h"
 #include "plan/loose_hardware.h"
+#include "plan/plate/doublers.h"
+#include "plan/plate/walls.h"
 #include "plan/rule_steps.h"
 
 namespace fitup::plan {
@@ -65,11 +68,11 @@ class LiftPoints {
       const bool tube = host.wall_mm > 0;
       if (tube && !fits_in_wall(host)) return;
       // In the middle of a tube's wall.
-      const double from_heel = tube ? leg / 2 : from_heel_mm(shell.top_root_mm, diameter_);
       if (!tube && !fits_on_leg(leg, diameter_)) {
         say_too_wide(leg);
         return;
       }
+      const double from_heel = tube ? leg / 2 : from_side_mm(side, leg);
       const double x = side == low ? from_heel : shell.size.x - from_heel;
       const double from = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2, steps_.size_mm);
       if (*spec_.points == 2) {
@@ -99,8 +102,26 @@ class LiftPoints {
   [[nodiscard]] double from_heel_mm(double root_mm, double diameter_mm) const {
     return steps_.place_up(root_mm + diameter_mm / 2 + boss_fit_mm);
   }
+  // Of a leg or a border so wide that the boss stands on it behind a root.
+  [[nodiscard]] double width_for(double root_mm, double diameter_mm) const {
+    return from_heel_mm(root_mm, diameter_mm) + diameter_mm / 2 + boss_fit_mm + rim_mm();
+  }
   [[nodiscard]] bool fits_on_leg(double leg_mm, double diameter_mm) const {
-    return from_heel_mm(build_.shell.top_root_mm, diameter_mm) + diameter_mm / 2 + boss_fit_mm + least_rim_mm <= leg_mm;
+    return width_for(build_.shell.top_root_mm, diameter_mm) <= leg_mm + tolerance::contact_mm;
+  }
+  // Steel that stays between the hole and the strip's inner edge.
+  [[nodiscard]] double rim_mm() const {
+    return in_plates() ? std::max(least_rim_mm, doubler_rim_mm(build_)) : least_rim_mm;
+  }
+  [[nodiscard]] bool in_plates() const { return is_of_plates(build_.box_spec()); }
+
+  // At the root, or as far from it as the sheet over it needs for a whole hole, where the leg is as wide.
+  [[nodiscard]] double from_side_mm(Side side, double leg_mm) {
+    const double nearest = from_heel_mm(build_.shell.top_root_mm, diameter_);
+    const Face edge = side == low ? Face::left : Face::right;
+    const double clear = steps_.place_up(clear_of_sheet_mm(build_, edge, diameter_));
+    const bool fits = clear + diameter_ / 2 + boss_fit_mm + rim_mm() <= leg_mm + tolerance::contact_mm;
+    return fits ? std::max(nearest, clear) : nearest;
   }
 
   // The strongest eye of the same kind of thread whose collar stands on the leg.
@@ -114,6 +135,34 @@ class LiftPoints {
     return largest;
   }
 
+  // What would hold it, by the key that decides that.
+  [[nodiscard]] std::string wider_words() const {
+    if (in_plates()) {
+      return fmt::format("{} = {}", build_.key("plates.border"),
+                         build_.at_least(width_for(build_.shell.top_root_mm, diameter_)));
+    }
+    const FrameSpec& frame = build_.box_spec().frame;
+    const Section& is = *ring_section(build_, high);
+    const Section* least = nullptr;
+    for (const Section& s : tables::sections()) {
+      const bool equal = s.shape == SectionShape::angle && s.leg_a_mm == s.leg_b_mm;
+      if (!equal || steps_of(s).place_mm != steps_of(is).place_mm) continue;
+      if (width_for(s.thickness_mm + s.root_radius_mm, diameter_) > s.leg_a_mm) continue;
+      if (least == nullptr || s.leg_a_mm < least->leg_a_mm) least = &s;
+    }
+    if (least == nullptr) return "a section with wider legs";
+    return fmt::format("{} = \"{}\"", build_.key(frame.top_section.given ? "frame.top_section" : "frame.section"),
+                       least->designation);
+  }
+
+  [[nodiscard]] std::string strip_words(double leg) const {
+    const std::string root = build_.in_words(build_.shell.top_root_mm);
+    const std::string wide = build_.in_words(leg);
+    return in_plates()
+               ? fmt::format("a border {} wide, {} of it kept clear for the wall and its weld", wide, root)
+               : fmt::format("a leg {} wide whose root ends {} from the heel", wide, root);
+  }
+
   void say_too_wide(double leg) {
     double most = std::floor(diameter_);
     while (most > 0 && !fits_on_leg(leg, most)) --most;
@@ -122,18 +171,17 @@ class LiftPoints {
     const double collar = tables::find_eye(*spec_.thread)->collar_mm;
     const bool boss_alone = fits_on_leg(leg, collar);
     std::string takes = "no eye of the tables has its collar";
-    std::string mends = "choose a section with wider legs";
+    std::string mends = "choose " + wider_words();
     if (boss_alone || largest != nullptr) takes = fmt::format("one of up to {} would", build_.at_most(most));
     if (boss_alone) {
       mends = fmt::format("lifting.boss_diameter = {} does for {}", build_.in_words(collar), *spec_.thread);
     } else if (largest != nullptr) {
       mends = fmt::format(
           "choose lifting.thread = \"{}\", whose collar is {}, without a larger lifting.boss_diameter, or {}",
-          largest->size, build_.in_words(largest->collar_mm), mends);
+          largest->size, build_.in_words(largest->collar_mm), wider_words());
     }
     build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
-                                                      build_.in_words(leg), build_.in_words(build_.shell.top_root_mm),
-                                                      takes, mends));
+                                                      strip_words(leg), takes, mends));
   }
 
   // Of the wall that it stands in, what is flat.
@@ -162,12 +210,26 @@ class LiftPoints {
     for (const auto& decks : {shell.top_side_deck, shell.top_face_deck}) {
       for (const Host& h : decks) {
         if (at.x < h.box.low.x || at.x > h.box.high.x || at.y < h.box.low.y || at.y > h.box.high.y) continue;
+        if (in_plates() && !is_on_border(h, at)) return say_no_border(h, at);
         if (h.wall_mm == 0 || fits_in_wall(h)) add(h.id, at);
         return;
       }
     }
-    build_.diagnostics.add(diag::say<"boss-nowhere">(spec_.at->place, build_.in_words(at.x), build_.in_words(at.y),
-                                                     nearest_words(at, "put it on a horizontal leg")));
+    build_.diagnostics.add(diag::say<"boss-nowhere">(
+        spec_.at->place, in_plates() ? "border of the top" : "leg of the top ring", build_.in_words(at.x),
+        build_.in_words(at.y), nearest_words(at, in_plates() ? "put it on the border" : "put it on a horizontal leg")));
+  }
+
+  void say_no_border(const Host& host, Vec2 at) {
+    const double hole = diameter_ + 2 * boss_fit_mm;
+    say_no_room(build_, spec_.at->place, hole, next_name(), host.id,
+                fmt::format("needs {} beside the walls and {} beside the border's edge, for its doubler",
+                            build_.in_words(build_.shell.top_root_mm), build_.in_words(rim_mm())),
+                nearest_words(at, "choose " + wider_words()));
+  }
+
+  [[nodiscard]] std::string next_name() const {
+    return fmt::format("lift boss {}", build_.draft.lift_points.size() + 1);
   }
 
   [[nodiscard]] RoundHole hole_at(Vec2 at) const {
@@ -187,21 +249,45 @@ class LiftPoints {
     return room;
   }
 
-  // On that leg: across it between its root and its toe, along it step by step.
-  [[nodiscard]] std::optional<Vec2> nearest_on(const Host& host, Vec2 at) {
-    if (host.wall_mm > 0 && !is_in_wall(host)) return std::nullopt;
-    const int run = host.box.size().y > host.box.size().x ? 1 : 0;
-    const int across = 1 - run;
+  // Middles of bosses may stand between these.
+  struct Between {
+    double low = 0;
+    double high = 0;
+    [[nodiscard]] bool has(double at) const {
+      return at >= low - tolerance::contact_mm && at <= high + tolerance::contact_mm;
+    }
+  };
+  [[nodiscard]] static int run_of(const Host& host) { return host.box.size().y > host.box.size().x ? 1 : 0; }
+
+  // Across that leg, between its root and its toe.
+  [[nodiscard]] Between across_of(const Host& host) const {
+    const int across = 1 - run_of(host);
     const double leg = along(host.box.size(), across);
     const double half = diameter_ / 2 + boss_fit_mm;
     const double begins = (host.wall_mm > 0 ? host.round_mm : build_.shell.top_root_mm) + half;
     const auto* member = std::get_if<Member>(&build_.draft.part(host.id).form);
     const double toe = member != nullptr ? member->section.toe_radius_mm : 0;
-    const double ends = leg - (host.wall_mm > 0 ? host.round_mm : std::max(least_rim_mm, toe)) - half;
+    const double ends = leg - (host.wall_mm > 0 ? host.round_mm : std::max(rim_mm(), toe)) - half;
     const bool at_low = along(host.box.low, across) < along(build_.shell.size, across) / 2;
     const double least = along(host.box.low, across) + (at_low ? begins : leg - ends);
-    const double low_mm = rounded_up(least, place_step_mm);
-    const double high_mm = -rounded_up(-(least + ends - begins), place_step_mm);
+    return {least, least + ends - begins};
+  }
+
+  // In a box of plates the doubler needs its room too: of the border's width, and beside the walls at its ends.
+  [[nodiscard]] bool is_on_border(const Host& host, Vec2 at) const {
+    const int run = run_of(host);
+    const double beside = build_.shell.top_root_mm + diameter_ / 2 + boss_fit_mm;
+    const Between ends{beside, along(build_.shell.size, run) - beside};
+    return across_of(host).has(run == 0 ? at.y : at.x) && ends.has(run == 0 ? at.x : at.y);
+  }
+
+  // On that leg: step by step along it.
+  [[nodiscard]] std::optional<Vec2> nearest_on(const Host& host, Vec2 at) {
+    if (host.wall_mm > 0 && !is_in_wall(host)) return std::nullopt;
+    const int run = run_of(host);
+    const Between across = across_of(host);
+    const double low_mm = rounded_up(across.low, place_step_mm);
+    const double high_mm = -rounded_up(-across.high, place_step_mm);
     if (low_mm > high_mm) return std::nullopt;
     const double given = run == 0 ? at.x : at.y;
     const double on = std::clamp(given, along(host.box.low, run), along(host.box.high, run));
@@ -210,6 +296,7 @@ class LiftPoints {
     for (double off = 0; off <= along(host.box.size(), run); off += steps_.place_mm) {
       for (const double place : {from - off, from + off}) {
         const Vec2 candidate = run == 0 ? Vec2{place, over} : Vec2{over, place};
+        if (in_plates() && !is_on_border(host, candidate)) continue;
         if (is_room(host.id, candidate)) return candidate;
       }
     }
@@ -233,7 +320,7 @@ class LiftPoints {
   void add(InstanceId host, Vec2 at) {
     const Shell& shell = build_.shell;
     const Vec3 top{at.x, at.y, shell.size.z + above_leg_mm};
-    const std::string name = fmt::format("lift boss {}", build_.draft.lift_points.size() + 1);
+    const std::string name = next_name();
     const RoundHole hole = hole_at(at);
     if (const auto problem = make_hole(build_, host, hole)) {
       const std::string smaller = "choose a smaller eye";

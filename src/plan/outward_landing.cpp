@@ -10,8 +10,8 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/boss_openings.h"
 #include "plan/face_axes.h"
-#include "plan/flat_cover.h"
 #include "plan/holes.h"
 #include "plan/landing_width.h"
 #include "plan/raised_landing.h"
@@ -281,9 +281,12 @@ double landing_strip_mm(const Build& build) {
 
 void add_outward_cover(Build& build, Face face) { OutwardCover(build, face).run(); }
 
-double kept_for_landing_mm(const Build& build, Face neighbour) {
+double kept_for_landing_mm(const Build& build, Face face, Face neighbour) {
   const bool in_plane = is_outward(build.box_spec().face(neighbour)) && raised_mm(build, neighbour) == 0;
-  return in_plane ? landing_strip_mm(build) + weld_room_mm : 0;
+  if (!in_plane) return 0;
+  // A plate is welded on before the ring has its screws; a cover goes on and off past them.
+  const bool screwed_on = *build.box_spec().face(face).closed_by == Closure::cover;
+  return landing_strip_mm(build) + std::max(weld_room_mm, screwed_on ? behind_ring_mm(build, neighbour) : 0);
 }
 
 }  // namespace fitup::plan

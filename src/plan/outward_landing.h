@@ -17,7 +17,8 @@ void add_outward_cover(Build& build, Face face);
 /// From the frame's edge to the far side of the seal; 0 where there is none.
 [[nodiscard]] double seal_end_mm(const FaceSpec& face);
 
-/// How far the ring of a neighbouring face stands over this face's edge there, with room for its weld; 0 if none does.
-[[nodiscard]] double kept_for_landing_mm(const Build& build, Face neighbour);
+/// How far the ring of a neighbouring face stands over this face's edge there, with room for its weld, and before a
+/// cover for the screws that come through it; 0 if none does.
+[[nodiscard]] double kept_for_landing_mm(const Build& build, Face face, Face neighbour);
 
 }  // namespace fitup::plan

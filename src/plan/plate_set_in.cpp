@@ -9,9 +9,9 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/boss_openings.h"
 #include "plan/face_axes.h"
 #include "plan/flanged_face.h"
-#include "plan/flat_cover.h"
 #include "plan/holes.h"
 
 namespace fitup::plan {

@@ -1,5 +1,5 @@
 // Outward landings that meet in an edge: which of them gives way, how far, and what it stands on.
-// Entry: comes_first, raised_mm, as_upstand_mm, add_upstands, let_upstands_touch.
+// Entry: comes_first, behind_ring_mm, raised_mm, as_upstand_mm, add_upstands, let_upstands_touch.
 #include "plan/raised_landing.h"
 
 #include <algorithm>
@@ -154,6 +154,10 @@ bool comes_first(const BoxSpec& box, Face other, Face face) {
   return axis_of(other) == 1;
 }
 
+double behind_ring_mm(const Build& build, Face face) {
+  return behind_strip_mm(build, build.box_spec().face(face)) + tip_room_mm;
+}
+
 double raised_mm(const Build& build, Face face) {
   const BoxSpec& box = build.box_spec();
   const FaceSpec& spec = box.face(face);
@@ -165,7 +169,7 @@ double raised_mm(const Build& build, Face face) {
     reaches = std::max(reaches.value_or(0), over);
   }
   if (!reaches) return 0;
-  const double least = *reaches + landing_strip_mm(build) + behind_strip_mm(build, spec) + tip_room_mm;
+  const double least = *reaches + landing_strip_mm(build) + behind_ring_mm(build, face);
   return steps_of(*tables::find_thread(*spec.screws.thread)).place_up(least);
 }
 

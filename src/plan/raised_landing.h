@@ -20,6 +20,9 @@ namespace fitup::plan {
 /// that cover by the ring's thickness and what its screws need behind it.
 [[nodiscard]] double raised_mm(const Build& build, Face face);
 
+/// How far what holds a screw behind that face's ring, or its tip, stands out of it, and room beyond that.
+[[nodiscard]] double behind_ring_mm(const Build& build, Face face);
+
 /// How far the ring of `face` reaches on the side of `beside`, as the upstand of a ring there that is raised; 0 if it
 /// is none.
 [[nodiscard]] double as_upstand_mm(const Build& build, Face face, Face beside);
