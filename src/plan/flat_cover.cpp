@@ -26,6 +26,7 @@ namespace fitup::plan {
 namespace {
 
 constexpr double row_end_mm = 20;      // a row's first screw from the end of the face
+constexpr double between_heads_mm = 1;
 constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
 
 struct Interval {
@@ -86,6 +87,9 @@ class FlatCover {
   [[nodiscard]] Origin origin() const { return {build_.key("face." + word_), spec_.place, word_ + " cover"}; }
   [[nodiscard]] double edge_mm() const {
     return edge_distance * tables::find_thread(*spec_.screws.thread)->clear_medium_mm;
+  }
+  [[nodiscard]] double heads_apart_mm() const {
+    return tables::find_button_head(*spec_.screws.thread)->head_mm + between_heads_mm;
   }
   [[nodiscard]] double step_mm() const { return spec_.screws.max_spacing->mm(); }
 
@@ -163,7 +167,10 @@ class FlatCover {
     std::vector<double> row;
     const auto add = [&](double low_end, double high_end) {
       if (high_end < low_end - tolerance::contact_mm) return;
-      const auto piece = spread(low_end, high_end, step_mm());
+      // Where two heads have no room, one.
+      const double middle_mm = (low_end + high_end) / 2;
+      const auto piece = high_end - low_end < heads_apart_mm() ? std::vector<double>{middle_mm}
+                                                               : spread(low_end, high_end, step_mm());
       row.insert(row.end(), piece.begin(), piece.end());
     };
     for (const Interval& gone : taken(strip)) {
@@ -221,8 +228,7 @@ class FlatCover {
     const std::string name = fmt::format("{} cover screw {}", word_, row_word(strip));
     keep_off_bosses(strip, name);
     if (at > far / 4 && at < 3 * far / 4) {
-      const double apart = tables::find_button_head(*spec_.screws.thread)->head_mm + 1;
-      return out_of_gaps(build_.row_gaps, name, by_rule, apart, step_mm());
+      return out_of_gaps(build_.row_gaps, name, by_rule, heads_apart_mm(), step_mm());
     }
     const Interval lap = covered(strip, strip.run);
     const double end = along(build_.shell.size, strip.run);

@@ -99,12 +99,9 @@ class LiftPoints {
         spec_.points.place, "two near the ends of one side and one in the middle of the other"));
   }
 
-  [[nodiscard]] double from_heel_mm(double root_mm, double diameter_mm) const {
-    return steps_.place_up(root_mm + diameter_mm / 2 + boss_fit_mm);
-  }
-  // Of a leg or a border so wide that the boss stands on it behind a root.
+  // Of a leg or a border that is just as wide as the boss asks for behind a root.
   [[nodiscard]] double width_for(double root_mm, double diameter_mm) const {
-    return from_heel_mm(root_mm, diameter_mm) + diameter_mm / 2 + boss_fit_mm + rim_mm();
+    return root_mm + diameter_mm + 2 * boss_fit_mm + rim_mm();
   }
   [[nodiscard]] bool fits_on_leg(double leg_mm, double diameter_mm) const {
     return width_for(build_.shell.top_root_mm, diameter_mm) <= leg_mm + tolerance::contact_mm;
@@ -115,13 +112,17 @@ class LiftPoints {
   }
   [[nodiscard]] bool in_plates() const { return is_of_plates(build_.box_spec()); }
 
-  // At the root, or as far from it as the sheet over it needs for a whole hole, where the leg is as wide.
+  // At the root, or as far from it as the sheet over it needs for a whole hole, where the leg is as wide; in the rule's
+  // steps, if these leave room.
   [[nodiscard]] double from_side_mm(Side side, double leg_mm) {
-    const double nearest = from_heel_mm(build_.shell.top_root_mm, diameter_);
+    const double half = diameter_ / 2 + boss_fit_mm;
+    const double nearest = build_.shell.top_root_mm + half;
     const Face edge = side == low ? Face::left : Face::right;
-    const double clear = steps_.place_up(clear_of_sheet_mm(build_, edge, diameter_));
-    const bool fits = clear + diameter_ / 2 + boss_fit_mm + rim_mm() <= leg_mm + tolerance::contact_mm;
-    return fits ? std::max(nearest, clear) : nearest;
+    const double clear = std::max(nearest, clear_of_sheet_mm(build_, edge, diameter_));
+    for (const double place : {steps_.place_up(clear), clear, steps_.place_up(nearest)}) {
+      if (place + half + rim_mm() <= leg_mm + tolerance::contact_mm) return place;
+    }
+    return nearest;
   }
 
   // The strongest eye of the same kind of thread whose collar stands on the leg.
