@@ -116,10 +116,9 @@ class BossOpenings {
       least = std::min(least, box_to_box_mm(cut, square(hole.at, hole.diameter_mm / 2)));
     }
     if (least >= web_ - tolerance::contact_mm) return cut;
-    say(point, least < tolerance::contact_mm
-                   ? "would run into another hole"
-                   : fmt::format("would leave {} to another hole and needs {}", build_.in_words(least),
-                                 build_.in_words(web_)));
+    say(point, least < tolerance::contact_mm ? "would run into another hole"
+                                             : fmt::format("would leave {} to another hole and needs {}",
+                                                           build_.in_words(least), build_.in_words(web_)));
     return std::nullopt;
   }
 
@@ -193,8 +192,8 @@ std::optional<double> sheet_begins_mm(Build& build, Face edge) {
     const FlangedFace face(build, Face::top);
     return face.sheet_edge_mm(face.rim_at(axis_of(edge), side_of(edge)));
   }
-  const bool laid_on = *top.closed_by == Closure::plate && *top.set == PlateSet::outside &&
-                       !is_shell_wall(build.box_spec(), Face::top);
+  const bool laid_on =
+      *top.closed_by == Closure::plate && *top.set == PlateSet::outside && !is_shell_wall(build.box_spec(), Face::top);
   if (!cover && !laid_on) return std::nullopt;
   const Box3 sheet = panel_box(build, Face::top);
   const int axis = axis_of(edge);

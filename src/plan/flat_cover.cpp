@@ -25,7 +25,7 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double row_end_mm = 20;      // a row's first screw from the end of the face
+constexpr double row_end_mm = 20;  // a row's first screw from the end of the face
 constexpr double between_heads_mm = 1;
 constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
 
@@ -169,8 +169,8 @@ class FlatCover {
       if (high_end < low_end - tolerance::contact_mm) return;
       // Where two heads have no room, one.
       const double middle_mm = (low_end + high_end) / 2;
-      const auto piece = high_end - low_end < heads_apart_mm() ? std::vector<double>{middle_mm}
-                                                               : spread(low_end, high_end, step_mm());
+      const auto piece =
+          high_end - low_end < heads_apart_mm() ? std::vector<double>{middle_mm} : spread(low_end, high_end, step_mm());
       row.insert(row.end(), piece.begin(), piece.end());
     };
     for (const Interval& gone : taken(strip)) {

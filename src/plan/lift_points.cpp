@@ -156,14 +156,6 @@ class LiftPoints {
                        least->designation);
   }
 
-  [[nodiscard]] std::string strip_words(double leg) const {
-    const std::string root = build_.in_words(build_.shell.top_root_mm);
-    const std::string wide = build_.in_words(leg);
-    return in_plates()
-               ? fmt::format("a border {} wide, {} of it kept clear for the wall and its weld", wide, root)
-               : fmt::format("a leg {} wide whose root ends {} from the heel", wide, root);
-  }
-
   void say_too_wide(double leg) {
     double most = std::floor(diameter_);
     while (most > 0 && !fits_on_leg(leg, most)) --most;
@@ -181,8 +173,16 @@ class LiftPoints {
           "choose lifting.thread = \"{}\", whose collar is {}, without a larger lifting.boss_diameter, or {}",
           largest->size, build_.in_words(largest->collar_mm), wider_words());
     }
+    if (in_plates()) {
+      say_no_room(
+          build_, spec_.thread.place, diameter_ + 2 * boss_fit_mm, next_name(), build_.shell.top_side_deck[low].id,
+          fmt::format("{} and stands in a border {} wide, where {}", needs_words(), build_.in_words(leg), takes),
+          mends);
+      return;
+    }
     build_.diagnostics.add(diag::say<"boss-too-wide">(spec_.thread.place, build_.in_words(diameter_),
-                                                      strip_words(leg), takes, mends));
+                                                      build_.in_words(leg), build_.in_words(build_.shell.top_root_mm),
+                                                      takes, mends));
   }
 
   // Of the wall that it stands in, what is flat.
@@ -216,16 +216,26 @@ class LiftPoints {
         return;
       }
     }
-    build_.diagnostics.add(diag::say<"boss-nowhere">(
-        spec_.at->place, in_plates() ? "border of the top" : "leg of the top ring", build_.in_words(at.x),
-        build_.in_words(at.y), nearest_words(at, in_plates() ? "put it on the border" : "put it on a horizontal leg")));
+    if (in_plates()) {
+      const std::string where =
+          fmt::format("would stand beside the border, at X {}, Y {}", build_.in_words(at.x), build_.in_words(at.y));
+      say_no_room(build_, spec_.at->place, diameter_ + 2 * boss_fit_mm, next_name(), shell.top_side_deck[low].id, where,
+                  nearest_words(at, "put it on the border"));
+      return;
+    }
+    build_.diagnostics.add(diag::say<"boss-nowhere">(spec_.at->place, build_.in_words(at.x), build_.in_words(at.y),
+                                                     nearest_words(at, "put it on a horizontal leg")));
+  }
+
+  // Of a border of plates.
+  [[nodiscard]] std::string needs_words() const {
+    return fmt::format("needs {} beside the walls and {} beside the border's edge, for its doubler",
+                       build_.in_words(build_.shell.top_root_mm), build_.in_words(rim_mm()));
   }
 
   void say_no_border(const Host& host, Vec2 at) {
     const double hole = diameter_ + 2 * boss_fit_mm;
-    say_no_room(build_, spec_.at->place, hole, next_name(), host.id,
-                fmt::format("needs {} beside the walls and {} beside the border's edge, for its doubler",
-                            build_.in_words(build_.shell.top_root_mm), build_.in_words(rim_mm())),
+    say_no_room(build_, spec_.at->place, hole, next_name(), host.id, needs_words(),
                 nearest_words(at, "choose " + wider_words()));
   }
 

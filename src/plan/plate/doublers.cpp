@@ -6,7 +6,6 @@
 
 #include <fmt/format.h>
 
-#include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/boss_fit.h"
 #include "plan/holes.h"
@@ -69,10 +68,8 @@ bool runs_along_y(const Host& strip) { return strip.box.size().y > strip.box.siz
 Doubler doubler_of(const Build& build, const LiftPoint& point, const Host& strip, double t_mm, std::size_t number) {
   const double diameter = boss_diameter_mm(build, point);
   const double hole = diameter + 2 * boss_fit_mm;
-  Doubler made{strip,
-               {&point},
-               inside_border(build, strip.box, t_mm, land_mm(build, point, strip.box, hole, t_mm)),
-               number};
+  Doubler made{
+      strip, {&point}, inside_border(build, strip.box, t_mm, land_mm(build, point, strip.box, hole, t_mm)), number};
   const bool along_y = runs_along_y(strip);
   const double half = (0.5 + beside_boss) * diameter;
   const double at = along_y ? point.at.y : point.at.x;
@@ -120,11 +117,12 @@ bool is_apart(Build& build, const Doubler& a, const Doubler& b) {
   const Doubler& moved = over(a) < over(b) ? a : b;
   const auto name = [&](const Doubler& one) { return build.draft.instance(one.points.front()->boss).name; };
   const LiftingSpec& lifting = *build.spec.lifting;
-  build.diagnostics.add(diag::say<"doublers-meet">(
-      lifting.at ? lifting.at->place : lifting.place, name(a), name(b), build.in_words(std::max(0.0, -std::min(x, y))),
-      build.in_words(between_doublers_mm),
-      fmt::format("move {} at least {} away along its edge (lifting.at)", name(moved),
-                  build.at_least(over(moved) + between_doublers_mm))));
+  say_no_room(build, lifting.at ? lifting.at->place : lifting.place,
+              boss_diameter_mm(build, *b.points.front()) + 2 * boss_fit_mm, name(b), b.strip.id,
+              fmt::format("would have its doubler {} from that of {}, and their beads need {}",
+                          build.in_words(std::max(0.0, -std::min(x, y))), name(a), build.in_words(between_doublers_mm)),
+              fmt::format("move {} at least {} away along its edge (lifting.at)", name(moved),
+                          build.at_least(over(moved) + between_doublers_mm)));
   return false;
 }
 
@@ -133,10 +131,11 @@ void add_doubler(Build& build, const Doubler& doubler, double t_mm) {
   const Box2& area = doubler.area;
   const Box3 own{{area.low.x, area.low.y, under - t_mm}, {area.high.x, area.high.y, under}};
   const std::size_t bosses = doubler.points.size();
-  const std::string name = bosses == 1 ? "doubler under a lift boss" : fmt::format("doubler under {} lift bosses", bosses);
-  const InstanceId id = add_plate(build, {"DBL01", name, Role::doubler, material_of(build)}, own, axis::z,
-                                  fmt::format("doubler {}", doubler.number),
-                                  {"lifting", build.spec.lifting->place, "frame"});
+  const std::string name =
+      bosses == 1 ? "doubler under a lift boss" : fmt::format("doubler under {} lift bosses", bosses);
+  const InstanceId id =
+      add_plate(build, {"DBL01", name, Role::doubler, material_of(build)}, own, axis::z,
+                fmt::format("doubler {}", doubler.number), {"lifting", build.spec.lifting->place, "frame"});
   build.draft.join(id, doubler.strip.id, JointKind::weld, axis::z);
   for (const LiftPoint* point : doubler.points) {
     const double hole = boss_diameter_mm(build, *point) + 2 * boss_fit_mm;
