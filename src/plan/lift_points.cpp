@@ -176,7 +176,7 @@ class LiftPoints {
     if (in_plates()) {
       say_no_room(
           build_, spec_.thread.place, diameter_ + 2 * boss_fit_mm, next_name(), build_.shell.top_side_deck[low].id,
-          fmt::format("{} and stands in a border {} wide, where {}", needs_words(), build_.in_words(leg), takes),
+          fmt::format("{}, and stands in a border {} wide, where {}", needs_words(), build_.in_words(leg), takes),
           mends);
       return;
     }
