@@ -26,10 +26,11 @@ Vec3 turned_size(const ItemSpec& item, int quarters) {
   return quarters % 2 == 0 ? s : Vec3{s.y, s.x, s.z};
 }
 
-// What a plate behind the members' legs takes of the inside: clearances are counted from it.
+// What a plate behind the members' legs takes of the inside: clearances are counted from it. A box of plates has none.
 double set_in_mm(const BoxSpec& box, Face face) {
   const FaceSpec& f = box.face(face);
-  return *f.closed_by == Closure::plate && *f.set == PlateSet::inside ? f.thickness->mm() : 0;
+  const bool behind = *box.build == BuildKind::framed && *f.set == PlateSet::inside;
+  return behind && *f.closed_by == Closure::plate ? f.thickness->mm() : 0;
 }
 
 // The row as the spec counts it: items, and what stands between two of them; lines behind each other, levels on each

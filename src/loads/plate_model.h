@@ -1,8 +1,8 @@
 #pragma once
-// The sheet of a box of plates as a space frame of panels: walls, floor, top, rings, ribs, doublers, rails and welded
-// rod plates as cut, each along its middle plane, rigidly joined where their seams lie; a base ring of angle as beams
-// along their centroids, rigidly linked to the plates' nodes on its seams. What is bolted on stiffens nothing; tabs and
-// slots carry nothing by themselves; what two plates bear on each other beside a seam counts as nothing.
+// The sheet of a box of plates as a space frame of panels: walls, floor, top, rings, ribs, doublers, gussets, rails and
+// welded rod plates as cut, in the cells of a grid, each along its middle plane, rigidly joined where their seams lie; a
+// base ring of angle as beams along their centroids, rigidly linked to the plates' nodes on its seams. What is bolted on
+// stiffens nothing; tabs and slots carry nothing by themselves; what plates bear on each other beside a seam is nothing.
 
 #include <optional>
 

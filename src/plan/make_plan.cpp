@@ -22,6 +22,7 @@
 #include "plan/nut_strip.h"
 #include "plan/outside.h"
 #include "plan/patterns.h"
+#include "plan/plate/corner_gussets.h"
 #include "plan/plate/doublers.h"
 #include "plan/plate/splice.h"
 #include "plan/plate/touching.h"
@@ -59,6 +60,7 @@ bool plan_box(plan::Build& build) {
   plan::add_openings(build);
   plan::add_mounts(build);
   plan::add_earth_studs(build);
+  plan::add_corner_gussets(build);
   plan::let_touch(build);
   plan::add_vents(build);
   plan::notch_flanges(build);

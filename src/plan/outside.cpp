@@ -102,7 +102,8 @@ class Direction {
     const auto plate = [&](const char* name) {
       for (const Face face : all_faces) {
         const FaceSpec& f = box_.face(face);
-        const bool inside = *f.closed_by == Closure::plate && *f.set == PlateSet::inside && to_text(face) == name;
+        const bool inside = *box_.build == BuildKind::framed && *f.closed_by == Closure::plate &&
+                            *f.set == PlateSet::inside && to_text(face) == name;
         if (inside) out += fmt::format(" + {} plate {}", name, words_.in_words(f.thickness->mm()));
       }
     };

@@ -13,6 +13,7 @@
 #include "plan/face_axes.h"
 #include "plan/flanged_face.h"
 #include "plan/holes.h"
+#include "plan/plate/walls.h"
 
 namespace fitup::plan {
 
@@ -208,7 +209,8 @@ class PlateSetIn {
 
 double inside_mm(const BoxSpec& box, Face face) {
   const FaceSpec& f = box.face(face);
-  return *f.closed_by == Closure::plate && *f.set == PlateSet::inside ? f.thickness->mm() : 0;
+  const bool behind = !is_shell_wall(box, face) && *f.set == PlateSet::inside;
+  return behind && *f.closed_by == Closure::plate ? f.thickness->mm() : 0;
 }
 
 }  // namespace

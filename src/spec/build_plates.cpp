@@ -49,9 +49,13 @@ void check_walls(const BoxSpec& box, const Idle& idle) {
     const FaceSpec& f = box.face(face);
     const bool laid_on = face == Face::bottom && box.plates.base_ring;
     if (*f.closed_by != Closure::plate || laid_on) continue;
-    if (!f.set.given) continue;
-    idle(f.set.place, fmt::format(".face.{}.set", to_text(face)),
-         "the box's own plate closes it, level with its edges");
+    const std::string key = fmt::format(".face.{}", to_text(face));
+    if (f.set.given) idle(f.set.place, key + ".set", "the box's own plate closes it, level with its edges");
+    // What another file says of it was meant for a frame.
+    if (f.thickness.given && f.thickness.place.source == box.build.place.source) {
+      idle(f.thickness.place, key + ".thickness",
+           "the box's own plate closes it, and all of these are of one thickness; say plates.thickness");
+    }
   }
 }
 
@@ -94,7 +98,6 @@ void check_build(const BoxSpec& box, Diagnostics& diagnostics) {
   const FrameSpec& frame = box.frame;
   if (frame.cross_bars) idle(frame.cross_bars->place, ".frame.cross_bars", why);
   if (frame.braces) idle(frame.braces->place, ".frame.braces", why);
-  if (frame.gussets) idle(frame.gussets->place, ".frame.gussets", why);
   check_walls(box, idle);
 }
 

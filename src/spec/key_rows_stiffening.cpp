@@ -40,11 +40,13 @@ const std::vector<Rule>& stiffening_rows() {
       {"box.NAME.frame.braces.right", Type::word, Need::may, "", none, "rising, falling",
        "in the right face, likewise along Y", Hand::place},
       {"box.NAME.frame.gussets", Type::table, Need::may, "", none, "",
-       "triangular plates in the corners between uprights and rings, flush in the left and the right side; none in an entry"},
+       "triangular plates in corners: of a frame between uprights and rings, flush in the left and the right side, none in an "
+       "entry; of a box of plates two at either side, between its wall and the top, the nearest to the front and the back that "
+       "have room there"},
       {"box.NAME.frame.gussets.leg", Type::length, Need::filled, {"60 mm", "2 1/2 in"}, {20, 500}, "",
-       "length along the upright and along the ring; the corner is cut off for the weld"},
+       "length along either of the two that it stands between; the corner is cut off for the weld"},
       {"box.NAME.frame.gussets.thickness", Type::length, Need::may, "", {1, 50}, "",
-       "thickness, not more than the uprights'; without it as thick as they are"},
+       "thickness, not more than the uprights'; without it as thick as they are, in a box of plates as its walls"},
   };
   // clang-format on
   return rows;

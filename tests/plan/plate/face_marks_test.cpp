@@ -206,9 +206,9 @@ std::multiset<std::array<long, 4>> reflected_or_not(const Flat& flat, bool refle
 
 const char* const more_at_the_right = "left = 8, right = 60, front = 44, back = 36";
 
-const char* const walls_alike = R"(face.left = { closed_by = "plate", thickness = 2 }
+const char* const walls_alike = R"(face.left = { closed_by = "plate" }
 face.back = { closed_by = "cover", style = "flat", thickness = 2 }
-face.right = { closed_by = "plate", thickness = 2 }
+face.right = { closed_by = "plate" }
 )";
 
 // The walls are cut alike; what is marked on their inner faces makes them two hands.
@@ -254,8 +254,8 @@ bool holds(const std::vector<Line3>& lines, const Line3& line) {
 TEST(FaceMarks, OfTheOppositeHandAreReflected) {
   const std::string base = two_blocks_in_plates(
       more_at_the_right,
-      R"(face.left = { closed_by = "plate", thickness = 2, earth = [{ at = [250, 295], thread = "M8", inside = true }] }
-face.right = { closed_by = "plate", thickness = 2 }
+      R"(face.left = { closed_by = "plate", earth = [{ at = [250, 295], thread = "M8", inside = true }] }
+face.right = { closed_by = "plate" }
 )");
   ASSERT_EQ(plan_text(base).said(), "");
   const Plan is = plan_of({{"spec.toml", base}});
