@@ -9,6 +9,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/plate/row_part.h"
 #include "plan/plate/walls.h"
 
 namespace fitup::plan {
@@ -64,6 +65,17 @@ std::optional<FlangeHold> landing(const FlangedFace& f, const CoverRim& rim) {
   return FlangeHold{{id, bounds}, row, row_end_mm};
 }
 
+// The edge of a wall of plate at the top or the bottom, between what ends at it.
+std::optional<Host> edge_of_wall(const FlangedFace& f, const CoverRim& rim) {
+  const InstanceId wall = f.shell.upright[low][rim.side].id;
+  for (const Host& host : f.shell.beside[static_cast<std::size_t>(rim.beside)]) {
+    const double off = f.face == Face::top ? f.size(2) - host.box.high.z : host.box.low.z;
+    const bool at_edge = off < tolerance::contact_mm && host.box.size().y > f.size(1) - tolerance::contact_mm;
+    if (host.id == wall && host.row && at_edge) return row_part(f.build, rim.beside, host);
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::optional<FlangeHold> hold_of_rim(const FlangedFace& f, const CoverRim& rim) {
@@ -75,7 +87,7 @@ std::optional<FlangeHold> hold_of_rim(const FlangedFace& f, const CoverRim& rim)
   const auto& strips = f.face == Face::top ? f.shell.top : f.shell.bottom;
   if (rim.across == 1) return ring_hold(f, strips[rim.side]);
   const InstanceId member = f.face == Face::top ? f.shell.top_side_deck[rim.side].id : f.shell.deck[2U + rim.side].id;
-  const auto host = in_face(f, rim.beside, member);
+  const auto host = is_of_plates(f.build.box_spec()) ? edge_of_wall(f, rim) : in_face(f, rim.beside, member);
   return host ? std::optional(ring_hold(f, *host)) : std::nullopt;
 }
 

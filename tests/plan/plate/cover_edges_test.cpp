@@ -79,6 +79,30 @@ INSTANTIATE_TEST_SUITE_P(
         Build{"base_ring", {{"box.main.build", "plate"}, {"box.main.plates.base_ring", "L 40x40x4"}}}),
     [](const auto& of) { return std::string(of.param.name); });
 
+// At the left and the right the flanges of a top's or a bottom's cover lie on the walls, which hold their screws there.
+TEST(CoverEdges, OfATopAndABottomAreHeldByTheWallsToo) {
+  const std::string cover = " = { closed_by = \"cover\", style = \"flanged\", thickness = 2, flange_depth = 25, screws = { "
+                            "thread = \"M4\", max_spacing = 90 } }\n";
+  const std::string clearance = "left = 30, right = 30, front = 44, back = 44";
+  const std::string top = two_blocks_in_plates(clearance, "face.top" + cover);
+  const std::string bottom = two_blocks_in_plates(clearance, "face.bottom" + cover + "face.left.closed_by = \"plate\"\n");
+  for (const auto& [text, legs] : {std::pair(top, "down"), std::pair(bottom, "up")}) {
+    const Planned p = plan_text(text, {{"box.main.frame.bottom_legs", legs}});
+    ASSERT_TRUE(p.result.plan) << p.said();
+    const auto sheets = instances_of(*p.result.plan, Role::cover_sheet);
+    ASSERT_EQ(sheets.size(), 1U);
+    expect_held(*p.result.plan, *sheets.front(), spacing_mm);
+    for (const Joint& j : p.result.plan->joints) {
+      const std::string& screw = p.result.plan->instances[j.a].name;
+      const std::string& host = p.result.plan->instances[j.b].name;
+      if (j.kind != JointKind::thread) continue;
+      if (screw.find("screw left") != std::string::npos) {
+        EXPECT_EQ(host, "left wall") << screw;
+      }
+    }
+  }
+}
+
 // A wall is the box's own plate: where a laid-on one would be set says nothing of it.
 TEST(WallsOfPlates, SayThatWhereAPlateIsSetHasNoEffect) {
   const Override set{"box.main.face.left.set", "inset"};
@@ -117,6 +141,24 @@ back = { closed_by = "cover", style = "flat", thickness = 2, screws = { thread =
     ++below;
   }
   EXPECT_GE(below, 2);
+}
+
+// What has no effect changes no size: the frame stays 984 x 518 x 329 mm.
+TEST(WallsOfPlates, TakeNothingOfTheInsideWhereTheyAreSaidToBeBehindTheLegs) {
+  const Planned p = plan_demo({}, {{"box.main.face.left.set", "inside"}, {"box.main.build", "plate"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  EXPECT_NEAR(norm(p.result.plan->frame_size - Vec3{984, 518, 329}), 0, 1e-9);
+}
+
+// All walls are of one thickness. What the demo's own text says of a side plate was meant for its frame: only beside
+// build = "plate" it is said to have no effect.
+TEST(WallsOfPlates, SayThatAThicknessOfTheirOwnHasNoEffectWhereItStandsBesideTheirBuild) {
+  const char* said = "box.main.face.left.thickness has no effect";
+  EXPECT_EQ(plan_demo({}, {{"box.main.build", "plate"}}).said().find(said), std::string::npos);
+  const Planned one = plan_demo({{"[box.main]\n", "[box.main]\nbuild = \"plate\"\n"}});
+  EXPECT_NE(one.said().find(said), std::string::npos) << one.said();
+  EXPECT_NE(one.said().find("say plates.thickness"), std::string::npos);
+  EXPECT_EQ(plan_demo().said().find(said), std::string::npos);
 }
 
 }  // namespace
