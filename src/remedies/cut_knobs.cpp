@@ -46,6 +46,22 @@ Knob shelf_knob(std::string key, double now_mm, std::vector<double> shelf_mm, co
   return knob;
 }
 
+/// A number of times the thickness, in twentieths.
+Knob times_knob(std::string key, double now, double thickness_mm) {
+  constexpr double parts = 20;
+  Knob knob;
+  knob.key = std::move(key);
+  knob.step_mm = thickness_mm / parts;
+  knob.sideways = true;
+  const auto times = [now](int rung) { return (std::round(now * parts) + rung) / parts; };
+  knob.change_mm = [=](int rung) { return (times(rung) - now) * thickness_mm; };
+  knob.value = [=](int rung) -> std::optional<std::string> {
+    if (times(rung) <= 0) return std::nullopt;
+    return fmt::format("{:.3g}", times(rung));
+  };
+  return knob;
+}
+
 class CutKnobs {
  public:
   CutKnobs(const Concerned& what, const Spec& spec) : what_(what), spec_(spec) {}
@@ -62,7 +78,10 @@ class CutKnobs {
     }
     if (is("shelf")) beside_mount_strips();
     if (!is("shelf")) openings();
+    if (is("web")) lift_bosses();
     if (!is("inner radius")) thicknesses();
+    if (is("web")) borders();
+    if (!is("shelf")) what_the_shop_cuts();
     return std::move(knobs_);
   }
 
@@ -124,6 +143,49 @@ class CutKnobs {
       if (box == spec_.boxes.end()) continue;
       knobs_.push_back(shelf_knob("box." + box->name + ".plates.thickness", what_.thickness_mm, shelf, what_.material));
     }
+  }
+
+  /// Their holes, and those of their doublers.
+  void lift_bosses() {
+    const bool about_top = is_about("lifting") || std::any_of(what_.keys.begin(), what_.keys.end(), [](const auto& key) {
+                             return key.starts_with("box.") && key.ends_with(".face.top");
+                           });
+    if (!about_top || !spec_.lifting || !spec_.lifting->at) return;
+    const auto& at = **spec_.lifting->at;
+    for (std::size_t i = 0; i < at.size(); ++i) {
+      for (std::size_t axis = 0; axis < 2; ++axis) {
+        knobs_.push_back(place_knob(fmt::format("lifting.at.{}.{}", i + 1, axis + 1), at[i][axis], spec_.units));
+      }
+    }
+  }
+
+  /// Of a box of plates: what stays round its openings.
+  void borders() {
+    for (const BoxSpec& box : spec_.boxes) {
+      if (*box.build != BuildKind::plate || !is_about("box." + box.name)) continue;
+      const Section& section = *spec_.section(*box.frame.section);
+      const Length usual = Length::mm(std::max(section.leg_a_mm, section.leg_b_mm));
+      add("box." + box.name + ".plates.border", box.plates.border ? **box.plates.border : usual);
+    }
+  }
+
+  /// What another shop would have to cut, or this one, asked for it.
+  void what_the_shop_cuts() {
+    const CutRules& rules = spec_.cutter.rules;
+    if (is("inner radius")) {
+      add("cutter.inner_radius", Length::mm(rules.inner_radius_mm));
+      knobs_.back().sideways = true;
+      return;
+    }
+    const auto times = [&](const char* key, double least) {
+      const bool refused = what_.value < least * what_.thickness_mm;
+      knobs_.push_back(times_knob(refused ? key : "cutter.asked_below", refused ? least : rules.asked_below,
+                                  what_.thickness_mm));
+    };
+    if (what_.thickness_mm <= 0) return;
+    if (is("hole")) times("cutter.smallest_hole", rules.smallest_hole);
+    if (is("slot")) times("cutter.smallest_slot", rules.smallest_slot);
+    if (is("web")) times("cutter.smallest_web", rules.smallest_web);
   }
 
   /// A strip that fills what is left between an item and its plate is as thick as the clearance leaves it.

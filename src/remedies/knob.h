@@ -16,7 +16,8 @@ struct Knob {
   std::function<std::optional<std::string>(int rung)> value;  // none: the ladder has no such rung
   std::function<double(int rung)> change_mm;                  // how far it is from what stands there, signed
   double step_mm = 1;
-  bool sideways = false;  // a place: what overlaps may be freed across the way in which it is measured
+  // A place: what overlaps may be freed across the way in which it is measured; or a limit, of which that is no part.
+  bool sideways = false;
 };
 
 /// How fine values are said: whole millimetres or sixteenths of an inch, or half of that for what is small.

@@ -42,11 +42,13 @@ std::optional<Remedy> first_of(const remedies::Concerned& what, const Finding& f
   return second_best;
 }
 
-/// What fails to go into its space may have no place there that is not marginal: then one that is.
+/// What fails to go into its space may have no place there that is not marginal, and what a shop refuses may be what it
+/// wants to be asked about: then that.
 std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const Plan& plan, Trials& trials) {
   Concerned what = remedies::concerned(finding, plan);
   auto found = first_of(what, finding, spec, trials);
-  if (found || finding.check != "space" || finding.verdict != Verdict::fail) return found;
+  const bool may_be_marginal = finding.check == "space" || finding.check == "cut-rules";
+  if (found || !may_be_marginal || finding.verdict != Verdict::fail) return found;
   what.marginal_will_do = true;
   found = first_of(what, finding, spec, trials);
   if (found && std::find(found->marginal.begin(), found->marginal.end(), finding.check) == found->marginal.end()) {
