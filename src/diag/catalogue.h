@@ -202,7 +202,6 @@ inline constexpr Entry catalogue[] = {
     {"gussets-nowhere",   Stage::plan, Severity::error, "gussets stand in the left and the right side, and the items go in through both; leave entry out at one of them, or frame.gussets"},
     {"gusset-too-thick",  Stage::plan, Severity::error, "a gusset of {} would stand in beyond the uprights' edge of {} that it is welded to; make frame.gussets.thickness at most {}, or choose thicker uprights"},
     {"gusset-leg",        Stage::plan, Severity::error, "a gusset's leg of {} does not fit: {}; make frame.gussets.leg {} {}"},
-    {"gusset-no-room",    Stage::plan, Severity::error, "a gusset with a leg of {} has no room under the top, in its corners with the left and the right wall, in the {} half of the box, beside what stands and goes in there, its holes and seams; {}"},
     {"brace-not-offered", Stage::plan, Severity::error, "the {} face gets no brace: {}; leave frame.braces.{} out"},
     {"brace-too-wide",    Stage::plan, Severity::error, "a brace {} wide is more plate than brace in the {} face, which leaves it {} by {}; make frame.braces.width at most {}"},
     {"gap-too-wide",      Stage::plan, Severity::error, "cope_gap is {}; the weld that fills it bridges at most the thickness of the thinner part, {} (common practice); choose a smaller gap"},

@@ -171,16 +171,20 @@ class CornerGussets {
 
   void say_no_room(Side depth) const {
     const double least = std::max(least_leg_mm, shape(0).least_leg_mm());
-    std::string mends = fmt::format("nor has one of {}: leave frame.gussets out, or make clearance.top larger",
-                                    build_.at_least(least));
+    const std::string why = fmt::format(
+        "under the top, in its corners with the left and the right wall, it has no room in the {} half of the box beside "
+        "what stands and goes in there, its holes and seams",
+        depth == low ? "front" : "back");
+    const auto say = [&](const std::string& wants, const std::string& leg) {
+      build_.diagnostics.add(
+          diag::say<"gusset-leg">(spec_.leg.place, build_.in_words(spec_.leg->mm()), why, wants, leg));
+    };
+    if (spec_.leg->mm() < least) return say("at least", build_.at_least(least));
     for (double leg = std::floor(spec_.leg->mm() - leg_step_mm); leg >= least; leg -= leg_step_mm) {
-      if (!place_of(leg, low) || !place_of(leg, high)) continue;
-      mends = fmt::format("make frame.gussets.leg at most {}", build_.at_most(leg));
-      break;
+      if (place_of(leg, low) && place_of(leg, high)) return say("at most", build_.at_most(leg));
     }
-    if (spec_.leg->mm() < least) mends = fmt::format("make frame.gussets.leg at least {}", build_.at_least(least));
-    build_.diagnostics.add(diag::say<"gusset-no-room">(spec_.leg.place, build_.in_words(spec_.leg->mm()),
-                                                       depth == low ? "front" : "back", mends));
+    say("shorter than", fmt::format("{}, where its tab has no room: leave frame.gussets out, or make clearance.top larger",
+                                    build_.in_words(least)));
   }
 
   // ---- what is built

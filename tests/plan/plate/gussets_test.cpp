@@ -153,7 +153,7 @@ TEST(PlateGussets, OfTheOppositeHandAreTheReflection) {
 TEST(PlateGussets, AreRefusedWhereTheyWouldReachTooFar) {
   const Planned p = gusseted("{ leg = 150 }");
   EXPECT_FALSE(p.result.plan);
-  EXPECT_THAT(p.said(), testing::HasSubstr("gusset-no-room"));
+  EXPECT_THAT(p.said(), testing::HasSubstr("gusset-leg"));
   EXPECT_THAT(p.said(), testing::HasSubstr("make frame.gussets.leg at most "));
   const std::string said = p.said();
   const std::string words = "frame.gussets.leg at most ";
