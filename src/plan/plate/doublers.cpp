@@ -11,7 +11,6 @@
 #include "plan/holes.h"
 #include "plan/plate/joints.h"
 #include "plan/plate/shell.h"
-#include "plan/rule_steps.h"
 #include "plan/support.h"
 
 namespace fitup::plan {

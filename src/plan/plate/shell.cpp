@@ -81,7 +81,7 @@ class Shells {
     shell.deck_root_mm = 2 * t_;
     if (ring_) stand_on_ring();
     if (tray_) stand_in_tray();
-    shell.top_root_mm = top_root_mm(build_, sheets_);
+    shell.top_root_mm = 2 * t_;
     shell.weld_gap_mm = weld_gap_mm;
     shell.toes_down = !sheets_.legs_up;
     shell.floor_mm = shell.deck_mm + build_.box_spec().rails.thickness->mm();

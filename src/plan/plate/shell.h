@@ -26,10 +26,6 @@ struct Sheets {
 };
 [[nodiscard]] Sheets sheets_of(const Build& build);
 
-/// From the box's side to the nearest that a lift boss may stand: two thicknesses, and beside the tabs of the top, which
-/// are relieved into it, as much more where the border leaves it the web and the weld on its other side.
-[[nodiscard]] double top_root_mm(const Build& build, const Sheets& sheets);
-
 /// True if the plate in that face has one opening with a border round it.
 [[nodiscard]] bool is_open(const Build& build, Face face);
 
