@@ -9,7 +9,6 @@
 #include "fitup/tolerances.h"
 #include "plan/boss_fit.h"
 #include "plan/holes.h"
-#include "plan/plate/joints.h"
 #include "plan/plate/shell.h"
 #include "plan/support.h"
 
@@ -167,24 +166,6 @@ const Host* strip_under(const Build& build, const LiftPoint& point) {
 double doubler_rim_mm(const Build& build) {
   return least_land_mm + build.spec.cutter.rules.smallest_web * plate::sheets_of(build).t_mm;
 }
-
-namespace plate {
-
-double top_root_mm(const Build& build, const Sheets& sheets) {
-  const double root = 2 * sheets.t_mm;
-  if (!build.spec.lifting) return root;
-  const LiftingSpec& lifting = *build.spec.lifting;
-  const CutRules& rules = build.spec.cutter.rules;
-  const double boss = lifting.boss_diameter ? (*lifting.boss_diameter)->mm()
-                                            : tables::find_eye(*lifting.thread)->collar_mm;
-  const double half = boss / 2 + boss_fit_mm;
-  const double beside = root + relief_mm(sheets.t_mm, rules.inner_radius_mm);
-  const double middle = steps_of(*tables::find_thread(*lifting.thread)).place_up(beside + half);
-  const bool has_room = sheets.border_mm - middle - half >= rules.smallest_web * sheets.t_mm + least_land_mm;
-  return has_room ? beside : root;
-}
-
-}  // namespace plate
 
 void add_doublers(Build& build) {
   if (*build.box_spec().build != BuildKind::plate) return;
