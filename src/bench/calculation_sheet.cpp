@@ -6,8 +6,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <set>
 
+#include "bench/calculation_inputs.h"
 #include "bench/flow.h"
 #include "bench/strip.h"
 #include "fitup/calculation.h"
@@ -20,6 +23,10 @@ namespace {
 constexpr const char* paper_name = "Calculations";
 constexpr double picture_mm = 82;
 constexpr double sign_mm = 34;
+
+/// As a load goes: what hangs first, what closes the box last.
+constexpr std::array<std::string_view, 9> in_order{"lift",      "balance",   "bosses", "frame", "seams",
+                                                   "seam-size", "hold-down", "plates", "seals"};
 
 /// Seen from the front, the right and above, as in the assembly's picture: parallel, upright stays upright.
 Vec2 seen(Vec3 p) {
@@ -69,11 +76,20 @@ class Sheet {
 
   void inputs() {
     flow_.heading("2  Inputs and where they come from");
-    Table table{{{"input"}, {"value"}, {"source"}}, {}};
-    for (const CalculationInput& in : calculation_.inputs) {
-      table.rows.push_back(
-          {{units_.sentence(in.what), units_.sentence(in.value), in.source.empty() ? "missing" : in.source}});
-    }
+    flow_.table(input_table(calculation_, units_));
+    listed(section_table(calculation_, units_),
+           "Sections, from their exact outlines with root and toes; y along the first leg or the width, z along the other "
+           "or the thickness, axes through the centroid, which is counted from the heel or a corner. A_y and A_z are the "
+           "legs or walls along them over 1.5.");
+    listed(thread_table(calculation_, units_),
+           "Threads of what holds items and mounts, of the class that the rod says or loads.bolts, and of eyes.");
+    listed(sheet_table(calculation_, units_), "Sheet and plate, with the elastic and the plastic modulus of each unit of width.");
+  }
+
+  void listed(const Table& table, const char* lead) {
+    if (table.rows.empty()) return;
+    constexpr double with_rows_mm = 40;
+    flow_.sentence(lead, text_mm, with_rows_mm);
     flow_.table(table);
   }
 
@@ -86,23 +102,59 @@ class Sheet {
     return is_load_check(f.check) && (f.value || f.verdict != Verdict::not_checked) && f.check != "weight";
   }
 
+  /// Check by check, its formulas first, the worst finding of each first.
   void checks() {
     flow_.heading("4  Checks");
-    Table table{{{"check"}, {"of"}, {"result", Anchor::right}, {"limit", Anchor::right}, {"verdict"}}, {}};
-    for (const Finding& f : findings_.all) {
-      if (!is_reckoned(f)) continue;
-      Row row{{f.check, f.parts.empty() ? "the whole" : f.parts.front(), f.value ? amount(*f.value, f.unit) : "",
-               f.limit ? amount(*f.limit, f.unit) : "", std::string(to_text(f.verdict))}};
-      const std::string_view formula = formula_of(f.check);
-      if (!formula.empty()) row.below.push_back({"formula", std::string(formula)});
-      row.below.push_back({"here", units_.sentence(f.message)});
-      if (f.at) row.below.push_back({"at", place_words(*f.at)});
-      if (!f.source.empty()) row.below.push_back({"by", units_.sentence(f.source)});
-      if (f.remedy) row.below.push_back({"mended by", f.remedy->key + " = " + f.remedy->value});
-      table.rows.push_back(std::move(row));
+    int number = 0;
+    for (const std::string_view check : in_order) {
+      Table table{{{"of"}, {"result", Anchor::right}, {"limit", Anchor::right}, {"used", Anchor::right}, {"verdict"}}, {}};
+      std::set<std::string> said;
+      for (const Finding& f : findings_.all) {
+        if (f.check == check && is_reckoned(f)) table.rows.push_back(row_of(f, said));
+      }
+      if (table.rows.empty()) continue;
+      flow_.heading(fmt::format("4.{}  {}", ++number, check));
+      for (const CalculationFormula& f : formulas_of(check)) flow_.lead(fmt::format("{}: {}", f.of, f.formula));
+      flow_.table(table);
     }
-    if (table.rows.empty()) return flow_.sentence("Nothing that bears a load was reckoned.");
-    flow_.table(table);
+    if (number == 0) flow_.sentence("Nothing that bears a load was reckoned.");
+  }
+
+  [[nodiscard]] Row row_of(const Finding& f, std::set<std::string>& said) const {
+    Row row{{f.parts.empty() ? "the whole" : f.parts.front(), f.value ? amount(*f.value, f.unit) : "",
+             f.limit ? amount(*f.limit, f.unit) : "", used(f), std::string(to_text(f.verdict))}};
+    row.below.push_back({"here", units_.sentence(not_twice(f.message, said))});
+    if (f.at) row.below.push_back({"at", place_words(*f.at)});
+    if (!f.source.empty()) row.below.push_back({"by", units_.sentence(f.source)});
+    if (f.remedy) row.below.push_back({"mended by", f.remedy->key + " = " + f.remedy->value});
+    return row;
+  }
+
+  [[nodiscard]] static std::string used(const Finding& f) {
+    return f.value && f.limit && *f.limit > 0 ? fmt::format("{:.0f} %", 100 * *f.value / *f.limit) : "";
+  }
+
+  /// Whole sentences behind the first that stand above already are not said again.
+  [[nodiscard]] static std::string not_twice(std::string_view message, std::set<std::string>& said) {
+    std::string out;
+    bool left_out = false;
+    for (std::size_t from = 0; from < message.size();) {
+      const std::size_t end = end_of_sentence(message, from);
+      const std::string sentence(message.substr(from, end - from));
+      const bool is_new = said.insert(sentence).second || from == 0;
+      if (is_new) out += (out.empty() ? "" : ". ") + sentence;
+      left_out = left_out || !is_new;
+      from = std::min(message.size(), end + 2);
+    }
+    return left_out ? out + ". The rest as above" : out;
+  }
+
+  /// Where a full stop stands before a capital letter.
+  [[nodiscard]] static std::size_t end_of_sentence(std::string_view text, std::size_t from) {
+    for (std::size_t at = text.find(". ", from); at != std::string_view::npos; at = text.find(". ", at + 1)) {
+      if (at + 2 < text.size() && text[at + 2] >= 'A' && text[at + 2] <= 'Z') return at;
+    }
+    return text.size();
   }
 
   [[nodiscard]] std::string amount(double value, const std::string& unit) const {
@@ -183,8 +235,9 @@ class Sheet {
       if (!is_load_check(f.check)) continue;
       texts.push_back(f.message);
       texts.push_back(f.source);
-      texts.push_back(formula_of(f.check));
+      for (const CalculationFormula& formula : formulas_of(f.check)) texts.push_back(formula.formula);
     }
+    for (const CalculationThread& t : calculation_.threads) texts.push_back(t.source);
     for (const std::string& line : calculation_.missing) texts.push_back(line);
     flow_.heading("7  Editions");
     Table table{{{"named above as"}, {"the edition that is meant"}}, {}};
@@ -196,8 +249,7 @@ class Sheet {
   }
 
   void cautions() {
-    flow_.heading("8  Cautions");
-    for (const char* line : {"Local codes, and the people who hold the licence or the certificate for a piece of work, "
+    static constexpr std::array lines{"Local codes, and the people who hold the licence or the certificate for a piece of work, "
                              "come before this paper.",
                              "Nobody stands under a load. Lift points, slings and the way they pull need a competent "
                              "person's judgement and a "
@@ -209,9 +261,16 @@ class Sheet {
                              "A closed section in a zinc bath can burst. Fumes of welding, zinc above all; sparks; "
                              "sharp edges of cut parts.",
                              "What says \"not checked\" was not checked. A pass was compared with the stated limit and "
-                             "with nothing else."}) {
-      flow_.sentence(line);
+                             "with nothing else."};
+    // On one page with the line to sign, which so never stands alone.
+    double height = sign_mm + 2 * head_mm * line_height;
+    for (const char* line : lines) {
+      const auto wrapped = type_.wrapped(line, text_mm, false, flow_.width_mm());
+      height += text_mm * line_height * (static_cast<double>(wrapped.size()) + 0.5);
     }
+    if (flow_.left_mm() < height) flow_.next_page();
+    flow_.heading("8  Cautions");
+    for (const char* line : lines) flow_.sentence(line);
   }
 
   void signature() {

@@ -216,10 +216,15 @@ void Flow::put_row(const Laid& row, const Laid& head) {
 void Flow::table(const Table& table) {
   const std::vector<double> widths = widths_of(table);
   const Laid head = laid_head(table, widths);
-  const double first_rows_mm = line_mm * (static_cast<double>(head.lines.size()) + 3);
-  if (y_ + first_rows_mm > body_.high.y) next_page();
+  std::vector<Laid> rows;
+  for (const Row& row : table.rows) rows.push_back(laid(table, row, widths, false));
+  // The head with its first row, unless that is longer than a page.
+  const double head_row_mm = line_mm * static_cast<double>(head.lines.size()) + row_gap_mm;
+  const double row_mm = rows.empty() ? 0 : line_mm * static_cast<double>(rows.front().lines.size()) + row_gap_mm;
+  const double together_mm = head_row_mm + (head_row_mm + row_mm > page_height_mm() ? 3 * line_mm : row_mm);
+  if (y_ + together_mm > body_.high.y) next_page();
   put_head(head);
-  for (const Row& row : table.rows) put_row(laid(table, row, widths, false), head);
+  for (const Laid& row : rows) put_row(row, head);
   y_ += row_gap_mm;
 }
 

@@ -10,6 +10,7 @@
 #include <variant>
 
 #include "fitup/tables.h"
+#include "loads/amounts.h"
 #include "loads/boss_strip.h"
 #include "loads/joint_groups.h"
 #include "loads/seam_group.h"
@@ -23,7 +24,6 @@ namespace fitup::loads {
 namespace {
 
 constexpr double pi = 3.14159265358979323846;
-constexpr double eye_tensile_mpa = 410;  // of the least that forged eyes of C15E have (from memory)
 
 class Boss {
  public:
@@ -142,12 +142,10 @@ class Boss {
     f.source = "strength of a seam's throat: " + limit.source;
     f.verdict = verdict(*f.value, *f.limit);
     f.message = fmt::format(
-        "round the boss of {:.4g} mm {} (throat{} {}) hold{} {:.0f} N up and {:.0f} N across at {:.0f} mm above; {} "
-        "times "
-        "the stress in the throats ({}, rupture) is {:.0f} MPa, of {:.0f} MPa",
-        diameter_mm(), rings.size() == 1 ? "one bead" : fmt::format("{} beads", rings.size()),
-        rings.size() == 1 ? "" : "s", throats_words(rings), rings.size() == 1 ? "s" : "", pull_.up_n, pull_.across_n,
-        pull_.lever_mm, factors_.on_rupture, factors_.word, *f.value, *f.limit);
+        "the boss of {:.4g} mm, held by {} (throat {}), is pulled with {:.0f} N up and {:.0f} N across at {:.1f} mm above; "
+        "{} times the stress in the throats ({}, rupture) is {}, of {}",
+        diameter_mm(), counted(rings.size(), "bead"), throats_words(rings), pull_.up_n, pull_.across_n, pull_.lever_mm,
+        factors_.on_rupture, factors_.word, mpa_words(*f.value), mpa_words(*f.limit));
     all.push_back(std::move(f));
   }
 
@@ -155,7 +153,7 @@ class Boss {
     std::string words;
     for (const Seam& ring : rings) {
       words +=
-          fmt::format("{}{:.1f} mm on {:.4g} mm", words.empty() ? "" : ", ", throat_mm(ring), ring.ring_diameter_mm);
+          fmt::format("{}{:.2f} mm on {:.4g} mm", words.empty() ? "" : ", ", throat_mm(ring), ring.ring_diameter_mm);
     }
     return words;
   }
@@ -175,13 +173,20 @@ class Boss {
     f.value = leg_bending_mpa(pull_, arm_mm(), diameter_mm(), section.thickness_mm);
     bends(f, *strength);
     f.message = fmt::format(
-        "the boss stands {:.1f} mm from the root in a leg of {:.4g} mm; pulled up with {:.0f} N the leg bends with "
-        "{:.0f} "
-        "MPa, as a strip clamped along {:.1f} mm of its root, the boss's {:.4g} mm and 45 degrees to either side, its "
-        "section plastic; {:.0f} MPa are allowed",
-        arm_mm(), section.thickness_mm, pull_.up_n, *f.value, diameter_mm() + 2 * arm_mm(), diameter_mm(), *f.limit);
+        "the boss stands {:.1f} mm from the root in a leg of {:.4g} mm; {} the leg bends with {}, as a strip clamped "
+        "along {:.1f} mm of its root, the boss's {:.4g} mm and 45 degrees to either side, its section plastic; {} are "
+        "allowed",
+        arm_mm(), section.thickness_mm, pulled_words(arm_mm()), mpa_words(*f.value), diameter_mm() + 2 * arm_mm(),
+        diameter_mm(), mpa_words(*f.limit));
     if (f.verdict == Verdict::fail) f.message += "; a thicker section (frame.section) or more lift points mend it";
     all.push_back(std::move(f));
+  }
+
+  /// What bends the strip: the pull up, or that across less it.
+  [[nodiscard]] std::string pulled_words(double arm) const {
+    const double up = pull_.up_n * arm, across = std::abs(pull_.across_n * pull_.lever_mm - up);
+    return fmt::format("pulled up with {:.0f} N and across with {:.0f} N at {:.1f} mm above{}", pull_.up_n, pull_.across_n,
+                       pull_.lever_mm, across > up ? ", which turns it the other way about and more," : "");
   }
 
   // Of yield at which its face's yield lines take the pull, the tube pressed with that share of what it bears.
@@ -220,11 +225,10 @@ class Boss {
     f.source += "; EN 1993-1-8, tables 7.11 and 7.14 (from memory)";
     f.message = fmt::format(
         "the boss of {:.4g} mm stands in a face of {:.4g} mm, wall {:.4g} mm; pulled up with {:.0f} N and turned with "
-        "{:.1f} Nm ({:.0f} N across at {:.0f} mm) its yield lines between the side walls take it at {:.0f} MPa, and "
-        "round "
-        "the boss it is punched at {:.0f} MPa of yield; {:.0f} MPa are allowed",
-        diameter_mm(), face.width_mm, face.wall_mm, pull_.up_n, moment / 1000, pull_.across_n, pull_.lever_mm, bent,
-        punched, *f.limit);
+        "{:.1f} Nm ({:.0f} N across at {:.1f} mm) its yield lines between the side walls take it at {}, and round the "
+        "boss it is punched at {} of yield; {} are allowed",
+        diameter_mm(), face.width_mm, face.wall_mm, pull_.up_n, moment / 1000, pull_.across_n, pull_.lever_mm,
+        mpa_words(bent), mpa_words(punched), mpa_words(*f.limit));
     f.message += pressed_words(pressed, *f.limit);
     all.push_back(std::move(f));
   }
@@ -271,13 +275,13 @@ class Boss {
     const double shear_limit = *f.limit / std::sqrt(3.0);
     if (sheared > shear_limit) f.verdict = Verdict::fail;
     f.message = fmt::format(
-        "the boss stands {:.1f} mm from where {} holds its plate of {:.4g} mm{}; pulled up with {:.0f} N it bends "
-        "there "
-        "with {:.0f} MPa, as a strip clamped along {:.0f} mm of that line, 45 degrees to either side of the boss, its "
-        "section plastic; {:.0f} MPa are allowed. Round the boss it is sheared with {:.1f} MPa of {:.0f} MPa. What "
+        "the boss stands {:.1f} mm from where {} holds its plate of {:.4g} mm{}; {} it bends there with {}, as a strip "
+        "clamped along {:.1f} mm of that line, 45 degrees to either side of the boss, its section plastic, as one of "
+        "{:.4g} mm; {} are allowed. Round the boss, on {:.4g} mm of thickness, it is sheared with {} of {}. What "
         "goes on into {} is the check frame's",
-        strip->arm_mm, plan_.instances[strip->root].name, flat->thickness_mm, words_of(*strip), pull_.up_n, *f.value,
-        strip->length_mm, *f.limit, sheared, shear_limit, plan_.instances[strip->root].name);
+        strip->arm_mm, plan_.instances[strip->root].name, flat->thickness_mm, words_of(*strip),
+        pulled_words(strip->arm_mm), mpa_words(*f.value), strip->length_mm, std::sqrt(4 * strip->modulus_mm2), mpa_words(*f.limit),
+        strip->sheared_mm, mpa_words(sheared), mpa_words(shear_limit), plan_.instances[strip->root].name);
     if (f.verdict == Verdict::fail) f.message += "; thicker plates (plates.thickness) mend it";
     if (strip->doubler) f.parts.push_back(label_of(plan_, *strip->doubler));
     all.push_back(std::move(f));

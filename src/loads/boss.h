@@ -10,6 +10,8 @@
 
 namespace fitup::loads {
 
+inline constexpr double eye_tensile_mpa = 410;  // of the least that forged eyes of C15E have (from memory)
+
 /// Forces on a boss, N; the sling pulls at the middle of the eye's ring.
 struct EyePull {
   double up_n = 0;

@@ -1,12 +1,11 @@
 // Inputs, load path, deformed frame and missing evidence of the calculation paper.
-// Entry: calculation_of, formula_of.
+// Entry: calculation_of.
 #include "fitup/calculation.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include <algorithm>
-#include <array>
 #include <map>
 #include <set>
 #include <tuple>
@@ -15,6 +14,7 @@
 #include "fitup/seams.h"
 #include "fitup/weight.h"
 #include "loads/box_model.h"
+#include "loads/calculation_tables.h"
 #include "loads/frame_check.h"
 #include "loads/joint_groups.h"
 #include "loads/panel_mesh.h"
@@ -237,20 +237,16 @@ DeformedFrame deformed(const loads::FrameModel& model, const loads::SolvedCase& 
 }
 
 /// One picture of each kind of case: the first of it that moves most.
-std::vector<DeformedFrame> deformed_frames(const Plan& plan) {
-  if (plan.frames.empty()) return {};
-  const Seams seams = seams_of(plan);
-  const auto model = loads::box_model(plan, seams);
-  if (!model) return {};
+std::vector<DeformedFrame> deformed_frames(const Plan& plan, const loads::FrameModel& model, const Seams& seams) {
   Box3 box;
-  for (const Vec3 n : model->frame.nodes) box.add(n);
+  for (const Vec3 n : model.frame.nodes) box.add(n);
   const Weights weights = weigh(plan, seams);
   std::vector<DeformedFrame> frames;
-  const auto cases = loads::frame_cases(plan, *model, weights, plan.load_rules);
+  const auto cases = loads::frame_cases(plan, model, weights, plan.load_rules);
   const auto solved = loads::solved(cases);
   if (!solved) return {};
   for (const loads::SolvedCase& s : *solved) {
-    DeformedFrame one = deformed(*model, s, norm(box.size()));
+    DeformedFrame one = deformed(model, s, norm(box.size()));
     const auto same = std::find_if(frames.begin(), frames.end(), [&](const auto& f) { return f.words == one.words; });
     if (same == frames.end()) {
       frames.push_back(std::move(one));
@@ -278,49 +274,17 @@ std::vector<std::string> missing_evidence(const Plan& plan) {
   return all;
 }
 
-struct FormulaOf {
-  std::string_view check;
-  std::string_view formula;
-};
-
-constexpr std::array<FormulaOf, 10> formulas{{
-    {"lift", "m_leg = m f_dyn s, s the largest share of any pair or triple of legs; T = m_leg / cos a"},
-    {"balance",
-     "tan t = e / h, e from the hook's line to the centre of mass, h below the hook; on two points also about the line "
-     "between them, e beside and h below that line, both angles together as the root of their squares"},
-    {"bosses",
-     "thread: F_strip = 0.6 R_m A_s, A_s = L (pi / P) d (P / 2 + (d - d2) tan 30); beads: F / A + M / W; leg or "
-     "plate: M = F a over b + 2 a, W_pl = t^2 / 4 for each mm (with a doubler all round (t + t_d)^2 / 4); face of a "
-     "tube, B = d / b: F / N + M / M_u <= 1, M_u the less of those along and across the tube (EN 1993-1-8, table "
-     "7.14), "
-     "and punched with F + 4 M / d round d; N = (pi / 4) k_n f_y t^2 (2 B + 4 sqrt(1 - B)) / (1 - B), "
-     "k_n = 1.3 - 0.4 n / B"},
-    {"frame",
-     "K u = f; s = N / A + M_y z / I_y + M_z y / I_z (principal axes), with torsion and shear after von Mises; "
-     "pressed: N / "
-     "(chi A), chi = 1 / (Phi + sqrt(Phi^2 - l^2)); sheet: plane stress and bending, s after von Mises"},
-    {"hold-down",
-     "F_v / F_v,Rd + F_t / (1.4 F_t,Rd) <= 1; F_v,Rd = alpha_v f_ub A_s / 1.25, F_t,Rd = 0.9 f_ub A_s / 1.25"},
-    {"seams",
-     "f = F / A + w x r, A = sum of a l, M = J w; f <= f_u / (sqrt 3 beta_w gamma_M2), or 0.30 F_EXX; m along "
-     "a sheet's edge: + m / (d a) of seams, or a seam and what bears, d apart, or 4 m / a^2"},
-    {"seam-size", "z >= z_min(t)"},
-    {"plates", "s = beta q b^2 / t^2, y = alpha q b^4 / (E t^3); beyond y = t / 2: q = k_1 y + k_3 y^3"},
-    {"seals",
-     "y = q s^4 / (384 E I) between screws, q c^4 / (8 E I) at corners, I = w t^3 / 12; y <= 0.2 of the squeeze"},
-    {"weight", "m = sum of m_i, x = sum of m_i x_i / m"},
-}};
-
 }  // namespace
 
-std::string_view formula_of(std::string_view check) {
-  const auto found =
-      std::find_if(formulas.begin(), formulas.end(), [&](const FormulaOf& f) { return f.check == check; });
-  return found == formulas.end() ? std::string_view{} : found->formula;
-}
-
 Calculation calculation_of(const Plan& plan) {
-  return {Inputs(plan).all(), load_path(plan), deformed_frames(plan), missing_evidence(plan)};
+  const Seams seams = seams_of(plan);
+  const auto model = plan.frames.empty() ? std::nullopt : loads::box_model(plan, seams);
+  std::vector<DeformedFrame> frames;
+  if (model) frames = deformed_frames(plan, *model, seams);
+  return {Inputs(plan).all(),         model ? loads::sections_in(plan, *model) : std::vector<CalculationSection>{},
+          loads::threads_in(plan),    loads::sheets_in(plan),
+          load_path(plan),            std::move(frames),
+          missing_evidence(plan)};
 }
 
 }  // namespace fitup

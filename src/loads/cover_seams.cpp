@@ -9,6 +9,7 @@
 #include <variant>
 
 #include "fitup/tables.h"
+#include "loads/amounts.h"
 #include "loads/lift.h"
 #include "loads/seam_group.h"
 #include "loads/strength.h"
@@ -119,10 +120,10 @@ class Covers {
     f.message = fmt::format(
         "{}: thrown to the {} with {} g its own sheet pulls at its flanges with {:.0f} N; {:.0f} mm of seam with a "
         "throat "
-        "of {:.1f} mm or more carry it with up to {:.1f} MPa of {:.0f} MPa. Items are held by their rods and rails, "
+        "of {:.2f} mm or more carry it with up to {} of {}. Items are held by their rods and rails, "
         "and what leans on a cover bears on the frame: neither goes through these seams",
         plan_.instances[w.cover].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n, w.length_mm,
-        w.throat_mm, w.mpa, w.limit.mpa);
+        w.throat_mm, mpa_words(w.mpa), mpa_words(w.limit.mpa));
     if (f.verdict == Verdict::fail) f.message += "; a larger leg (welds.leg) or bent flanges mend it";
     if (unknown_) {
       f.message += fmt::format("; those of {}, of {}, whose strength is in no table, are not checked",

@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "loads/amounts.h"
+
 namespace fitup::loads {
 
 namespace {
@@ -60,6 +62,7 @@ std::optional<EdgeStress> edge_stress(const std::vector<WeldLine>& lines, const 
   out.lever_mm = apart_mm(lines, way);
   if (out.lever_mm > least_lever_mm) {
     out.bent_mpa = throat_stress(lines, {}, middle, about * way)->mpa;
+    if (out.bent_mpa > 0) out.arm_mm = out.moment_nmm / out.bent_mpa / by_force->area_mm2;
     return out;
   }
   double area = 0;
@@ -79,14 +82,17 @@ std::optional<EdgeStress> edge_stress(const std::vector<WeldLine>& lines, const 
 std::string words_of(const EdgeStress& edge) {
   std::string by;
   switch (edge.lever) {
-    case EdgeLever::lines: by = fmt::format("seams {:.1f} mm apart", edge.lever_mm); break;
+    case EdgeLever::lines:
+      by = fmt::format("seams {:.1f} mm apart", edge.lever_mm);
+      if (edge.arm_mm > 0) by += fmt::format(", J / (A r) {:.2f} mm", edge.arm_mm);
+      break;
     case EdgeLever::bearing: by = fmt::format("the seam and what bears {:.1f} mm beside it", edge.lever_mm); break;
     case EdgeLever::throat: by = "the throat alone, whose root opens"; break;
   }
   return fmt::format(
-      "By what the sheet's edge does to its seam, shared over 60 mm of it at least: {:.0f} MPa of its force, {:.0f} MPa "
-      "of what bends the sheet about the seam, held by {}",
-      edge.by_force.mpa, edge.bent_mpa, by);
+      "By what the sheet's edge does to its seam, shared over 60 mm of it at least: {} of its force, {} of what bends the "
+      "sheet about the seam, held by {}",
+      mpa_words(edge.by_force.mpa), mpa_words(edge.bent_mpa), by);
 }
 
 }  // namespace fitup::loads

@@ -26,6 +26,7 @@ struct EdgeStress {
   double bent_mpa = 0;     // beside it, of what bends the sheet about the lines
   double moment_nmm = 0;   // that does
   double lever_mm = 0;     // of `lines` and `bearing`
+  double arm_mm = 0;       // of `lines`: J / (A r), r to the outermost: m / (A e) is what bends it
   EdgeLever lever = EdgeLever::lines;
   [[nodiscard]] double mpa() const { return by_force.mpa + bent_mpa; }
 };

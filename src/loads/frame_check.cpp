@@ -8,6 +8,7 @@
 #include <cmath>
 #include <map>
 
+#include "loads/amounts.h"
 #include "loads/formulas.h"
 #include "loads/lift.h"
 #include "loads/member_stress.h"
@@ -123,11 +124,9 @@ class Looking {
 
   [[nodiscard]] std::string carries(const Worst& w, const char* what) const {
     return fmt::format(
-        "{} carries the most of the {}: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {} (N {:.0f} N, M_y {:.1f} Nm, M_z {:.1f} "
-        "Nm, torsion {:.1f} Nm); {} sags most, {:.2f} mm over {:.0f} mm",
-        name(w.stress.piece), what, w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation,
-        w.of->of->words, w.stress.inner.force.x, w.stress.inner.moment.y / 1000, w.stress.inner.moment.z / 1000,
-        w.stress.inner.moment.x / 1000, name(w.sag.piece), w.sag.mm, w.sag.span_mm);
+        "{} carries the most of the {}: {} of {}, {:.0f} percent, {} ({}); {} sags most, {:.2f} mm over {:.0f} mm",
+        name(w.stress.piece), what, mpa_words(w.stress.stress_mpa), mpa_words(w.stress.limit_mpa),
+        100 * w.stress.utilisation, w.of->of->words, in_words(w.stress), name(w.sag.piece), w.sag.mm, w.sag.span_mm);
   }
 
   [[nodiscard]] Finding of_rails(const Worst& w) const {
@@ -184,9 +183,9 @@ class Looking {
     f.verdict = Verdict::marginal;
     f.message += fmt::format(
         "; it bends along as the frame twists, and the load does not need all of that: with members as soft as they "
-        "are once they are bent to their limit, the most is {:.0f} MPa of {:.0f} MPa, in {} ({}). Beyond its yield of "
+        "are once they are bent to their limit, the most is {} of {}, in {} ({}; {}). Beyond its yield of "
         "{:.0f} MPa it stays a little bent; {} keep it straight",
-        most.stress_mpa, most.limit_mpa, name(most.piece), theorem, yield,
+        mpa_words(most.stress_mpa), mpa_words(most.limit_mpa), name(most.piece), theorem, in_words(most), yield,
         is_of_base_ring(f) ? "a heavier section (plates.base_ring) or thicker plates (plates.thickness)"
                            : "thicker uprights (frame.uprights) or a brace where a side is open");
   }
@@ -200,11 +199,12 @@ class Looking {
     f.at = most.at;
     f.parts = {label_of(plan_, id)};
     f.message = fmt::format(
-        "{} carries the most that the load needs of the members: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {} ({}); as "
-        "the frame twists, {} bends along to {:.0f} MPa, below its yield of {:.0f} MPa, and springs back; {} sags "
-        "most, {:.2f} mm over {:.0f} mm",
-        name(most.piece), most.stress_mpa, most.limit_mpa, 100 * most.utilisation, w.of->of->words, theorem,
-        name(w.stress.piece), w.stress.stress_mpa, yield, name(w.sag.piece), w.sag.mm, w.sag.span_mm);
+        "{} carries the most that the load needs of the members: {} of {}, {:.0f} percent, {} ({}; {}); as the frame "
+        "twists, {} bends along to {} ({}), below its yield of {:.0f} MPa, and springs back; {} sags most, {:.2f} mm over "
+        "{:.0f} mm",
+        name(most.piece), mpa_words(most.stress_mpa), mpa_words(most.limit_mpa), 100 * most.utilisation,
+        w.of->of->words, theorem, in_words(most), name(w.stress.piece), mpa_words(w.stress.stress_mpa),
+        in_words(w.stress), yield, name(w.sag.piece), w.sag.mm, w.sag.span_mm);
   }
 
   static constexpr const char* theorem =

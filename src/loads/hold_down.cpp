@@ -47,18 +47,6 @@ std::vector<Case> cases_of(const LoadRules& rules, double mass_kg) {
 // What rods may be asked for beside the classes of bolts; alpha_v as for those.
 constexpr std::array<BoltClass, 2> rod_classes{{{"4.8", 400, 0.5}, {"5.8", 500, 0.5}}};
 
-/// A rod whose size says its class counts with that.
-BoltClass class_of(const Part& rod, const BoltClass& otherwise) {
-  const auto says = [&rod](const BoltClass& c) { return rod.size.ends_with("class " + std::string(c.word)); };
-  for (const BoltClass& c : bolt_classes) {
-    if (says(c)) return c;
-  }
-  for (const BoltClass& c : rod_classes) {
-    if (says(c)) return c;
-  }
-  return otherwise;
-}
-
 class HoldDown {
  public:
   HoldDown(const Plan& plan, const Weights& weights, const LoadRules& rules)
@@ -298,6 +286,17 @@ class HoldDown {
 };
 
 }  // namespace
+
+BoltClass class_of(const Part& rod, const BoltClass& otherwise) {
+  const auto says = [&rod](const BoltClass& c) { return rod.size.ends_with("class " + std::string(c.word)); };
+  for (const BoltClass& c : bolt_classes) {
+    if (says(c)) return c;
+  }
+  for (const BoltClass& c : rod_classes) {
+    if (says(c)) return c;
+  }
+  return otherwise;
+}
 
 std::vector<BoltForce> bolt_forces(const std::vector<Vec3>& bolts, Vec3 normal, Vec3 force, Vec3 force_at) {
   std::vector<BoltForce> forces;

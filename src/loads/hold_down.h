@@ -30,4 +30,7 @@ struct BoltForce {
 
 [[nodiscard]] std::vector<Finding> check_hold_down(const Plan& plan, const Weights& weights, const LoadRules& rules);
 
+/// A rod whose size says its class counts with that.
+[[nodiscard]] BoltClass class_of(const Part& rod, const BoltClass& otherwise);
+
 }  // namespace fitup::loads

@@ -92,7 +92,7 @@ Finding eye_finding(const Plan& plan, const Weights& weights, const LiftLoads& l
   f.source = eye.source + "; the lower where sources disagree";
   f.verdict = verdict_of(*f.value, loads.dynamic * loads.within_kg, *f.limit);
   f.message = fmt::format(
-      "{} the whole is {:.0f} kg, more or less {:.0f} kg; {} the {} eye of the worst point takes {:.1f} kg, "
+      "{} the whole is {:.1f} kg, more or less {:.1f} kg; {} the {} eye of the worst point takes {:.1f} kg, "
       "{:.1f} kg "
       "with {} times for the hoist, and is rated for {} kg, its sling up to 45 degrees from vertical already "
       "counted. A "
@@ -114,7 +114,7 @@ Finding tension_finding(const Plan& plan, const LiftLoads& loads, const Eye& eye
   f.source = eye.source + ", axial";
   f.verdict = verdict_of(*f.value, 0, *f.limit);
   f.message = fmt::format(
-      "the leg at the worst point is pulled with {:.0f} kg, at {} degrees from vertical; along its axis the eye is "
+      "the leg at the worst point is pulled with {:.1f} kg, at {} degrees from vertical; along its axis the eye is "
       "rated for "
       "{} kg. Shown beside the rating at 45 degrees, never on top of it. Slings and hook are chosen by this "
       "tension",
@@ -217,7 +217,7 @@ Finding tilt_finding(const Plan& plan, const Weights& weights, const LoadRules& 
   f.message = fmt::format(
       "with the hook over the middle of the lift points and legs at {} degrees, it hangs {:.1f} degrees askew loaded "
       "and "
-      "{:.1f} degrees empty ({}: its centre of mass {:.0f} mm from the middle, {}){}",
+      "{:.1f} degrees empty ({}: its centre of mass {:.1f} mm from the middle, {}){}",
       rules.sling_angle_deg, loaded.degrees(), empty.degrees(), of_full ? "loaded" : "empty",
       std::hypot(worse.offset_mm, worse.beside_mm), under_words(worse, rules),
       hanging_words(top_heavy && worse.below_points_mm >= 0 ? (of_full ? empty : loaded) : worse, of_full ? full : bare,

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "loads/amounts.h"
 #include "loads/formulas.h"
 #include "loads/panel_mesh.h"
 #include "loads/strength.h"
@@ -93,11 +94,13 @@ class Members {
         const InnerForces whole = inner.at(along);
         InnerForces in = whole;
         in.moment = {in.moment.x, in.moment.y / plastic, in.moment.z / plastic};
-        const double stress = stress_mpa(model_.sections.at(id), in) + push * (1 / strut.keeps - 1);
+        const BeamStress beam = stress_of(model_.sections.at(id), in);
+        const double stress = beam.mpa() + push * (1 / strut.keeps - 1);
         if (stress / limit <= worst.utilisation) continue;
         const FramePiece& piece = model_.pieces[p];
         const Vec3 at = centroid_line(plan_, id)->at(piece.from_mm + along * (piece.to_mm - piece.from_mm));
-        worst = {stress / limit, stress, limit, strut.keeps, strut.with_sheet, p, at, strength->source, whole};
+        worst = {stress / limit, stress, limit, strut.keeps, strut.with_sheet, p, at, strength->source, whole, beam,
+                 plastic, push};
       }
     }
   }
@@ -245,7 +248,13 @@ double most_used(const Plan& plan, const FrameModel& model, const SheetLimits& l
   return most;
 }
 
-double von_mises(double x, double y, double xy) { return std::sqrt(x * x - x * y + y * y + 3 * xy * xy); }
+double von_mises(const PlaneStress& s) { return std::sqrt(s.x * s.x - s.x * s.y + s.y * s.y + 3 * s.xy * s.xy); }
+
+PlaneStress operator+(const PlaneStress& a, const PlaneStress& b) { return {a.x + b.x, a.y + b.y, a.xy + b.xy}; }
+
+std::string words_of(const PlaneStress& s) {
+  return fmt::format("s_x {}, s_y {}, shear {}", mpa_words(s.x), mpa_words(s.y), mpa_words(s.xy));
+}
 
 }  // namespace
 
@@ -276,18 +285,40 @@ SheetStress SheetLimits::stress(const SolvedCase& solved, std::size_t panel, con
   SheetStress out;
   out.limit_mpa = limit.yield_mpa / solved.of->factor;
   out.source = limit.source;
+  out.in_plane = {f.n_x / t, f.n_y / t, f.n_xy / t};
   for (const double face : {-1 / modulus, 1 / modulus}) {
-    out.stress_mpa = std::max(
-        out.stress_mpa, von_mises(f.n_x / t + face * f.m_x, f.n_y / t + face * f.m_y, f.n_xy / t + face * f.m_xy));
+    const PlaneStress bent{face * f.m_x, face * f.m_y, face * f.m_xy};
+    const double stress = von_mises(out.in_plane + bent);
+    if (stress <= out.stress_mpa) continue;
+    out.stress_mpa = stress;
+    out.bent = bent;
   }
   out.utilisation = out.stress_mpa / out.limit_mpa;
   return out;
 }
 
+std::string in_words(const MemberStress& s) {
+  const InnerForces& in = s.inner;
+  const auto nm = [](double nmm) { return in_words(nmm / 1000, 1) + " Nm"; };
+  std::string words = fmt::format(
+      "N {} N, M_y {}, M_z {}, torsion {}, V_y {} N, V_z {} N; at the section's corner y {} mm, z {} mm{} {} along it and "
+      "{} of shear",
+      in_words(in.force.x, 0), nm(in.moment.y), nm(in.moment.z), nm(in.moment.x), in_words(in.force.y, 0),
+      in_words(in.force.z, 0), in_words(s.beam.corner.x, 1), in_words(s.beam.corner.y, 1),
+      s.plastic > 1 ? fmt::format(", its moments over {} as it is plastic,", s.plastic) : "",
+      mpa_words(s.beam.direct_mpa), mpa_words(s.beam.shear_mpa));
+  if (s.buckles < 1) words += fmt::format("; pressed with {} on the mean", mpa_words(s.push_mpa));
+  return words;
+}
+
+std::string in_words(const SheetStress& s) {
+  return fmt::format("in its plane {}; of bending at its face {}", words_of(s.in_plane), words_of(s.bent));
+}
+
 std::string why_not_relieved(const Relief& relief) {
   if (relief.may_not_bend) return "a member that is over its limit is not stout enough to bend along";
-  return fmt::format("in {} round{} of softening no state in balance within the limits was found",
-                     relief.rounds, relief.rounds == 1 ? "" : "s");
+  return fmt::format("in {} of softening no state in balance within the limits was found",
+                     counted(static_cast<std::size_t>(relief.rounds), "round"));
 }
 
 std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model, const std::vector<SolvedCase>& cases,

@@ -19,7 +19,12 @@ struct MemberStress {
   Vec3 at{};
   const char* source = "";
   InnerForces inner{};  // there, in the member's own axes
+  BeamStress beam{};    // of these, their moments over `plastic`
+  double plastic = 1;
+  double push_mpa = 0;  // on the mean of the member's length
 };
+/// "N 6376 N, M_y -18.3 Nm, ...": what the stress comes of.
+[[nodiscard]] std::string in_words(const MemberStress& stress);
 /// Whether a section is at its limit when its outermost fibre yields, or, a solid flat and an angle of stout legs, when
 /// it yields through its depth (class 1 of EN 1993-1-1: N / N_pl + M_y / M_pl,y + M_z / M_pl,z after 6.2.1, W_pl 1.5
 /// W_el).
@@ -30,13 +35,21 @@ enum class YieldAt { fibre, depth };
 [[nodiscard]] std::map<InstanceId, MemberStress> member_stresses(const Plan& plan, const FrameModel& model,
                                                                  const SolvedCase& solved, YieldAt at = YieldAt::fibre);
 
+/// Along a panel's x and y and as shear, MPa.
+struct PlaneStress {
+  double x = 0, y = 0, xy = 0;
+};
 /// Of a panel of sheet in its middle, by von Mises; bending counts by depth, or by fibre.
 struct SheetStress {
   double utilisation = -1;
   double stress_mpa = 0;
   double limit_mpa = 0;
   const char* source = "";
+  PlaneStress in_plane{};  // of its forces
+  PlaneStress bent{};      // at its face, of its moments
 };
+/// "in its plane ...": what the stress comes of.
+[[nodiscard]] std::string in_words(const SheetStress& stress);
 /// What each panel of a model may take; refers to it.
 class SheetLimits {
  public:

@@ -9,6 +9,7 @@
 #include <variant>
 
 #include "geometry/region.h"
+#include "loads/amounts.h"
 #include "loads/hold_down.h"
 #include "loads/lift.h"
 #include "loads/strength.h"
@@ -19,7 +20,6 @@ namespace fitup::loads {
 namespace {
 
 constexpr double gamma_m2 = 1.25;
-constexpr double standing_factor = 1.5;  // on yield, of what carries its load at rest (common practice)
 
 struct MountCase {
   std::string words;
@@ -53,6 +53,10 @@ double distance_to(const Seam& seam, Vec3 at, Vec3 normal) {
   const double s = length <= 0 ? 0 : std::clamp(dot(at - seam.from, path) / (length * length), 0.0, 1.0);
   const Vec3 off = at - (seam.from + s * path);
   return norm(off - dot(off, normal) * normal);
+}
+
+double strip_width_mm(double lever_mm, double hole_mm, double width_mm) {
+  return std::min(2 * lever_mm + hole_mm, width_mm);
 }
 
 class Mounts {
@@ -183,10 +187,11 @@ class Mounts {
     f.unit = "N";
     f.source = "EN 1993-1-8, table 3.4, bearing (from memory), gamma_M2 1.25";
     f.message = fmt::format(
-        "{}, {}: the bolt bears on its hole with {:.0f} N of {:.0f} N, {:.0f} percent; {:.1f} mm from the hole to the "
-        "nearest edge, {} mm thick{}",
-        plan_.instances[w.mount->hole->plate].name, w.words, w.force_n, w.limit, 100 * w.utilisation, b.edge_mm,
-        b.thickness_mm, w.utilisation > 1 ? "; thicker feet or lugs, or a hole farther from the edge, mend it" : "");
+        "{}, {}: the bolt of {:.4g} mm bears on its hole of {:.4g} mm with {:.0f} N of {:.0f} N, {:.0f} percent; {:.1f} mm "
+        "from the hole's middle to the nearest edge, {:.4g} mm thick{}{}",
+        plan_.instances[w.mount->hole->plate].name, w.words, b.bolt_mm, b.hole_mm, w.force_n, w.limit,
+        100 * w.utilisation, b.edge_mm, b.thickness_mm,
+        w.factor > 1 ? fmt::format(", over {} at rest", w.factor) : "", w.utilisation > 1 ? "; thicker feet or lugs, or a hole farther from the edge, mend it" : "");
     all_.push_back(std::move(f));
   }
 
@@ -196,13 +201,12 @@ class Mounts {
     f.unit = "MPa";
     f.source = fmt::format("{:.0f} MPa ({}) over {}", w.mount->strength.yield_mpa, w.mount->strength.source, w.factor);
     f.message = fmt::format(
-        "{}, {}: pulled off with {:.0f} N at its bolt it bends with {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {:.1f} "
-        "mm "
-        "from the bolt to what holds it; as a strip that spreads at 45 degrees, its section plastic, what it pries "
-        "left "
-        "out{}",
-        plan_.instances[w.mount->hole->plate].name, w.words, w.force_n, w.stress_mpa, w.limit, 100 * w.utilisation,
-        w.mount->lever_mm, w.utilisation > 1 ? "; thicker feet or lugs mend it" : "");
+        "{}, {}: pulled off with {:.0f} N at its bolt it bends with {} of {}, {:.0f} percent, {:.1f} mm from the bolt to "
+        "what holds it; as a strip of {:.4g} mm that spreads at 45 degrees to {:.1f} mm, its section plastic, what it "
+        "pries left out{}",
+        plan_.instances[w.mount->hole->plate].name, w.words, w.force_n, mpa_words(w.stress_mpa), mpa_words(w.limit),
+        100 * w.utilisation, w.mount->lever_mm, w.mount->bearing.thickness_mm,
+        strip_width_mm(w.mount->lever_mm, w.mount->bearing.hole_mm, w.mount->width_mm), w.utilisation > 1 ? "; thicker feet or lugs mend it" : "");
     all_.push_back(std::move(f));
   }
 
@@ -226,8 +230,7 @@ double bearing_aisc_n(const BoltBearing& b) {
 }
 
 double strip_mpa(double pull_n, double lever_mm, double hole_mm, double width_mm, double thickness_mm) {
-  const double width = std::min(2 * lever_mm + hole_mm, width_mm);
-  return pull_n * lever_mm / (width * thickness_mm * thickness_mm / 4);
+  return pull_n * lever_mm / (strip_width_mm(lever_mm, hole_mm, width_mm) * thickness_mm * thickness_mm / 4);
 }
 
 std::vector<Finding> check_mount_plates(const Plan& plan, const Seams& seams, const Weights& weights) {

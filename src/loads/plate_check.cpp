@@ -8,6 +8,7 @@
 #include <cmath>
 #include <variant>
 
+#include "loads/amounts.h"
 #include "loads/formulas.h"
 #include "loads/lift.h"
 #include "loads/plate_grid.h"
@@ -156,10 +157,11 @@ class Plates {
     f.key = plan_.instances[w.plate->id].key;
     f.place = plan_.instances[w.plate->id].place;
     f.message = fmt::format(
-        "{} carries the most of the {}: {:.0f} x {:.0f} x {:.4g} mm under {:.3f} kPa, {}: {:.1f} MPa of {:.0f} MPa, {:.0f} "
+        "{} carries the most of the {}: {:.0f} x {:.0f} x {:.4g} mm under {:.3f} kPa, {}: {} of {}, {:.0f} "
         "percent; it sags {:.2f} mm, {}",
         plan_.instances[w.plate->id].name, w.plate->cover ? "covers" : "welded plates", w.plate->long_mm(),
-        w.plate->short_mm(), t, 1000 * w.pressure_mpa, w.of.words, w.state.stress_mpa, w.limit_mpa, 100 * w.utilisation,
+        w.plate->short_mm(), t, 1000 * w.pressure_mpa, w.of.words, mpa_words(w.state.stress_mpa), mpa_words(w.limit_mpa),
+        100 * w.utilisation,
         w.state.deflection_mm, sag_words(w, t));
     if (!plan_.load_rules.pressure_kpa) f.message += ". Only its own mass: loads.pressure states what leans on it";
     if (f.verdict == Verdict::fail) f.message += "; a thicker sheet mends it";

@@ -9,6 +9,7 @@
 #include <map>
 #include <set>
 
+#include "loads/amounts.h"
 #include "loads/lift.h"
 #include "loads/member_stress.h"
 #include "loads/panel_mesh.h"
@@ -242,13 +243,13 @@ class RodPlates {
     f.key = plan_.instances[w.plate].key;
     f.place = plan_.instances[w.plate].place;
     f.message = fmt::format(
-        "{}: thrown to the {} with {} g, its rods pull at it with {:.0f} N in all; it bends with {:.0f} MPa of {:.0f} "
-        "MPa, "
-        "{:.0f} percent, and gives by {:.2f} mm. As sheet held along its seams, as cut, yielding through its depth; "
+        "{}: thrown to the {} with {} g, its rods pull at it with {:.0f} N in all; it bends with {} of {}, {:.0f} "
+        "percent ({}), and gives by {:.2f} mm. As sheet held along its seams, as cut, yielding through its depth; "
         "the "
         "other plate takes nothing of that pull, friction counts as nothing{}",
         plan_.instances[w.plate].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n,
-        w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, w.sag_mm, words_beyond(w));
+        mpa_words(w.stress.stress_mpa), mpa_words(w.stress.limit_mpa), 100 * w.stress.utilisation, in_words(w.stress),
+        w.sag_mm, words_beyond(w));
     if (f.verdict == Verdict::fail) f.message += "; " + what_mends(w, seam);
     return f;
   }

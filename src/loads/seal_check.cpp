@@ -68,7 +68,7 @@ class SealedCover {
     f.message = fmt::format(
         "the seal of {} is {:.0f} mm wide and squeezed from {:.3g} mm to {:.3g} mm; it presses back with {:.0f} kPa, "
         "{:.0f} N over the {:.0f} mm between two screws. Its edge, as a strip of {:.0f} mm, {:.3g} mm thick, bows up "
-        "{:.2f} mm there and {:.2f} mm at a corner {:.0f} mm beyond one; {:.2f} mm leave four fifths of the pressure",
+        "{:.3f} mm there and {:.3f} mm at a corner {:.0f} mm beyond one; {:.2f} mm leave four fifths of the pressure",
         plan_.instances[sheet_].name, width_, free_, squeezed_, kpa, q * s.span_mm, s.span_mm, strip_, t, between,
         at_corner, s.corner_mm, *f.limit);
     if (f.verdict == Verdict::fail)

@@ -8,6 +8,7 @@
 #include <map>
 #include <set>
 
+#include "loads/amounts.h"
 #include "loads/cover_seams.h"
 #include "loads/edge_seam.h"
 #include "loads/hold_down.h"
@@ -21,9 +22,7 @@ namespace fitup::loads {
 
 namespace {
 
-constexpr const char* name = "seams";
-// Along sheet a seam shares its load over as much, twice the least that counts: it yields before it breaks (EN
-// 1993-1-8, 4.9, from memory).
+// Along sheet a seam shares its load over so much: it yields before it breaks (EN 1993-1-8, 4.9, from memory).
 constexpr double shared_over_mm = 2 * least_seam_mm;
 
 const Part& part_of(const Plan& plan, InstanceId id) { return plan.parts[plan.instances[id].part]; }
@@ -122,8 +121,7 @@ class FrameSeams {
  private:
   using Where = AtNode;
   struct Net {
-    Vec3 force;
-    Vec3 moment;  // about the node
+    Vec3 force, moment;  // about the node
   };
 
   // A short stretch carries together with the nearest of the same sheet: a peak at a corner is shared.
@@ -330,9 +328,15 @@ const char* words_of(Seamed what) {
   return "";
 }
 
+std::string words_of(const GroupStress& s) {
+  const auto of = [](Vec3 v) { return fmt::format("{}, {}, {}", mpa_words(v.x), mpa_words(v.y), mpa_words(v.z)); };
+  return fmt::format("As elastic lines between rigid parts: along x, y and z F / A is {}, and w x r {}", of(s.of_force),
+                     of(s.of_moment));
+}
+
 Finding finding_of(const Plan& plan, const Worst& w, const char* what) {
   Finding f;
-  f.check = name;
+  f.check = "seams";
   f.value = w.stress.mpa;
   f.limit = w.limit.mpa;
   f.unit = "MPa";
@@ -348,13 +352,16 @@ Finding finding_of(const Plan& plan, const Worst& w, const char* what) {
   const bool root_opens = over && w.edge && w.edge->lever == EdgeLever::throat && w.edge->by_force.mpa <= w.limit.mpa;
   f.verdict = root_opens ? Verdict::marginal : over ? Verdict::fail : Verdict::pass;
   f.message = fmt::format(
-      "{} carries the most of the seams of {}: {:.0f} mm of seam with {}, {:.0f} MPa of {:.0f} MPa in the throat, "
-      "{:.0f} "
-      "percent, {}. {}",
-      plan.instances[w.group.of].name, what, w.stress.length_mm,
-      fmt::format("{:.0f} N and {:.1f} Nm{}", w.force_n, w.moment_nmm / 1000, w.edge ? "" : " about their middle"),
-      w.stress.mpa, w.limit.mpa, 100 * w.utilisation, w.words,
-      w.edge ? words_of(*w.edge) : "As elastic lines between rigid parts");
+      "{} carries the most of the seams of {}: {:.0f} mm of seam, {:.2f} mm of throat on the mean, with {:.0f} N and "
+      "{:.1f} Nm{}, {} of {} in the throat, {:.0f} percent, {}. {}",
+      plan.instances[w.group.of].name, what, w.stress.length_mm, w.stress.area_mm2 / w.stress.length_mm, w.force_n,
+      w.moment_nmm / 1000, w.edge ? "" : " about their middle", mpa_words(w.stress.mpa), mpa_words(w.limit.mpa), 100 * w.utilisation, w.words,
+      w.edge ? words_of(*w.edge) : words_of(w.stress));
+  if (const double pried = w.stress.mpa - norm(w.stress.of_force + w.stress.of_moment); !w.edge && pried > 0.01) {
+    f.message += fmt::format(
+        "; {} more is of what turns it about its one line, held by the seam and by what bears {:.1f} mm beside it",
+        mpa_words(pried), w.group.pry_mm);
+  }
   if (w.stress.not_taken_nmm > 0.05 * w.moment_nmm && w.stress.not_taken_nmm > 1) {
     f.message +=
         fmt::format("; {:.1f} Nm about the one line that these seams lie on are left to the contact beside them",
@@ -379,8 +386,7 @@ std::vector<Finding> check_seams(const Plan& plan, const Seams& seams, const Wei
     FrameSeams frame(plan, seams, *model, cases);
     frame.run();
     for (const auto& [kind, worst] : frame.worst()) {
-      if (worst.utilisation < 0) continue;
-      all.push_back(finding_of(plan, worst, words_of(kind.second)));
+      if (worst.utilisation >= 0) all.push_back(finding_of(plan, worst, words_of(kind.second)));
     }
   }
   FootSeams feet(plan, seams, weights);

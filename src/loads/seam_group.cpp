@@ -77,6 +77,8 @@ std::optional<GroupStress> throat_stress(const std::vector<WeldLine>& lines, Vec
   Eigen::Vector3d turn = Eigen::Vector3d::Zero();
   GroupStress out;
   out.length_mm = p.length_mm;
+  out.area_mm2 = p.area_mm2;
+  out.of_force = (1 / p.area_mm2) * force;
   for (int i = 0; i < 3; ++i) {
     const Eigen::Vector3d axis = axes.eigenvectors().col(i);
     const double about = axis.dot(moment);
@@ -88,11 +90,12 @@ std::optional<GroupStress> throat_stress(const std::vector<WeldLine>& lines, Vec
   }
   for (const WeldLine& w : lines) {
     for (const Vec3 end : {w.from, w.to}) {
-      const Eigen::Vector3d stress = eigen(force) / p.area_mm2 + turn.cross(eigen(end - p.middle));
-      if (stress.norm() > out.mpa) {
-        out.mpa = stress.norm();
-        out.at = end;
-      }
+      const Eigen::Vector3d turned = turn.cross(eigen(end - p.middle));
+      const Eigen::Vector3d stress = eigen(force) / p.area_mm2 + turned;
+      if (stress.norm() <= out.mpa) continue;
+      out.mpa = stress.norm();
+      out.at = end;
+      out.of_moment = {turned.x(), turned.y(), turned.z()};
     }
   }
   return out;

@@ -23,6 +23,9 @@ struct GroupStress {
   double mpa = 0;  // the largest resultant on a throat: what the simplified method takes for shear, however it points
   Vec3 at;
   double length_mm = 0;      // of all lines
+  double area_mm2 = 0;       // of their throats
+  Vec3 of_force;             // MPa at that place: F / A
+  Vec3 of_moment;            // and w x r
   double not_taken_nmm = 0;  // of the moment: about the line of seams that lie on one line, which takes none
 };
 

@@ -114,17 +114,24 @@ BeamSection SectionProperties::beam() const {
 
 // A moment about z (the section's y) of a stress s: M_z = - integral of s y, M_y = integral of s z, with y and z here
 // the section's x and y.
-double stress_mpa(const SectionProperties& p, const InnerForces& inner) {
+BeamStress stress_of(const SectionProperties& p, const InnerForces& inner) {
   const double det = p.ix_mm4 * p.iy_mm4 - p.ixy_mm4 * p.ixy_mm4;
   const double per_x = (-inner.moment.z * p.ix_mm4 - inner.moment.y * p.ixy_mm4) / det;
   const double per_y = (inner.moment.y * p.iy_mm4 + inner.moment.z * p.ixy_mm4) / det;
-  double direct = 0;
+  BeamStress out;
   for (const Vec2 at : p.outline) {
-    direct = std::max(direct, std::abs(inner.force.x / p.area_mm2 + per_x * at.x + per_y * at.y));
+    const double direct = inner.force.x / p.area_mm2 + per_x * at.x + per_y * at.y;
+    if (std::abs(direct) <= std::abs(out.direct_mpa)) continue;
+    out.direct_mpa = direct;
+    out.corner = at;
   }
-  const double shear = std::abs(inner.moment.x) / p.torsion_mm3 + std::abs(inner.force.y) / p.shear_x_mm2 +
-                       std::abs(inner.force.z) / p.shear_y_mm2;
-  return std::sqrt(direct * direct + 3 * shear * shear);
+  out.shear_mpa = std::abs(inner.moment.x) / p.torsion_mm3 + std::abs(inner.force.y) / p.shear_x_mm2 +
+                  std::abs(inner.force.z) / p.shear_y_mm2;
+  return out;
 }
+
+double BeamStress::mpa() const { return std::sqrt(direct_mpa * direct_mpa + 3 * shear_mpa * shear_mpa); }
+
+double stress_mpa(const SectionProperties& p, const InnerForces& inner) { return stress_of(p, inner).mpa(); }
 
 }  // namespace fitup::loads

@@ -32,8 +32,15 @@ struct SectionProperties {
 
 [[nodiscard]] SectionProperties properties_of(const Section& section);
 
-/// Largest stress of a beam in these, N and N mm, in the axes of `beam()`: bending and axial by the outline's corners,
+/// Where a beam's stress is largest, N and N mm, in the axes of `beam()`: bending and axial by the outline's corners,
 /// with torsion and shear after von Mises.
+struct BeamStress {
+  double direct_mpa = 0;
+  double shear_mpa = 0;
+  Vec2 corner;  // of the outline, from the centroid
+  [[nodiscard]] double mpa() const;
+};
+[[nodiscard]] BeamStress stress_of(const SectionProperties& section, const InnerForces& inner);
 [[nodiscard]] double stress_mpa(const SectionProperties& section, const InnerForces& inner);
 
 }  // namespace fitup::loads

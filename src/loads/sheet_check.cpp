@@ -8,6 +8,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "loads/amounts.h"
 #include "loads/lift.h"
 #include "loads/panel_mesh.h"
 
@@ -127,13 +128,12 @@ class Sheets {
     f.key = plan_.instances[id].key;
     f.place = plan_.instances[id].place;
     f.message = fmt::format(
-        "{} carries the most of the welded sheet: {:.0f} MPa of {:.0f} MPa, {:.0f} percent, {}; {} comes "
-        "nearest "
+        "{} carries the most of the welded sheet: {} of {}, {:.0f} percent, {} ({}); {} comes nearest "
         "to buckling, {:.0f} percent of what buckles it in shear and pressure, edges supported. As flat rectangles "
         "held "
         "along their seams, plane stress and bending, yielding through their depth; small holes left out",
-        plan_.instances[id].name, w.stress.stress_mpa, w.stress.limit_mpa, 100 * w.stress.utilisation, c.words,
-        plan_.instances[w.buckled].name, 100 * w.buckles);
+        plan_.instances[id].name, mpa_words(w.stress.stress_mpa), mpa_words(w.stress.limit_mpa),
+        100 * w.stress.utilisation, c.words, in_words(w.stress), plan_.instances[w.buckled].name, 100 * w.buckles);
     if (f.verdict == Verdict::fail) f.message += "; " + w.why + "; thicker sheet mends it";
     if (over && w.relieved) {
       f.message += fmt::format(

@@ -52,7 +52,6 @@ constexpr double shear_share = 0.6;
 constexpr double tan_30 = 0.57735;
 
 double minor_mm(const Thread& t) { return t.major_mm - 1.082532 * t.pitch_mm; }
-double pitch_diameter_mm(const Thread& t) { return t.major_mm - 0.649519 * t.pitch_mm; }
 
 double inner_per_mm(const Thread& t) {
   return pi / t.pitch_mm * t.major_mm * (t.pitch_mm / 2 + tan_30 * (t.major_mm - pitch_diameter_mm(t)));
@@ -73,6 +72,8 @@ std::optional<Strength> strength_of(std::string_view material, double thickness_
   }
   return std::nullopt;
 }
+
+double pitch_diameter_mm(const Thread& t) { return t.major_mm - 0.649519 * t.pitch_mm; }
 
 ThreadStrength thread_strength(const Thread& thread, double shared_mm, double bolt_tensile_mpa,
                                double tapped_tensile_mpa) {

@@ -32,5 +32,7 @@ struct ThreadStrength {
 };
 [[nodiscard]] ThreadStrength thread_strength(const Thread& thread, double shared_mm, double bolt_tensile_mpa,
                                              double tapped_tensile_mpa);
+/// Basic: d - 0.6495 P.
+[[nodiscard]] double pitch_diameter_mm(const Thread& thread);
 
 }  // namespace fitup::loads

@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <filesystem>
 #include <fstream>
 #include <regex>
@@ -49,16 +51,89 @@ TEST_P(Calculations, HoldEveryLoadFindingWithFormulaNumbersAndSource) {
   std::size_t loads = 0;
   for (const Finding& f : findings.all) {
     if (!is_load_check(f.check)) continue;
-    EXPECT_FALSE(formula_of(f.check).empty()) << f.check;
+    EXPECT_FALSE(formulas_of(f.check).empty()) << f.check;
     if (f.check == "weight" || !f.value) continue;
     ++loads;
-    EXPECT_THAT(words, HasSubstr(without_spaces(std::string(formula_of(f.check)))));
+    for (const CalculationFormula& formula : formulas_of(f.check)) {
+      EXPECT_THAT(words, HasSubstr(without_spaces(std::string(formula.formula)))) << f.check;
+    }
     EXPECT_THAT(words, HasSubstr(f.parts.front().substr(0, f.parts.front().find(' '))));
   }
   EXPECT_GT(loads, 2U);
   for (const std::string& said : {info.spec_hash, std::string("missing"), std::string("Signature,date"), std::string("EN10204:2004")}) {
     EXPECT_THAT(words, HasSubstr(said));
   }
+}
+
+// What is signed is read on the same page.
+TEST_P(Calculations, HaveNoPageOfTheSignatureAlone) {
+  const Planned made = planned(GetParam());
+  ASSERT_TRUE(made.plan);
+  const Findings findings = judge_by_rules(*made.plan);
+  const Type type;
+  for (const UnitSystem units : {UnitSystem::mm_kg, UnitSystem::in_lb}) {
+    JobInfo info = sample::info();
+    info.units = units;
+    Paper last = calculation_paper(*made.plan, findings, info, type);
+    last.pages = {last.pages.back()};
+    EXPECT_THAT(words_of(last), testing::AllOf(HasSubstr("Signature, date"), HasSubstr("Nobody stands under a load")));
+  }
+}
+
+double number_after(const std::string& text, const std::string& word) {
+  const std::size_t at = text.find(word);
+  EXPECT_NE(at, std::string::npos) << word << " in " << text;
+  return std::stod(text.substr(at + word.size()));
+}
+
+// Bending, axial force and torsion of a beam by its second moments, from the printed numbers alone.
+TEST(Calculation, AMembersStressComesOfWhatIsPrinted) {
+  const Plan plan = *planned("park-locomotive/front-box.toml").plan;
+  const Calculation c = calculation_of(plan);
+  std::size_t repeated = 0;
+  for (const Finding& f : judge_by_rules(plan).all) {
+    const bool rail = f.message.find("the most of the rails") != std::string::npos;
+    if (f.check != "frame" || (!rail && f.message.find("the most of the members") == std::string::npos)) continue;
+    const auto section = std::find_if(c.sections.begin(), c.sections.end(), [&](const CalculationSection& s) {
+      return s.what.ends_with(rail ? "inner rail" : "upright");
+    });
+    ASSERT_NE(section, c.sections.end());
+    const auto of = [&f](const char* word) { return number_after(f.message, word); };
+    const double y = of("corner y "), z = of(" mm, z ");
+    const double d = section->iy_mm4 * section->iz_mm4 - section->iyz_mm4 * section->iyz_mm4;
+    const double my = 1000 * of("M_y "), mz = 1000 * of("M_z ");
+    const double direct = of("(N ") / section->area_mm2 + z * (my * section->iz_mm4 + mz * section->iyz_mm4) / d -
+                          y * (mz * section->iy_mm4 + my * section->iyz_mm4) / d;
+    const double shear = std::abs(1000 * of("torsion ")) / section->torsion_mm3 +
+                         std::abs(of("V_y ")) / section->shear_y_mm2 + std::abs(of("V_z ")) / section->shear_z_mm2;
+    double stress = std::sqrt(direct * direct + 3 * shear * shear);
+    if (f.message.find("pressed with") != std::string::npos) {
+      stress += of("pressed with ") * (1 / of("it keeps ") - 1);
+    }
+    EXPECT_NEAR(stress, *f.value, 0.01 * *f.value) << f.message;
+    ++repeated;
+  }
+  EXPECT_GE(repeated, 3U);
+}
+
+// ISO 898-1: the stress area of M10 is 58.0 mm2; EN 10056-1: L 40x40x4 has 308 mm2, 4.47 cm4 about its legs' axes, 1.86 cm4
+// at least and 7.09 at most, its centroid 11.2 mm from the heel.
+TEST(Calculation, ListsWhatItsFormulasAreReckonedWith) {
+  const Calculation c = calculation_of(*planned("park-locomotive/front-box.toml").plan);
+  const auto angle = std::find_if(c.sections.begin(), c.sections.end(),
+                                  [](const CalculationSection& s) { return s.what.starts_with("L 40x40x4"); });
+  ASSERT_NE(angle, c.sections.end());
+  EXPECT_NEAR(angle->area_mm2, 308, 1);
+  EXPECT_NEAR(angle->iy_mm4, 44700, 100);
+  EXPECT_NEAR(angle->iv_mm4, 18600, 100);
+  EXPECT_NEAR(angle->iu_mm4, 70900, 100);
+  EXPECT_NEAR(angle->y_mm, 11.2, 0.1);
+  const auto eye = std::find_if(c.threads.begin(), c.threads.end(),
+                                [](const CalculationThread& t) { return t.what == "M10: eyes"; });
+  ASSERT_NE(eye, c.threads.end());
+  EXPECT_NEAR(eye->stress_area_mm2, 58, 0.05);
+  EXPECT_NEAR(eye->pitch_diameter_mm, 9.026, 0.001);
+  EXPECT_FALSE(c.sheets.empty());
 }
 
 INSTANTIATE_TEST_SUITE_P(Examples, Calculations, testing::ValuesIn(drawn_examples));
