@@ -43,4 +43,22 @@ std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id) {
   return CentroidLine{pose.point({mid.x, box.low.y, up}), pose.point({mid.x, box.high.y, up}), pose.x()};
 }
 
+NearestPlaces nearest_places(const CentroidLine& a, const CentroidLine& b) {
+  const Vec3 u = (1 / a.length_mm()) * (a.to - a.from);
+  const Vec3 v = (1 / b.length_mm()) * (b.to - b.from);
+  const Vec3 w = a.from - b.from;
+  const double uv = dot(u, v);
+  const double det = 1 - uv * uv;
+  if (det < 1e-6) {
+    // Side by side: in the middle of where they lie beside each other.
+    const double b0 = a.along(b.from), b1 = a.along(b.to);
+    const double low = std::max(0.0, std::min(b0, b1)), high = std::min(a.length_mm(), std::max(b0, b1));
+    const double s = (low + high) / 2;
+    return {s, b.along(a.at(s))};
+  }
+  const double s = std::clamp((uv * dot(v, w) - dot(u, w)) / det, 0.0, a.length_mm());
+  const double t = std::clamp(b.along(a.at(s)), 0.0, b.length_mm());
+  return {s, t};
+}
+
 }  // namespace fitup::loads

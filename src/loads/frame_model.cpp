@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 #include <set>
 #include <variant>
@@ -38,29 +39,6 @@ bool is_panel(const Part& part) {
   return part.role == Role::face_plate || part.role == Role::rod_plate || part.role == Role::gusset;
 }
 
-struct Nearest {
-  double on_a_mm = 0;
-  double on_b_mm = 0;
-};
-
-Nearest nearest(const CentroidLine& a, const CentroidLine& b) {
-  const Vec3 u = (1 / a.length_mm()) * (a.to - a.from);
-  const Vec3 v = (1 / b.length_mm()) * (b.to - b.from);
-  const Vec3 w = a.from - b.from;
-  const double uv = dot(u, v);
-  const double det = 1 - uv * uv;
-  if (det < 1e-6) {
-    // Side by side: in the middle of where they lie beside each other.
-    const double b0 = a.along(b.from), b1 = a.along(b.to);
-    const double low = std::max(0.0, std::min(b0, b1)), high = std::min(a.length_mm(), std::max(b0, b1));
-    const double s = (low + high) / 2;
-    return {s, b.along(a.at(s))};
-  }
-  const double s = std::clamp((uv * dot(v, w) - dot(u, w)) / det, 0.0, a.length_mm());
-  const double t = std::clamp(b.along(a.at(s)), 0.0, b.length_mm());
-  return {s, t};
-}
-
 /// A place on a beam where something joins it.
 struct Station {
   InstanceId of = 0;
@@ -93,6 +71,7 @@ class Modelling {
     hinges_ = ends_on_one_line(plan_, seams_, lines_, model_.sections, reach_);
     tie_panels();
     gather();
+    for (const auto& [end, hinge] : hinges_) keep_bosses_off(end);
     place_nodes();
     cut_pieces();
     add_panels();
@@ -117,7 +96,7 @@ class Modelling {
     if (lines_.contains(b) && !lines_.contains(a)) std::swap(a, b);
     if (!lines_.contains(a)) return;
     if (lines_.contains(b)) {
-      Nearest at = nearest(lines_.at(a), lines_.at(b));
+      NearestPlaces at = nearest_places(lines_.at(a), lines_.at(b));
       at.on_a_mm = where_it_comes_free(a, b, at.on_a_mm);
       at.on_b_mm = where_it_comes_free(b, a, at.on_b_mm);
       const std::size_t one = station(a, at.on_a_mm);
@@ -276,6 +255,28 @@ class Modelling {
 
   [[nodiscard]] bool is_boss(std::size_t station) const {
     return std::any_of(bosses_.begin(), bosses_.end(), [&](const auto& b) { return b.second == station; });
+  }
+
+  // A member hangs by a hinge with all that stands on it: a boss beyond the joint joins it on the member's own side.
+  void keep_bosses_off(const MemberEnd& end) {
+    const auto& [id, far_end] = end;
+    const double length = lines_.at(id).length_mm();
+    const auto from_end = [&](const Station& s) { return far_end ? length - s.along_mm : s.along_mm; };
+    constexpr double none = std::numeric_limits<double>::infinity();
+    double joint = none, next = none;
+    for (std::size_t i = 0; i < stations_.size(); ++i) {
+      if (stations_[i].of == id && !is_boss(i)) joint = std::min(joint, from_end(stations_[i]));
+    }
+    for (std::size_t i = 0; i < stations_.size(); ++i) {
+      const double at = from_end(stations_[i]);
+      if (stations_[i].of == id && at > joint + one_joint_mm) next = std::min(next, at);
+    }
+    if (next == none) return;
+    const double beside = joint + std::min(beside_hinge_mm, (next - joint) / 2);
+    for (std::size_t i = 0; i < stations_.size(); ++i) {
+      if (stations_[i].of != id || !is_boss(i) || from_end(stations_[i]) > joint + one_joint_mm) continue;
+      stations_[i].along_mm = far_end ? length - beside : beside;
+    }
   }
 
   void place_nodes() {

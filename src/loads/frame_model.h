@@ -67,6 +67,13 @@ struct CentroidLine {
 };
 [[nodiscard]] std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id);
 
+/// Where two are nearest to each other; of two side by side in the middle of where they lie so.
+struct NearestPlaces {
+  double on_a_mm = 0;
+  double on_b_mm = 0;
+};
+[[nodiscard]] NearestPlaces nearest_places(const CentroidLine& a, const CentroidLine& b);
+
 /// The section of a member, or of a flat part that is a strip (a rail): its width by its thickness.
 [[nodiscard]] std::optional<Section> section_of(const Part& part);
 

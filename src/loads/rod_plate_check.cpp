@@ -18,13 +18,13 @@
 #include "loads/strength.h"
 #include "loads/thrown.h"
 #include "loads/weld_limits.h"
+#include "tables/rod_plates.h"
 
 namespace fitup::loads {
 
 namespace {
 
 constexpr double cells_across = 10;
-constexpr double thickest_mm = 20;  // that rod_plates.thickness takes
 // Half a wave so deep is longer than its span by 0.6 percent: lines that come nearer come by no more (common practice).
 constexpr double most_of_span = 1.0 / 20;
 
@@ -260,10 +260,10 @@ class RodPlates {
     const double by_stress = std::sqrt(w.stress.utilisation);
     const double by_sag = std::cbrt(w.sag_mm / w.most_sag_mm());
     const double needed = w.thickness_mm * std::max(by_stress, by_sag);
-    if (needed > thickest_mm) {
+    if (needed > tables::thickest_rod_plate_mm) {
       return fmt::format("it would take {:.0f} mm, and no plate is thicker than {:.0f} mm: fewer items between two "
                          "uprights, or boxes of their own, mend it",
-                         needed, thickest_mm);
+                         needed, tables::thickest_rod_plate_mm);
     }
     return fmt::format("a plate of about {:.1f} mm (rod_plates.thickness), or fewer items between two uprights, mends it",
                        std::ceil(2 * needed) / 2);

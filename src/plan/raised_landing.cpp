@@ -131,9 +131,12 @@ Box3 box_of(const Draft& draft, InstanceId id) {
   return box;
 }
 
-constexpr const char* upstand_name = "landing upstand";
-
-bool is_upstand(const Draft& draft, InstanceId id) { return draft.part(id).name == upstand_name; }
+/// A landing's flat bar that stands on end: square to the face that it belongs to, whose strips lie along it.
+bool is_upstand(const Draft& draft, InstanceId id, const std::string& face_key, Face face) {
+  const Part& part = draft.part(id);
+  return part.role == Role::landing && std::holds_alternative<Flat>(part.form) && draft.instance(id).key.starts_with(face_key) &&
+         std::abs(along(draft.instance(id).pose.z(), axis_of(face))) < 0.5;
+}
 
 bool is_joined(const Draft& draft, InstanceId a, InstanceId b) {
   return std::any_of(draft.joints().begin(), draft.joints().end(),
@@ -180,13 +183,16 @@ double as_upstand_mm(const Build& build, Face face, Face beside) {
 }
 
 std::vector<Host> add_upstands(Build& build, Face face, const std::string& mark, const Origin& origin) {
-  return Upstands(build, face, {mark, upstand_name, Role::landing, material_of(build)}, origin).run();
+  return Upstands(build, face, {mark, "landing upstand", Role::landing, material_of(build)}, origin).run();
 }
 
 void let_upstands_touch(Build& build) {
   Draft& draft = build.draft;
   for (InstanceId id = 0; id < draft.size(); ++id) {
-    if (!is_upstand(draft, id) || !draft.instance(id).key.starts_with(build.key("face."))) continue;
+    const bool is_any = std::any_of(all_faces.begin(), all_faces.end(), [&](Face face) {
+      return is_upstand(draft, id, build.key(fmt::format("face.{}", to_text(face))), face);
+    });
+    if (!is_any) continue;
     const Box3 own = box_of(draft, id);
     for (InstanceId other = 0; other < draft.size(); ++other) {
       const Role role = draft.part(other).role;

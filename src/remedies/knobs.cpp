@@ -37,6 +37,7 @@ class Knobs {
       return std::move(knobs_);
     }
     if (what_.check == "hold-down") {
+      if (!what_.cause.empty()) return {};  // what nothing holds: no number makes a plate of its own
       if (has(Role::rod_plate)) return thicker_rod_plates();  // no other number stiffens them
       // In quotes: as a bare word of --set it would be a number.
       const auto quoted = [](std::string_view word) { return fmt::format("\"{}\"", word); };

@@ -2,6 +2,8 @@
 // Entry: mend_with.
 #include "remedies/search.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
@@ -36,10 +38,16 @@ class Way {
       const auto value = knob_.value(rung);
       if (!value || trials_.spent() || !passes(rung)) return std::nullopt;
       Whole whole = trials_.whole(knob_.key, *value);
+      if (whole.worse && why_not_.empty() && !whole.worse_check.empty()) {
+        why_not_ = fmt::format("with {} it would be mended, but the check {} fails then", *value, whole.worse_check);
+      }
       if (!whole.worse) return Mended{{knob_.key, *value, std::move(whole.marginal)}, knob_.change_mm(rung)};
     }
     return std::nullopt;
   }
+
+  /// Of a way that does not mend it.
+  [[nodiscard]] const std::string& why_not() const { return why_not_; }
 
   /// The amount did not change at all: the knob has nothing to do with it.
   [[nodiscard]] bool has_no_effect() const { return no_effect_; }
@@ -61,7 +69,7 @@ class Way {
       if (!value || trials_.spent()) return std::nullopt;
       const Look look = trials_.look(knob_.key, *value, what_);
       if (look.passes) return rung;
-      if (!look.planned) return before_refusal(rung);
+      if (!look.planned) return before_refusal(rung, look);
       if (is_hopeless(look)) return std::nullopt;
       low_ = rung;
     }
@@ -69,13 +77,15 @@ class Way {
   }
 
   /// Between the last rung that the spec takes and the first that it refuses.
-  std::optional<int> before_refusal(int refused) {
+  std::optional<int> before_refusal(int refused, const Look& refusal) {
+    if (!refusal.refused.empty()) why_not_ = fmt::format("with {}: {}", *knob_.value(refused), refusal.refused);
     while (std::abs(refused - low_) > 1 && !trials_.spent()) {
       const int middle = (low_ + refused) / 2;
       const auto value = knob_.value(middle);
       const Look look = value ? trials_.look(knob_.key, *value, what_) : Look{};
       if (look.passes) return middle;
       (look.planned ? low_ : refused) = middle;
+      if (!look.planned && value && !look.refused.empty()) why_not_ = fmt::format("with {}: {}", *value, look.refused);
     }
     return std::nullopt;
   }
@@ -108,19 +118,20 @@ class Way {
   int direction_;
   int low_ = 0;
   bool no_effect_ = false;
+  std::string why_not_;
 };
 
 }  // namespace
 
-std::optional<Mended> mend_with(const Knob& knob, const Finding& finding, const Concerned& what, Trials& trials) {
+Tried mend_with(const Knob& knob, const Finding& finding, const Concerned& what, Trials& trials) {
   constexpr int far = 1000;
   Way up(knob, finding, what, trials, 1);
   auto above = up.mend(far);
-  if (up.has_no_effect()) return above;
+  if (up.has_no_effect()) return {above, up.why_not()};
   const int nearer = above ? std::max(0, -rung_at(knob, std::abs(above->change_mm), -1) - 1) : far;
   auto below = Way(knob, finding, what, trials, -1).mend(nearer);
-  if (!below) return above;
-  return above && std::abs(above->change_mm) <= std::abs(below->change_mm) ? above : below;
+  if (!below) return {above, up.why_not()};
+  return {above && std::abs(above->change_mm) <= std::abs(below->change_mm) ? above : below};
 }
 
 }  // namespace fitup::remedies

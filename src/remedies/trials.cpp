@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "checks/only.h"
 #include "fitup/layout.h"
@@ -46,6 +47,13 @@ std::set<std::string> names_of(const Finding& finding, const Plan& plan) {
   return names;
 }
 
+std::string first_error(const Diagnostics& diagnostics) {
+  for (const Diagnostic& d : diagnostics.all()) {
+    if (d.severity == Severity::error) return d.message;
+  }
+  return {};
+}
+
 // Whether a finding that is not about a pair is about what is to be mended.
 bool concerns(const Finding& finding, const Plan& plan, const Concerned& what) {
   const std::set<std::string> names = names_of(finding, plan);
@@ -57,8 +65,9 @@ bool concerns(const Finding& finding, const Plan& plan, const Concerned& what) {
 
 }  // namespace
 
-Trials::Trials(const SpecSource& source, const Plan& before, const std::function<bool()>& stop, int cores)
-    : source_(source), before_(before), stop_(stop), cores_(cores) {
+Trials::Trials(const SpecSource& source, const Plan& before, const std::vector<Finding>& found,
+               const std::function<bool()>& stop, int cores)
+    : source_(source), before_(before), found_(found), stop_(stop), cores_(cores) {
   if (!source.files) return;
   cached_files_ = [this](const std::string& path) {
     const auto known = files_.find(path);
@@ -68,25 +77,25 @@ Trials::Trials(const SpecSource& source, const Plan& before, const std::function
 
 bool Trials::spent() const { return planned_ >= most_planned || (stop_ && stop_()); }
 
-std::unique_ptr<const Plan> Trials::plan_anew(const std::string& key, const std::string& value) const {
+Trials::Planned Trials::plan_anew(const std::string& key, const std::string& value) const {
   std::vector<Override> overrides = source_.overrides;
   std::erase_if(overrides, [&](const Override& o) { return with_dots(o.key) == key; });
   overrides.push_back({key, value});
   const SpecResult read = read_spec(source_.file_name, source_.text, overrides, cached_files_);
-  if (!read.spec) return nullptr;
+  if (!read.spec) return {nullptr, first_error(read.diagnostics)};
   const Layout layout = lay_out(*read.spec);
   PlanResult planned = make_plan(layout);
-  if (!planned.plan || planned.diagnostics.has_errors()) return nullptr;
-  return std::make_unique<const Plan>(*std::move(planned.plan));
+  if (!planned.plan || planned.diagnostics.has_errors()) return {nullptr, first_error(planned.diagnostics)};
+  return {std::make_unique<const Plan>(*std::move(planned.plan)), {}};
 }
 
-const Plan* Trials::plan(const std::string& key, const std::string& value) {
+const Trials::Planned& Trials::planned(const std::string& key, const std::string& value) {
   const auto [it, added] = plans_.try_emplace({key, value});
   if (added) {
     it->second = plan_anew(key, value);
     planned_ += before_.instances.size();
   }
-  return it->second.get();
+  return it->second;
 }
 
 Findings Trials::found_by(const std::string& check, const Plan& plan) const {
@@ -99,11 +108,12 @@ Findings Trials::found_by(const std::string& check, const Plan& plan) const {
 }
 
 Look Trials::look(const std::string& key, const std::string& value, const Concerned& what) {
-  const Plan* changed = plan(key, value);
-  if (changed == nullptr) return {};
+  const Planned& anew = planned(key, value);
+  const Plan* changed = anew.plan.get();
+  if (changed == nullptr) return {false, false, std::nullopt, anew.refused};
   const bool pairs = is_about_pairs(what.check);
   const Findings found = pairs ? check_by_rules(plan_of(*changed, what.names)) : found_by(what.check, *changed);
-  Look look{true, true, std::nullopt};
+  Look look{true, true, std::nullopt, {}};
   for (const Finding& f : found.all) {
     if (f.check != what.check || f.verdict == Verdict::pass) continue;
     if (!pairs && !concerns(f, *changed, what)) continue;
@@ -116,9 +126,9 @@ Look Trials::look(const std::string& key, const std::string& value, const Concer
   return look;
 }
 
-Trials::Said Trials::said_of(const Plan& plan) {
+Trials::Said Trials::said_of(const Plan& plan, const Findings& findings) {
   Said said;
-  for (const Finding& f : loads::judge_by_rules(plan, cores_, chances_).all) {
+  for (const Finding& f : findings.all) {
     if (f.verdict == Verdict::pass) continue;
     // Which part is the most loaded changes with every number; what nobody checks of loads is not made worse by one.
     const bool loads = is_load_check(f.check);
@@ -131,15 +141,21 @@ Trials::Said Trials::said_of(const Plan& plan) {
 }
 
 Whole Trials::whole(const std::string& key, const std::string& value) {
-  const Plan* changed = plan(key, value);
-  if (changed == nullptr) return {true, {}};
+  const Plan* changed = planned(key, value).plan.get();
+  if (changed == nullptr) return {true, {}, {}};
   planned_ += whole_costs * before_.instances.size();
-  if (!said_before_) said_before_ = said_of(before_);
+  if (!said_before_) {
+    std::vector<Finding> loads;  // these take long, and were found already
+    std::copy_if(found_.begin(), found_.end(), std::back_inserter(loads),
+                 [](const Finding& f) { return is_load_check(f.check); });
+    said_before_ = said_of(before_, loads.empty() ? loads::judge_by_rules(before_, cores_, chances_)
+                                                  : loads::judge_by_rules(before_, std::move(loads)));
+  }
   Whole whole;
-  for (const auto& [about, verdict] : said_of(*changed)) {
+  for (const auto& [about, verdict] : said_of(*changed, loads::judge_by_rules(*changed, cores_, chances_))) {
     const auto before = said_before_->find(about);
     if (before != said_before_->end() && badness(before->second) >= badness(verdict)) continue;
-    if (verdict != Verdict::marginal) return {true, {}};
+    if (verdict != Verdict::marginal) return {true, about.first, {}};
     const auto known = std::find(whole.marginal.begin(), whole.marginal.end(), about.first);
     if (known == whole.marginal.end()) whole.marginal.push_back(about.first);
   }

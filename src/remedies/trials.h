@@ -20,17 +20,21 @@ struct Look {
   bool planned = false;         // else the spec or the plan refuses the value
   bool passes = false;          // nothing failing, marginal or undecided among these parts
   std::optional<double> worst;  // the largest value that is measured where it does not pass
+  std::string refused{};        // why, where it was not planned
 };
 
 /// What a changed spec says of everything, against what stood there before.
 struct Whole {
   bool worse = false;                 // something fails, or is undecided, that was not before
+  std::string worse_check{};          // which check says so
   std::vector<std::string> marginal;  // checks with something marginal that was not before
 };
 
 class Trials {
  public:
-  Trials(const SpecSource& source, const Plan& before, const std::function<bool()>& stop, int cores);
+  /// `found`: what is known of `before`.
+  Trials(const SpecSource& source, const Plan& before, const std::vector<Finding>& found, const std::function<bool()>& stop,
+         int cores);
 
   /// No more may be planned: the budget is used up, or the search was stopped.
   [[nodiscard]] bool spent() const;
@@ -39,21 +43,27 @@ class Trials {
 
  private:
   [[nodiscard]] Findings found_by(const std::string& check, const Plan& plan) const;
-  [[nodiscard]] const Plan* plan(const std::string& key, const std::string& value);
-  [[nodiscard]] std::unique_ptr<const Plan> plan_anew(const std::string& key, const std::string& value) const;
+  /// A plan, or why there is none.
+  struct Planned {
+    std::unique_ptr<const Plan> plan;
+    std::string refused;
+  };
+  [[nodiscard]] const Planned& planned(const std::string& key, const std::string& value);
+  [[nodiscard]] Planned plan_anew(const std::string& key, const std::string& value) const;
   /// Verdict of each check and set of parts' names.
   using Said = std::map<std::pair<std::string, std::set<std::string>>, Verdict>;
-  [[nodiscard]] Said said_of(const Plan& plan);
+  [[nodiscard]] static Said said_of(const Plan& plan, const Findings& findings);
 
   const SpecSource& source_;
   const Plan& before_;
+  const std::vector<Finding>& found_;
   const std::function<bool()>& stop_;
   int cores_;
   std::optional<Said> said_before_;
   checks::KnownChances chances_;
   std::map<std::string, Result<std::string>> files_;
   SpecFiles cached_files_;
-  std::map<std::pair<std::string, std::string>, std::unique_ptr<const Plan>> plans_;
+  std::map<std::pair<std::string, std::string>, Planned> plans_;
   std::size_t planned_ = 0;  // instances
 };
 

@@ -2,9 +2,15 @@
 // Entry: with_remedies.
 #include "fitup/remedies.h"
 
-#include <algorithm>
-#include <utility>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
+#include <algorithm>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "fitup/loads.h"
 #include "remedies/knobs.h"
 #include "remedies/search.h"
 #include "remedies/trials.h"
@@ -30,27 +36,35 @@ bool is_to_mend(const Finding& finding) {
 
 /// The first knob that mends it without anything marginal; else the first that mends it.
 std::optional<Remedy> first_of(const remedies::Concerned& what, const Finding& finding, const Spec& spec,
-                               Trials& trials) {
+                               Trials& trials, std::string& why_none) {
   std::optional<Remedy> second_best;
+  std::vector<std::string> tried;
   for (const remedies::Knob& knob : remedies::knobs_for(what, spec)) {
     if (trials.spent()) break;
-    auto mended = remedies::mend_with(knob, finding, what, trials);
-    if (!mended) continue;
+    auto [mended, why_not] = remedies::mend_with(knob, finding, what, trials);
+    if (!mended) {
+      tried.push_back(why_not.empty() ? knob.key : fmt::format("{} ({})", knob.key, why_not));
+      continue;
+    }
     if (mended->remedy.marginal.empty()) return std::move(mended->remedy);
     if (!second_best) second_best = std::move(mended->remedy);
+  }
+  if (!second_best && !tried.empty() && !trials.spent()) {
+    why_none = fmt::format("; turned by itself no value of {} mends it", fmt::join(tried, ", nor of "));
   }
   return second_best;
 }
 
 /// What fails to go into its space may have no place there that is not marginal, and what a shop refuses may be what it
 /// wants to be asked about: then that.
-std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const Plan& plan, Trials& trials) {
+std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const Plan& plan, Trials& trials,
+                                 std::string& why_none) {
   Concerned what = remedies::concerned(finding, plan);
-  auto found = first_of(what, finding, spec, trials);
+  auto found = first_of(what, finding, spec, trials, why_none);
   const bool may_be_marginal = finding.check == "space" || finding.check == "cut-rules";
   if (found || !may_be_marginal || finding.verdict != Verdict::fail) return found;
   what.marginal_will_do = true;
-  found = first_of(what, finding, spec, trials);
+  found = first_of(what, finding, spec, trials, why_none);
   if (found && std::find(found->marginal.begin(), found->marginal.end(), finding.check) == found->marginal.end()) {
     found->marginal.push_back(finding.check);
   }
@@ -61,13 +75,17 @@ std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const
 
 Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
                        const std::function<bool()>& stop, int cores) {
-  Trials trials(source, plan, stop, cores);
+  const std::vector<Finding> before = findings.all;
+  Trials trials(source, plan, before, stop, cores);
   std::size_t looked_at = 0;
   for (Finding& finding : findings.all) {
     if (!is_to_mend(finding)) continue;
     const bool looks = ++looked_at <= most_findings;
-    if (looks) finding.remedy = remedy_for(finding, spec, plan, trials);
+    std::string why_none;
+    if (looks) finding.remedy = remedy_for(finding, spec, plan, trials, why_none);
     if (!finding.remedy && (!looks || trials.spent())) finding.message += not_tried;
+    // Of loads a number is often not enough, or not by itself: that is told.
+    if (!finding.remedy && is_load_check(finding.check) && finding.verdict == Verdict::fail) finding.message += why_none;
   }
   return findings;
 }

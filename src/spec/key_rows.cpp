@@ -2,6 +2,7 @@
 // Entry: rules.
 
 #include "spec/keys.h"
+#include "tables/rod_plates.h"
 
 namespace fitup::spec {
 
@@ -168,7 +169,8 @@ const std::vector<Rule> box_rows{
      "to 30 mm apart sharing one", Hand::place},
     {"box.NAME.rod_plates", Type::table, Need::may, "", none, "",
      "plates at the front and the back with the holes for the items' rods"},
-    {"box.NAME.rod_plates.thickness", Type::length, Need::filled, {"3 mm", "11 ga"}, {0.5, 20}, "", "thickness of the plates"},
+    {"box.NAME.rod_plates.thickness", Type::length, Need::filled, {"3 mm", "11 ga"},
+     {tables::thinnest_rod_plate_mm, tables::thickest_rod_plate_mm}, "", "thickness of the plates"},
     {"box.NAME.rod_plates.clearance_hole", Type::word, Need::filled, "medium", none, "close, medium, loose",
      "how much larger than the rod the holes are: fine, medium or coarse of ISO 273"},
     {"box.NAME.rod_plates.front", Type::word, Need::filled, "bolted", none, "none, bolted, welded",

@@ -94,8 +94,11 @@ TEST(Calculation, AMembersStressComesOfWhatIsPrinted) {
   for (const Finding& f : judge_by_rules(plan).all) {
     const bool rail = f.message.find("the most of the rails") != std::string::npos;
     if (f.check != "frame" || (!rail && f.message.find("the most of the members") == std::string::npos)) continue;
+    const auto of_it = std::find_if(plan.instances.begin(), plan.instances.end(),
+                                    [&](const Instance& i) { return f.parts.front().ends_with(" " + i.name); });
+    ASSERT_NE(of_it, plan.instances.end());
     const auto section = std::find_if(c.sections.begin(), c.sections.end(), [&](const CalculationSection& s) {
-      return s.what.ends_with(rail ? "inner rail" : "upright");
+      return s.what.find(plan.parts[of_it->part].name) != std::string::npos;
     });
     ASSERT_NE(section, c.sections.end());
     const auto of = [&f](const char* word) { return number_after(f.message, word); };

@@ -14,6 +14,7 @@
 #include "loads/frame_check.h"
 #include "loads/member_stress.h"
 #include "loads/seam_check.h"
+#include "loads/seam_corners.h"
 #include "loads/solved_box.h"
 
 namespace fitup::loads {
@@ -143,6 +144,54 @@ TEST(LineEnds, OfAnyCornerBringTheBoxTheSameVerdict) {
   }
   EXPECT_NEAR(most.at("butted"), most.at("coped"), 0.2 * most.at("coped"));
   EXPECT_NEAR(most.at("mitred"), most.at("coped"), 0.1 * most.at("coped"));
+}
+
+// A boss at the very end is the member's own: what turns about the seam is the member with the boss on it.
+TEST(LineEnds, TurnWithABossThatStandsAtThem) {
+  const auto box = demo("butted");
+  Plan plan = box->plan();
+  const InstanceId boss = plan.lift_points.front().boss;
+  InstanceId member = 0;
+  while (plan.instances[member].name != "bottom ring member left") ++member;
+  Seams seams = box->seams;
+  for (std::size_t j = 0; j < plan.joints.size(); ++j) {
+    Joint& joint = plan.joints[j];
+    if (joint.kind != JointKind::weld || (joint.a != boss && joint.b != boss)) continue;
+    (joint.a == boss ? joint.b : joint.a) = member;
+    std::erase_if(seams.all, [j](const Seam& seam) { return seam.joint == j; });
+  }
+  for (const bool far_end : {false, true}) {
+    const CentroidLine line = *centroid_line(plan, member);
+    plan.instances[boss].pose = Pose::at(far_end ? line.to : line.from);
+    const auto model = frame_model(plan, seams);
+    ASSERT_TRUE(model);
+    std::size_t hinges = 0;
+    for (std::size_t p = 0; p < model->pieces.size(); ++p) {
+      const FrameMember& m = model->frame.members[p];
+      EXPECT_FALSE(m.hinge_a && m.a == model->node_of.at(boss)) << far_end;
+      EXPECT_FALSE(m.hinge_b && m.b == model->node_of.at(boss)) << far_end;
+      hinges += (m.hinge_a ? 1U : 0U) + (m.hinge_b ? 1U : 0U);
+    }
+    EXPECT_EQ(hinges, hinged(*box).size()) << far_end;
+  }
+}
+
+// Halfway between two joints a node belongs to the one nearer to the member's start, however the nodes are numbered.
+TEST(JointsBeside, AreTheSameHoweverNodesAreNumbered) {
+  std::vector<std::size_t> number{0, 1, 2};
+  do {
+    FrameModel model;
+    for (std::size_t i = 0; i < 2; ++i) {
+      FrameMember m;
+      m.a = number[i];
+      m.b = number[i + 1];
+      model.frame.members.push_back(m);
+      model.pieces.push_back({7, 50.0 * static_cast<double>(i), 50.0 * static_cast<double>(i + 1)});
+    }
+    const auto beside = joints_beside(model, {{7, number[0]}, {7, number[2]}}, 60);
+    EXPECT_EQ(beside.at({7, number[1]}), AtNode(7, number[0]));
+    EXPECT_EQ(beside.at({7, number[2]}), AtNode(7, number[2]));
+  } while (std::next_permutation(number.begin(), number.end()));
 }
 
 }  // namespace

@@ -99,6 +99,18 @@ TEST(Remedies, OfARodPlateThatIsPulledTooHardNameAThickerOne) {
                    .failed());
 }
 
+// Its rods are as long as a plate of 3 mm asks for: a thicker one asks for longer ones too, and one key is not enough.
+TEST(Remedies, SayWhatIsInTheWayOfTheOneNumberThatWouldMend) {
+  const auto box = checked({{"loads.thrown.front", "40"}});
+  std::vector<std::string> told;
+  for (const Finding& f : with_remedies(box.source, *box.box->spec, *box.box->plan, box.findings).all) {
+    if (f.check == "hold-down" && f.verdict == Verdict::fail && !f.remedy) told.push_back(f.message);
+  }
+  EXPECT_THAT(told, testing::Contains(testing::AllOf(
+                        testing::HasSubstr("turned by itself no value of box.main.rod_plates.thickness (with "),
+                        testing::HasSubstr("M6 rods project"), testing::HasSubstr("mends it"))));
+}
+
 TEST(Remedies, EndWhenTheyAreAskedToStop) {
   const auto box = checked({{"item.block.rods.projection", "45"}});
   EXPECT_THAT(remedies(box, [] { return true; }), testing::IsEmpty());
@@ -154,7 +166,7 @@ TEST(Remedies, ReadAFileThatTheSpecStartsFromOnce) {
 TEST(Remedies, PlanNoMoreThanTheirBudget) {
   const auto box = checked({});
   const std::function<bool()> never;
-  remedies::Trials trials(box.source, *box.box->plan, never, 1);
+  remedies::Trials trials(box.source, *box.box->plan, box.findings.all, never, 1);
   const remedies::Concerned what{"overlap", {"block 1", "rail 1"}, {}, {}, false, {}, {}};
   std::size_t planned = 0;
   for (int top = 60; !trials.spent() && top < 1000; ++top, ++planned) {
