@@ -1,5 +1,5 @@
 // Holes and notches for lift bosses in what closes the top.
-// Entry: boss_cut_out_mm, clear_of_sheet_mm, clear_bosses.
+// Entry: boss_cut_out_mm, clear_of_sheet_mm, clear_of_reliefs_mm, clear_bosses.
 #include "plan/boss_openings.h"
 
 #include <algorithm>
@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "fitup/tolerances.h"
+#include "geometry/intersect.h"
 #include "plan/coat.h"
 #include "plan/cut_out.h"
 #include "plan/face_axes.h"
@@ -21,8 +22,9 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double boss_room_mm = 5;     // round a lift boss, for the bead of its weld above the leg (common practice)
-constexpr double edge_distance = 1.2;  // of a screw's middle from an edge, in hole diameters (common practice)
+constexpr double boss_room_mm = 5;      // round a lift boss, for the bead of its weld above the leg (common practice)
+constexpr double relief_step_mm = 0.1;  // a place across a border is found to this
+constexpr double edge_distance = 1.2;   // of a screw's middle from an edge, in hole diameters (common practice)
 
 // Between a hole and an edge: what can be made at all, and what the shop asks for.
 double web_of(const Build& build, double thickness_mm) {
@@ -215,6 +217,26 @@ double clear_of_sheet_mm(Build& build, Face edge, double boss_diameter_mm) {
   const double t = build.box_spec().face(Face::top).thickness->mm();
   const double hole = cut_out_mm(boss_diameter_mm) + coat_in_hole_mm(build.spec);
   return std::max(0.0, *begins + web_of(build, t) + hole / 2);
+}
+
+double clear_of_reliefs_mm(const Build& build, Face edge, std::array<double, 2> between, const std::vector<double>& ys,
+                           double hole_radius_mm) {
+  const Side side = side_of(edge);
+  const InstanceId top = build.shell.top_side_deck[side].id;
+  const Flat& flat = std::get<Flat>(build.draft.part(top).form);
+  const double needed = hole_radius_mm + build.spec.cutter.rules.smallest_web * flat.thickness_mm;
+  const std::vector<Edge> outline = flat.profile.outer.edges();
+  const auto is_clear = [&](double from_side, double y) {
+    const Vec3 at =
+        build.draft.pose(top).local({side == low ? from_side : build.shell.size.x - from_side, y, build.shell.size.z});
+    return std::all_of(outline.begin(), outline.end(), [&](const Edge& e) {
+      return geometry::distance_mm(e, {at.x, at.y}) >= needed - tolerance::contact_mm;
+    });
+  };
+  for (double place = between[0]; place <= between[1] + tolerance::contact_mm; place += relief_step_mm) {
+    if (std::all_of(ys.begin(), ys.end(), [&](double y) { return is_clear(place, y); })) return place;
+  }
+  return between[0];
 }
 
 void clear_bosses(Build& build, InstanceId panel, const std::vector<Face>& held) {

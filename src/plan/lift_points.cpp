@@ -59,39 +59,51 @@ class LiftPoints {
  private:
   [[nodiscard]] bool in_aluminium() const { return !tables::find_material(material_of(build_))->steel; }
 
-  // On the left and the right top member, four as near their ends as they may: the load hangs from far apart.
+  using Places = std::array<std::vector<double>, 2>;  // along the left and the right top member
+
   void add_by_rule() {
-    const Shell& shell = build_.shell;
     for (const Side side : {low, high}) {
-      const Host& host = shell.top_side_deck[side];
-      const double leg = host.box.size().x;
+      const Host& host = build_.shell.top_side_deck[side];
       const bool tube = host.wall_mm > 0;
       if (tube && !fits_in_wall(host)) return;
+      if (!tube && !fits_on_leg(host.box.size().x, diameter_)) return say_too_wide(host.box.size().x);
+    }
+    const auto places = places_by_rule();
+    if (!places) return;
+    for (const Side side : {low, high}) {
+      const Host& host = build_.shell.top_side_deck[side];
+      const double leg = host.box.size().x;
       // In the middle of a tube's wall.
-      if (!tube && !fits_on_leg(leg, diameter_)) {
-        say_too_wide(leg);
-        return;
-      }
-      const double from_heel = tube ? leg / 2 : from_side_mm(side, leg);
-      const double x = side == low ? from_heel : shell.size.x - from_heel;
-      const double from = rounded_up(std::max(from_end_mm, host.box.low.y + from_cut_mm) + diameter_ / 2, steps_.size_mm);
+      const double from_heel = host.wall_mm > 0 ? leg / 2 : from_side_mm(side, leg, *places);
+      const double x = side == low ? from_heel : build_.shell.size.x - from_heel;
+      for (const double y : (*places)[side]) add(host.id, {x, y});
+    }
+  }
+
+  // Four as near their ends as they may: the load hangs from far apart. Two in the middle.
+  [[nodiscard]] std::optional<Places> places_by_rule() {
+    const double wide = build_.shell.size.y;
+    Places places;
+    for (const Side side : {low, high}) {
+      const double begins = build_.shell.top_side_deck[side].box.low.y;
+      const double from = rounded_up(std::max(from_end_mm, begins + from_cut_mm) + diameter_ / 2, steps_.size_mm);
       if (*spec_.points == 2) {
         // Where nothing is free the check says what is in the way.
         const auto two = places_of_two(build_, from, steps_.place_mm);
-        add(host.id, {x, two ? (*two)[side] : shell.size.y / 2});
+        places[side] = {two ? (*two)[side] : wide / 2};
         continue;
       }
       const double apart = diameter_ + 2 * boss_fit_mm + least_rim_mm;
       const double y = place_of_four(build_, from, steps_.place_mm, apart).value_or(from);
       const double needed = 2 * y + apart;
-      if (shell.size.y < needed) {
-        build_.diagnostics.add(diag::say<"box-too-shallow">(spec_.thread.place, build_.in_words(shell.size.y),
+      if (wide < needed) {
+        build_.diagnostics.add(diag::say<"box-too-shallow">(spec_.thread.place, build_.in_words(wide),
                                                             build_.in_words(diameter_), build_.at_least(needed)));
-        return;
+        return std::nullopt;
       }
-      add(host.id, {x, y});
-      add(host.id, {x, shell.size.y - y});
+      places[side] = {y, wide - y};
     }
+    return places;
   }
 
   void say_places_missing() {
@@ -112,14 +124,20 @@ class LiftPoints {
   }
   [[nodiscard]] bool in_plates() const { return is_of_plates(build_.box_spec()); }
 
-  // At the root, or as far from it as the sheet over it needs for a whole hole, where the leg is as wide; in the rule's
-  // steps, if these leave room.
-  [[nodiscard]] double from_side_mm(Side side, double leg_mm) {
+  // At the root, or as far from it as the sheet over it needs for a whole hole, and reliefs of the top's tabs beside it
+  // for a web, where the leg is as wide; in the rule's steps, if these leave room.
+  [[nodiscard]] double from_side_mm(Side side, double leg_mm, const Places& places) {
     const double half = diameter_ / 2 + boss_fit_mm;
     const double nearest = build_.shell.top_root_mm + half;
     const Face edge = side == low ? Face::left : Face::right;
-    const double clear = std::max(nearest, clear_of_sheet_mm(build_, edge, diameter_));
-    for (const double place : {steps_.place_up(clear), clear, steps_.place_up(nearest)}) {
+    double beside = nearest;
+    for (const Side s : {low, high}) {  // both alike, so that it hangs level
+      if (!in_plates()) break;
+      beside = std::max(
+          beside, clear_of_reliefs_mm(build_, face_at(0, s), {nearest, leg_mm - half - rim_mm()}, places[s], half));
+    }
+    const double clear = std::max(beside, clear_of_sheet_mm(build_, edge, diameter_));
+    for (const double place : {steps_.place_up(clear), clear, beside, steps_.place_up(nearest)}) {
       if (place + half + rim_mm() <= leg_mm + tolerance::contact_mm) return place;
     }
     return nearest;

@@ -40,6 +40,18 @@ TEST_P(Starter, passes_every_check_as_it_stands) {
   EXPECT_THAT(checked.output, HasSubstr("0 fail, 0 marginal"));
 }
 
+TEST_P(Starter, fails_nothing_as_plates_either) {
+  const test::ScratchFolder scratch;
+  test::RunOptions options;
+  options.folder = scratch.path();
+  const std::string kind(kind_.word);
+  ASSERT_EQ(test::fitup({"begin", "new-box", "--kind", kind, "--units", units_}, options).status, 0);
+  const test::RunResult checked = test::fitup({"check", "new-box.toml", "--set", "box.main.build=plate"}, options);
+  EXPECT_EQ(checked.status, 0) << checked.output << checked.errors;
+  EXPECT_THAT(checked.errors, IsEmpty());
+  EXPECT_THAT(checked.output, HasSubstr("0 fail, "));
+}
+
 TEST_P(Starter, has_a_comment_and_the_name_that_was_asked_for) {
   const std::string text = starter(kind_.word, "my-box", units_ == "in" ? UnitSystem::in_lb : UnitSystem::mm_kg);
   EXPECT_EQ(text.find("units = \"in\"") != std::string::npos, units_ == "in");

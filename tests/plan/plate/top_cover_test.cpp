@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "geometry/intersect.h"
 #include "plan/framed/planned.h"
@@ -184,6 +185,35 @@ TEST(WideBosses, NameTheLeastBorderThatHoldsThem) {
 
 Planned in_plates(const char* at) {
   return plan_demo({}, {{"box.main.build", "plate"}, {"lifting.thread", "M8"}, {"lifting.at", at}});
+}
+
+// The top is cut inward beside each tab; where along it the tabs are goes by the box's depth. A web is one thickness of
+// the sheet, as the shop asks (cutter.smallest_web). Both sides alike, so that the box hangs level.
+TEST(BossesByRule, LeaveAWebBesideTheReliefsOfTheTop) {
+  constexpr double hole_mm = 25 + 2 * 0.25;  // an M10 eye's collar (DIN 580, from memory) and the gap round its boss
+  constexpr double t = 4;
+  std::set<double> from_left;
+  for (int back = 36; back <= 76; back += 4) {
+    const Planned p = plan_demo({}, {{"box.main.build", "plate"},
+                                     {"box.main.plates.thickness", "4 mm"},
+                                     {"lifting.thread", "M10"},
+                                     {"box.main.clearance.back", fmt::format("{} mm", back)}});
+    ASSERT_TRUE(p.result.plan) << p.said();
+    const Plan& plan = *p.result.plan;
+    const Instance* top = find_instance(plan, "top");
+    ASSERT_NE(top, nullptr);
+    const Loop& outer = std::get<Flat>(plan.parts[top->part].form).profile.outer;
+    ASSERT_FALSE(plan.lift_points.empty());
+    const double least = plan.lift_points.front().at.x;
+    const double wide = least + plan.lift_points.back().at.x;
+    for (const LiftPoint& point : plan.lift_points) {
+      const Vec3 at = top->pose.local(point.at);
+      EXPECT_GE(from_loop_mm(outer, {at.x, at.y}) - hole_mm / 2, t - 1e-6) << "back = " << back;
+      EXPECT_TRUE(std::abs(point.at.x - least) < 1e-6 || std::abs(point.at.x - (wide - least)) < 1e-6);
+    }
+    from_left.insert(least);
+  }
+  EXPECT_GE(from_left.size(), 2U) << "some stand beside a relief, some do not";
 }
 
 // A doubler reaches one diameter beyond its boss: 30 mm of the middle of an M8 one (common practice).
