@@ -26,11 +26,6 @@ constexpr double boss_room_mm = 5;      // round a lift boss, for the bead of it
 constexpr double relief_step_mm = 0.1;  // a place across a border is found to this
 constexpr double edge_distance = 1.2;   // of a screw's middle from an edge, in hole diameters (common practice)
 
-// Between a hole and an edge: what can be made at all, and what the shop asks for.
-double web_of(const Build& build, double thickness_mm) {
-  return std::max(web_mm(thickness_mm), build.spec.cutter.rules.smallest_web * thickness_mm);
-}
-
 double cut_out_mm(double boss_diameter_mm) { return boss_diameter_mm + 2 * boss_room_mm; }
 
 double box_to_box_mm(const Box2& a, const Box2& b) {
@@ -50,7 +45,7 @@ class BossOpenings {
         flat_(std::get<Flat>(build.draft.part(panel).form)),
         pose_(build.draft.pose(panel)),
         area_(flat_.profile.outer.bounds()),
-        web_(web_of(build, flat_.thickness_mm)) {}
+        web_(cut_web_mm(build, flat_.thickness_mm)) {}
 
   void run() {
     std::vector<Box2> cuts;
@@ -216,7 +211,7 @@ double clear_of_sheet_mm(Build& build, Face edge, double boss_diameter_mm) {
   if (!begins) return 0;
   const double t = build.box_spec().face(Face::top).thickness->mm();
   const double hole = cut_out_mm(boss_diameter_mm) + coat_in_hole_mm(build.spec);
-  return std::max(0.0, *begins + web_of(build, t) + hole / 2);
+  return std::max(0.0, *begins + cut_web_mm(build, t) + hole / 2);
 }
 
 double clear_of_reliefs_mm(const Build& build, Face edge, std::array<double, 2> between, const std::vector<double>& ys,

@@ -61,7 +61,7 @@ double between_mm(const Build& build, const Part& part, const RoundHole& hole) {
   if (flat == nullptr) return web_mm(std::get<Member>(part.form).section.thickness_mm);
   const double t = flat->thickness_mm;
   const bool cut = hole.kind == HoleKind::clear;
-  return std::max(web_mm(t), cut ? build.spec.cutter.rules.smallest_web * t : 0);
+  return cut ? cut_web_mm(build, t) : web_mm(t);
 }
 
 // How far the hole's middle must stay off along the row, beyond the other's ends; none where it is wide enough of it.

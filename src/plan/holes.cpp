@@ -195,6 +195,14 @@ Problem hole_in_bent_flange(const Build& build, Flat& flat, const Pose& pose, Ve
 
 double web_mm(double thickness_mm) { return std::min(thickness_mm, widest_web_mm); }
 
+double cut_web_mm(const Build& build, double thickness_mm) {
+  return std::max(web_mm(thickness_mm), build.spec.cutter.rules.smallest_web * thickness_mm);
+}
+
+double unasked_web_mm(const Build& build, double thickness_mm) {
+  return std::max(cut_web_mm(build, thickness_mm), build.spec.cutter.rules.asked_below * thickness_mm);
+}
+
 std::optional<std::string> make_hole(Build& build, InstanceId id, const RoundHole& bare) {
   RoundHole hole = bare;
   if (hole.kind == HoleKind::clear && !hole.filled_before_coat) hole.diameter_mm += coat_in_hole_mm(build.spec);

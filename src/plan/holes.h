@@ -28,6 +28,10 @@ struct RoundHole {
 /// Steel that stays between a hole and an edge or another hole: as much as the part is thick, and no more than is asked
 /// for (common practice of laser cutting, where narrower webs burn away).
 [[nodiscard]] double web_mm(double thickness_mm);
+/// Likewise in a part that the shop cuts from sheet, and no less than it cuts (cutter.smallest_web).
+[[nodiscard]] double cut_web_mm(const Build& build, double thickness_mm);
+/// Likewise, and so much that it does not ask (cutter.asked_below).
+[[nodiscard]] double unasked_web_mm(const Build& build, double thickness_mm);
 
 /// Says that a hole of this diameter cannot be made, once for each place and reason: what `of` needs it, `in` what, and
 /// what to do.

@@ -11,6 +11,7 @@
 #include "plan/boss_places.h"
 #include "plan/boxes.h"
 #include "plan/build.h"
+#include "plan/chosen_fixing.h"
 #include "plan/coat.h"
 #include "plan/earth.h"
 #include "plan/feet.h"
@@ -97,6 +98,14 @@ struct Planned {
   std::array<std::optional<InstanceId>, 6> panels{};
 };
 
+// A box as it was planned, and what was said of it.
+struct Trial {
+  const BoxLayout* box = nullptr;
+  plan::Draft own;
+  std::optional<Planned> planned;
+  Diagnostics said;
+};
+
 // All boxes in one draft, each where it stands, with what is between them.
 class Whole {
  public:
@@ -106,18 +115,18 @@ class Whole {
     const Spec& spec = *layout_.spec;
     const BoxLayout* sized = with_outside(as_read);
     if (sized == nullptr) return;
-    const BoxLayout& box = *sized;
-    plan::Draft own;
-    const auto planned = plan_until_clear(box, own);
-    if (!planned) return;
-    plan::StandingBox standing{&box, planned->shell, planned->panels, {}, 0};
+    const Trial trial = with_fixings_that_hold(plan_until_clear(*sized));
+    for (const Diagnostic& d : trial.said.all()) diagnostics_.add(d);
+    if (!trial.planned) return;
+    const BoxLayout& box = *trial.box;
+    plan::StandingBox standing{&box, trial.planned->shell, trial.planned->panels, {}, 0};
     const plan::StandingBox* other = find(plan::other_box(*box.spec));
     if (other != nullptr) {
       standing.corner = plan::corner_of(standing, *other, plan::bearer_height_mm(*box.spec->bearers));
     } else if (!boxes_.empty()) {
       return;  // what it would be joined to could not be built, which was said
     }
-    standing.first = draft_.absorb(own, standing.corner);
+    standing.first = draft_.absorb(trial.own, standing.corner);
     if (other != nullptr) {
       plan::Build whole{spec, box, draft_, diagnostics_, {}, {}, {}};
       plan::add_bearers(whole, standing, *other);
@@ -162,27 +171,44 @@ class Whole {
  private:
   // Once more with the gaps that rows of screws and the tabs that plates were found to need, until they need no further
   // ones. Only what is said of the last trial counts.
-  std::optional<Planned> plan_until_clear(const BoxLayout& box, plan::Draft& own) {
+  [[nodiscard]] Trial plan_until_clear(const BoxLayout& box) const {
     constexpr int most_trials = 4;
     std::vector<plan::RowGap> gaps;
     std::map<std::string, plan::TabsAside> one_way;
-    for (int trial = 1;; ++trial) {
-      own = boxes_.empty() ? plan::Draft() : plan::Draft(box.spec->name);
-      own.weld_rules = {weld_rule(*box.spec)};
-      Diagnostics said;
-      plan::Build build{*layout_.spec, box, own, said, {}, {}, {}};
+    for (int count = 1;; ++count) {
+      Trial trial{&box, boxes_.empty() ? plan::Draft() : plan::Draft(box.spec->name), {}, {}};
+      trial.own.weld_rules = {weld_rule(*box.spec)};
+      plan::Build build{*layout_.spec, box, trial.own, trial.said, {}, {}, {}};
       build.row_gaps = gaps;
       build.one_way = one_way;
       const bool whole = plan_box(build);
       const bool needs_more = build.row_gaps.size() > gaps.size() || build.one_way != one_way;
-      if (needs_more && trial < most_trials) {
+      if (needs_more && count < most_trials) {
         gaps = build.row_gaps;
         one_way = build.one_way;
         continue;
       }
-      for (const Diagnostic& d : said.all()) diagnostics_.add(d);
-      return whole ? std::optional(Planned{build.shell, build.panels}) : std::nullopt;
+      if (whole) trial.planned = Planned{build.shell, build.panels};
+      return trial;
     }
+  }
+
+  // Where a thread is too short and no fixing was stated: once more with each other one in turn; the first that leaves
+  // less to say stays.
+  Trial with_fixings_that_hold(Trial best) {
+    for (const plan::UnstatedFixing& unstated : plan::unstated_fixings(*best.box->spec)) {
+      for (const ScrewFixing fixing : unstated.instead) {
+        if (!plan::holds_nowhere(best.said)) return best;
+        specs_.push_back(*best.box->spec);
+        unstated.in(specs_.back()).value = fixing;
+        layouts_.push_back(lay_out_box(*layout_.spec, specs_.back()));
+        Trial trial = plan_until_clear(layouts_.back());
+        if (!plan::holds_better(trial.said, best.said)) continue;
+        best = std::move(trial);
+        break;
+      }
+    }
+    return best;
   }
 
   // With the clearances that its outer size leaves; none if it cannot be that large.
@@ -205,7 +231,7 @@ class Whole {
   const Layout& layout_;
   Diagnostics& diagnostics_;
   plan::Draft draft_;
-  std::deque<BoxSpec> specs_;  // of boxes whose outer size is given, and their layouts
+  std::deque<BoxSpec> specs_;  // of boxes whose outer size is given or whose fixings follow, and their layouts
   std::deque<BoxLayout> layouts_;
   std::vector<plan::StandingBox> boxes_;
   std::vector<plan::plate::Splice> splices_;

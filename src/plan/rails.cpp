@@ -147,7 +147,7 @@ void add_edges(const Build& build, const ItemSpec* kind, std::vector<Span>& span
 
 // What holds an item from below needs steel round its holes: a span that has one at its edge reaches beyond it.
 void reach_over_holes(const Build& build, std::vector<Span>& spans) {
-  const double web = web_mm(build.box_spec().rails.thickness->mm());
+  const double web = unasked_web_mm(build, build.box_spec().rails.thickness->mm());
   for (std::size_t i = 0; i < build.box.items.size(); ++i) {
     const PlacedItem& placed = build.box.items[i];
     const auto& mounts = placed.item->mounts;

@@ -203,9 +203,8 @@ TEST(Mounts, in_what_is_too_thin_for_a_thread_are_held_by_what_is_made_for_it) {
 
 // The gap of 0 + 4 behind the ears is what the strip fills; with the plate of 2 it is one diameter of M6.
 TEST(Mounts, that_neither_strip_nor_plate_holds_are_tapped_through_both_as_one) {
-  const Planned p = plan_demo({{rods, ears("")},
-                               {"back = 36", "back = 0"},
-                               {back_cover, "back  = { closed_by = \"plate\", thickness = 2 }"}});
+  const Planned p = plan_demo(
+      {{rods, ears("")}, {"back = 36", "back = 0"}, {back_cover, "back  = { closed_by = \"plate\", thickness = 2 }"}});
   ASSERT_TRUE(p.result.plan) << p.said();
   const Plan& plan = *p.result.plan;
   EXPECT_EQ(instances_of(plan, Role::nut).size(), 0U);
@@ -279,6 +278,29 @@ TEST(Rows, ofEachFixingStandAtTheSameEvenPlaces) {
   for (const char* fixing : {"nut", "locknut", "weld nut", "insert", "nut strip"}) {
     EXPECT_EQ(places(fixing), tapped) << fixing;
   }
+}
+
+// An M6 thread needs 6 mm of steel (one diameter, common practice), and the legs are 4.
+TEST(Fixing, not_stated_is_the_first_that_holds_where_a_thread_does_not) {
+  const std::string m6 = "back  = { closed_by = \"cover\", style = \"flat\", thickness = 2, screws = { thread = \"M6\"";
+  const Planned follows = plan_demo({{back_cover, m6 + " } }"}});
+  ASSERT_TRUE(follows.result.plan) << follows.said();
+  const Part* nut = part_named(*follows.result.plan, "weld nut");
+  ASSERT_NE(nut, nullptr);
+  EXPECT_THAT(nut->size, testing::StartsWith("M6"));
+  const Planned stated = plan_demo({{back_cover, m6 + ", fixing = \"tapped\" } }"}});
+  EXPECT_THAT(stated.said(), testing::HasSubstr("[thread-too-short]"));
+}
+
+// No nut goes into a closed tube, whose wall of 3 mm is too thin for M4; rivet nuts go in from outside.
+TEST(Fixing, not_stated_in_a_tube_is_a_rivet_nut) {
+  const Planned p =
+      plan_demo({{"section = \"L 40x40x4\", bottom_legs = \"down\", uprights = \"40x4\"", "section = \"SHS 50x50x3\""},
+                 {"front = 44, back = 36", "front = 6, back = 6"},
+                 {"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  EXPECT_NE(part_named(*p.result.plan, "rivet nut"), nullptr);
+  EXPECT_EQ(part_named(*p.result.plan, "weld nut"), nullptr);
 }
 
 // Plate 6 and grip 10, washers 2 x 1.6 (ISO 7089), nut 6.8 (ISO 4032), two turns of 1.25: 28.5; 30 is a stock length.
