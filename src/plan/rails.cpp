@@ -11,8 +11,8 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "plan/held_from_below.h"
 #include "plan/holes.h"
-#include "plan/item_holes.h"
 #include "plan/rule_steps.h"
 #include "plan/support.h"
 
@@ -148,19 +148,13 @@ void add_edges(const Build& build, const ItemSpec* kind, std::vector<Span>& span
 // What holds an item from below needs steel round its holes: a span that has one at its edge reaches beyond it.
 void reach_over_holes(const Build& build, std::vector<Span>& spans) {
   const double web = unasked_web_mm(build, build.box_spec().rails.thickness->mm());
-  for (std::size_t i = 0; i < build.box.items.size(); ++i) {
-    const PlacedItem& placed = build.box.items[i];
-    const auto& mounts = placed.item->mounts;
-    if (!mounts || *mounts->face != Face::bottom || !on_floor(build, i)) continue;
-    const double hole = tables::find_thread(*mounts->thread)->clear_medium_mm / 2;
+  for (const HeldFromBelow& held : held_from_below(build)) {
+    const double hole = held.thread->clear_medium_mm / 2;
     const double room = hole + web - widths_of(build).margin;
-    for (const auto& own : mounts->at) {
-      const Vec3 at = place_on(placed, hole_in_item(*placed.item, own)) + build.shift_of(i);
-      const double x = rails_across(build) ? at.y : at.x;
-      for (Span& span : spans) {
-        if (x + hole <= span.low || x - hole >= span.high) continue;
-        span = {std::min(span.low, x - room), std::max(span.high, x + room)};
-      }
+    const double x = held.across_mm;
+    for (Span& span : spans) {
+      if (x + hole <= span.low || x - hole >= span.high) continue;
+      span = {std::min(span.low, x - room), std::max(span.high, x + room)};
     }
   }
 }

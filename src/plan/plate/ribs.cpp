@@ -1,8 +1,12 @@
 // Where ribs stand under rails: on a floor's underside, or between the sides of a base ring.
 // Entry: ribs_of.
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
+#include "fitup/tables.h"
+#include "fitup/tolerances.h"
+#include "plan/held_from_below.h"
 #include "plan/plate/shell.h"
 #include "plan/rails.h"
 
@@ -12,6 +16,8 @@ namespace {
 
 constexpr double least_pad = 2;      // a rib under a lying leg, in thicknesses
 constexpr double least_rib_mm = 15;  // lower ones stiffen nothing
+constexpr double head_play_mm =
+    2;  // between a rib and the heads of screws that go up through its rail (common practice)
 
 // Of a rib, from the box's side.
 struct RibSpan {
@@ -38,6 +44,30 @@ RibSpan span_on_ring(const Build& build, const Sheets& sheets, const Ring& ring)
           from,        ring.lying_mm + sheets.t_mm};
 }
 
+// Under the rail's middle, or where it stands nearest to that between the heads of screws that go up through the rail;
+// the middle where it has no room beside them.
+double middle_of_rib(const Span& rail, double t, const std::vector<HeldFromBelow>& screws) {
+  const auto off_mm = [&](const HeldFromBelow& screw) {
+    return tables::find_button_head(screw.thread->size)->head_mm / 2 + head_play_mm + t / 2;
+  };
+  const auto has_room = [&](double x) {
+    return x - t / 2 >= rail.low && x + t / 2 <= rail.high &&
+           std::all_of(screws.begin(), screws.end(), [&](const HeldFromBelow& screw) {
+             return std::abs(x - screw.across_mm) >= off_mm(screw) - tolerance::contact_mm;
+           });
+  };
+  std::vector<double> places{rail.middle()};
+  for (const HeldFromBelow& screw : screws) {
+    places.push_back(screw.across_mm - off_mm(screw));
+    places.push_back(screw.across_mm + off_mm(screw));
+  }
+  std::erase_if(places, [&](double x) { return !has_room(x); });
+  const auto nearest = std::min_element(places.begin(), places.end(), [&](double a, double b) {
+    return std::abs(a - rail.middle()) < std::abs(b - rail.middle());
+  });
+  return nearest == places.end() ? rail.middle() : *nearest;
+}
+
 }  // namespace
 
 std::vector<RibPlace> ribs_of(const Build& build, const Sheets& sheets, const Ring* ring) {
@@ -49,8 +79,9 @@ std::vector<RibPlace> ribs_of(const Build& build, const Sheets& sheets, const Ri
   const double length = run == 0 ? shell.size.x : shell.size.y;
   const double width = run == 0 ? shell.size.y : shell.size.x;
   std::vector<RibPlace> out;
+  const std::vector<HeldFromBelow> screws = held_from_below(build);
   for (const RailPlace& place : rail_places(build)) {
-    const double middle = place.rail.middle();
+    const double middle = middle_of_rib(place.rail, t, screws);
     const double from_side = std::min(middle, width - middle);
     if (from_side < span.least_from_side) continue;
     const bool near = from_side < span.least_from_side + window_radius_mm;

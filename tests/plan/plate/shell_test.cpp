@@ -126,6 +126,29 @@ TEST(PlateDemo, HasARibUnderEachRailThatLiesFree) {
   }
 }
 
+// Heads of M6 are 10.5 mm wide (ISO 7380-1): half of that, half of the rib and 2 mm of play (common practice).
+TEST(PlateBox, HasItsRibsBesideTheScrewsThatHoldItemsFromBelow) {
+  const Planned p = test::plan_text(
+      "fitup = 1\nunits = \"mm\"\n[item.pack]\nsize = [210, 260, 180]\nmass = 14\n"
+      "mounts = { face = \"bottom\", at = [[20, 20], [190, 20], [20, 240], [190, 240]], depth = 12 }\n"
+      "[box.main]\nbuild = \"plate\"\nrow = [{ of = \"pack\", count = 2, gap = 10 }]\n"
+      "clearance = { left = 60, right = 60, front = 40, back = 30, top = 50 }\n");
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const auto ribs = instances_of(*p.result.plan, Role::rib);
+  ASSERT_EQ(ribs.size(), 3U);
+  int beside = 0;
+  for (const Instance* rib : ribs) {
+    const double middle = box_of(*p.result.plan, *rib).middle().x;
+    for (const Instance& screw : p.result.plan->instances) {
+      if (screw.name.find("mount screw") == std::string::npos) continue;
+      const double off = std::abs(screw.pose.origin().x - middle);
+      EXPECT_GE(off, 10.5 / 2 + 4.0 / 2 + 2 - 1e-6) << rib->name << ", " << screw.name;
+      if (off < 10.5 / 2 + 4.0 / 2 + 2 + 1e-6) ++beside;
+    }
+  }
+  EXPECT_GT(beside, 0);
+}
+
 struct TabsCase {
   const char* word;
   double ends_at_x_mm;  // of the floor's tabs, through the left wall of 4 mm: its outer face is at 0
@@ -153,10 +176,10 @@ TEST(PlateBox, OfAluminiumIsBuiltAndAFramedOneIsNot) {
 // Without a frame's section the plates are 4 thick and their borders 40 wide, of an inch shop 3/16 in and 1 1/2 in.
 TEST(PlateBox, DoesWithoutASection) {
   const auto top_of = [](const std::string& units, const std::string& size, const std::string& clear) {
-    const test::Planned p = test::plan_text("fitup = 1\nunits = \"" + units + "\"\n[item.pump]\nsize = " + size +
-                                            "\nmass = 20\n[box.main]\nbuild = \"plate\"\nrow = [{ of = \"pump\" }]\nclearance = { left = " +
-                                            clear + ", right = " + clear + ", front = " + clear + ", back = " + clear +
-                                            ", top = " + clear + " }\n");
+    const test::Planned p = test::plan_text(
+        "fitup = 1\nunits = \"" + units + "\"\n[item.pump]\nsize = " + size +
+        "\nmass = 20\n[box.main]\nbuild = \"plate\"\nrow = [{ of = \"pump\" }]\nclearance = { left = " + clear +
+        ", right = " + clear + ", front = " + clear + ", back = " + clear + ", top = " + clear + " }\n");
     EXPECT_TRUE(p.result.plan) << p.said();
     const Instance* top = p.result.plan ? test::find_instance(*p.result.plan, "top") : nullptr;
     if (top == nullptr) return Flat{};
