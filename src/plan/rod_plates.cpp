@@ -155,14 +155,17 @@ class RodPlate {
     }
     const auto windows = with_windows(build_, sheet);
     if (!windows) return false;
-    Profile& profile = std::get<Flat>(build_.draft.part(plate_).form).profile;
-    profile.outer = windows->outer;
+    profile_of_plate().outer = windows->outer;
     for (const std::size_t i : served_) add_rod_hole(i);
+    Profile& profile = profile_of_plate();
     profile.holes.insert(profile.holes.end(), windows->holes.begin(), windows->holes.end());
     const auto flaw = flaw_in(profile);
     if (flaw) build_.diagnostics.add(diag::say<"plate-impossible">(spec_.thickness.place, word(), *flaw));
     return !flaw;
   }
+
+  // Until the next part is added: a second nut is.
+  [[nodiscard]] Profile& profile_of_plate() { return std::get<Flat>(build_.draft.part(plate_).form).profile; }
 
   // What is welded belongs to the frame.
   [[nodiscard]] std::string group() const {

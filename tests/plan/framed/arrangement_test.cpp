@@ -1,5 +1,6 @@
 // Turned items, rails from left to right, lines under rod plates, and a given outer size: sums that can be done on
 // paper.
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -123,6 +124,20 @@ TEST(RodPlates, OfItemsOfDifferentDepthLieOnSecondNuts) {
   const auto seconds = std::count_if(plan.instances.begin(), plan.instances.end(),
                                      [](const Instance& i) { return i.name.find("second nut") != std::string::npos; });
   EXPECT_EQ(seconds, 2) << "none at the front, where no plate is, and none on the deeper one's rods";
+}
+
+// Each second nut is a part more while the plate's holes are drilled; however many parts there are before it, the plate's
+// outline is a rectangle with a hole for each rod.
+TEST(RodPlates, StayWholeHoweverManySecondNutsComeWhileTheyAreDrilled) {
+  const std::string rods = "rods = { thread = \"M6\", at = [[20, 30], [80, 60]], projection = ";
+  for (int trays = 1; trays <= 24; ++trays) {
+    const Plan plan = planned(spec(rods + "20 }\nfoot_strips = { width = 16 }\n[item.shallow]\nlike = \"tray\"\n"
+                                   "size = [100, 260, 80]\nmass = 2\n" + rods + "62 }",
+                                   "{ left = 50, right = 70, front = 90, back = 40, top = 90 }",
+                                   fmt::format("{{ of = \"tray\", count = {} }}, {{ of = \"shallow\", count = 2 }}", trays),
+                                   "rod_plates = { front = \"none\", back = \"welded\" }"));
+    EXPECT_EQ(holes_of(plan, "rod plate back"), 2U * static_cast<std::size_t>(trays) + 4) << trays;
+  }
 }
 
 TEST(Levels, BearOnTheItemsBelow) {
