@@ -51,13 +51,17 @@ struct Joint {
   std::size_t weld_rule = 0;  // of a weld: index into Plan::weld_rules
 };
 
-/// How welds are made: a box's own way.
+/// How welds are made: a box's own way, and that of plates whose seams are intermittent.
 struct WeldRule {
   double leg_mm = 0;         // of a fillet; 0: as the thinner part is thick
   bool all_sides = false;    // beads on each side that the parts offer; else only where nothing stands in them
   bool grind_flush = false;  // beads outside the frame are ground off
   std::string key;           // "box.main.welds"
   Place place;
+  double element_mm = 0;     // of an intermittent seam, the length of each element; 0: continuous
+  double distance_mm = 0;    // from one element to the next, at most
+  std::string stitch_key{};  // what says so: "box.main.face.left.stitch"
+  Place stitch_place{};
 };
 
 /// A space that must stay free of everything but `owner`.

@@ -27,6 +27,16 @@ enum class SeamKind { fillet, butt, edge };
 enum class SeamState { laid, ground_flush, left_free };
 [[nodiscard]] std::string_view to_text(SeamState state);  // "laid", "ground flush", "left free"
 
+/// The elements of an intermittent weld: one at each end, all gaps alike.
+struct Stitch {
+  std::size_t count = 0;
+  double element_mm = 0;
+  double gap_mm = 0;  // from one to the next
+};
+/// On a seam of that length, with elements of `element_mm` and gaps of at most `gap_mm`: as few as may be. None where
+/// the gaps would be less than tables::least_stitch_gap_mm, as on a seam shorter than two elements: it is continuous.
+[[nodiscard]] std::optional<Stitch> stitch_on(double length_mm, double element_mm, double gap_mm);
+
 struct Seam {
   std::size_t joint = 0;  // of Plan::joints
   SeamKind kind = SeamKind::fillet;
@@ -41,7 +51,8 @@ struct Seam {
   double gap_mm = 0;            // between the parts
   Vec3 side;                    // unit direction away from the contact, across the path; of a ring zero
   Vec3 rises;                   // unit direction in which a fillet climbs the part that ends there, a ring's cap stands
-  double bevel_mm = 0;          // of an edge that is ground flush: how deep one of the parts is bevelled there first
+  std::optional<Stitch> stitch{};  // of an intermittent one; `length_mm` and `bead` are of the path all along
+  double bevel_mm = 0;             // of an edge that is ground flush: how deep one of the parts is bevelled there first
   Prism bead;  // in the Plan's coordinates: what stands out of the two parts while it is not ground off
 };
 
@@ -63,6 +74,9 @@ inline constexpr double least_seam_mm = 30;
 /// leaving beads away.
 [[nodiscard]] Seams seams_of(const Plan& plan);
 
+/// Of the weld itself: of an intermittent one all elements together.
+[[nodiscard]] double weld_mm(const Seam& seam);
+
 /// Whether something of the weld is left to hold: laid, or ground flush over a root gap or a bevel that it fills.
 [[nodiscard]] bool holds(const Seam& seam);
 
@@ -79,7 +93,7 @@ struct Bead {
   InstanceId b = 0;
   Prism prism;  // in the Plan's coordinates
 };
-/// Those that are laid and not ground off.
+/// Those that are laid and not ground off; of an intermittent seam each element is one.
 [[nodiscard]] std::vector<Bead> beads_of(const Plan& plan, const Seams& seams);
 
 }  // namespace fitup

@@ -176,12 +176,21 @@ struct SealSpec {
 /// the parts offer.
 enum class WeldSides { clear, all };
 
+/// An intermittent weld (ISO 2553): elements of a length, and the distance from one to the next. A gap of 0:
+/// continuous.
+struct StitchSpec {
+  Place place;
+  Sourced<Length> length;
+  Sourced<Length> gap;  // at most
+};
+
 /// How the box's parts are welded to each other.
 struct WeldsSpec {
   Place place;
   std::optional<Sourced<Length>> leg{};  // of a fillet; absent: as the thinner part is thick
   Sourced<WeldSides> sides;
-  Sourced<bool> grind_flush{};  // beads outside are ground off
+  Sourced<bool> grind_flush{};         // beads outside are ground off
+  std::optional<StitchSpec> stitch{};  // of the plates that close faces; absent: all seams are continuous
 };
 
 /// Strips that a flat cover lies on: beside the uprights in the opening, or round the frame outside of it.
@@ -221,6 +230,7 @@ struct FaceSpec {
   Sourced<FlangeCorners> flange_corners{};  // of flanges of angle
   std::optional<BendSpec> bend{};           // of bent flanges
   Sourced<Length> notch_gap{};              // round what a flange is notched for
+  std::optional<StitchSpec> stitch{};       // of a plate; absent: as WeldsSpec::stitch
 };
 
 /// Lengths of section between two boxes, from the front to the back.
@@ -292,6 +302,12 @@ struct BoxSpec {
   std::optional<Sourced<std::vector<std::string>>> sequence{};  // what comes to its place before what; absent: derived
   CountedFrom sequence_from{};                                  // items are numbered from the right, faces exchanged
   [[nodiscard]] const FaceSpec& face(Face f) const { return faces[static_cast<std::size_t>(f)]; }
+  /// How the plate that closes a face is welded at intervals; null: its seams are continuous.
+  [[nodiscard]] const StitchSpec* stitch(Face f) const {
+    const std::optional<StitchSpec>& said = face(f).stitch ? face(f).stitch : welds.stitch;
+    const bool has_one = *face(f).closed_by == Closure::plate && said && *said->gap > Length::mm(0);
+    return has_one ? &*said : nullptr;
+  }
 };
 
 }  // namespace fitup

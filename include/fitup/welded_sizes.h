@@ -13,6 +13,9 @@ namespace fitup::tables {
 /// 1090-2, 8.1 and 8.3, from memory; of a flange common practice.
 inline constexpr double flange_drawn_at_most_mm = 4;
 
+/// From one element of an intermittent weld to the next, at least: a bead needs that to start and stop (common practice).
+inline constexpr double least_stitch_gap_mm = 10;
+
 /// A row of ISO 2768-1, table 1, class m: nominal sizes up to this one, plus or minus.
 struct SawnPermit {
   double up_to_mm = 0;

@@ -337,8 +337,10 @@ class AssemblySheet {
 
   [[nodiscard]] std::string listed_words(const output::ListedSeam& listed) const {
     const Seam& seam = seams_.all[listed.pieces.front()];
-    std::string words = fmt::format("{} {} x {} {}", to_text(seam.kind), units_.drawn(seam.size_mm),
-                                    units_.drawn(listed.length_mm), output::seam_side_words(plan_, seam));
+    const std::string length =
+        seam.stitch ? ", " + output::stitch_words(seam, units_, true) + "," : " x " + units_.drawn(listed.weld_mm);
+    std::string words = fmt::format("{} {}{} {}", to_text(seam.kind), units_.drawn(seam.size_mm), length,
+                                    output::seam_side_words(plan_, seam));
     const double bevel_mm =
         std::accumulate(listed.pieces.begin(), listed.pieces.end(), 0.0,
                         [&](double most, std::size_t piece) { return std::max(most, seams_.all[piece].bevel_mm); });

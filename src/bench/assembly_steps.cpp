@@ -91,12 +91,26 @@ void list_aids(const Plan& plan, AssemblyStep& step) {
   }
 }
 
+bool has_elements(const Plan& plan, const std::vector<InstanceId>& added) {
+  return std::any_of(plan.joints.begin(), plan.joints.end(), [&](const Joint& joint) {
+    const bool of_step = std::find(added.begin(), added.end(), joint.a) != added.end() ||
+                         std::find(added.begin(), added.end(), joint.b) != added.end();
+    return of_step && joint.kind == JointKind::weld && joint.weld_rule < plan.weld_rules.size() &&
+           plan.weld_rules[joint.weld_rule].element_mm > 0;
+  });
+}
+
 void list_cautions(const Plan& plan, AssemblyStep& step, bool first_item) {
   if (step.kind == StepKind::weld) {
     step.minds.push_back("Weld with no item in the box and nothing coated or zinc plated near the seam; fumes go out.");
     if (adds_role(plan, step.added, Role::rod_plate) && !adds_role(plan, step.added, Role::ring_member)) {
       step.minds.push_back(
           "Set it on dummy rods in all holes and tack it so: the rods of the items must find it again.");
+    }
+    if (has_elements(plan, step.added)) {
+      step.minds.push_back(
+          "n × l (e): n elements l long, e from one to the next, one at each end of the seam. Lay them from the middle "
+          "outwards, by turns on opposite edges, so that the sheet stays flat (common practice).");
     }
   }
   if (first_item && adds_role(plan, step.added, Role::item)) {

@@ -94,6 +94,11 @@ Scene::Scene(const Plan& plan, Judge judge, int cores) : plan_(plan), judge_(std
     leave_free(fewer, free);
     lay(std::move(fewer));
   }
+  if (std::none_of(plan.weld_rules.begin(), plan.weld_rules.end(), [](const WeldRule& r) { return r.element_mm > 0; }))
+    return;
+  Seams in_elements = std::move(seams_);
+  lay_at_intervals(plan, in_elements);
+  lay(std::move(in_elements));
 }
 
 void Scene::lay(Seams seams) {

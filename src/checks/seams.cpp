@@ -1,5 +1,5 @@
 // The seams of all weld joints: what the two parts offer, less what stands in the way, less what is ground off.
-// Entry: seams_of, beads_of.
+// Entry: seams_of.
 #include "checks/seams.h"
 
 #include <algorithm>
@@ -22,7 +22,8 @@ constexpr double band = tolerance::contact_mm;
 
 // A slit that is no wider takes no bead: no wire reaches into it (common practice).
 constexpr double slit_mm = 1.25;
-double thickness_mm(const Part& part) {
+
+double thickness_of(const Part& part) {
   if (const auto* flat = std::get_if<Flat>(&part.form)) return flat->thickness_mm;
   if (const auto* member = std::get_if<Member>(&part.form)) return member->section.thickness_mm;
   // A solid one: what it is welded to is the thinner of the two.
@@ -43,7 +44,7 @@ bool takes_a_bead(const Plan& plan, const Joint& joint) {
 double wanted_leg_mm(const Plan& plan, const Joint& joint) {
   const double leg = weld_rule(plan, joint).leg_mm;
   if (leg > 0) return leg;
-  return std::min(thickness_mm(part_of(plan, joint.a)), thickness_mm(part_of(plan, joint.b)));
+  return std::min(thickness_mm(plan, joint.a), thickness_mm(plan, joint.b));
 }
 
 PlacedBody placed_bead(const Prism& bead) { return place(Body{{bead}, {bead}, true, {}}, Pose{}); }
@@ -265,6 +266,8 @@ class AllSeams {
 
 Seams seams_of(const Plan& plan, const std::vector<PlacedBody>& bodies) { return AllSeams(plan, bodies).find(); }
 
+double thickness_mm(const Plan& plan, InstanceId id) { return thickness_of(part_of(plan, id)); }
+
 const WeldRule& weld_rule(const Plan& plan, const Joint& joint) {
   static const WeldRule as_usual;
   return joint.weld_rule < plan.weld_rules.size() ? plan.weld_rules[joint.weld_rule] : as_usual;
@@ -288,17 +291,6 @@ bool holds(const Seam& seam) {
   return seam.state == SeamState::laid || (seam.state == SeamState::ground_flush && seam.kind != SeamKind::fillet);
 }
 
-std::vector<Bead> beads_of(const Plan& plan, const Seams& seams) {
-  std::vector<Bead> beads;
-  for (std::size_t i = 0; i < seams.all.size(); ++i) {
-    const Seam& seam = seams.all[i];
-    if (seam.state != SeamState::laid) continue;
-    const Joint& joint = plan.joints[seam.joint];
-    beads.push_back({i, joint.a, joint.b, seam.bead});
-  }
-  return beads;
-}
-
 bool is_outside(const Plan& plan, const Seam& seam) {
   const Box3 box = seam.bead.bounds();
   const auto seen_along = [&](int axis, double sign) {
@@ -319,10 +311,10 @@ bool is_outside(const Plan& plan, const Seam& seam) {
 
 double metal_mm3(const Seam& seam) {
   const double leg = seam.size_mm + seam.gap_mm;
-  if (seam.kind == SeamKind::fillet) return leg * leg / 2 * seam.length_mm;
+  if (seam.kind == SeamKind::fillet) return leg * leg / 2 * weld_mm(seam);
   const double cap_mm3 =
-      seam.ring_diameter_mm > 0 ? seam.bead.volume_mm3() : seam.bead.profile.area_mm2() * seam.length_mm;
-  const double filled = (seam.gap_mm + seam.bevel_mm / 2) * seam.size_mm / 2 * seam.length_mm;
+      seam.ring_diameter_mm > 0 ? seam.bead.volume_mm3() : seam.bead.profile.area_mm2() * weld_mm(seam);
+  const double filled = (seam.gap_mm + seam.bevel_mm / 2) * seam.size_mm / 2 * weld_mm(seam);
   return filled + (seam.state == SeamState::laid ? 2.0 / 3 * cap_mm3 : 0);
 }
 

@@ -20,8 +20,14 @@ struct KeepFree {
 /// Fillets are left away there, caps ground flush.
 void leave_free(Seams& seams, std::vector<KeepFree> wanted);
 
+/// What is laid of the seams whose rule says so becomes intermittent.
+void lay_at_intervals(const Plan& plan, Seams& seams);
+
 /// `bodies`: of the plan's instances, then of its zones.
 [[nodiscard]] Seams seams_of(const Plan& plan, const std::vector<PlacedBody>& bodies);
+
+/// Of a part, to weld on.
+[[nodiscard]] double thickness_mm(const Plan& plan, InstanceId id);
 
 /// The rule of a weld joint.
 [[nodiscard]] const WeldRule& weld_rule(const Plan& plan, const Joint& joint);

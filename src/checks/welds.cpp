@@ -10,6 +10,7 @@
 #include "checks/meeting_place.h"
 #include "checks/order.h"
 #include "checks/seams.h"
+#include "checks/stitch_rules.h"
 #include "fitup/tolerances.h"
 
 namespace fitup::checks {
@@ -39,13 +40,13 @@ Sum sum_of(const Seams& seams, std::size_t joint) {
     if (seam.joint != joint) continue;
     sum.offered_mm += seam.length_mm;
     if (holds(seam)) {
-      sum.holds_mm += seam.length_mm;
+      sum.holds_mm += weld_mm(seam);
     } else if (seam.because && seam.passes) {
       sum.passed_mm[*seam.because] += seam.length_mm;
     } else if (seam.because) {
       sum.blocked_mm[*seam.because] += seam.length_mm;
     } else {
-      sum.ground_mm += seam.length_mm;
+      sum.ground_mm += weld_mm(seam);
     }
   }
   return sum;
@@ -56,7 +57,7 @@ std::map<InstanceId, double> held_mm(const Plan& plan, const Seams& seams) {
   std::map<InstanceId, double> held;
   for (const Seam& seam : seams.all) {
     for (const InstanceId id : {plan.joints[seam.joint].a, plan.joints[seam.joint].b}) {
-      held[id] += holds(seam) ? seam.length_mm : 0;
+      held[id] += holds(seam) ? weld_mm(seam) : 0;
     }
   }
   return held;
@@ -162,6 +163,21 @@ Finding not_known(const Scene& scene, std::size_t joint) {
   return f;
 }
 
+void add_intermittent(Finding& f, const Seams& seams) {
+  std::size_t count = 0;
+  double path_mm = 0;
+  double elements_mm = 0;
+  for (const Seam& seam : seams.all) {
+    if (!seam.stitch) continue;
+    ++count;
+    path_mm += seam.length_mm;
+    elements_mm += weld_mm(seam);
+  }
+  if (count == 0) return;
+  f.message += fmt::format("; {} of the seams are intermittent, {:.2f} m of weld along {:.2f} m", count,
+                           elements_mm / 1000, path_mm / 1000);
+}
+
 Finding enough(const Seams& seams) {
   double laid_mm = 0;
   double flush_mm = 0;
@@ -169,7 +185,7 @@ Finding enough(const Seams& seams) {
   for (const Seam& seam : seams.all) {
     (seam.state == SeamState::laid           ? laid_mm
      : seam.state == SeamState::ground_flush ? flush_mm
-                                             : free_mm) += seam.length_mm;
+                                             : free_mm) += weld_mm(seam);
   }
   Finding f;
   f.check = name;
@@ -178,6 +194,7 @@ Finding enough(const Seams& seams) {
       "{:.2f} m of seam laid, {:.2f} m ground flush, {:.2f} m left free for what stands there; each "
       "joint keeps enough",
       laid_mm / 1000, flush_mm / 1000, free_mm / 1000);
+  add_intermittent(f, seams);
   return f;
 }
 
@@ -199,7 +216,11 @@ std::vector<Finding> check_welds(const Scene& scene) {
     if (std::min(held.at(pair.a), held.at(pair.b)) >= least_seam_mm) continue;
     if (!is_of_an_overlap(scene, scene.plan().joints[joint], sum)) findings.push_back(too_little(scene, joint, sum));
   }
-  if (findings.empty() && !seams.all.empty()) findings.push_back(enough(seams));
+  const std::vector<Finding> stitches = check_stitches(scene);
+  const bool all_count =
+      std::none_of(stitches.begin(), stitches.end(), [](const Finding& f) { return f.verdict == Verdict::fail; });
+  if (findings.empty() && all_count && !seams.all.empty()) findings.push_back(enough(seams));
+  findings.insert(findings.end(), stitches.begin(), stitches.end());
   sort_worst_first(findings);
   return findings;
 }

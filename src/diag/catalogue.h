@@ -230,6 +230,7 @@ inline constexpr Entry catalogue[] = {
     {"loose-nuts-shut-in", Stage::plan, Severity::error, "{}: every face is closed, and behind the {} cover, the last one, nobody can hold a nut; choose \"weld nut\", \"insert\" or \"nut strip\", or leave another face open"},
     // ---- what is likely a slip
     {"seal-not-held", Stage::spec, Severity::error, "{} is not built in: {} holds no seal; choose {}, or leave the seal out"},
+    {"stitch-not-tight", Stage::spec, Severity::error, "{} leaves gaps in the seams of the {} plate, and {} is to keep the box tight: leave one of the two out, or make those seams continuous with gap = 0 in {}"},
     {"no-effect", Stage::spec, Severity::warning, "{} has no effect: {}"},
     {"row-interrupted", Stage::plan, Severity::warning, "{} and the next stand {} apart, more than max_spacing, {}: what is welded or stands there leaves no nearer place; give their places in screws.at, or a larger max_spacing"},
     // ---- notes

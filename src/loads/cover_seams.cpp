@@ -92,8 +92,8 @@ class Covers {
     const double pressure = material->density_kg_per_m3 * 1e-9 * flat->thickness_mm * g * gravity;
     double length = 0, area = 0;
     for (const Seam* seam : held.seams) {
-      length += seam->length_mm;
-      area += throat_mm(*seam) * seam->length_mm;
+      length += weld_mm(*seam);
+      area += throat_mm(*seam) * weld_mm(*seam);
     }
     const double throat = throat_mm(*held.seams.front());
     const double mpa = pressure * size.x * size.y * edge_peak(size.x, size.y) / area;

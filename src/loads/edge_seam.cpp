@@ -16,8 +16,6 @@ namespace {
 // Seams that are nearer to one line than this are on it.
 constexpr double least_lever_mm = 0.5;
 
-double area_mm2(const WeldLine& w) { return w.throat_mm * norm(w.to - w.from); }
-
 Vec3 way_of(const std::vector<WeldLine>& lines) {
   const auto longest = std::max_element(lines.begin(), lines.end(), [](const WeldLine& a, const WeldLine& b) {
     return norm(a.to - a.from) < norm(b.to - b.from);
@@ -43,8 +41,8 @@ Vec3 middle_of(const std::vector<WeldLine>& lines) {
   Vec3 sum;
   double area = 0;
   for (const WeldLine& w : lines) {
-    sum = sum + area_mm2(w) * (0.5 * (w.from + w.to));
-    area += area_mm2(w);
+    sum = sum + w.area_mm2() * (0.5 * (w.from + w.to));
+    area += w.area_mm2();
   }
   return area > 0 ? (1 / area) * sum : Vec3{};
 }
@@ -66,7 +64,7 @@ std::optional<EdgeStress> edge_stress(const std::vector<WeldLine>& lines, const 
     return out;
   }
   double area = 0;
-  for (const WeldLine& w : lines) area += area_mm2(w);
+  for (const WeldLine& w : lines) area += w.area_mm2();
   const Vec3 couple = cross(bearing.reach, bearing.press);
   out.lever_mm = std::abs(dot(couple, way));
   if (out.lever_mm > least_lever_mm && about * dot(couple, way) >= 0) {

@@ -171,7 +171,7 @@ class Modelling {
       } else {
         same_[find(s)] = find(known->second);
       }
-      ties_.push_back({{mesh.of, member, seam.joint, 0, {n.from, n.to, throat_mm(seam)}}, s});
+      ties_.push_back({{mesh.of, member, seam.joint, 0, {n.from, n.to, throat_mm(seam), share_of(seam)}}, s});
     }
   }
 

@@ -233,7 +233,8 @@ class PlateModelling {
       const double from = run.along(seam->from), to = run.along(seam->to);
       const double first = std::max(low, std::min(from, to)), last = std::min(high, std::max(from, to));
       if (last - first < 1e-6) continue;
-      lines.push_back({seam->from + (first - from) * along, seam->from + (last - from) * along, throat_mm(*seam)});
+      lines.push_back(
+          {seam->from + (first - from) * along, seam->from + (last - from) * along, throat_mm(*seam), share_of(*seam)});
     }
     return lines;
   }

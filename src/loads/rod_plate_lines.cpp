@@ -22,7 +22,7 @@ HeldLines held_lines(const std::vector<const Seam*>& seams, Vec3 z) {
   std::vector<std::pair<double, double>> throats;  // how far across, and how much
   for (const Seam* seam : seams) {
     if (std::abs(dot(way(*seam), along)) < 0.999) return {};
-    throats.emplace_back(dot(seam->from - seams.front()->from, cross(z, along)), throat_mm(*seam) * seam->length_mm);
+    throats.emplace_back(dot(seam->from - seams.front()->from, cross(z, along)), throat_mm(*seam) * weld_mm(*seam));
   }
   std::sort(throats.begin(), throats.end());
   std::vector<std::pair<double, double>> held;  // moment and throat of each line

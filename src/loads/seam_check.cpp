@@ -43,7 +43,7 @@ struct Worst {
 /// touch.
 void pry(GroupStress& stress, const JointGroup& group) {
   const WeldLine& line = group.lines.front();
-  stress.mpa += stress.not_taken_nmm / group.pry_mm / (line.throat_mm * norm(line.to - line.from));
+  stress.mpa += stress.not_taken_nmm / group.pry_mm / line.area_mm2();
   stress.not_taken_nmm = 0;
 }
 

@@ -27,15 +27,15 @@ struct Lines {
 Lines properties(const std::vector<WeldLine>& lines) {
   Lines p;
   for (const WeldLine& w : lines) {
-    const double area = w.throat_mm * norm(w.to - w.from);
+    const double area = w.area_mm2();
     p.area_mm2 += area;
-    p.length_mm += norm(w.to - w.from);
+    p.length_mm += w.weld_mm();
     p.middle = p.middle + area * (0.5 * (w.from + w.to));
   }
   p.middle = (1 / p.area_mm2) * p.middle;
   Eigen::Matrix3d second = Eigen::Matrix3d::Zero();
   for (const WeldLine& w : lines) {
-    const double area = w.throat_mm * norm(w.to - w.from);
+    const double area = w.area_mm2();
     const Eigen::Vector3d m = eigen(0.5 * (w.from + w.to) - p.middle);
     const Eigen::Vector3d along = eigen(w.to - w.from);
     second += area * (m * m.transpose() + along * along.transpose() / 12);
@@ -50,9 +50,11 @@ double throat_mm(const Seam& seam) {
   return seam.kind == SeamKind::fillet ? seam.size_mm * std::sqrt(0.5) : seam.size_mm;
 }
 
+double share_of(const Seam& seam) { return seam.stitch ? weld_mm(seam) / seam.length_mm : 1; }
+
 void add_lines(const Seam& seam, std::vector<WeldLine>& lines) {
   if (seam.ring_diameter_mm <= 0) {
-    lines.push_back({seam.from, seam.to, throat_mm(seam)});
+    lines.push_back({seam.from, seam.to, throat_mm(seam), share_of(seam)});
     return;
   }
   const Vec3 n = seam.rises;

@@ -12,7 +12,14 @@ struct WeldLine {
   Vec3 from;
   Vec3 to;
   double throat_mm = 0;
+  double share = 1;  // of an intermittent weld: the part of the line that its elements take
+  [[nodiscard]] double weld_mm() const { return share * norm(to - from); }
+  [[nodiscard]] double area_mm2() const { return throat_mm * weld_mm(); }
 };
+
+/// Its elements of its length; 1 of a continuous one. The force per unit length is multiplied by (e + l) / l (EN
+/// 1993-1-8, 4.9, figure 4.7, from memory), with the seam's own elements and length.
+[[nodiscard]] double share_of(const Seam& seam);
 
 /// The throat of a fillet is its leg over sqrt 2; of a cap its depth.
 [[nodiscard]] double throat_mm(const Seam& seam);
@@ -22,7 +29,7 @@ void add_lines(const Seam& seam, std::vector<WeldLine>& lines);
 struct GroupStress {
   double mpa = 0;  // the largest resultant on a throat: what the simplified method takes for shear, however it points
   Vec3 at;
-  double length_mm = 0;      // of all lines
+  double length_mm = 0;      // of what is welded of all lines
   double area_mm2 = 0;       // of their throats
   Vec3 of_force;             // MPa at that place: F / A
   Vec3 of_moment;            // and w x r

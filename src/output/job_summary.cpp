@@ -203,7 +203,7 @@ SeamTotals seam_totals(const Plan& plan) {
     double& sum = seam.state == SeamState::laid           ? totals.laid_mm
                   : seam.state == SeamState::ground_flush ? totals.ground_flush_mm
                                                           : totals.left_free_mm;
-    sum += seam.length_mm;
+    sum += weld_mm(seam);
   }
   return totals;
 }

@@ -1,6 +1,8 @@
 // Pieces of seams that run on end to end, and what of a joint is too short for a seam of its own.
-// Entry: listed_seams.
+// Entry: listed_seams, stitch_words.
 #include "output/listed_seams.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -20,7 +22,7 @@ bool alike(double a, double b) { return std::abs(a - b) < alike_mm; }
 bool alike(Vec3 a, Vec3 b) { return norm(a - b) < alike_mm; }
 
 bool may_run_on(const Seam& seam) {
-  return seam.state != SeamState::left_free && seam.ring_diameter_mm <= 0 && seam.length_mm > 0;
+  return seam.state != SeamState::left_free && !seam.stitch && seam.ring_diameter_mm <= 0 && seam.length_mm > 0;
 }
 
 Vec3 way_of(const Seam& seam) { return (1 / seam.length_mm) * (seam.to - seam.from); }
@@ -33,8 +35,8 @@ bool is_of_one(const Seam& a, const Seam& b) {
 
 ListedSeam single(const Seams& seams, std::size_t i) {
   const Seam& seam = seams.all[i];
-  ListedSeam listed{{i}, seam.from, seam.to, seam.length_mm};
-  if (seam.state == SeamState::ground_flush) listed.flush_mm = listed.length_mm;
+  ListedSeam listed{{i}, seam.from, seam.to, seam.length_mm, weld_mm(seam)};
+  if (seam.state == SeamState::ground_flush) listed.flush_mm = listed.weld_mm;
   return listed;
 }
 
@@ -54,7 +56,8 @@ bool run_on(ListedSeam& listed, const Seams& seams, std::size_t i) {
     return false;
   }
   listed.length_mm += seam.length_mm;
-  listed.flush_mm += seam.state == SeamState::ground_flush ? seam.length_mm : 0;
+  listed.weld_mm += weld_mm(seam);
+  listed.flush_mm += seam.state == SeamState::ground_flush ? weld_mm(seam) : 0;
   return true;
 }
 
@@ -85,7 +88,7 @@ void gather_short_ones(const Seams& seams, std::vector<ListedSeam>& all) {
     const std::size_t with = longest.at(kind_of(all[i]));
     if (with == i || !all[i].is_short() || all[i].length_mm < no_seam_mm) continue;
     ++all[with].short_ones;
-    all[with].short_mm += all[i].length_mm;
+    all[with].short_mm += all[i].weld_mm;
   }
   std::size_t index = 0;
   std::erase_if(all, [&](const ListedSeam& l) {
@@ -107,6 +110,12 @@ std::vector<ListedSeam> listed_seams(const Seams& seams) {
   }
   gather_short_ones(seams, all);
   return all;
+}
+
+std::string stitch_words(const Seam& seam, const PaperUnits& units, bool drawn) {
+  if (!seam.stitch) return {};
+  const auto words = [&](double mm) { return drawn ? units.drawn(mm) : units.length(mm); };
+  return fmt::format("{} × {} ({})", seam.stitch->count, words(seam.stitch->element_mm), words(seam.stitch->gap_mm));
 }
 
 }  // namespace fitup::output

@@ -22,7 +22,7 @@
 namespace fitup::output {
 namespace {
 
-constexpr std::size_t own_columns = 14;
+constexpr std::size_t own_columns = 15;
 
 std::string direction_word(Vec3 d, bool as_way) {
   const std::array<std::pair<Vec3, const char*>, 6> words{{{axis::minus_x, "left"},
@@ -97,7 +97,7 @@ std::vector<std::string> notes_of(const Seams& seams, const ListedSeam& listed, 
     const Seam& seam = seams.all[piece];
     const std::string bevel = bevel_words(seam, units);
     if (listed.mixed() && seam.state == SeamState::ground_flush) {
-      notes.push_back(fmt::format("{} {} of it ground flush, {} to {}", units.length(seam.length_mm), units.length(),
+      notes.push_back(fmt::format("{} {} of it ground flush, {} to {}", units.length(weld_mm(seam)), units.length(),
                                   place_words(seam.from, units), place_words(seam.to, units)));
       if (!bevel.empty()) notes.back() += ", " + bevel;
     } else if (!bevel.empty() && (notes.empty() || notes.back() != bevel)) {
@@ -124,9 +124,9 @@ CsvRow seam_row(const Plan& plan, const Seams& seams, const ListedSeam& listed, 
                                 units.length()));
   }
   if (listed.short_ones > 0) notes.push_back(short_words(listed, units));
-  row.insert(row.end(), {std::string(to_text(seam.kind)), units.length(seam.size_mm), units.length(listed.length_mm),
-                         units.length(seam.gap_mm), side_words(plan, seam), bead_words(seams, listed),
-                         because_words(plan, seams, listed),
+  row.insert(row.end(), {std::string(to_text(seam.kind)), units.length(seam.size_mm), units.length(listed.weld_mm),
+                         stitch_words(seam, units), units.length(seam.gap_mm), side_words(plan, seam),
+                         bead_words(seams, listed), because_words(plan, seams, listed),
                          place_words(listed.from, units) + " to " + place_words(listed.to, units),
                          fmt::format("{}", fmt::join(notes, "; "))});
   return row;
@@ -166,7 +166,7 @@ void add_totals(std::vector<CsvRow>& rows, const Plan& plan, const Seams& seams,
     double mm = 0;
     for (const Seam& seam : seams.all) {
       if (seam.state != state) continue;
-      mm += seam.length_mm;
+      mm += weld_mm(seam);
       if (holds(seam)) kg += metal_kg(plan, seam);
     }
     rows.push_back(total_row(state_words(state), units.length(mm), ""));
@@ -183,8 +183,8 @@ std::vector<CsvRow> weld_rows(const Plan& plan, const JobInfo& info) {
   const PaperUnits units(info.units);
   const std::string length(units.length());
   std::vector<CsvRow> rows{{"seam", "mark", "part", "mark of the other", "other part", "kind", "size " + length,
-                            "length " + length, "gap " + length, "side", "bead", "because of", "from and to " + length,
-                            "note"}};
+                            "length " + length, "n × l (e) " + length, "gap " + length, "side", "bead", "because of",
+                            "from and to " + length, "note"}};
   const Seams seams = seams_of(plan);
   const std::vector<std::size_t> tight = checks::joints_to_be_tight(plan);
   for (const ListedSeam& listed : listed_seams(seams)) {

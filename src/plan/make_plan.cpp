@@ -33,6 +33,7 @@
 #include "plan/rows_in_the_way.h"
 #include "plan/space.h"
 #include "plan/stated_sequence.h"
+#include "plan/stitch.h"
 #include "plan/vents.h"
 
 namespace fitup {
@@ -147,6 +148,7 @@ class Whole {
   [[nodiscard]] Plan finish(bool as_built) const {
     Plan plan = draft_.finish(as_built);
     plan::finish_splices(plan, splices_);
+    plan::stitch_plates(plan, boxes_, splices_);
     const Spec& spec = *layout_.spec;
     plan.name = spec.name;
     plan.title = spec.title;

@@ -84,6 +84,7 @@ Plan plan_of(const Plan& plan, const std::set<std::string>& names) {
     if (!apart.parts.empty() && !apart.others.empty()) out.kept_apart.push_back(std::move(apart));
   }
   out.weld_rules = plan.weld_rules;
+  out.load_rules = plan.load_rules;
   out.frames = plan.frames;
   return out;
 }

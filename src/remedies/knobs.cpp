@@ -13,6 +13,7 @@
 #include "remedies/focus.h"
 #include "remedies/ring_knobs.h"
 #include "remedies/space_knobs.h"
+#include "remedies/stitch_knobs.h"
 
 namespace fitup::remedies {
 
@@ -32,10 +33,11 @@ class Knobs {
   Knobs(const Concerned& what, const Spec& spec) : what_(what), spec_(spec) {}
 
   std::vector<Knob> all() {
-    if (what_.check == "lift") {
-      eye_sizes();
+    if (what_.check == "lift" || what_.check == "hole-fit") {
+      what_.check == "lift" ? eye_sizes() : holes();
       return std::move(knobs_);
     }
+    if (auto stitches = stitch_knobs(what_, spec_); !stitches.empty()) return stitches;
     if (what_.check == "hold-down") {
       if (!what_.cause.empty()) return {};  // what nothing holds: no number makes a plate of its own
       if (has(Role::rod_plate)) return thicker_rod_plates();  // no other number stiffens them
@@ -51,10 +53,6 @@ class Knobs {
       return std::move(knobs_);
     }
     if (what_.check == "cut-rules") return cut_knobs(what_, spec_);
-    if (what_.check == "hole-fit") {
-      holes();
-      return std::move(knobs_);
-    }
     if (has(Role::boss)) lift_places();
     for (const BoxSpec& box : spec_.boxes) {
       if (names_no_box() || is_about("box." + box.name)) of_box(box);

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "spec/build_welds.h"
 #include "spec/from_cell.h"
 
 namespace fitup::spec {
@@ -15,6 +16,7 @@ void read_closing(const Cell& cell, FaceSpec& face) {
   face.flange_section = cell["flange_section"].get<std::string>();
   face.flange_corners = word<FlangeCorners>(cell["flange_corners"], {"mitred", "butted", "coped"});
   face.notch_gap = cell["notch_gap"].get<Length>();
+  face.stitch = read_stitch(cell);
   if (const Cell* bend = cell.find("bend")) {
     face.bend = BendSpec{bend->place, optional<Length>(bend->find("radius")), optional<double>(bend->find("k"))};
   }

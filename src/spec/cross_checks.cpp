@@ -15,6 +15,7 @@
 #include "fitup/tables.h"
 #include "spec/build_plates.h"
 #include "spec/build_stiffening.h"
+#include "spec/build_welds.h"
 #include "spec/file_pattern.h"
 
 namespace fitup::spec {
@@ -189,6 +190,7 @@ void check_together(const Spec& spec, const Cell& root, Diagnostics& diagnostics
     check_clearances(box, cell, checks);
     checks.frame_material(box);
     check_build(box, diagnostics);
+    check_stitch(box, diagnostics);
     if (cell["frame"]["braces"].sound) check_stiffening(box, diagnostics);
   }
   if (spec.lifting && root["lifting"].sound) checks.lift_places(*spec.lifting);

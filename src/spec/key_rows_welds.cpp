@@ -19,6 +19,19 @@ const std::vector<Rule>& weld_rows() {
       {"box.NAME.welds.grind_flush", Type::yes_no, Need::filled, "false", none, "",
        "whether all beads outside the frame are ground off, so that its faces are plain; a fillet that is ground off holds "
        "nothing"},
+      {"box.NAME.welds.stitch", Type::table, Need::may, "", none, "",
+       "intermittent seams (ISO 2553), so that sheet is pulled less, of the plates that close faces, on the frame and on each other; "
+       "all other seams, and without it these too, are continuous"},
+      {"box.NAME.welds.stitch.length", Type::length, Need::must, "", {10, 1000}, "",
+       "length of each element; a seam begins and ends with one, and is continuous where no two have room"},
+      {"box.NAME.welds.stitch.gap", Type::length, Need::must, "", {0, 1000}, "",
+       "distance from one element to the next, at most; 0 is continuous"},
+      {"box.NAME.face.FACE.stitch", Type::table, Need::may, "", none, "",
+       "of the plate that closes this face, as welds.stitch and in its place; where two such plates meet, the larger length and the "
+       "smaller gap"},
+      {"box.NAME.face.FACE.stitch.length", Type::length, Need::must, "", {10, 1000}, "", "length of each element"},
+      {"box.NAME.face.FACE.stitch.gap", Type::length, Need::must, "", {0, 1000}, "",
+       "distance from one element to the next, at most; 0 is continuous"},
   };
   // clang-format on
   return rows;

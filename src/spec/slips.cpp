@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "diag/catalogue.h"
+#include "fitup/welded_sizes.h"
 
 namespace fitup::spec {
 
@@ -31,6 +32,16 @@ class Slips {
     const auto& row = box.row;
     const bool one = std::all_of(row.begin(), row.end(), [&](const RowEntry& e) { return *e.line == *row[0].line; });
     if (one) idle(box.line_gap, fmt::format("box.{}.line_gap", box.name), "all of the row stands in one line");
+  }
+
+  void welds(const BoxSpec& box) {
+    const bool none = std::none_of(all_faces.begin(), all_faces.end(),
+                                   [&](Face f) { return *box.face(f).closed_by == Closure::plate; });
+    const std::string key = fmt::format("box.{}.welds.", box.name);
+    if (none && box.welds.stitch) {
+      diagnostics_.add(say<"no-effect">(box.welds.stitch->place, key + "stitch", "no face is closed by a plate"));
+    }
+    run_together(box.welds.stitch, key);
   }
 
   /// A slip in closed_by or style is likelier than idle text.
@@ -68,7 +79,12 @@ class Slips {
   }
 
   void closing(const std::string& key, const FaceSpec& face, bool flanged) {
-    if (*face.closed_by != Closure::plate) idle(face.set, key + "set", "only a plate has it");
+    const bool plate = *face.closed_by == Closure::plate;
+    if (!plate) idle(face.set, key + "set", "only a plate has it");
+    if (!plate && face.stitch) {
+      diagnostics_.add(say<"no-effect">(face.stitch->place, key + "stitch", "only a plate has it"));
+    }
+    run_together(face.stitch, key);
     constexpr std::string_view no_flanges = "only a cover of style \"flanged\" has it";
     constexpr std::string_view no_angle = "only a cover with flanges = \"angle\" has it";
     const bool angle = flanged && *face.flanges == Flanges::angle;
@@ -80,6 +96,13 @@ class Slips {
     if (face.bend && (!flanged || *face.flanges != Flanges::bent)) {
       diagnostics_.add(say<"no-effect">(face.bend->place, key + "bend", "only a cover with flanges = \"bent\" has it"));
     }
+  }
+
+  void run_together(const std::optional<StitchSpec>& stitch, const std::string& key) {
+    if (!stitch || *stitch->gap <= Length::mm(0) || *stitch->gap >= Length::mm(tables::least_stitch_gap_mm)) return;
+    diagnostics_.add(say<"no-effect">(stitch->gap.place, key + "stitch.gap",
+                                      "a bead needs 10 mm to start and stop (common practice), and elements that are "
+                                      "nearer to each other run together; make it larger, or 0"));
   }
 
   void not_of_a_cover(const std::string& key, const FaceSpec& face) {
@@ -107,6 +130,7 @@ void report_slips(const Spec& spec, const Cell& root, Diagnostics& diagnostics) 
       if (cell["row"].sound) slips.row(box.name, i + 1, box.row[i]);
     }
     if (cell["row"].sound) slips.lines(box);
+    slips.welds(box);
     for (const Face face : all_faces) {
       if (cell["face"][to_text(face)].sound) slips.face(box.name, face, box.face(face));
     }

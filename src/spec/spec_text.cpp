@@ -186,12 +186,19 @@ void write_joined(Writer& out, const std::string& key, const BoxSpec& box) {
   out.line(key + ".bearers.screw", box.bearers->screw);
 }
 
+void write_stitch(Writer& out, const std::string& key, const std::optional<StitchSpec>& stitch) {
+  if (!stitch) return;
+  out.line(key + ".stitch.length", stitch->length);
+  out.line(key + ".stitch.gap", stitch->gap);
+}
+
 void write_closing(Writer& out, const std::string& key, const FaceSpec& face) {
   out.line(key + ".set", face.set);
   out.line(key + ".flanges", face.flanges);
   out.line(key + ".flange_section", face.flange_section);
   out.line(key + ".flange_corners", face.flange_corners);
   out.line(key + ".notch_gap", face.notch_gap);
+  write_stitch(out, key, face.stitch);
   if (!face.bend) return;
   out.line(key + ".bend.radius", face.bend->radius);
   out.line(key + ".bend.k", face.bend->k);
@@ -267,6 +274,7 @@ void write_box(Writer& out, const BoxSpec& box) {
   out.line(key + ".welds.leg", box.welds.leg);
   out.line(key + ".welds.sides", box.welds.sides);
   out.line(key + ".welds.grind_flush", box.welds.grind_flush);
+  write_stitch(out, key + ".welds", box.welds.stitch);
   out.line(key + ".build", box.build);
   write_plates(out, key + ".plates", box.plates);
   write_joined(out, key, box);

@@ -69,6 +69,31 @@ TEST(SeamGroup, TwiceTheLoadIsTwiceTheStressAndTwiceTheThroatHalfOfIt) {
   EXPECT_NEAR(throat_stress(thick, force, at)->mpa, once / 2, 1e-9);
 }
 
+// EN 1993-1-8, 4.9, figure 4.7, from memory: the force per unit length of an intermittent weld is that of a continuous one
+// times (e + l) / l. Here l of the seam's own elements, with all of its length.
+TEST(SeamGroup, HalfTheWeldIsTwiceTheStress) {
+  const Vec3 force{100, 200, -300}, at{10, -40, 90};
+  const double once = throat_stress(two_lines(), force, at)->mpa;
+  auto half = two_lines();
+  for (WeldLine& w : half) w.share = 0.5;
+  const auto s = throat_stress(half, force, at);
+  EXPECT_NEAR(s->mpa, 2 * once, 1e-9);
+  EXPECT_NEAR(s->length_mm, b, 1e-9) << "what is welded of the two";
+}
+
+TEST(SeamGroup, AnIntermittentSeamCarriesByItsElements) {
+  Seam seam;
+  seam.size_mm = a * std::sqrt(2.0);
+  seam.to = {230, 0, 0};
+  seam.length_mm = 230;
+  std::vector<WeldLine> whole, elements;
+  add_lines(seam, whole);
+  seam.stitch = stitch_on(230, 50, 40);  // 3 x 50 + 2 x 40
+  add_lines(seam, elements);
+  EXPECT_NEAR(throat_stress(whole, {0, 0, 690}, {115, 0, 0})->mpa, 690 / (230 * a), 1e-9);
+  EXPECT_NEAR(throat_stress(elements, {0, 0, 690}, {115, 0, 0})->mpa, 690 / (150 * a), 1e-9);
+}
+
 TEST(SeamGroup, AMomentAboutTheOneLineOfASeamIsNotTaken) {
   const auto s = throat_stress({{{0, 0, 0}, {100, 0, 0}, a}}, {0, 0, 60}, {50, 20, 0});
   EXPECT_NEAR(s->mpa, 60 / (100 * a), 1e-9);

@@ -67,10 +67,16 @@ TEST(ListedSeams, OfAnotherJointSizeSideOrLineStayApart) {
   }
 }
 
-TEST(ListedSeams, ThatAreLeftFreeAreListedByThemselves) {
-  const auto all = listed_seams(of({along_x(0, 50), along_x(50, 100, SeamState::left_free)}));
-  ASSERT_EQ(all.size(), 2U);
-  EXPECT_NEAR(all[0].length_mm, 50, tiny);
+TEST(ListedSeams, ThatAreLeftFreeOrIntermittentAreListedByThemselves) {
+  Seam stitched = along_x(50, 150);
+  stitched.stitch = stitch_on(100, 40, 20);
+  const Seams seams = of({along_x(0, 50), stitched, along_x(150, 200, SeamState::left_free)});
+  const auto all = listed_seams(seams);
+  ASSERT_EQ(all.size(), 3U);
+  EXPECT_NEAR(all[1].length_mm, 100, tiny);
+  EXPECT_NEAR(all[1].weld_mm, 80, tiny);
+  EXPECT_EQ(stitch_words(seams.all[1], PaperUnits(UnitSystem::mm_kg)), "2 × 40 (20)");
+  EXPECT_EQ(stitch_words(seams.all[0], PaperUnits(UnitSystem::mm_kg)), "");
 }
 
 TEST(ListedSeams, ShorterThanTenMillimetresGoWithTheLongestOfTheirJoint) {
