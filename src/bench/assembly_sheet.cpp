@@ -338,7 +338,7 @@ class AssemblySheet {
   [[nodiscard]] std::string listed_words(const output::ListedSeam& listed) const {
     const Seam& seam = seams_.all[listed.pieces.front()];
     const std::string length =
-        seam.stitch ? ", " + output::stitch_words(seam, units_, true) + "," : " x " + units_.drawn(listed.weld_mm);
+        seam.stitch ? ", " + output::stitch_words(seam, units_) + "," : " x " + units_.drawn(listed.weld_mm);
     std::string words = fmt::format("{} {}{} {}", to_text(seam.kind), units_.drawn(seam.size_mm), length,
                                     output::seam_side_words(plan_, seam));
     const double bevel_mm =

@@ -82,8 +82,7 @@ class Stitches {
     Finding f = about(worst, Verdict::fail, "elements");
     f.value = worst.seam->stitch->element_mm;
     f.message = fmt::format(
-        "{} and {} are welded by elements of {} mm, too short to count: each wants {} mm at least. A larger length in "
-        "{} "
+        "{} and {} are welded by elements of {} mm, too short to count: each wants {} mm at least. A larger length in {} "
         "mends it, or gap = 0 there, which is continuous",
         f.parts[0], f.parts[1], length_text(*f.value), length_text(*f.limit), f.key);
     return f;
@@ -94,10 +93,8 @@ class Stitches {
     f.value = worst.seam->stitch->gap_mm;
     f.message = fmt::format(
         "{} and {} are not welded over {} mm from one element to the next, more than {} mm: under pressure along it, "
-        "or "
-        "shear, the thinner part may buckle there, and wet gets between the two. What the loads say counts on a plate "
-        "that "
-        "is held all along. A smaller gap in {} mends it; where the plate only closes its face it may stay",
+        "or shear, the thinner part may buckle there, and wet gets between the two. What the loads say counts on a plate "
+        "that is held all along. A smaller gap in {} mends it; where the plate only closes its face it may stay",
         f.parts[0], f.parts[1], length_text(*f.value), length_text(*f.limit), f.key);
     return f;
   }

@@ -127,8 +127,18 @@ class Inputs {
     const bool aws = rules_.welds == WeldCode::aws_d1_1;
     add("seams by", std::string(weld_code_words[static_cast<std::size_t>(rules_.welds)]), "loads.welds");
     if (aws) add("weld metal", std::string(rules_.electrode.word), "loads.electrode");
+    for (const WeldRule& rule : plan_.weld_rules) intermittent(rule);
     add("bolts of feet and lugs, rods without a class", std::string(rules_.bolts.word),
         "loads.bolts; ISO 898-1, ISO 3506-1");
+  }
+
+  void intermittent(const WeldRule& rule) {
+    if (rule.element_mm <= 0 || rule.distance_mm <= 0) return;
+    add("intermittent seams, ISO 2553",
+        fmt::format("elements of {:.4g} mm, at most {:.4g} mm apart; they alone count as l, and the plate as held all "
+                    "along: what a seam carries on a mm times its length over theirs",
+                    rule.element_mm, rule.distance_mm),
+        rule.stitch_key + "; EN 1993-1-8, 4.9, from memory");
   }
 
   const Plan& plan_;

@@ -112,10 +112,10 @@ std::vector<ListedSeam> listed_seams(const Seams& seams) {
   return all;
 }
 
-std::string stitch_words(const Seam& seam, const PaperUnits& units, bool drawn) {
+std::string stitch_words(const Seam& seam, const PaperUnits& units) {
   if (!seam.stitch) return {};
-  const auto words = [&](double mm) { return drawn ? units.drawn(mm) : units.length(mm); };
-  return fmt::format("{} × {} ({})", seam.stitch->count, words(seam.stitch->element_mm), words(seam.stitch->gap_mm));
+  return fmt::format("{} × {} ({})", seam.stitch->count, units.drawn(seam.stitch->element_mm),
+                     units.drawn(seam.stitch->gap_mm));
 }
 
 }  // namespace fitup::output

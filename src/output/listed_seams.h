@@ -32,8 +32,8 @@ struct ListedSeam {
 /// mm: two edges that end at one corner but for the last digit.
 [[nodiscard]] std::vector<ListedSeam> listed_seams(const Seams& seams);
 
-/// "5 × 40 (25)": number, length of the elements, and the distance between them, as ISO 2553 writes it. Empty of a
-/// continuous one. `drawn`: as coarse as on a picture.
-[[nodiscard]] std::string stitch_words(const Seam& seam, const PaperUnits& units, bool drawn = false);
+/// "5 × 40 (25)": number, length of the elements, and the distance between them, as ISO 2553 writes it. As coarse as on
+/// a picture, since it is laid by a rule; empty of a continuous one.
+[[nodiscard]] std::string stitch_words(const Seam& seam, const PaperUnits& units);
 
 }  // namespace fitup::output

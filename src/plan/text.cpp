@@ -140,6 +140,17 @@ std::string_view to_text(StepKind kind) {
   return word(words, static_cast<std::size_t>(kind));
 }
 
+namespace {
+
+std::string elements(const Plan& plan, const Joint& joint) {
+  if (joint.kind != JointKind::weld || joint.weld_rule >= plan.weld_rules.size()) return {};
+  const WeldRule& rule = plan.weld_rules[joint.weld_rule];
+  if (rule.element_mm <= 0 || rule.distance_mm <= 0) return {};
+  return fmt::format(" elements of {} at most {} apart", mm(rule.element_mm), mm(rule.distance_mm));
+}
+
+}  // namespace
+
 std::string to_text(const Plan& plan) {
   std::string out = fmt::format("plan {} revision {}: frame {} x {} x {} mm\n", plan.name, plan.revision,
                                 mm(plan.frame_size.x), mm(plan.frame_size.y), mm(plan.frame_size.z));
@@ -159,8 +170,8 @@ std::string to_text(const Plan& plan) {
   }
   out += "joints\n";
   for (const Joint& j : plan.joints) {
-    out += fmt::format("  {} {} to {} {} gap up to {}\n", to_text(j.kind), plan.instances[j.a].name,
-                       plan.instances[j.b].name, direction(j.normal), mm(j.largest_gap_mm));
+    out += fmt::format("  {} {} to {} {} gap up to {}{}\n", to_text(j.kind), plan.instances[j.a].name,
+                       plan.instances[j.b].name, direction(j.normal), mm(j.largest_gap_mm), elements(plan, j));
   }
   out += "fasteners\n";
   for (const Fastener& f : plan.fasteners) {

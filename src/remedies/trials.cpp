@@ -140,9 +140,10 @@ Trials::Said Trials::said_of(const Plan& plan, const Findings& findings) {
   return said;
 }
 
-Whole Trials::whole(const std::string& key, const std::string& value) {
+Whole Trials::whole(const std::string& key, const std::string& value, const Concerned& what) {
   const Plan* changed = planned(key, value).plan.get();
   if (changed == nullptr) return {true, {}, {}};
+  const auto pair = std::pair(what.check, what.names);
   planned_ += whole_costs * before_.instances.size();
   if (!said_before_) {
     std::vector<Finding> loads;  // these take long, and were found already
@@ -153,6 +154,8 @@ Whole Trials::whole(const std::string& key, const std::string& value) {
   }
   Whole whole;
   for (const auto& [about, verdict] : said_of(*changed, loads::judge_by_rules(*changed, cores_, chances_))) {
+    const bool will_do = what.marginal_will_do && verdict == Verdict::marginal;
+    if (is_about_pairs(what.check) && about == pair && !will_do) return {true, {}, {}};
     const auto before = said_before_->find(about);
     if (before != said_before_->end() && badness(before->second) >= badness(verdict)) continue;
     if (verdict != Verdict::marginal) return {true, about.first, {}};

@@ -39,7 +39,8 @@ class Trials {
   /// No more may be planned: the budget is used up, or the search was stopped.
   [[nodiscard]] bool spent() const;
   [[nodiscard]] Look look(const std::string& key, const std::string& value, const Concerned& what);
-  [[nodiscard]] Whole whole(const std::string& key, const std::string& value);
+  /// `what` is to be gone: by itself the pair that it is about may be well while a third part stands in its way.
+  [[nodiscard]] Whole whole(const std::string& key, const std::string& value, const Concerned& what);
 
  private:
   [[nodiscard]] Findings found_by(const std::string& check, const Plan& plan) const;

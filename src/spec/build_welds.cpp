@@ -30,15 +30,15 @@ void check_stitch(const BoxSpec& box, Diagnostics& diagnostics) {
   const std::string of_box = "box." + box.name;
   const std::string of_faces = of_box + ".face.";
   for (const Face sealed : all_faces) {
-    if (!box.face(sealed).seal) continue;
+    if (!box.face(sealed).seal || *box.face(sealed).closed_by != Closure::cover) continue;
     for (const Face face : all_faces) {
       const StitchSpec* stitch = box.stitch(face);
       if (stitch == nullptr) continue;
-      const std::string own = of_faces + std::string(to_text(face)) + ".stitch";
+      const std::string key =
+          box.face(face).stitch ? of_faces + std::string(to_text(face)) + ".stitch" : of_box + ".welds.stitch";
       const std::string seal = of_faces + std::string(to_text(sealed)) + ".seal";
       diagnostics.add(diag::with_note(
-          diag::say<"stitch-not-tight">(stitch->place, box.face(face).stitch ? own : of_box + ".welds.stitch",
-                                        to_text(face), seal, own),
+          diag::say<"stitch-not-tight">(stitch->place, key, to_text(face), seal, key),
           diag::say<"also-here">(box.face(sealed).seal->place, seal)));
       return;
     }

@@ -185,7 +185,7 @@ TEST(SeamsOfABox, OfOneFaceFollowWhatThatFaceSays) {
 
 TEST(SeamsOfABox, OfPlatesAreIntermittentWhereAWallClosesAFace) {
   const Stitched found =
-      of_example("park-locomotive/front-box-plate.toml", {{"box.main.welds.stitch", "{ length = 30, gap = 20 }"}});
+      of_example("park-locomotive/front-box-plate.toml", {{"box.main.welds.stitch", "{ length = 30, gap = 24 }"}});
   EXPECT_GT(found.seams, 4U);
   EXPECT_EQ(found.roles, (std::set{Role::wall}));
 }

@@ -89,10 +89,11 @@ Keys full_spec() {
           {"box.main.bearers.section", "\"40x8\""},
           {"box.main.bearers.screw", "\"M8\""},
           {"box.main.welds.leg", "\"4 mm\""},
-          {"box.main.welds.stitch.length", "\"40 mm\""},
-          {"box.main.welds.stitch.gap", "\"25 mm\""},
-          {"box.main.face.front.stitch.length", "\"40 mm\""},
-          {"box.main.face.front.stitch.gap", "\"25 mm\""},
+          {"box.base.face.left.closed_by", "\"plate\""},
+          {"box.base.welds.stitch.length", "\"40 mm\""},
+          {"box.base.welds.stitch.gap", "\"25 mm\""},
+          {"box.base.face.left.stitch.length", "\"40 mm\""},
+          {"box.base.face.left.stitch.gap", "\"25 mm\""},
           {"box.main.bay.front", "\"900 mm\""},
           {"box.main.bay.back", "\"900 mm\""},
           {"box.main.bay.left", "\"900 mm\""},
@@ -173,12 +174,14 @@ std::string concrete(std::string_view key) {
   replace("sizes.NAME", "sizes.gap");
   replace("item.NAME", "item.block");
   replace("section.NAME", "section.rim");
-  replace("box.NAME", "box.main");
+  // A box with a seal has no intermittent seams.
+  const bool without_gaps = key.find(".stitch") != std::string_view::npos;
+  replace("box.NAME", without_gaps ? "box.base" : "box.main");
   replace("as_built.NAME", "as_built.main");
   // One cover cannot have a seal and bent flanges, or a seal without its landing.
   const bool without_seal =
       key.find(".bend") != std::string_view::npos || key.ends_with("FACE.style") || key.ends_with("FACE.landing");
-  replace("FACE", without_seal ? "back" : "front");
+  replace("FACE", without_gaps ? "left" : without_seal ? "back" : "front");
   return out;
 }
 
