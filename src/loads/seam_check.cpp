@@ -334,19 +334,6 @@ std::string words_of(const GroupStress& s) {
                      of(s.of_moment));
 }
 
-/// Of intermittent seams, what of them is welded.
-std::string words_of_elements(const std::vector<WeldLine>& lines) {
-  double path_mm = 0, weld_mm = 0;
-  for (const WeldLine& line : lines) {
-    if (line.share >= 1) continue;
-    path_mm += norm(line.to - line.from);
-    weld_mm += line.weld_mm();
-  }
-  if (path_mm <= 0) return {};
-  return fmt::format("; elements are {:.0f} percent of its intermittent seams and carry all that these do",
-                     100 * weld_mm / path_mm);
-}
-
 Finding finding_of(const Plan& plan, const Worst& w, const char* what) {
   Finding f;
   f.check = "seams";
@@ -369,8 +356,7 @@ Finding finding_of(const Plan& plan, const Worst& w, const char* what) {
       "{:.1f} Nm{}, {} of {} in the throat, {:.0f} percent, {}. {}",
       plan.instances[w.group.of].name, what, w.stress.length_mm, w.stress.area_mm2 / w.stress.length_mm, w.force_n,
       w.moment_nmm / 1000, w.edge ? "" : " about their middle", mpa_words(w.stress.mpa), mpa_words(w.limit.mpa), 100 * w.utilisation, w.words,
-      w.edge ? words_of(*w.edge) : words_of(w.stress));
-  f.message += words_of_elements(w.group.lines);
+      w.edge ? words_of(*w.edge) : words_of(w.stress)) + words_of_elements(w.group.lines);
   if (const double pried = w.stress.mpa - norm(w.stress.of_force + w.stress.of_moment); !w.edge && pried > 0.01) {
     f.message += fmt::format(
         "; {} more is of what turns it about its one line, held by the seam and by what bears {:.1f} mm beside it",

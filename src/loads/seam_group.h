@@ -2,6 +2,7 @@
 // Seams that carry one force together, as lines of their throats: elastic, the parts rigid. Newtons, millimetres.
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "fitup/seams.h"
@@ -20,6 +21,9 @@ struct WeldLine {
 /// Its elements of its length; 1 of a continuous one. The force per unit length is multiplied by (e + l) / l (EN
 /// 1993-1-8, 4.9, figure 4.7, from memory), with the seam's own elements and length.
 [[nodiscard]] double share_of(const Seam& seam);
+
+/// "; elements are ..." where seams among them are intermittent; else empty.
+[[nodiscard]] std::string words_of_elements(const std::vector<WeldLine>& lines);
 
 /// The throat of a fillet is its leg over sqrt 2; of a cap its depth.
 [[nodiscard]] double throat_mm(const Seam& seam);
