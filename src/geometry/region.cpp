@@ -75,14 +75,10 @@ void Region::add_loop(const Loop& loop) {
   }
 }
 
-void Region::add_monotone(const Stretch& s) {
-  if (s.straight) {
-    monotone_.push_back({s.edge.from, s.edge.to, {}, 0, false});
-    return;
-  }
+std::vector<double> turns_of(const Stretch& s, Axis2 axis) {
   std::vector<double> turns;
   const double step = M_PI;
-  const double first = M_PI / 2;
+  const double first = axis == Axis2::x ? 0 : M_PI / 2;
   const double low = std::min(s.arc.start, s.arc.start + s.arc.sweep);
   const double high = std::max(s.arc.start, s.arc.start + s.arc.sweep);
   for (int i = static_cast<int>(std::ceil((low - first) / step)); first + i * step < high; ++i) {
@@ -90,6 +86,15 @@ void Region::add_monotone(const Stretch& s) {
     if (at > 0 && at < 1) turns.push_back(at);
   }
   std::sort(turns.begin(), turns.end());
+  return turns;
+}
+
+void Region::add_monotone(const Stretch& s) {
+  if (s.straight) {
+    monotone_.push_back({s.edge.from, s.edge.to, {}, 0, false});
+    return;
+  }
+  std::vector<double> turns = turns_of(s, Axis2::y);
   turns.push_back(1);
   Vec2 from = s.edge.from;
   double at = 0;

@@ -39,6 +39,10 @@ struct Stretch {
 };
 [[nodiscard]] Stretch stretch_of(const Edge& edge);
 
+enum class Axis2 { x, y };
+/// Parameters in between, ascending, at which an arc turns back along the axis.
+[[nodiscard]] std::vector<double> turns_of(const Stretch& s, Axis2 axis);
+
 /// A point that is worked out when it is first asked for, by whichever thread asks.
 class LatePoint {
  public:
@@ -133,8 +137,6 @@ class Region {
 
 /// Two spans on a line.
 [[nodiscard]] Contact relate_intervals(Interval a, Interval b, double band_mm);
-
-enum class Axis2 { x, y };
 
 /// The shadow on the other axis of the part of the region whose `across` coordinate lies in `strip`: disjoint
 /// intervals, ascending. Empty for an empty strip.

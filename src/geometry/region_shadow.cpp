@@ -23,53 +23,102 @@ bool reaches(const Stretch& s, Axis2 axis, Interval strip) {
 Axis2 other(Axis2 axis) { return axis == Axis2::x ? Axis2::y : Axis2::x; }
 Vec2 direction(Axis2 axis) { return axis == Axis2::x ? Vec2{1, 0} : Vec2{0, 1}; }
 
-// Parameters between which the stretch is inside or outside the strip as a whole and casts what its ends span.
+// What of a straight stretch lies in the strip.
+void add_straight(const Edge& edge, Axis2 across, Interval strip, std::vector<Interval>& out) {
+  const Axis2 onto = other(across);
+  const double from = along(across, edge.from);
+  const double run = along(across, edge.to) - from;
+  double begins = 0;
+  double ends = 1;
+  if (std::abs(run) > 0) {
+    const auto [first, last] = std::minmax({(strip.low - from) / run, (strip.high - from) / run});
+    begins = std::max(begins, first);
+    ends = std::min(ends, last);
+  }
+  const double middle = from + (begins + ends) / 2 * run;
+  if (begins >= ends || middle <= strip.low || middle >= strip.high) return;
+  const double low = along(onto, edge.from);
+  const double way = along(onto, edge.to) - low;
+  const auto [least, most] = std::minmax({low + begins * way, low + ends * way});
+  out.push_back({least, most});
+}
+
+// Parameters between which the arc is inside or outside the strip as a whole and casts what its ends span.
 std::vector<double> cuts_of(const Stretch& s, Axis2 across, Interval strip) {
   std::vector<double> cuts{0, 1};
   const Vec2 run = direction(other(across));
   cross_line(s, strip.low * direction(across), run, cuts);
   cross_line(s, strip.high * direction(across), run, cuts);
-  // An arc turns back where the line through its centre along `across`'s normal meets it.
-  if (!s.straight) cross_line(s, s.arc.centre, run, cuts);
+  // It turns back where the line through its centre along `across`'s normal meets it.
+  cross_line(s, s.arc.centre, run, cuts);
   std::sort(cuts.begin(), cuts.end());
   return cuts;
+}
+
+void add_arc(const Stretch& s, Axis2 across, Interval strip, std::vector<Interval>& out) {
+  const Axis2 onto = other(across);
+  const auto cuts = cuts_of(s, across, strip);
+  for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+    const double at = along(across, s.at((cuts[i] + cuts[i + 1]) / 2));
+    if (at <= strip.low || at >= strip.high) continue;
+    const auto [low, high] = std::minmax({along(onto, s.at(cuts[i])), along(onto, s.at(cuts[i + 1]))});
+    out.push_back({low, high});
+  }
 }
 
 void add_outline(const Region& region, Axis2 across, Interval strip, std::vector<Interval>& out) {
   const Axis2 onto = other(across);
   for (const Stretch& s : region.outline()) {
     if (!reaches(s, across, strip)) continue;
-    const auto cuts = cuts_of(s, across, strip);
-    for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
-      const double at = along(across, s.at((cuts[i] + cuts[i + 1]) / 2));
-      if (at <= strip.low || at >= strip.high) continue;
-      const auto [low, high] = std::minmax({along(onto, s.at(cuts[i])), along(onto, s.at(cuts[i + 1]))});
-      out.push_back({low, high});
+    if (s.straight) {
+      add_straight(s.edge, across, strip, out);
+    } else if (along(across, s.box.low) >= strip.low && along(across, s.box.high) <= strip.high) {
+      out.push_back({along(onto, s.box.low), along(onto, s.box.high)});
+    } else {
+      add_arc(s, across, strip, out);
     }
+  }
+}
+
+// Half-open, as if the line lay a hair higher: a corner belongs to exactly one of the two pieces that meet there, and
+// what runs along the line crosses it nowhere.
+bool crosses(double from, double to, double side) { return (from <= side) != (to <= side); }
+
+// Where the line `across` = side crosses the stretch.
+void add_crossings(const Stretch& s, Axis2 across, double side, std::vector<double>& out) {
+  const Axis2 onto = other(across);
+  double low = along(across, s.edge.from);
+  const double end = along(across, s.edge.to);
+  if (s.straight) {
+    if (!crosses(low, end, side)) return;
+    const double from = along(onto, s.edge.from);
+    out.push_back(from + (side - low) / (end - low) * (along(onto, s.edge.to) - from));
+    return;
+  }
+  std::vector<double> turns = turns_of(s, across);
+  turns.push_back(1);
+  const double up = side - along(across, s.arc.centre);
+  const double half = std::sqrt(std::max(0.0, (s.arc.radius - up) * (s.arc.radius + up)));
+  const double centre = along(onto, s.arc.centre);
+  double at = 0;
+  for (const double turn : turns) {
+    const double high = turn == 1 ? end : along(across, s.at(turn));
+    const bool beyond = along(onto, s.at((at + turn) / 2)) > centre;
+    if (crosses(low, high, side)) out.push_back(beyond ? centre + half : centre - half);
+    low = high;
+    at = turn;
   }
 }
 
 // The strip's lower side where it runs inside the region: with the outline it holds, for every place of the
 // shadow, the clipped region's lowest point.
 void add_side(const Region& region, Axis2 across, double side, std::vector<Interval>& out) {
-  const Axis2 onto = other(across);
   std::vector<double> at;
   for (const Stretch& s : region.outline()) {
-    if (!reaches(s, across, {side, side})) continue;
-    std::vector<double> hits;
-    cross_line(s, side * direction(across), direction(onto), hits);
-    for (const double h : hits) at.push_back(along(onto, s.at(h)));
-    // An edge that runs along the side crosses it nowhere.
-    for (const Vec2 end : {s.edge.from, s.edge.to}) {
-      if (std::abs(along(across, end) - side) <= beside_mm) at.push_back(along(onto, end));
-    }
+    if (reaches(s, across, {side, side})) add_crossings(s, across, side, at);
   }
   std::sort(at.begin(), at.end());
-  for (std::size_t i = 0; i + 1 < at.size(); ++i) {
-    const double middle = (at[i] + at[i + 1]) / 2;
-    const Vec2 p = across == Axis2::x ? Vec2{side, middle} : Vec2{middle, side};
-    if (region.contains(p)) out.push_back({at[i], at[i + 1]});
-  }
+  for (std::size_t i = 0; i + 1 < at.size(); i += 2) out.push_back({at[i], at[i + 1]});
 }
 
 }  // namespace
