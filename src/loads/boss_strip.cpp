@@ -6,22 +6,11 @@
 #include <cmath>
 #include <variant>
 
+#include "loads/held_lines.h"
+
 namespace fitup::loads {
 
 namespace {
-
-// Of a doubler's outline: beads leave out corners and what stands in their way.
-constexpr double all_round_share = 0.8;
-constexpr double on_one_line_mm = 0.5;
-
-/// A straight line of seams between two parts, seen from the boss.
-struct Line {
-  double off_mm = 0;   // from the boss's middle, in the plate's plane
-  double from_mm = 0;  // along it, from the place beside the boss
-  double to_mm = 0;
-  Vec3 along;
-  InstanceId root = 0;
-};
 
 class Strip {
  public:
@@ -29,7 +18,7 @@ class Strip {
       : plan_(plan), seams_(seams), point_(point), plate_(plate), diameter_(diameter_mm) {}
 
   [[nodiscard]] std::optional<BossStrip> run() {
-    const std::optional<Line> line = nearest();
+    const std::optional<HeldLine> line = nearest();
     if (!line) return std::nullopt;
     const double t = thickness_mm(plate_);
     BossStrip strip;
@@ -68,51 +57,17 @@ class Strip {
     return std::nullopt;
   }
 
-  [[nodiscard]] std::optional<Line> nearest() const {
-    std::vector<Line> lines;
-    const std::optional<InstanceId> under = doubler();
-    for (const Seam& seam : seams_.all) {
-      const Joint& j = joint(seam);
-      if (!holds(seam) || seam.ring_diameter_mm > 0 || (j.a != plate_ && j.b != plate_)) continue;
-      const InstanceId other = j.a == plate_ ? j.b : j.a;
-      if (other != point_.boss && other != under) add(lines, seam, other);
-    }
-    const Line* best = nullptr;
-    for (const Line& line : lines) {
-      // Its middle has to have the line beside it.
-      if (line.from_mm >= 0 || line.to_mm <= 0) continue;
-      if (best == nullptr || line.off_mm < best->off_mm) best = &line;
-    }
-    return best == nullptr ? std::nullopt : std::optional(*best);
+  [[nodiscard]] std::optional<HeldLine> nearest() const {
+    std::set<InstanceId> but{point_.boss};
+    if (const auto under = doubler()) but.insert(*under);
+    const std::vector<HeldLine> lines = held_lines(plan_, seams_, plate_, point_.at, but);
+    return lines.empty() ? std::nullopt : std::optional(lines.front());
   }
 
-  // Pieces of one line between the same two parts are one: tabs and vents only interrupt it.
-  void add(std::vector<Line>& lines, const Seam& seam, InstanceId other) const {
-    const Vec3 z = plan_.instances[plate_].pose.z();
-    const Vec3 path = seam.to - seam.from;
-    if (norm(path) < least_seam_mm / 2 || std::abs(dot(path, z)) > 0.01 * norm(path)) return;
-    Line line;
-    line.along = (1 / norm(path)) * path;
-    line.root = other;
-    const Vec3 off = seam.from - point_.at;
-    line.off_mm = std::abs(dot(off, cross(z, line.along)));
-    line.from_mm = dot(off, line.along);
-    line.to_mm = line.from_mm + norm(path);
-    for (Line& known : lines) {
-      const double way = dot(known.along, line.along);
-      if (known.root != other || std::abs(way) < 0.999 || std::abs(known.off_mm - line.off_mm) > on_one_line_mm) continue;
-      const double a = way > 0 ? line.from_mm : -line.to_mm, b = way > 0 ? line.to_mm : -line.from_mm;
-      known.from_mm = std::min(known.from_mm, a);
-      known.to_mm = std::max(known.to_mm, b);
-      return;
-    }
-    lines.push_back(line);
-  }
-
-  void add_doubler(BossStrip& strip, const Line& line, double& half) const {
+  void add_doubler(BossStrip& strip, const HeldLine& line, double& half) const {
     const InstanceId id = *strip.doubler;
     const double t = thickness_mm(plate_), own = thickness_mm(id);
-    const bool round = is_welded_round(id);
+    const bool round = is_welded_round(plan_, seams_, id);
     strip.sheared_mm += own;
     if (is_held(id, line.root)) {
       strip.works = round ? DoublerWorks::together : DoublerWorks::side_by_side;
@@ -129,20 +84,8 @@ class Strip {
     });
   }
 
-  [[nodiscard]] bool is_welded_round(InstanceId id) const {
-    const Flat& flat = std::get<Flat>(plan_.parts[plan_.instances[id].part].form);
-    const Vec2 size = flat.profile.bounds().size();
-    double welded = 0;
-    for (const Seam& s : seams_.all) {
-      const Joint& j = joint(s);
-      if (!holds(s) || s.ring_diameter_mm > 0 || (j.a != id && j.b != id)) continue;
-      welded += s.length_mm;
-    }
-    return welded >= all_round_share * 2 * (size.x + size.y);
-  }
-
   /// Half of what the doubler reaches along the line, and 45 degrees from its edge to the line.
-  [[nodiscard]] double spread_mm(InstanceId id, const Line& line) const {
+  [[nodiscard]] double spread_mm(InstanceId id, const HeldLine& line) const {
     const Flat& flat = std::get<Flat>(plan_.parts[plan_.instances[id].part].form);
     const Pose& pose = plan_.instances[id].pose;
     const Box2 area = flat.profile.bounds();

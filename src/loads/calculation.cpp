@@ -17,6 +17,7 @@
 #include "loads/calculation_tables.h"
 #include "loads/frame_check.h"
 #include "loads/joint_groups.h"
+#include "loads/mount_sheet.h"
 #include "loads/panel_mesh.h"
 #include "loads/solved_cases.h"
 #include "loads/strength.h"
@@ -151,6 +152,21 @@ bool has(const Plan& plan, Role role) {
                      [&](const Instance& i) { return plan.parts[i.part].role == role; });
 }
 
+std::string mount_words(const Plan& plan, Role role, const char* of, const char* one) {
+  std::string words = fmt::format("{}: seams of the {}, its bending, its hole and its bolt, all covered.", of, one);
+  if (has(plan, Role::ring_member)) return words;
+  for (InstanceId id = 0; id < plan.instances.size(); ++id) {
+    if (plan.parts[plan.instances[id].part].role != role) continue;
+    words += loads::stands_on_edges(plan, id)
+                 ? " They stand under the edges of the walls: pressed, these carry as sheet in their plane, pulled through "
+                   "their seams; no sheet bends there, so that there is no doubler."
+                 : " They lie on the face of a wall or the floor, on a doubler where the sheet is much thinner than they "
+                   "are: how the sheet bends between the bolt and the next seam is covered.";
+    break;
+  }
+  return words;
+}
+
 std::vector<std::string> load_path(const Plan& plan) {
   std::vector<std::string> path;
   const bool framed = has(plan, Role::ring_member);
@@ -169,9 +185,8 @@ std::vector<std::string> load_path(const Plan& plan) {
   if (has(plan, Role::mount_strip))
     path.push_back(
         "Items held by their own holes: screws in strips, strips on their plate or uprights. The screws are covered.");
-  if (has(plan, Role::foot))
-    path.push_back("Feet: seams of the foot, its bending, its hole and its bolt, all covered.");
-  if (has(plan, Role::lug)) path.push_back("Lugs: seams of the lug, its bending, its hole and its bolt, all covered.");
+  if (has(plan, Role::foot)) path.push_back(mount_words(plan, Role::foot, "Feet", "foot"));
+  if (has(plan, Role::lug)) path.push_back(mount_words(plan, Role::lug, "Lugs", "lug"));
   if (has(plan, Role::bearer))
     path.push_back("Bearers between boxes: as members of the frame; their bolts are not covered.");
   if (!plan.lift_points.empty()) {

@@ -13,7 +13,7 @@ struct Row {
   CalculationFormula formula;
 };
 
-constexpr std::array<Row, 26> table{{
+constexpr std::array<Row, 27> table{{
     {"weight", {"mass", "m = sum of m_i, x = sum of m_i x_i / m"}},
     {"lift",
      {"eye", "m_v = m s f_dyn, s the largest share of any pair or triple of legs; m_v <= its rating at 45 degrees"}},
@@ -71,6 +71,10 @@ constexpr std::array<Row, 26> table{{
       "F_b,Rd = k alpha f_u d t / 1.25, alpha the least of e / (3 d_0), f_ub / f_u and 1, k the less of 2.8 e / d_0 - 1.7 and "
       "2.5"}},
     {"hold-down", {"feet and lugs", "s = F l / (b t^2 / 4), b = 2 l + d_0 as far as the plate goes"}},
+    {"hold-down",
+     {"sheet under feet and lugs",
+      "s = (F l + F_v l_v) / (b t^2 / 4), l and l_v from the bolt to the seam that holds the sheet; b at 45 degrees from "
+      "what lies on it as far as that goes; t with a doubler across that seam, welded all round, t + t_d"}},
     {"hold-down",
      {"rod plates",
       "plate elements, s as of sheet; beyond y = t / 2 between two lines that stay, l apart: y + 3 y^3 / t^2 = y_0, y_0 by "

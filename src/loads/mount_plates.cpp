@@ -6,12 +6,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <variant>
 
 #include "geometry/region.h"
 #include "loads/amounts.h"
 #include "loads/hold_down.h"
 #include "loads/lift.h"
+#include "loads/mount_sheet.h"
 #include "loads/strength.h"
 #include "loads/thrown.h"
 
@@ -45,6 +47,8 @@ struct Mount {
   double lever_mm = -1;  // from the hole to the nearest seam, in the plate's plane, or to an angle's other leg
   double width_mm = 0;
   Strength strength;
+  std::optional<MountSheet> sheet;  // that it lies on
+  double sheet_yield_mpa = 0;       // beside a weld
 };
 
 double distance_to(const Seam& seam, Vec3 at, Vec3 normal) {
@@ -80,6 +84,7 @@ class Mounts {
     const Mount* mount = nullptr;
     std::string words;
     double factor = 1;
+    double shear_n = 0;  // of what bends sheet
   };
 
   [[nodiscard]] std::optional<Mount> mount_of(const PatternHole& hole) const {
@@ -97,7 +102,18 @@ class Mounts {
     m.bearing.bolt_mm = thread->major_mm;
     m.bearing.tensile_mpa = strength->tensile_mpa;
     m.bearing.bolt_tensile_mpa = plan_.load_rules.bolts.tensile_mpa;
+    lay_on_sheet(m);
     return m;
+  }
+
+  void lay_on_sheet(Mount& m) const {
+    const auto sheet = mount_sheet(plan_, seams_, *m.hole);
+    if (!sheet) return;
+    const Part& part = plan_.parts[plan_.instances[sheet->sheet].part];
+    const auto strength = strength_of(part.material, std::get<Flat>(part.form).thickness_mm);
+    if (!strength) return;
+    m.sheet = sheet;
+    m.sheet_yield_mpa = strength->is_aluminium() ? strength->haz_yield_mpa : strength->yield_mpa;
   }
 
   [[nodiscard]] bool of_flat(Mount& m, const Flat& flat, const Instance& plate) const {
@@ -148,13 +164,25 @@ class Mounts {
     if (mounts.empty()) return;
     const Vec3 along = holes.front()->along;
     const Vec3 normal = dot(whole_.centre - middle, along) >= 0 ? along : -1 * along;
-    Worst bears, bends;
+    Worst bears, bends, sheet;
     for (const MountCase& c : cases_of(plan_.load_rules)) {
       const auto forces = bolt_forces(at, normal, whole_.kg * c.per_kg, whole_.centre);
-      for (std::size_t i = 0; i < mounts.size(); ++i) take(bears, bends, c, mounts[i], forces[i]);
+      for (std::size_t i = 0; i < mounts.size(); ++i) {
+        take(bears, bends, c, mounts[i], forces[i]);
+        take_sheet(sheet, c, mounts[i], forces[i]);
+      }
     }
     if (bears.force_n > 1) say_bears(bears, pattern);
     if (bends.force_n > 1) say_bends(bends, pattern);
+    if (sheet.stress_mpa > 0.1) say_sheet(sheet, pattern);
+  }
+
+  static void take_sheet(Worst& worst, const MountCase& c, const Mount& m, const BoltForce& force) {
+    if (!m.sheet) return;
+    const double yield = m.sheet_yield_mpa / c.factor;
+    const double stress = sheet_mpa(*m.sheet, force);
+    if (stress / yield <= worst.utilisation) return;
+    worst = {stress / yield, std::max(0.0, force.tension_n), yield, stress, &m, c.words, c.factor, force.shear_n};
   }
 
   static void take(Worst& bears, Worst& bends, const MountCase& c, const Mount& m, const BoltForce& force) {
@@ -208,6 +236,31 @@ class Mounts {
         100 * w.utilisation, w.mount->lever_mm, w.mount->bearing.thickness_mm,
         strip_width_mm(w.mount->lever_mm, w.mount->bearing.hole_mm, w.mount->width_mm), w.utilisation > 1 ? "; thicker feet or lugs mend it" : "");
     all_.push_back(std::move(f));
+  }
+
+  void say_sheet(const Worst& w, const Pattern& pattern) {
+    const MountSheet& on = *w.mount->sheet;
+    const auto name = [&](InstanceId id) { return plan_.instances[id].name; };
+    Finding f = finding(w, pattern);
+    f.parts.push_back(label_of(plan_, on.sheet));
+    if (on.doubler) f.parts.push_back(label_of(plan_, *on.doubler));
+    f.value = w.stress_mpa;
+    f.unit = "MPa";
+    f.source = fmt::format("{:.0f} MPa, yield of the sheet, over {}", w.limit * w.factor, w.factor);
+    f.message = fmt::format(
+        "{}, {}: its bolt pulls with {:.0f} N off and {:.0f} N across, {:.1f} mm and {:.1f} mm from where {} holds {}; "
+        "there the sheet{} bends with {} of {}, {:.0f} percent, as a strip of {:.4g} mm clamped along {:.1f} mm of that "
+        "line, at 45 degrees from what lies on it, its section plastic{}",
+        name(w.mount->hole->plate), w.words, w.force_n, w.shear_n, on.tension_lever_mm, on.shear_lever_mm, name(on.root),
+        name(on.sheet), doubler_words(on), mpa_words(w.stress_mpa), mpa_words(w.limit), 100 * w.utilisation,
+        on.thickness_mm, on.length_mm,
+        w.utilisation > 1 ? "; thicker plates (plates.thickness), or more or wider feet or lugs, mend it" : "");
+    all_.push_back(std::move(f));
+  }
+
+  [[nodiscard]] static std::string doubler_words(const MountSheet& on) {
+    if (!on.doubler) return "";
+    return on.as_one ? " and its doubler, welded all round, as one" : ", over which a doubler spreads that,";
   }
 
   const Plan& plan_;

@@ -9,29 +9,26 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
-#include "plan/end_cut.h"
 #include "plan/face_axes.h"
 #include "plan/holes.h"
 #include "plan/loose_hardware.h"
 #include "plan/mount_bolt.h"
+#include "plan/mount_cleat.h"
 #include "plan/mount_welds.h"
 #include "plan/notches.h"
 #include "plan/patterns.h"
+#include "plan/plate/mount_doublers.h"
 #include "plan/plate/walls.h"
 #include "plan/room.h"
 #include "plan/rule_steps.h"
-#include "plan/size_words.h"
 
 namespace fitup::plan {
 
 namespace {
 
-constexpr double from_corner_mm = 10;     // by rule, from the frame's corner or from a cover's flange
-constexpr double lap_mm = 25;             // of a plate under the frame
-constexpr double air_mm = 1;              // round a socket
-constexpr double web_of_thickness = 1.5;  // steel between hole and end that no shop asks about (common practice)
-constexpr double edge_distance = 1.2;     // of a hole's middle from an edge, in hole diameters (EN 1993-1-8, table 3.3)
-constexpr double round_washer_mm = 2;     // of plate round the washer
+constexpr double from_corner_mm = 10;  // by rule, from the frame's corner or from a cover's flange
+constexpr double lap_mm = 25;          // of a plate under the frame
+constexpr double air_mm = 1;           // round a socket
 
 // Where one stands, seen from the frame: at which side, where along it, how far beyond it the hole is.
 struct Spot {
@@ -68,7 +65,7 @@ class Mounts {
     } else {
       add_by_rule();
     }
-    list_mount_bolts(build_, spec_, noun_, is_angle() ? section_.thickness_mm : spec_.thickness->mm(), count_);
+    list_mount_bolts(build_, spec_, noun_, metal_mm(), count_);
   }
 
  private:
@@ -77,8 +74,14 @@ class Mounts {
   [[nodiscard]] double size(int axis) const { return along(build_.shell.size, axis); }
   [[nodiscard]] const FaceSpec& spec_of(Face face) const { return build_.box_spec().face(face); }
   [[nodiscard]] bool is_cover(Face face) const { return *spec_of(face).closed_by == Closure::cover; }
+  [[nodiscard]] double metal_mm() const { return is_angle() ? section_.thickness_mm : spec_.thickness->mm(); }
+  // Of the doubler between what they are welded to and the sheet of a box of plates.
+  [[nodiscard]] double doubler_mm(Face face) const {
+    const bool lies_there = is_angle() ? axis_of(face) != square_ : face == face_;
+    return lies_there ? mount_doubler_mm(build_, face, metal_mm(), is_angle()) : 0;
+  }
   // How far a face's surface stands out before the frame.
-  [[nodiscard]] double plate_mm(Face face) const { return laid_on_mm(build_.box_spec(), face); }
+  [[nodiscard]] double plate_mm(Face face) const { return laid_on_mm(build_.box_spec(), face) + doubler_mm(face); }
   [[nodiscard]] int other_axis(int out) const { return 3 - square_ - out; }
   [[nodiscard]] double half_width_mm() const { return spec_.width->mm() / 2; }
   // Along an axis, `mm` beyond the frame at that side.
@@ -96,7 +99,7 @@ class Mounts {
   }
 
   bool is_wide_enough() {
-    const double needed = bolt_.slot_mm() + std::max(2 * edge_distance * bolt_.hole_mm(), bolt_.washer_mm());
+    const double needed = bolt_.slot_mm() + std::max(2 * bolt_.edge_mm(), bolt_.washer_mm());
     if (spec_.width->mm() >= needed - tolerance::contact_mm) return true;
     build_.diagnostics.add(diag::say<"mount-too-narrow">(spec_.width.place, key_, words(spec_.width->mm()),
                                                          bolt_.thread().size, spec_.slot ? "slot" : "hole",
@@ -123,7 +126,8 @@ class Mounts {
     const double free =
         steps_of(bolt_.thread()).place_up(from_corner_mm) + (flange ? spec_of(face).flange_depth->mm() : 0);
     const Face lies_on = is_angle() ? face_at(out, low) : face_;
-    return std::max(free, longest_begins_mm(build_, lies_on, axis, end));
+    const double beside = doubler_mm(lies_on) > 0 ? beside_mount_mm : 0;
+    return std::max(free + beside, longest_begins_mm(build_, lies_on, axis, end));
   }
 
   void add_by_rule() {
@@ -273,15 +277,12 @@ class Mounts {
   }
 
   void add_flat(const Spot& spot, const std::string& name) {
-    const double web = bolt_.hole_mm() / 2 + web_of_thickness * spec_.thickness->mm();
-    const double end =
-        rounded_up(std::max({edge_distance * bolt_.hole_mm(), bolt_.washer_mm() / 2 + round_washer_mm, web}),
-                   steps_of(bolt_.thread()).place_mm);
+    const double end = bolt_.to_end_mm(spec_.thickness->mm());
     const double lap = std::min(lap_mm, size(spot.out) / 2);
     const Box3 box = piece(spot, -lap, spot.hole + end, 0, spec_.thickness->mm());
-    if (!is_free(name, {box})) return;
-    const InstanceId id = add_plate(build_, {mark(), last_word() + " plate", role(), material_of(build_)}, box,
-                                    unit(square_, high), name, origin());
+    if (!is_free(name, {box}) || !add_doubler(face_, piece(spot, -lap, 0, 0, 0), name)) return;
+    const InstanceId id = add_plate(build_, {mount_mark(role()), last_word() + " plate", role(), material_of(build_)},
+                                    box, unit(square_, high), name, origin());
     if (!weld({id, face_, box, {box}})) return;
     bore(id, name, spot);
     must_meet(id, spot);
@@ -296,7 +297,7 @@ class Mounts {
     const double t = section_.thickness_mm;
     const Box3 lying = piece(spot, from, from + leg, t, 0);
     const Box3 standing = piece(spot, from, from + t, leg, 0);
-    if (!is_free(name, {lying, standing})) return;
+    if (!is_free(name, {lying, standing}) || !add_doubler(side, standing, name)) return;
     Vec3 a;
     along(a, spot.out) = beyond(spot.out, spot.side, from);
     along(a, square_) = beyond(square_, facing_, plate_mm(face_));
@@ -304,7 +305,8 @@ class Mounts {
     along(a, other_axis(spot.out)) = spot.middle - half_width_mm();
     along(b, other_axis(spot.out)) = spot.middle + half_width_mm();
     const Pose pose = angle_pose(a, b, unit(spot.out, spot.side), Vec3{} - unit(square_, facing_));
-    const InstanceId id = build_.draft.add(cleat(), pose, name, origin());
+    const InstanceId id =
+        build_.draft.add(cleat_of(section_, spec_.width->mm(), role(), material_of(build_)), pose, name, origin());
     if (!weld({id, side, standing, {lying, standing}})) return;
     bore(id, name, spot);
     must_meet(id, spot);
@@ -312,19 +314,18 @@ class Mounts {
     taken_.push_back({id, standing});
   }
 
-  [[nodiscard]] Part cleat() const {
-    Part part;
-    part.mark = mark();
-    part.name = last_word() + " cleat";
-    part.role = role();
-    part.source = Source::sawn;
-    part.material = material_of(build_);
-    part.size = fmt::format("{} x {} mm", section_.designation, plain(spec_.width->mm()));
-    part.form = Member{section_, spec_.width->mm(), square_cut(section_), square_cut(section_), {}};
-    return part;
+  // Of one that lies there; false where it has no room.
+  bool add_doubler(Face face, const Box3& against, const std::string& name) {
+    const double t = doubler_mm(face);
+    if (t <= 0) return true;
+    const Box3 box = mount_doubler_box(build_, face, against, t);
+    if (!is_free("doubler under " + name, {box})) return false;
+    const InstanceId id = add_mount_doubler(build_, face, box, name, origin());
+    if (!weld({id, face, box, {box}})) return false;
+    taken_.push_back({id, box});
+    return true;
   }
 
-  [[nodiscard]] std::string mark() const { return face_ == Face::bottom ? "FOT01" : "LUG01"; }
   [[nodiscard]] Role role() const { return face_ == Face::bottom ? Role::foot : Role::lug; }
   [[nodiscard]] std::string last_word() const { return std::string(to_text(role())); }
 

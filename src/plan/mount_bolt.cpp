@@ -7,8 +7,17 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/room.h"
+#include "plan/rule_steps.h"
 
 namespace fitup::plan {
+
+namespace {
+
+constexpr double web_of_thickness = 1.5;  // steel between hole and end that no shop asks about (common practice)
+constexpr double edge_distance = 1.2;     // of a hole's middle from an edge, in hole diameters (EN 1993-1-8, table 3.3)
+constexpr double round_washer_mm = 2;     // of plate round the washer
+
+}  // namespace
 
 double MountBolt::hole_mm() const {
   switch (*spec_.clearance_hole) {
@@ -21,6 +30,13 @@ double MountBolt::hole_mm() const {
 
 double MountBolt::socket_across_mm() const {
   return std::max(socket_mm(*tables::find_nut(*spec_.thread)), washer_mm());
+}
+
+double MountBolt::edge_mm() const { return edge_distance * hole_mm(); }
+
+double MountBolt::to_end_mm(double thickness_mm) const {
+  const double web = hole_mm() / 2 + web_of_thickness * thickness_mm;
+  return rounded_up(std::max({edge_mm(), washer_mm() / 2 + round_washer_mm, web}), steps_of(thread()).place_mm);
 }
 
 bool cutter_makes_slot(Build& build, const MountSpec& spec, const std::string& key) {

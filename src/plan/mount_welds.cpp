@@ -39,7 +39,8 @@ bool touches(const Box3& a, const Box3& b) {
 }
 
 bool takes_a_bead(Role role) {
-  return role == Role::face_plate || role == Role::wall || role == Role::upright || role == Role::landing;
+  return role == Role::face_plate || role == Role::wall || role == Role::upright || role == Role::landing ||
+         role == Role::doubler;
 }
 
 // A plate between the members or behind them is nothing to lie on.

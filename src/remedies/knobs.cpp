@@ -40,11 +40,10 @@ class Knobs {
     if (auto stitches = stitch_knobs(what_, spec_); !stitches.empty()) return stitches;
     if (what_.check == "hold-down") {
       if (!what_.cause.empty()) return {};  // what nothing holds: no number makes a plate of its own
-      if (has(Role::rod_plate)) return thicker_rod_plates();  // no other number stiffens them
+      if (has(Role::rod_plate) || has(Role::wall)) return thicker_plates();  // no other number stiffens them
       // In quotes: as a bare word of --set it would be a number.
-      const auto quoted = [](std::string_view word) { return fmt::format("\"{}\"", word); };
-      knobs_.push_back(word_knob("loads.bolts", quoted(spec_.load_rules.bolts.word),
-                                 {quoted("4.6"), quoted("5.6"), quoted("8.8"), quoted("10.9")}));
+      knobs_.push_back(word_knob("loads.bolts", fmt::format("\"{}\"", spec_.load_rules.bolts.word),
+                                 {R"("4.6")", R"("5.6")", R"("8.8")", R"("10.9")"}));
       return std::move(knobs_);
     }
     if (what_.check == "space") {
@@ -90,12 +89,18 @@ class Knobs {
     knobs_.push_back(length_knob(std::move(key), now, spec_.units, fineness));
   }
 
-  std::vector<Knob> thicker_rod_plates() {
+  std::vector<Knob> thicker_plates() {
     for (const BoxSpec& box : spec_.boxes) {
-      if (const std::string key = "box." + box.name + ".rod_plates"; box.rod_plates && is_about(key))
-        add(key + ".thickness", *box.rod_plates->thickness, Fineness::half);
+      const std::string key = "box." + box.name;
+      if (has(Role::wall)) sheets(box, key);
+      if (has(Role::rod_plate) && box.rod_plates && is_about(key + ".rod_plates"))
+        add(key + ".rod_plates.thickness", *box.rod_plates->thickness, Fineness::half);
     }
     return std::move(knobs_);
+  }
+
+  void sheets(const BoxSpec& box, const std::string& key) {  // what a boss or a foot stands on, and its doubler
+    if (box.plates.thickness) add(key + ".plates.thickness", **box.plates.thickness, Fineness::half);
   }
 
   /// The beads where they do no harm, else smaller ones.
@@ -128,10 +133,7 @@ class Knobs {
       rails(box, key + ".rails");
       return base_ring(box);
     }
-    if (what_.check == "bosses") {  // what a boss stands in, and its doubler
-      if (box.plates.thickness) add(key + ".plates.thickness", **box.plates.thickness, Fineness::half);
-      return;
-    }
+    if (what_.check == "bosses") return sheets(box, key);
     if (what_.check == "insertion" && box.sequence) no_sequence(key + ".sequence");
     welds(box, key + ".welds");
     if (what_.check == "standing" && box.feet) add(key + ".feet.thickness", *box.feet->thickness);

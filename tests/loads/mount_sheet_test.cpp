@@ -1,0 +1,154 @@
+// The sheet under a foot or a lug, with its doubler: levers, the line's length and the stress by hand.
+#include "loads/mount_sheet.h"
+
+#include <gtest/gtest.h>
+
+#include "checks/shapes.h"
+#include "loads/held_lines.h"
+
+namespace fitup::loads {
+namespace {
+
+constexpr double t = 3;
+
+/// A wall in the plane y = 0 to 3 whose seam with the side runs up along x = 3, inside; a lug of 6 x 50 mm that laps 25
+/// mm over it from the edge at x = 0, its bolt 20 mm beyond the edge, on a doubler of 3 mm or on the wall itself.
+struct Wall {
+  Plan plan;
+  Seams seams;
+  InstanceId wall = add_flat(Role::wall, generated::box({0, 0}, {400, 300}), t, Pose::at({0, 3, 0}, axis::x, axis::z));
+  InstanceId side = add_flat(Role::wall, generated::box({0, 0}, {300, 300}), t, Pose::at({0, 3, 0}, axis::y, axis::z));
+  InstanceId lug = 0;
+  InstanceId doubler = 0;
+  PatternHole hole;
+
+  explicit Wall(double doubler_from_mm = -1) {
+    seam(weld(wall, side, axis::x), {3, 3, 0}, {3, 3, 300});
+    const bool doubled = doubler_from_mm >= 0;
+    const double before = doubled ? t : 0;
+    lug = add_flat(Role::lug, generated::box({0, 0}, {60, 50}), 6, Pose::at({-35, -before, 100}, axis::x, axis::z));
+    if (doubled) {
+      const double from = doubler_from_mm;
+      doubler = add_flat(Role::doubler, generated::box({0, 0}, {40 - from, 80}), t,
+                         Pose::at({from, 0, 85}, axis::x, axis::z));
+      const std::size_t joint = weld(doubler, wall, axis::y);
+      seam(joint, {from, 0, 85}, {from, 0, 165});
+      seam(joint, {40, 0, 85}, {40, 0, 165});
+      seam(joint, {from, 0, 85}, {40, 0, 85});
+      seam(joint, {from, 0, 165}, {40, 0, 165});
+    }
+    const InstanceId under = doubled ? doubler : wall;
+    seam(weld(lug, under, axis::y), {25, -before, 100}, {25, -before, 150});
+    hole.plate = lug;
+    hole.at = {-20, -before, 125};
+    hole.along = axis::y;
+  }
+
+  InstanceId add_flat(Role role, Profile profile, double thickness, Pose pose) {
+    Part part;
+    part.role = role;
+    part.form = Flat{std::move(profile), thickness, {}};
+    plan.parts.push_back(std::move(part));
+    Instance i;
+    i.part = plan.parts.size() - 1;
+    i.pose = pose;
+    plan.instances.push_back(i);
+    return plan.instances.size() - 1;
+  }
+
+  std::size_t weld(InstanceId a, InstanceId b, Vec3 normal) {
+    Joint joint;
+    joint.a = a;
+    joint.b = b;
+    joint.normal = normal;
+    plan.joints.push_back(joint);
+    return plan.joints.size() - 1;
+  }
+
+  void seam(std::size_t joint, Vec3 from, Vec3 to) {
+    Seam s;
+    s.joint = joint;
+    s.from = from;
+    s.to = to;
+    s.length_mm = norm(to - from);
+    s.size_mm = 3;
+    seams.all.push_back(s);
+  }
+
+  [[nodiscard]] std::optional<MountSheet> sheet() const { return mount_sheet(plan, seams, hole); }
+};
+
+// From the bolt to the seam 23 mm; the lug ends 22 mm beyond that: 50 + 2 x 22 = 94 mm of the line take what the bolt
+// does. 1000 N off and 500 N across, 1.5 mm from the wall's middle: 23750 Nmm over 94 mm of a sheet of 3 mm.
+TEST(MountSheet, BendsAboutTheNextSeamWithWhatTheBoltPulls) {
+  const Wall w;
+  const auto s = w.sheet();
+  ASSERT_TRUE(s);
+  EXPECT_EQ(s->sheet, w.wall);
+  EXPECT_EQ(s->root, w.side);
+  EXPECT_FALSE(s->doubler);
+  EXPECT_NEAR(s->tension_lever_mm, 23, 1e-9);
+  EXPECT_NEAR(s->shear_lever_mm, 1.5, 1e-9);
+  EXPECT_NEAR(s->length_mm, 94, 1e-9);
+  EXPECT_NEAR(sheet_mpa(*s, {1000, 500}), (1000 * 23 + 500 * 1.5) / 94 / (9.0 / 4), 1e-9);
+  EXPECT_NEAR(sheet_mpa(*s, {-1000, 0}), 0, 1e-12) << "pressed, the side's edge carries";
+}
+
+TEST(MountSheet, GoesNoFartherThanItsSeam) {
+  Wall w;
+  w.seams.all.front().to.z = 140;
+  EXPECT_NEAR(w.sheet()->length_mm, 47 + 15, 1e-9);
+  w.seams.all.front().to.z = 120;
+  EXPECT_FALSE(w.sheet()) << "no seam lies beside the lug";
+}
+
+// Behind the seam by its own thickness and welded all round, it bends as one with the wall: a quarter of the stress,
+// but for the shear's lever, which is a doubler longer.
+TEST(MountSheet, ADoublerAcrossTheSeamBendsAsOneWithItsSheet) {
+  const auto s = Wall(0).sheet();
+  ASSERT_TRUE(s && s->doubler);
+  EXPECT_TRUE(s->as_one);
+  EXPECT_NEAR(s->thickness_mm, 6, 1e-12);
+  EXPECT_NEAR(s->shear_lever_mm, 4.5, 1e-9);
+  EXPECT_NEAR(sheet_mpa(*s, {1000, 0}), sheet_mpa(*Wall().sheet(), {1000, 0}) / 4, 1e-9);
+}
+
+// It begins 2 mm beyond the seam: what it brings there is as wide as itself and 45 degrees more.
+TEST(MountSheet, ADoublerThatEndsBeforeTheSeamSpreadsTheLoad) {
+  Wall w(5);
+  const auto s = w.sheet();
+  ASSERT_TRUE(s && s->doubler);
+  EXPECT_FALSE(s->as_one);
+  EXPECT_NEAR(s->thickness_mm, 3, 1e-12);
+  EXPECT_NEAR(s->length_mm, 94, 1e-9) << "its 80 mm and twice 2 mm are less than what the lug itself spreads over";
+  w.plan.parts[w.doubler].form = Flat{generated::box({0, 0}, {35, 120}), t, {}};
+  w.plan.instances[w.doubler].pose = Pose::at({5, 0, 65}, axis::x, axis::z);
+  EXPECT_NEAR(w.sheet()->length_mm, 124, 1e-9);
+}
+
+TEST(MountSheet, AFootUnderTheEdgeOfAWallBendsNoSheet) {
+  Wall w;
+  w.plan.instances[w.lug].pose = Pose::at({100, 3, 0}, axis::x, axis::y);
+  w.plan.joints.back() = {w.lug, w.wall, JointKind::weld, axis::z};
+  EXPECT_FALSE(w.sheet());
+  EXPECT_TRUE(stands_on_edges(w.plan, w.lug));
+  EXPECT_FALSE(stands_on_edges(Wall().plan, Wall().lug));
+}
+
+TEST(HeldLines, ArePiecesOfOneLineTogetherTheNearestFirst) {
+  Wall w;
+  const InstanceId rib =
+      w.add_flat(Role::rib, generated::box({0, 0}, {300, 50}), t, Pose::at({50, 3, 0}, axis::y, axis::z));
+  const std::size_t joint = w.weld(w.wall, rib, axis::y);
+  w.seam(joint, {50, 3, 100}, {50, 3, 120});
+  w.seam(joint, {50, 3, 140}, {50, 3, 180});
+  const auto lines = held_lines(w.plan, w.seams, w.wall, {30, 3, 130}, {w.lug});
+  ASSERT_EQ(lines.size(), 2U);
+  EXPECT_EQ(lines[0].root, rib);
+  EXPECT_NEAR(lines[0].off_mm, 20, 1e-9);
+  EXPECT_NEAR(lines[0].to_mm - lines[0].from_mm, 80, 1e-9);
+  EXPECT_NEAR(lines[1].off_mm, 27, 1e-9);
+}
+
+}  // namespace
+}  // namespace fitup::loads
