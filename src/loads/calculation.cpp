@@ -185,6 +185,11 @@ std::vector<std::string> load_path(const Plan& plan) {
   if (has(plan, Role::mount_strip))
     path.push_back(
         "Items held by their own holes: screws in strips, strips on their plate or uprights. The screws are covered.");
+  if (has(plan, Role::gusset)) {
+    path.push_back(
+        "Gussets: counted, as sheet as cut, joined to both that they stand between where their seams lie; these seams, and "
+        "the gusset's own stress and buckling, are covered. What their tabs and slots bear is not counted.");
+  }
   if (has(plan, Role::foot)) path.push_back(mount_words(plan, Role::foot, "Feet", "foot"));
   if (has(plan, Role::lug)) path.push_back(mount_words(plan, Role::lug, "Lugs", "lug"));
   if (has(plan, Role::bearer))

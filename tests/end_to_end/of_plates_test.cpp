@@ -54,6 +54,17 @@ TEST(OfPlates, EachBoxOfEachExamplePassesEachCheck) {
   EXPECT_GT(boxes, example_specs().size());
 }
 
+// In aluminium, of 4 mm.
+TEST(OfPlates, TheLockerPassesWithGussetsUnderItsTop) {
+  const std::filesystem::path spec = std::filesystem::path(FITUP_EXAMPLES) / "workboat-locker" / "locker.toml";
+  const RunResult checked = fitup({"check", spec.string(), "--set", "box.main.frame.gussets={ leg = 50 }"});
+  EXPECT_EQ(checked.status, 0) << checked.output << checked.errors;
+  EXPECT_THAT(checked.output, HasSubstr("0 fail, "));
+  const RunResult shown =
+      fitup({"make", spec.string(), "--show", "plan", "--set", "box.main.frame.gussets={ leg = 50 }"});
+  EXPECT_THAT(shown.output, HasSubstr("4 x gusset [gusset, cut]"));
+}
+
 // Of one that passes both ways the walls are plates of the program's, by which each is known to be built so.
 TEST(OfPlates, NoRingIsLeftInABoxOfPlates) {
   for (const std::filesystem::path& spec : example_specs()) {

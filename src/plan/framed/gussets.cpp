@@ -8,18 +8,13 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/framed/stiffening.h"
-#include "plan/size_words.h"
+#include "plan/gusset_part.h"
 
 namespace fitup::plan {
 
 namespace {
 
-// The corner is cut off so that it clears the weld between upright and ring, and the two tips are cut square so that
-// they do not burn away: as much as is common practice for plates of a few millimetres.
-constexpr double least_snipe_mm = 10;
-constexpr double snipe_in_thickness = 2;
 constexpr double beyond_edge_mm = 1;
-constexpr double most_of_leg = 1.0 / 3;
 constexpr double least_weld_mm = 10;
 
 class Gussets {
@@ -89,7 +84,7 @@ class Gussets {
 
   // Where it would begin at the very edge of the front's lying leg, it begins behind it.
   [[nodiscard]] double snipe_mm() const {
-    const double snipe = std::min(std::max(least_snipe_mm, snipe_in_thickness * thickness_), most_of_leg * leg_);
+    const double snipe = gusset_snipe_mm(leg_, thickness_);
     const bool at_edge = std::abs(upright_.y + snipe - bones_.rings[low].lying_mm) <= tolerance::contact_mm;
     return at_edge ? snipe + beyond_edge_mm : snipe;
   }
@@ -97,7 +92,7 @@ class Gussets {
   // The right angle at the origin.
   [[nodiscard]] Profile profile() const {
     const double s = snipe_mm();
-    const double nose = std::min(thickness_, most_of_leg * leg_);
+    const double nose = gusset_nose_mm(leg_, thickness_);
     return {Loop::polygon({{s, 0}, {leg_, 0}, {leg_, nose}, {nose, leg_}, {0, leg_}, {0, s}}), {}};
   }
 
@@ -113,17 +108,7 @@ class Gussets {
     const double low_x = std::min(inner, outer);
     const Vec3 corner{normal.x > 0 ? low_x : low_x + thickness_, depth == low ? upright.box.high.y : upright.box.low.y,
                       level == low ? ring.standing_mm : ring.low_z};
-    Flat flat;
-    flat.profile = profile();
-    flat.thickness_mm = thickness_;
-    Part part;
-    part.mark = "GUS01";
-    part.name = "gusset";
-    part.role = Role::gusset;
-    part.source = Source::cut;
-    part.material = material_of(build_);
-    part.size = flat_size_words({leg_, leg_}, thickness_);
-    part.form = std::move(flat);
+    Part part = gusset_part(profile(), thickness_, material_of(build_));
     const std::string name = fmt::format("gusset {} {} {}", level == low ? "bottom" : "top",
                                          depth == low ? "front" : "back", side == low ? "left" : "right");
     const InstanceId id = build_.draft.add(std::move(part), Pose::at(corner, along, up), name,

@@ -10,13 +10,13 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
+#include "plan/gusset_part.h"
 #include "plan/plate/gusset_shape.h"
 #include "plan/plate/joints.h"
 #include "plan/plate/shell.h"
 #include "plan/plate/walls.h"
 #include "plan/room.h"
 #include "plan/rule_steps.h"
-#include "plan/size_words.h"
 
 namespace fitup::plan {
 
@@ -194,17 +194,7 @@ class CornerGussets {
     const Vec3 away = side == low ? axis::x : axis::minus_x;
     const Vec3 corner{side == low ? sheet_mm_ : size().x - sheet_mm_, side == low ? own.low.y : own.high.y,
                       size().z - sheet_mm_};
-    Flat flat;
-    flat.profile = shape(spec_.leg->mm()).profile(tab_out_mm());
-    flat.thickness_mm = thickness_;
-    Part part;
-    part.mark = "GUS01";
-    part.name = "gusset";
-    part.role = Role::gusset;
-    part.source = Source::cut;
-    part.material = material_of(build_);
-    part.size = flat_size_words(flat.profile.bounds().size(), thickness_);
-    part.form = std::move(flat);
+    Part part = gusset_part(shape(spec_.leg->mm()).profile(tab_out_mm()), thickness_, material_of(build_));
     const std::string name =
         fmt::format("gusset {} {}", depth == low ? "front" : "back", side == low ? "left" : "right");
     const InstanceId id = build_.draft.add(std::move(part), Pose::at(corner, away, axis::minus_z), name,

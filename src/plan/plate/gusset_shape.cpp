@@ -5,25 +5,20 @@
 #include <algorithm>
 
 #include "fitup/tolerances.h"
+#include "plan/gusset_part.h"
 
 namespace fitup::plan::plate {
 
 namespace {
 
-constexpr double least_snipe_mm = 10;
-constexpr double snipe_in_thickness = 2;
-constexpr double most_of_leg = 1.0 / 3;
 constexpr double leg_step_mm = 1;
 constexpr double least_welded = 0.25;  // of the seam at either side of the tab, so that there is one (common practice)
 
 }  // namespace
 
-double GussetShape::snipe_mm() const {
-  const double thickest = std::max(thickness_mm, through_mm);
-  return std::min(std::max(least_snipe_mm, snipe_in_thickness * thickest), most_of_leg * leg_mm);
-}
+double GussetShape::snipe_mm() const { return gusset_snipe_mm(leg_mm, std::max(thickness_mm, through_mm)); }
 
-double GussetShape::nose_mm() const { return std::min(thickness_mm, most_of_leg * leg_mm); }
+double GussetShape::nose_mm() const { return gusset_nose_mm(leg_mm, thickness_mm); }
 
 std::vector<Stretch> GussetShape::tabs() const {
   const double snipe = snipe_mm();
