@@ -7,8 +7,8 @@
 
 namespace fitup::plan {
 
-/// What its own corner is cut off by along either leg, so that it clears the weld there: 10 mm or two thicknesses of the
-/// thickest that meet, at most a third of the leg (common practice for plates of a few millimetres).
+/// What its own corner is cut off by along either leg, so that it clears the weld there: 10 mm or two thicknesses of
+/// the thickest that meet, at most a third of the leg (common practice for plates of a few millimetres).
 [[nodiscard]] double gusset_snipe_mm(double leg_mm, double thickest_mm);
 /// How far its two tips are cut square, so that they do not burn away.
 [[nodiscard]] double gusset_nose_mm(double leg_mm, double thickness_mm);
