@@ -22,12 +22,12 @@ std::ptrdiff_t count_of_rows(const Diagnostics& said) {
   });
 }
 
+}  // namespace
+
 std::ptrdiff_t errors_in(const Diagnostics& said) {
   return std::count_if(said.all().begin(), said.all().end(),
                        [](const Diagnostic& d) { return d.severity == Severity::error; });
 }
-
-}  // namespace
 
 std::vector<UnstatedFixing> unstated_fixings(const BoxSpec& box) {
   const std::span<const ScrewFixing> instead = in_place_of_a_thread;

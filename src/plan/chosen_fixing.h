@@ -1,6 +1,7 @@
 #pragma once
 // What holds a row of screws where the spec does not say it and a thread does not hold there. Private to the plan.
 
+#include <cstddef>
 #include <functional>
 #include <span>
 #include <vector>
@@ -22,5 +23,8 @@ struct UnstatedFixing {
 [[nodiscard]] bool holds_nowhere(const Diagnostics& said);
 /// Whether less of that was said than before, and no more errors in all.
 [[nodiscard]] bool holds_better(const Diagnostics& said, const Diagnostics& before);
+
+/// How many errors among them.
+[[nodiscard]] std::ptrdiff_t errors_in(const Diagnostics& said);
 
 }  // namespace fitup::plan

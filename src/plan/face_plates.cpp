@@ -126,6 +126,21 @@ const char* mark_of(Face face) {
   return "PLT20";
 }
 
+// The end of a lying leg between an upright above and a side member's leg below it offers a side plate that stands back
+// behind an outward ring its thickness alone, and a seam that is shorter than two legs is none.
+bool offers_a_bead(const Build& build, Face face, const Host& host, const Box3& sheet) {
+  const Shell& shell = build.shell;
+  const auto is_host = [&](const Host& bottom) { return bottom.id == host.id; };
+  if (axis_of(face) != 0 || !shell.toes_down || std::none_of(shell.bottom.begin(), shell.bottom.end(), is_host)) return true;
+  const Section* section = ring_section(build, low);
+  if (section->shape != SectionShape::angle) return true;
+  const double t = section->thickness_mm;
+  const bool at_front = host.id == shell.bottom[low].id;
+  if (kept_for_landing_mm(build, face, at_front ? Face::front : Face::back) <= 0) return true;
+  const bool meets_standing = at_front ? sheet.low.y < t : sheet.high.y > shell.size.y - t;
+  return meets_standing || 2 * plate_bead_mm(build, face) <= t + tolerance::contact_mm;
+}
+
 void add_face_plate(Build& build, Face face) {
   const FaceSpec& f = build.box_spec().face(face);
   if (*f.set != PlateSet::outside) return add_plate_set_in(build, face, mark_of(face));
@@ -140,7 +155,8 @@ void add_face_plate(Build& build, Face face) {
   for (const Host& beside : build.shell.beside[index(face)]) {
     if (!face_each_other(outside.box, beside.box, outside.normal)) continue;
     if (!meets_end(build, face, beside, outside.box)) continue;
-    build.draft.join(id, beside.id, JointKind::weld, outside.inward);
+    const bool welded = offers_a_bead(build, face, beside, outside.box);
+    build.draft.join(id, beside.id, welded ? JointKind::weld : JointKind::bearing, outside.inward);
   }
 }
 

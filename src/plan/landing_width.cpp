@@ -17,11 +17,12 @@ namespace {
 
 constexpr double edge_distance = 1.2;  // of a hole's centre from an edge, in hole diameters (common practice)
 
-constexpr double beside_strip_mm = 1;  // from what holds the screws to what stands beside it
+constexpr double beside_strip_mm = 1;   // from what holds the screws to what stands beside it
+constexpr double beside_frame_mm = 0.5;  // to either edge of an outward ring: it touches no member, and hangs over no edge
 
-// At either edge of an inward one: the reliefs of fingers, or what keeps a nut off the upright.
+// At either edge: of an inward one the reliefs of fingers, or what keeps a nut off the upright.
 double kept_mm(const Build& build, const FaceSpec& face, double thick_mm) {
-  if (*face.landing == Landing::outward) return 0;
+  if (*face.landing == Landing::outward) return beside_frame_mm;
   if (!is_of_plates(build.box_spec())) return beside_strip_mm;
   return 2 * plate::relief_mm(thick_mm, build.spec.cutter.rules.inner_radius_mm);
 }
@@ -51,7 +52,8 @@ double landing_width_mm(const Build& build, Face face) {
   const double hole = hole_mm(spec.screws, thread, thick);
   const double kept = kept_mm(build, spec, thick);
   const double seat = seat_behind_mm(build, spec.screws, thick);
-  const double cut = is_of_plates(build.box_spec()) ? hole + 2 * (web + kept) : hole + 2 * web;
+  const bool relieved = is_of_plates(build.box_spec()) && *spec.landing == Landing::inward;
+  const double cut = hole + 2 * web + (relieved ? 2 * kept : 0);
   const double needed = std::max({seat > 0 ? seat + 2 * kept : 0, hole > 0 ? cut : 0, beside_seal});
   return std::max(stated, steps_of(thread).place_up(needed + seal_end_mm(spec)));
 }

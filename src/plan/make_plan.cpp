@@ -12,6 +12,7 @@
 #include "plan/boxes.h"
 #include "plan/build.h"
 #include "plan/chosen_fixing.h"
+#include "plan/chosen_landing.h"
 #include "plan/coat.h"
 #include "plan/earth.h"
 #include "plan/feet.h"
@@ -116,7 +117,7 @@ class Whole {
     const Spec& spec = *layout_.spec;
     const BoxLayout* sized = with_outside(as_read);
     if (sized == nullptr) return;
-    const Trial trial = with_fixings_that_hold(plan_until_clear(*sized));
+    const Trial trial = with_landings_that_let_in(with_fixings_that_hold(plan_until_clear(*sized)));
     for (const Diagnostic& d : trial.said.all()) diagnostics_.add(d);
     if (!trial.planned) return;
     const BoxLayout& box = *trial.box;
@@ -213,6 +214,20 @@ class Whole {
     return best;
   }
 
+  // Where something does not pass strips that were not asked for: once more with a ring round the frame.
+  Trial with_landings_that_let_in(Trial best) {
+    for (const Face face : {Face::front, Face::back}) {
+      if (!plan::lets_in_too_little(best.said)) return best;
+      auto outward = plan::with_outward_landing(*best.box->spec, face);
+      if (!outward) continue;
+      specs_.push_back(*std::move(outward));
+      layouts_.push_back(lay_out_box(*layout_.spec, specs_.back()));
+      Trial trial = with_fixings_that_hold(plan_until_clear(layouts_.back()));
+      if (plan::lets_in_more(trial.said, best.said)) best = std::move(trial);
+    }
+    return best;
+  }
+
   // With the clearances that its outer size leaves; none if it cannot be that large.
   const BoxLayout* with_outside(const BoxLayout& box) {
     if (!box.spec->outside) return &box;
@@ -233,7 +248,7 @@ class Whole {
   const Layout& layout_;
   Diagnostics& diagnostics_;
   plan::Draft draft_;
-  std::deque<BoxSpec> specs_;  // of boxes whose outer size is given or whose fixings follow, and their layouts
+  std::deque<BoxSpec> specs_;  // of boxes whose outer size is given or whose fixings or landings follow, and their layouts
   std::deque<BoxLayout> layouts_;
   std::vector<plan::StandingBox> boxes_;
   std::vector<plan::plate::Splice> splices_;

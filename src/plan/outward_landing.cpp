@@ -14,6 +14,7 @@
 #include "plan/face_axes.h"
 #include "plan/holes.h"
 #include "plan/landing_width.h"
+#include "plan/nut_strip.h"
 #include "plan/raised_landing.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_row.h"
@@ -281,12 +282,31 @@ double landing_strip_mm(const Build& build) {
 
 void add_outward_cover(Build& build, Face face) { OutwardCover(build, face).run(); }
 
+namespace {
+
+// Whether what holds the ring's screws, behind it, reaches over a plate that thick at the frame's face.
+bool reaches_over(const Build& build, Face neighbour, double plate_mm) {
+  const ScrewSpec& screws = build.box_spec().face(neighbour).screws;
+  const double seat = seat_behind_mm(build, screws, landing_strip_mm(build));
+  return seat > 0 && (landing_width_mm(build, neighbour) - seat) / 2 < plate_mm - tolerance::contact_mm;
+}
+
+}  // namespace
+
+double plate_bead_mm(const Build& build, Face face) {
+  const BoxSpec& box = build.box_spec();
+  if (box.welds.leg) return (*box.welds.leg)->mm();
+  return std::min(box.face(face).thickness->mm(), build.shell.end_wall_mm);
+}
+
 double kept_for_landing_mm(const Build& build, Face face, Face neighbour) {
   const bool in_plane = is_outward(build.box_spec().face(neighbour)) && raised_mm(build, neighbour) == 0;
   if (!in_plane) return 0;
   // A plate is welded on before the ring has its screws; a cover goes on and off past them.
-  const bool screwed_on = *build.box_spec().face(face).closed_by == Closure::cover;
-  return landing_strip_mm(build) + std::max(weld_room_mm, screwed_on ? behind_ring_mm(build, neighbour) : 0);
+  const FaceSpec& own = build.box_spec().face(face);
+  const bool past_screws = *own.closed_by == Closure::cover || reaches_over(build, neighbour, own.thickness->mm());
+  const double bead = *own.closed_by == Closure::cover ? 0 : plate_bead_mm(build, face);
+  return landing_strip_mm(build) + std::max({weld_room_mm, bead, past_screws ? behind_ring_mm(build, neighbour) : 0});
 }
 
 }  // namespace fitup::plan

@@ -17,8 +17,11 @@ void add_outward_cover(Build& build, Face face);
 /// From the frame's edge to the far side of the seal; 0 where there is none.
 [[nodiscard]] double seal_end_mm(const FaceSpec& face);
 
-/// How far the ring of a neighbouring face stands over this face's edge there, with room for its weld, and before a
-/// cover for the screws that come through it; 0 if none does.
+/// Leg of the fillets that weld a face's plate to the frame.
+[[nodiscard]] double plate_bead_mm(const Build& build, Face face);
+
+/// How far the ring of a neighbouring face stands over this face's edge there, with room for its weld, and for the
+/// screws that come through it before a cover, or before a plate that what holds them reaches over; 0 if none does.
 [[nodiscard]] double kept_for_landing_mm(const Build& build, Face face, Face neighbour);
 
 }  // namespace fitup::plan

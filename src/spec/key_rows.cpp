@@ -243,7 +243,8 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE.landing", Type::word, Need::filled, "inward", none, "inward, outward",
      "of a flat cover: inward, strips beside the uprights where they are needed; outward, a mitred ring of strips round the "
      "frame, as thick as its legs, beside a tube of flat bar that reaches beyond its round corner, which leaves the opening free and can hold a seal; beside another cover it stands off on "
-     "upstands, beyond that one (front and back keep their place, then the top, then the sides, the bottom last)"},
+     "upstands, beyond that one (front and back keep their place, then the top, then the sides, the bottom last). Not stated, and "
+     "an item or a rod plate does not pass such strips at the front or the back: outward"},
     {"box.NAME.face.FACE.seal", Type::table, Need::may, "", none, "",
      "a strip between a flat cover and its outward landing, inside the screws"},
     {"box.NAME.face.FACE.seal.width", Type::length, Need::must, "", {2, 100}, "", "width of the strip"},

@@ -112,11 +112,19 @@ TEST(ItemOverSill, ComesDownBehindItBeforeItsRodsAreInThePlateAtTheBack) {
 
 // Two strips 15 mm wide beside the uprights leave less than the plate is wide; round the frame they leave all of it.
 TEST(RodPlatePastStrips, IsToldOfStripsRoundTheFrame) {
-  const Planned planned = plan_demo({{R"(style = "flanged")", R"(style = "flat")"}});
+  const Planned planned = plan_demo({{R"(style = "flanged")", R"(style = "flat", landing = "inward")"}});
   EXPECT_THAT(planned.said(), HasSubstr(R"(set box.main.face.front.landing to "outward")"));
   const Planned outward =
       plan_demo({{R"(style = "flanged")", R"(style = "flat", landing = "outward", landing_width = 35)"}});
   EXPECT_THAT(outward.said(), Not(HasSubstr("does-not-pass")));
+}
+
+TEST(RodPlatePastStrips, PutsThemRoundTheFrameWhereTheSpecDoesNotSayWhereTheyLie) {
+  const Planned unsaid = plan_demo({{R"(style = "flanged")", R"(style = "flat")"}});
+  const Planned said = plan_demo({{R"(style = "flanged")", R"(style = "flat", landing = "outward")"}});
+  ASSERT_TRUE(unsaid.result.plan) << unsaid.said();
+  ASSERT_TRUE(said.result.plan) << said.said();
+  EXPECT_EQ(to_text(*unsaid.result.plan), to_text(*said.result.plan));
 }
 
 }  // namespace
