@@ -234,11 +234,13 @@ class CutPart {
     const auto& holes = flat_.profile.holes;
     const auto tight =
         std::find_if(holes.begin(), holes.end(), [&](const Loop& hole) { return !geometry::offset(hole, -kerf / 2); });
-    f.at = in_space((tight == holes.end() ? flat_.profile.outer : *tight).bounds().middle());
+    const Vec2 at = (tight == holes.end() ? flat_.profile.outer : *tight).bounds().middle();
+    f.at = in_space(at);
+    const std::string where = tight == holes.end() ? " in its outline" : ", its middle " + in_drawing(at) + ",";
     f.message = fmt::format(
-        "{} has an inner radius, edge or cut-out that a cut {} wide does not get into (cutter.kerf): a "
+        "{} has an inner radius, edge or cut-out{} that a cut {} wide does not get into (cutter.kerf): a "
         "narrower kerf, or larger corners",
-        named(), in_mm(kerf));
+        named(), where, in_mm(kerf));
     findings.push_back(std::move(f));
   }
 

@@ -13,6 +13,7 @@
 #include "plan/coat.h"
 #include "plan/face_axes.h"
 #include "plan/holes.h"
+#include "plan/plate/walls.h"
 
 namespace fitup::plan {
 
@@ -74,8 +75,11 @@ class TipsThroughRails {
 
   // An outer rail of a given width lies up to the wall; others are moved.
   [[nodiscard]] std::string remedy(const Host& rail) const {
-    const std::string elsewhere = fmt::format("choose another screw with {}, or lay the rails elsewhere with {}",
-                                              build_.key("face.bottom.screws.thread"), build_.key("rails.at"));
+    std::string elsewhere = fmt::format("choose another screw with {}, or lay the rails elsewhere with {}",
+                                        build_.key("face.bottom.screws.thread"), build_.key("rails.at"));
+    // Beside the box no rail lies over its screws.
+    if (is_of_plates(build_.box_spec()) && *build_.box_spec().face(Face::bottom).closed_by == Closure::cover)
+      elsewhere += fmt::format(", or set {} = \"outward\"", build_.key("face.bottom.landing"));
     const auto width = width_from_wall_mm(rail);
     if (!width) return elsewhere;
     return fmt::format("give {} = {}, so that it lies up to the wall and holds them, or {}",
