@@ -26,6 +26,8 @@ std::string label(const Plan& plan, InstanceId id) {
   return plan.parts[instance.part].mark + " " + instance.name;
 }
 
+bool is_thing(const StackPiece& piece) { return piece.size_mm > 0; }
+
 Vec3 middle_of(const Plan& plan, const RowStack& stack) {
   Box3 span;
   for (const StackPiece& piece : stack.pieces) {
@@ -52,7 +54,9 @@ Finding finding_of(const Plan& plan, const RowStack& stack, const Growth& growth
   f.limit = 0;
   f.unit = "mm";
   f.source = stack_source;
-  for (const StackPiece& piece : stack.pieces) f.parts.push_back(label(plan, piece.thing));
+  for (const StackPiece& piece : stack.pieces) {
+    if (is_thing(piece)) f.parts.push_back(label(plan, piece.thing));
+  }
   f.at = middle_of(plan, stack);
   f.key = stack.key;
   f.place = stack.place;
@@ -73,8 +77,10 @@ std::string swelling_in_words(double mm) {
 Finding in_space(const Plan& built, const RowStack& stack) {
   std::vector<double> within;
   std::size_t unsaid = 0;
+  std::size_t things = 0;
   for (const StackPiece& piece : stack.pieces) {
     within.push_back(piece.within_mm.value_or(unsaid_mm));
+    things += is_thing(piece) ? 1 : 0;
     unsaid += piece.within_mm ? 0 : 1;
   }
   const double frame = plan::welded_length_permits_mm(stack.space_mm);
@@ -84,9 +90,10 @@ Finding in_space(const Plan& built, const RowStack& stack) {
   f.message = fmt::format(
       "{}: {} things in {} mm leave {} mm; they may be longer by {} mm at worst and {} mm "
       "statistically, {}the welded frame's {} mm (ISO 13920-B) included",
-      stack.name, stack.pieces.size(), length_text(stack.space_mm), length_text(stack.free_mm),
+      stack.name, things, length_text(stack.space_mm), length_text(stack.free_mm),
       length_text(growth.worst_mm), length_text(growth.statistical_mm), swelling_in_words(swelling_of(stack)),
       length_text(frame));
+  if (things < stack.pieces.size()) f.message += ", and what the clearances were measured within";
   if (unsaid > 0) {
     f.message += fmt::format("; {} of them do not say what they were measured within: {} mm is taken (common practice)",
                              unsaid, length_text(unsaid_mm));

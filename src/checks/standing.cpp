@@ -1,4 +1,4 @@
-// What of a box hangs below its feet.
+// What of a box, or of one that is joined to it, hangs below its feet.
 // Entry: check_standing.
 #include "checks/standing.h"
 
@@ -59,18 +59,27 @@ class Standing {
   }
   [[nodiscard]] double underside_mm(InstanceId id) const { return box_of(id).low.z; }
 
+  [[nodiscard]] bool is_of_box(InstanceId id) const { return plan_.instances[id].key.starts_with("box."); }
+
   void of_box(const std::string& box, const std::vector<InstanceId>& feet, std::vector<Finding>& found) const {
     double floor_mm = -1e300;
     for (const InstanceId foot : feet) floor_mm = std::max(floor_mm, underside_mm(foot));
     std::vector<Hanging> steel;
     std::vector<Hanging> lines;
+    std::vector<Hanging> others;
     for (InstanceId id = 0; id < plan_.instances.size(); ++id) {
-      if (role(id) == Role::foot || !plan_.instances[id].key.starts_with(box + ".")) continue;
+      const bool own = plan_.instances[id].key.starts_with(box + ".");
+      if (role(id) == Role::foot && own) continue;
       const double by = floor_mm - underside_mm(id);
       if (by <= tolerance::contact_mm) continue;
+      if (!own) {
+        if (is_of_box(id)) others.push_back({id, by});
+        continue;
+      }
       (role(id) == Role::gland || role(id) == Role::edge_strip ? lines : steel).push_back({id, by});
     }
     if (!steel.empty()) found.push_back(on_steel(box, feet, std::move(steel)));
+    if (!others.empty()) found.push_back(on_other(box, feet, std::move(others)));
     if (!lines.empty()) found.push_back(on_lines(box, feet, std::move(lines)));
     if (found.empty() || found.back().key != box + std::string(feet_key)) found.push_back(lowest(box, feet));
   }
@@ -117,6 +126,20 @@ class Standing {
         plates ? fmt::format("Make {}.thickness larger", f.key)
                : fmt::format("Set {}.kind to plate and make it thicker", f.key),
         ring ? fmt::format("set {}.landing to inward", key) : fmt::format("change {}", key));
+    return f;
+  }
+
+  [[nodiscard]] Finding on_other(const std::string& box, const std::vector<InstanceId>& feet,
+                                 const std::vector<Hanging>& hanging) const {
+    Finding f = below(box, feet, Verdict::fail, hanging);
+    const auto lowest = std::max_element(hanging.begin(), hanging.end(),
+                                         [](const Hanging& a, const Hanging& b) { return a.by_mm < b.by_mm; });
+    const std::string& key = plan_.instances[lowest->id].key;
+    const std::string other = key.substr(0, key.find('.', std::string_view("box.").size()));
+    f.message = fmt::format(
+        "{}, of another box, hangs {} mm below the feet, so that all stands on it and not on them. Put the feet under "
+        "that box ({}.feet) and leave out {}, or set the feet on packing higher than that, which is not looked at here",
+        f.parts.front(), length_text(*f.value), other, f.key);
     return f;
   }
 

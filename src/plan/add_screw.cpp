@@ -15,6 +15,7 @@
 #include "plan/holes.h"
 #include "plan/nut_strip.h"
 #include "plan/patterns.h"
+#include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
 #include "plan/tube.h"
 
@@ -50,11 +51,48 @@ std::string other_places(const ScrewPlace& place) {
   return "move it or choose another size";
 }
 
+// The longest slot for which there is room where that hole is, in whole steps; 0 if there is none.
+double longest_slot_mm(Build& build, const ScrewPlace& place, InstanceId id, RoundHole hole) {
+  const double step = steps_of(*tables::find_thread(place.thread)).place_mm;
+  const Part as_it_is = build.draft.part(id);
+  while (hole.slot_mm > step + tolerance::contact_mm) {
+    hole.slot_mm = step * std::floor((hole.slot_mm - tolerance::contact_mm) / step);
+    if (make_hole(build, id, hole)) continue;
+    build.draft.part(id) = as_it_is;
+    return hole.slot_mm;
+  }
+  return 0;
+}
+
+void say_no_room_for_slot(Build& build, const ScrewPlace& place, InstanceId id, const RoundHole& hole,
+                          const std::string& problem) {
+  const std::string row = place.fixing_key.substr(0, place.fixing_key.rfind('.'));
+  const std::string prefix = row.ends_with(".rod_plates") ? row + ".screw_" : row + ".";
+  const double longest = longest_slot_mm(build, place, id, hole);
+  const std::string remedy = longest > 0 ? fmt::format("give {}slot at most {}", prefix, build.at_most(longest))
+                                         : fmt::format("choose {}hole = \"round\"", prefix);
+  if (is_said(build, "no-room-for-hole", place.origin.place, "; " + remedy)) return;
+  build.diagnostics.add(diag::say<"no-room-for-hole">(
+      place.origin.place,
+      fmt::format("{} x {} slotted", build.in_words(hole.diameter_mm), build.in_words(hole.diameter_mm + hole.slot_mm)),
+      place.name, build.draft.instance(id).name, problem, remedy));
+}
+
 // Makes the hole, or says why not.
 bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundHole& hole) {
   const auto problem = make_hole(build, id, hole);
-  if (problem) say_no_room(build, place.origin.place, hole.diameter_mm, place.name, id, *problem, other_places(place));
-  return !problem;
+  if (!problem) return true;
+  RoundHole round = hole;
+  round.slot_mm = 0;
+  const Part as_it_is = build.draft.part(id);
+  const bool by_slot = hole.slot_mm > 0 && !make_hole(build, id, round);
+  build.draft.part(id) = as_it_is;
+  if (by_slot) {
+    say_no_room_for_slot(build, place, id, hole, *problem);
+  } else {
+    say_no_room(build, place.origin.place, hole.diameter_mm, place.name, id, *problem, other_places(place));
+  }
+  return false;
 }
 
 // Whether what holds the screw is in that layer.

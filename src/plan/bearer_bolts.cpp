@@ -47,7 +47,7 @@ std::optional<double> BearerBolts::on_leg(const Section& s, double leg_mm, const
   if (least <= most + tolerance::contact_mm) return std::round(least + most) / 2;
   build_.diagnostics.add(diag::say<"bolt-no-seat">(spec_.screw.place, *spec_.screw, name, build_.in_words(leg_mm),
                                                    build_.in_words(washer), build_.in_words(room),
-                                                   build_.in_words(std::max(root, begins_mm))));
+                                                   build_.in_words(root)));
   return std::nullopt;
 }
 
@@ -65,6 +65,34 @@ Section section_of(const Part& part, const Box3& strip) {
 
 }  // namespace
 
+// Whether the flange of a cover that lies over the leg leaves its seat room, where the leg alone would.
+bool BearerBolts::clears_flange(const Section& leg, const Host& host, Side depth) const {
+  const double root = leg.shape == SectionShape::angle ? leg.thickness_mm + leg.root_radius_mm : 0;
+  const double washer = tables::find_washer(*spec_.screw)->outer_mm;
+  const double most = host.box.size().y - std::min(leg.toe_radius_mm, leg.thickness_mm) - washer / 2;
+  const double may_begin = most - seat_mm(*spec_.screw) / 2;
+  const double begins = seat_.begins_mm[depth];
+  if (begins <= may_begin + tolerance::contact_mm || root > may_begin) return true;
+  const Face cover = depth == low ? Face::front : Face::back;
+  const FaceSpec& face = box_.spec().face(cover);
+  const std::string key = fmt::format("box.{}.face.{}", box_.spec().name, to_text(cover));
+  const double deep = face.flange_depth->mm() - (begins - may_begin);
+  const std::string shallower = *face.flanges == Flanges::angle
+                                    ? fmt::format("choose a smaller {}.flange_section", key)
+                                    : fmt::format("give {}.flange_depth at most {}", key, build_.at_most(deep));
+  build_.diagnostics.add(diag::say<"bearers-no-face">(
+      face.flange_depth.given ? face.flange_depth.place : spec_.screw.place, box_.spec().name,
+      to_text(below_ ? Face::top : Face::bottom),
+      fmt::format("is taken by the flange of the {} cover for {} of the {} of {}, and what is left must hold a washer "
+                  "({}) and a socket ({}) for {}",
+                  to_text(cover), build_.in_words(begins), build_.in_words(host.box.size().y),
+                  build_.draft.instance(host.id).name, build_.in_words(washer), build_.in_words(seat_mm(*spec_.screw)),
+                  *spec_.screw),
+      fmt::format("{}{}weld the bearers to both boxes (bolted_to = \"neither\")", deep > 0 ? shallower : "",
+                  deep > 0 ? ", or " : "")));
+  return false;
+}
+
 bool BearerBolts::find_seats() {
   const auto across = on_leg(bearer_, bearer_.leg_a_mm, fmt::format("a bearer of {}", bearer_.designation), 0);
   if (!across) return false;
@@ -79,6 +107,7 @@ bool BearerBolts::find_seats() {
                                                           "bolt the bearers to the other box, or weld them to both"));
       return false;
     }
+    if (!clears_flange(leg, host, depth)) return false;
     const auto from = on_leg(leg, host.box.size().y, build_.draft.instance(host.id).name, seat_.begins_mm[depth]);
     if (!from) return false;
     y_[depth] = depth == low ? box_.space().low.y + *from : box_.space().high.y - *from;

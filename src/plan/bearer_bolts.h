@@ -39,6 +39,7 @@ class BearerBolts {
                                                      double tip_mm) const;
   [[nodiscard]] std::optional<double> on_leg(const Section& section, double leg_mm, const std::string& name,
                                              double begins_mm) const;
+  [[nodiscard]] bool clears_flange(const Section& leg, const Host& host, Side depth) const;
   [[nodiscard]] Vec3 into() const;
   [[nodiscard]] double grip_mm() const;
   [[nodiscard]] Vec3 on_bearer(double x, Side depth) const;

@@ -101,14 +101,17 @@ class Cover {
     const double into = strip.depth_mm(axis::y);
     const double taken = lapped_mm(build_.box_spec(), face_, edge);
     const double needed = 2 * edge_distance * thread().clear_medium_mm;
-    const double wide = strip.box.size().z - taken;
+    const double round = beside_round_mm(build_, face_, strip);
+    const double wide = strip.box.size().z - taken - std::max(0.0, round - edge_distance * thread().clear_medium_mm);
     if (taken > 0 && wide < needed - tolerance::contact_mm) {
       build_.diagnostics.add(diag::say<"cover-row-without-room">(
           spec_.closed_by.place, word_, build_.draft.instance(strip.id).name, build_.in_words(std::max(wide, 0.0)),
           *spec_.screws.thread, build_.at_least(needed), more_room_for_row(build_, face_, edge, needed - wide)));
       return false;
     }
-    const double z = middle_z(strip) + (edge == Face::top ? -taken : taken) / 2;
+    const double most_off = round > 0 ? std::max(0.0, strip.box.size().z / 2 - round) : taken / 2;
+    const double off_middle = std::min(taken / 2, most_off);
+    const double z = middle_z(strip) + (edge == Face::top ? -off_middle : off_middle);
     const std::array<double, 2> ends{row_begins_mm(Face::left), row_begins_mm(Face::right)};
     const double first = first_mm(std::max(row_end_mm, std::max(ends[low], ends[high])));
     const auto by_rule = spread(first, shell_.size.x - first, spec_.screws.max_spacing->mm());

@@ -1,6 +1,6 @@
 // What flanged covers take of the faces beside them.
-// Entry: edge_of, hold_back_mm, lapped_mm, flange_row_mm, least_flange_row_mm, shallower_flange, needs_strip,
-// meets_end.
+// Entry: edge_of, hold_back_mm, lapped_mm, flange_row_mm, least_flange_row_mm, beside_round_mm, shallower_flange,
+// needs_strip, meets_end.
 #include "plan/flange_edges.h"
 
 #include <algorithm>
@@ -68,6 +68,14 @@ double least_flange_row_mm(const Build& build, Face face) {
   const double round = std::max(upright.root_mm, upright.round_mm);
   const double clear = round > 0 ? steps_of(thread).place_up(round + hole / 2) : 0;
   return std::max(edge_distance * thread.tap_drill_mm, clear);
+}
+
+double beside_round_mm(const Build& build, Face face, const Host& host) {
+  if (host.round_mm <= 0) return 0;
+  const ScrewSpec& screws = build.box_spec().face(face).screws;
+  const Thread& thread = *tables::find_thread(*screws.thread);
+  const auto hold = hold_of(*screws.fixing, thread, host.wall_mm);
+  return host.round_mm + (hold ? hold->hole_mm : thread.tap_drill_mm) / 2;
 }
 
 double flange_row_mm(const Build& build, Face face) {

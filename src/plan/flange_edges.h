@@ -27,6 +27,10 @@ enum class CoverEdge { laps, behind, level };
 /// uprights, with steel round the thread.
 [[nodiscard]] double least_flange_row_mm(const Build& build, Face face);
 
+/// From a tube's side to where the axis of a screw of that cover may stand, at least: its wall is flat beside the hole.
+/// 0 of anything else.
+[[nodiscard]] double beside_round_mm(const Build& build, Face face, const Host& host);
+
 /// How the flange of that cover may be made to reach no farther than `most_mm` over the frame, by the key that decides
 /// it: "a flange_depth of at most 33 mm". Empty where there is no such flange.
 [[nodiscard]] std::string shallower_flange(const Build& build, Face cover, double most_mm);

@@ -155,15 +155,20 @@ class FlangedCover {
     const double to = off + along(host.box.size(), rim.across);
     // A sill goes on beyond the strip that its row may stand in.
     const bool edges = off < tolerance::contact_mm || f_.n == 0;
-    if (edges && to - from < 2 * f_.edge_mm() - tolerance::contact_mm) {
+    const double round = beside_round_mm(f_.build, f_.face, host);
+    const double beside = std::max(0.0, round - f_.edge_mm());
+    const double room = std::min(to, off + along(host.box.size(), rim.across) - beside) - std::max(from, off + beside);
+    if (edges && room < 2 * f_.edge_mm() - tolerance::contact_mm) {
       f_.build.diagnostics.add(diag::say<"cover-row-without-room">(
-          f_.spec.closed_by.place, f_.word, f_.build.draft.instance(host.id).name, f_.build.in_words(to - from),
+          f_.spec.closed_by.place, f_.word, f_.build.draft.instance(host.id).name, f_.build.in_words(room),
           *f_.spec.screws.thread, f_.build.at_least(2 * f_.edge_mm()),
-          more_room_for_row(f_.build, f_.face, rim.beside, 2 * f_.edge_mm() - (to - from))));
+          more_room_for_row(f_.build, f_.face, rim.beside, 2 * f_.edge_mm() - room)));
       return false;
     }
     held_.insert(host.id);
-    const double over = f_.at_edge(rim.across, rim.side, (from + to) / 2);
+    const double middle = (from + to) / 2;
+    const double flat = round > 0 ? std::clamp(middle, off + round, std::max(off + round, to - round)) : middle;
+    const double over = f_.at_edge(rim.across, rim.side, flat);
     const double into = host.depth_mm(f_.inward());
     for (const double at : f_.places(rim, host, row_end_mm)) {
       screw(std::string(to_text(rim.beside)), f_.point(f_.on_face(rim.run, at, over), -f_.t), f_.inward(),

@@ -115,7 +115,18 @@ class FlatCover {
   }
   [[nodiscard]] double middle(const Strip& strip) const {
     const Interval lap = covered(strip, strip.across);
-    return (lap.low + lap.high) / 2;
+    const double half = (lap.low + lap.high) / 2;
+    const double round = beside_round_mm(build_, face_, strip.host);
+    const double low_end = along(strip.host.box.low, strip.across) + round;
+    const double high_end = along(strip.host.box.high, strip.across) - round;
+    return round > 0 && low_end < high_end ? std::clamp(half, low_end, high_end) : half;
+  }
+  // What of the sheet's lap a row may stand in, its edges left aside: of a tube what is flat.
+  [[nodiscard]] double room_mm(const Strip& strip) const {
+    const Interval lap = covered(strip, strip.across);
+    const double beside = std::max(0.0, beside_round_mm(build_, face_, strip.host) - edge_mm());
+    return std::min(lap.high, along(strip.host.box.high, strip.across) - beside) -
+           std::max(lap.low, along(strip.host.box.low, strip.across) + beside);
   }
 
   [[nodiscard]] std::vector<double> ends_of(const Strip& strip) const {
@@ -183,12 +194,12 @@ class FlatCover {
 
   // False if the flange of a cover beside it leaves the row no steel.
   bool add_row(const Strip& strip, const std::vector<double>& places) {
-    const Interval lap = covered(strip, strip.across);
-    if (lap.high - lap.low < 2 * edge_mm() - tolerance::contact_mm) {
+    const double room = room_mm(strip);
+    if (room < 2 * edge_mm() - tolerance::contact_mm) {
       build_.diagnostics.add(diag::say<"cover-row-without-room">(
-          spec_.closed_by.place, word_, build_.draft.instance(strip.host.id).name, build_.in_words(lap.high - lap.low),
+          spec_.closed_by.place, word_, build_.draft.instance(strip.host.id).name, build_.in_words(room),
           *spec_.screws.thread, build_.at_least(2 * edge_mm()),
-          more_room_for_row(build_, face_, beside_of(strip), 2 * edge_mm() - (lap.high - lap.low))));
+          more_room_for_row(build_, face_, beside_of(strip), 2 * edge_mm() - room)));
       return false;
     }
     const std::string name = row_word(strip);

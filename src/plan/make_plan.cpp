@@ -12,6 +12,7 @@
 #include "plan/boxes.h"
 #include "plan/build.h"
 #include "plan/chosen_fixing.h"
+#include "plan/chosen_flange.h"
 #include "plan/chosen_landing.h"
 #include "plan/coat.h"
 #include "plan/earth.h"
@@ -117,7 +118,8 @@ class Whole {
     const Spec& spec = *layout_.spec;
     const BoxLayout* sized = with_outside(as_read);
     if (sized == nullptr) return;
-    const Trial trial = with_landings_that_let_in(with_fixings_that_hold(plan_until_clear(*sized)));
+    Trial usual = with_flanges_that_leave_room(plan_until_clear(*sized));
+    const Trial trial = with_landings_that_let_in(with_fixings_that_hold(std::move(usual)));
     for (const Diagnostic& d : trial.said.all()) diagnostics_.add(d);
     if (!trial.planned) return;
     const BoxLayout& box = *trial.box;
@@ -196,6 +198,18 @@ class Whole {
     }
   }
 
+  // Where flanges leave a row no room and their depth was not stated: the deepest that do.
+  Trial with_flanges_that_leave_room(Trial best) {
+    if (!plan::leaves_no_room(best.said)) return best;
+    for (BoxSpec& shallower : plan::with_shallower_flanges(*best.box->spec)) {
+      specs_.push_back(std::move(shallower));
+      layouts_.push_back(lay_out_box(*layout_.spec, specs_.back()));
+      Trial trial = plan_until_clear(layouts_.back());
+      if (plan::leaves_room(trial.said, best.said)) return trial;
+    }
+    return best;
+  }
+
   // Where a thread is too short and no fixing was stated: once more with each other one in turn; the first that leaves
   // less to say stays.
   Trial with_fixings_that_hold(Trial best) {
@@ -248,7 +262,8 @@ class Whole {
   const Layout& layout_;
   Diagnostics& diagnostics_;
   plan::Draft draft_;
-  std::deque<BoxSpec> specs_;  // of boxes whose outer size is given or whose fixings or landings follow, and their layouts
+  // Of boxes whose outer size is given or whose fixings, flanges or landings follow, and their layouts.
+  std::deque<BoxSpec> specs_;
   std::deque<BoxLayout> layouts_;
   std::vector<plan::StandingBox> boxes_;
   std::vector<plan::plate::Splice> splices_;

@@ -65,9 +65,21 @@ class Stacks {
       stack.free_mm -= stack.pieces.back().size_mm;
       if (k > 0) stack.pieces.back().empty_mm = std::max(0.0, boxes_[row[k]].low.x - boxes_[row[k - 1]].high.x);
     }
+    add_clearance(stack, clearance.left, "clearance.left", row.front());
+    add_clearance(stack, clearance.right, "clearance.right", row.back());
     const auto name = [&](std::size_t i) { return build_.draft.instance(hardware_.items[i]).name; };
     stack.name = row.size() == 1 ? name(row.front()) : fmt::format("{} to {}", name(row.front()), name(row.back()));
     return stack;
+  }
+
+  // Of no size, since nothing stands there: it counts for how far off it may have been measured.
+  void add_clearance(RowStack& stack, const Measured& clearance, const char* key, std::size_t beside) const {
+    if (!clearance.within) return;
+    StackPiece piece;
+    piece.thing = hardware_.items[beside];
+    piece.within_mm = clearance.within->mm();
+    piece.key = build_.key(key);
+    stack.pieces.push_back(piece);
   }
 
   const Build& build_;

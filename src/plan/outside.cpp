@@ -132,7 +132,8 @@ class Direction {
         row.second += count == 1 ? fmt::format(" + {} {}", name, words_.in_words(each))
                                  : fmt::format(" + {} x {} {}", count, name, words_.in_words(each));
       };
-      add(*entry.count, size(*entry.of, *entry.turned), *entry.of);
+      const char* placed = entry.at ? " (its length, though it is placed by at)" : "";
+      add(*entry.count, size(*entry.of, *entry.turned), *entry.of + placed);
       if (entry.between) add(*entry.count - 1, size(**entry.between, 0), **entry.between);
       if (!entry.between && entry.gap) add(*entry.count - 1, (*entry.gap)->mm(), "gap");
     }

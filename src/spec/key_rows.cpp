@@ -236,7 +236,8 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE.screws.slot", Type::length, Need::may, "", {0.5, 100}, "",
      "how far a screw may be moved in such a slot; without it as far as the welded frame may be off, both ways (ISO 13920-B)"},
     {"box.NAME.face.FACE.flange_depth", Type::length, Need::filled, {"30 mm", "1 1/4 in"}, {5, 200}, "",
-     "how far the flanges of a flanged cover reach back"},
+     "how far the flanges of a flanged cover reach back; not stated, less far where that leaves the rows of a cover beside it "
+     "no room"},
     {"box.NAME.face.FACE.gap", Type::length, Need::filled, {"2 mm", "5/64 in"}, {0, 50}, "", "free space under a flange"},
     {"box.NAME.face.FACE.landing_width", Type::length, Need::filled, {"16 mm", "5/8 in"}, {5, 200}, "",
      "width of the strips beside the uprights that a flat cover lies on, or of its outward ring; without it that, or what the seat of its screws' nuts and the webs beside their holes (cutter.smallest_web) ask for, whichever is more"},

@@ -142,9 +142,20 @@ std::string bare_quantity(std::string_view text, Place& place) {
   return value->advice;
 }
 
-/// For a word that TOML takes for no value at all; empty where something else is wrong.
-std::string quotes_are_missing(std::string_view text, const Place& place, std::string_view reason) {
-  if (reason.find("could not determine value type") == std::string_view::npos) return {};
+/// Back from where the reader stopped in a word that begins as one of TOML's own do, "tube" as "true", to its beginning.
+Place begin_of_word(std::string_view text, Place place) {
+  const auto letter = [&](std::size_t at) { return std::isalpha(static_cast<unsigned char>(text[at])) != 0; };
+  for (std::size_t at = offset_of(text, place); at > 0 && letter(at - 1); --at) --place.column;
+  return place;
+}
+
+/// For a word that TOML takes for no value at all, the place moved onto it; empty where something else is wrong.
+std::string quotes_are_missing(std::string_view text, Place& place, std::string_view reason) {
+  const auto says = [&](std::string_view words) { return reason.find(words) != std::string_view::npos; };
+  const bool like_its_own =
+      says("expected 'true'") || says("expected 'false'") || says("expected 'inf'") || says("expected 'nan'");
+  if (like_its_own) place = begin_of_word(text, place);
+  if (!like_its_own && !says("could not determine value type")) return {};
   const std::string_view words = words_at(text, place);
   const bool letter = !words.empty() && std::isalpha(static_cast<unsigned char>(words[0])) != 0;
   if (!letter) return {};

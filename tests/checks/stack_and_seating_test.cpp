@@ -58,6 +58,22 @@ TEST(Stack, FromHoleToHoleHalfOfTheEndsCounts) {
   EXPECT_EQ(check_stack(in_holes({piece(0.6, 0, 0, 1), piece(0.4, 0, 0, 0)})).size(), 1U) << "one is in no hole";
 }
 
+// Beside two of 0.5 mm (a rule or a tape, common practice) and the welded frame's own (ISO 13920-B) a clearance
+// counts as it was measured: it is no thing, but what is left may be as much less.
+TEST(Stack, CountsWhatAClearanceWasMeasuredWithin) {
+  Plan plan = in_holes({piece({}, 0, 0, 0), piece({}, 0, 0, 0)});
+  const auto left_mm = [&] { return check_stack(plan).front().value.value_or(-99); };
+  const double frame = std::sqrt(std::pow(100 - left_mm(), 2) - 2 * 0.25);
+  StackPiece clearance = piece(15, 0, 0, 0);
+  clearance.size_mm = 0;
+  plan.stacks.front().pieces.push_back(clearance);
+  EXPECT_NEAR(left_mm(), 100 - std::sqrt(2 * 0.25 + frame * frame + 15 * 15), 1e-9);
+  const Finding f = check_stack(plan).front();
+  EXPECT_EQ(f.parts.size(), 2U);
+  EXPECT_NE(f.message.find("2 things"), std::string::npos) << f.message;
+  EXPECT_NE(f.message.find("what the clearances were measured within"), std::string::npos) << f.message;
+}
+
 // A gap beside those in holes takes nothing up, nor does one that is beyond the tightest pair.
 TEST(Stack, OnlyGapsBetweenTakeTheGrowthUp) {
   EXPECT_NEAR(left_on_holes({piece(0.6, 0, 0, 1), piece(0.6, 0, 0.2, 1)}), 1 - (std::sqrt(2 * 0.3 * 0.3) - 0.2), 1e-12);

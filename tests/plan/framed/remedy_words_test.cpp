@@ -137,5 +137,93 @@ TEST(GapUnderAFlange, names_a_thread_only_where_that_mends_it) {
   EXPECT_THAT(tapped, Not(HasSubstr("screw_fixing to")));
 }
 
+// ---- flanges that take the room of others
+
+std::string tube_box(const std::string& front, const std::string& top) {
+  return R"(fitup = 1
+name = "tube"
+[item.pump]
+size = [300, 300, 260]
+mass = 40
+[box.main]
+row = [{ of = "pump" }]
+clearance = { left = 45, right = 45, front = 60, back = 60, top = 120 }
+frame = { section = "SHS 40x40x4", uprights = "SHS 40x40x4" }
+[box.main.face]
+front = { entry = true, closed_by = "cover", style = "flanged")" +
+         front + " }\ntop = { closed_by = \"cover\", style = \"flanged\"" + top +
+         " }\nback = { closed_by = \"cover\" }\nleft = { closed_by = \"plate\" }\nright = { closed_by = \"plate\" }\n";
+}
+
+// An SHS 40x40x4 is flat up to 8 mm from its side (EN 10219-2); an M4 is tapped with 3.3 mm and stands 1.2 x 4.5 = 5.4 mm
+// from the sheet's edge, which begins 2 mm behind the flange: 40 - 8 - 1.65 - 5.4 - 2 = 22.95 mm.
+TEST(FlangesOnTubes, that_take_the_flat_of_the_wall_are_told_how_deep_they_may_be) {
+  const Planned deep = plan_text(tube_box(", flange_depth = 25", ", flange_depth = 25"));
+  EXPECT_FALSE(deep.result.plan);
+  EXPECT_THAT(deep.said(), HasSubstr("give the front cover a flange_depth of at most 22.95 mm"));
+  EXPECT_THAT(deep.said(), HasSubstr("give the top cover a flange_depth of at most 22.95 mm"));
+  const Planned less = plan_text(tube_box(", flange_depth = 22.95", ", flange_depth = 22.95"));
+  EXPECT_TRUE(less.result.plan) << less.said();
+  const Planned more = plan_text(tube_box(", flange_depth = 23.05", ", flange_depth = 23.05"));
+  EXPECT_FALSE(more.result.plan);
+}
+
+// Whole millimetres for a metric screw: 22 of the 22.95 above; on legs of 40 the two rows of 5.4 mm and 2 mm behind the
+// flange leave 27.2 mm.
+TEST(FlangesThatAreNotStated, are_less_deep_where_their_depth_would_take_a_row_s_room) {
+  const Planned tube = plan_text(tube_box("", ""));
+  ASSERT_TRUE(tube.result.plan) << tube.said();
+  const Vec3 flange = box_of(*tube.result.plan, *test::find_instance(*tube.result.plan, "top cover flange left")).size();
+  EXPECT_NEAR(flange.z, 22, 1e-9);
+  const std::pair<std::string, std::string> top{"left  = {", "top = { closed_by = \"cover\" }\nleft  = {"};
+  const Planned angle = plan_demo({top});
+  ASSERT_TRUE(angle.result.plan) << angle.said();
+  EXPECT_NEAR(box_of(*angle.result.plan, *test::find_instance(*angle.result.plan, "top cover sheet")).low.y, 27 + 2, 1e-9);
+  const Planned stated = plan_demo({top, {"style = \"flanged\"", "style = \"flanged\", flange_depth = 30"}});
+  EXPECT_FALSE(stated.result.plan);
+  EXPECT_EQ(mm_behind(stated.said(), "flange_depth of at most"), "27.2");
+}
+
+// Of the 40 mm of the leg its toe is round for 3 mm (EN 10056-1); washer 16 (ISO 7089), a socket for 13 across flats is
+// 18.4 wide. The seat begins 2 mm behind the flange: 40 - 3 - 16 / 2 - 18.4 / 2 - 2 = 17.8 mm.
+TEST(Bearers, bolted_under_a_flange_are_told_how_deep_it_may_be) {
+  const auto boxes = [](const std::string& flange, const std::string& bolted_to) {
+    return plan_demo({{"style = \"flanged\"", "style = \"flanged\"" + flange},
+                      {"[lifting]",
+                       "[item.charger]\nsize = [150, 250, 120]\nmass = 5\n[box.upper]\non = \"main\"\nbearers = { section "
+                       "= \"40x8\", bolted_to = \"" +
+                           bolted_to +
+                           "\" }\nrow = [{ of = \"charger\" }]\nclearance = { left = 60, right = 60, front = 60, back = "
+                           "60, top = 60 }\nframe = { section = \"L 30x30x3\" }\n[lifting]"}});
+  };
+  const Planned deep = boxes("", "other");
+  EXPECT_FALSE(deep.result.plan);
+  EXPECT_THAT(deep.said(), HasSubstr("the flange of the front cover for 32 mm"));
+  EXPECT_EQ(mm_behind(deep.said(), "box.main.face.front.flange_depth at most"), "17.8");
+  EXPECT_THAT(deep.said(), HasSubstr("bolted_to = \"neither\""));
+  EXPECT_THAT(deep.said(), Not(HasSubstr("root")));
+  const Planned less = boxes(", flange_depth = 17.8", "other");
+  EXPECT_TRUE(less.result.plan) << less.said();
+  const Planned welded = boxes("", "neither");
+  EXPECT_TRUE(welded.result.plan) << welded.said();
+}
+
+// ---- slots
+
+TEST(Slots, that_are_too_long_are_told_the_longest_that_fits) {
+  const auto back = [](const std::string& slot) {
+    return plan_demo({{"max_spacing = 120 }", "max_spacing = 120, hole = \"slot\", slot = " + slot + " }"}});
+  };
+  const Planned wanted = back("60");
+  EXPECT_FALSE(wanted.result.plan);
+  EXPECT_THAT(wanted.said(), HasSubstr("4.5 mm x 64.5 mm slotted hole of back cover screw"));
+  EXPECT_THAT(wanted.said(), Not(HasSubstr("screws.thread")));
+  const std::string longest = mm_behind(wanted.said(), "box.main.face.back.screws.slot at most");
+  ASSERT_FALSE(longest.empty()) << wanted.said();
+  const Planned fits = back(longest);
+  EXPECT_TRUE(fits.result.plan) << fits.said();
+  EXPECT_FALSE(back(std::to_string(std::stoi(longest) + 1)).result.plan) << longest;
+}
+
 }  // namespace
 }  // namespace fitup
