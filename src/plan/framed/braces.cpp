@@ -89,9 +89,15 @@ class Brace {
     const std::vector<Vec2> outline = outline_in(room);
     const InstanceId id = add(outline);
     std::set<InstanceId> met;
-    for (const Flush& flush : flush_parts()) {
+    const std::vector<Flush> flush_with = flush_parts();
+    for (const Flush& flush : flush_with) {
       if (meets(outline, flush) && met.insert(flush.id).second)
         build_.draft.join(id, flush.id, JointKind::weld, inward());
+    }
+    // By a corner too small for a seam it may touch.
+    for (const Flush& flush : flush_with) {
+      const bool touches = !flush.without && !clipped(outline, flush.outline).empty();
+      if (touches && met.insert(flush.id).second) build_.draft.join(id, flush.id, JointKind::slip, inward());
     }
   }
 

@@ -299,5 +299,32 @@ TEST(Sag, CountsWhatStandsOnAnItem) {
   EXPECT_NEAR(two, 2 * one, 1e-9);
 }
 
+// The brace's lower edge passes 0.006 mm from the corner of the front upright's foot, at Y 40 and Z 40: too little for a
+// seam, so that it may touch there.
+TEST(Braces, MayTouchAnUprightByACornerTooSmallForASeam) {
+  const test::Planned planned = test::plan_text(R"(fitup = 1
+[item.block]
+size = [150, 300, 220]
+mass = 20
+foot_strips = { width = 16 }
+[box.main]
+row = [{ of = "block", count = 2, gap = 12 }]
+clearance = { left = 10, right = 10, front = 44, back = 40, top = 60 }
+frame = { section = "L 40x40x4", uprights = "40x4", braces = { left = "rising" } }
+rails = { thickness = 5 }
+[box.main.face]
+front = { entry = true, closed_by = "cover", style = "flanged" }
+back = { closed_by = "cover" }
+right = { closed_by = "plate" }
+)");
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  const Plan& plan = *planned.result.plan;
+  const auto at_front = std::find_if(plan.joints.begin(), plan.joints.end(), [&](const Joint& joint) {
+    return plan.instances[joint.a].name == "brace left" && plan.instances[joint.b].name == "upright front left";
+  });
+  ASSERT_NE(at_front, plan.joints.end());
+  EXPECT_EQ(at_front->kind, JointKind::slip);
+}
+
 }  // namespace
 }  // namespace fitup
