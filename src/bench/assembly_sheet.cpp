@@ -54,7 +54,7 @@ class AssemblySheet {
         "is "
         "done.");
     bool welded = false;
-    for (const AssemblyStep& step : assembly_steps(plan_)) {
+    for (const AssemblyStep& step : assembly_steps(plan_, seams_)) {
       if (!welded && step.kind != StepKind::weld) {
         welded = true;
         transfer();

@@ -91,26 +91,26 @@ void list_aids(const Plan& plan, AssemblyStep& step) {
   }
 }
 
-bool has_elements(const Plan& plan, const std::vector<InstanceId>& added) {
-  return std::any_of(plan.joints.begin(), plan.joints.end(), [&](const Joint& joint) {
-    const bool of_step = std::find(added.begin(), added.end(), joint.a) != added.end() ||
-                         std::find(added.begin(), added.end(), joint.b) != added.end();
-    return of_step && joint.kind == JointKind::weld && joint.weld_rule < plan.weld_rules.size() &&
-           plan.weld_rules[joint.weld_rule].element_mm > 0;
+bool has_elements(const Plan& plan, const Seams& seams, const std::vector<InstanceId>& added) {
+  return std::any_of(seams.all.begin(), seams.all.end(), [&](const Seam& seam) {
+    const Joint& joint = plan.joints[seam.joint];
+    return seam.stitch && (std::find(added.begin(), added.end(), joint.a) != added.end() ||
+                           std::find(added.begin(), added.end(), joint.b) != added.end());
   });
 }
 
-void list_cautions(const Plan& plan, AssemblyStep& step, bool first_item) {
+void list_cautions(const Plan& plan, const Seams& seams, AssemblyStep& step, bool first_item) {
   if (step.kind == StepKind::weld) {
     step.minds.push_back("Weld with no item in the box and nothing coated or zinc plated near the seam; fumes go out.");
     if (adds_role(plan, step.added, Role::rod_plate) && !adds_role(plan, step.added, Role::ring_member)) {
       step.minds.push_back(
           "Set it on dummy rods in all holes and tack it so: the rods of the items must find it again.");
     }
-    if (has_elements(plan, step.added)) {
+    if (has_elements(plan, seams, step.added)) {
       step.minds.push_back(
-          "n × l (e): n elements l long, e from one to the next, one at each end of the seam. Lay them from the middle "
-          "outwards, by turns on opposite edges, so that the sheet stays flat (common practice).");
+          "n × l (e): n elements l long, of full size to their ends, e clear between their ends, one at each end of the "
+          "seam. Lay them from the middle outwards, by turns on opposite edges, so that the sheet stays flat (common "
+          "practice).");
     }
   }
   if (first_item && adds_role(plan, step.added, Role::item)) {
@@ -235,7 +235,7 @@ std::string way_words(Vec3 way) {
   return "askew";
 }
 
-std::vector<AssemblyStep> assembly_steps(const Plan& plan) {
+std::vector<AssemblyStep> assembly_steps(const Plan& plan, const Seams& seams) {
   std::vector<AssemblyStep> all;
   std::vector<InstanceId> there;
   for (std::size_t i = 0; i < plan.steps.size(); ++i) {
@@ -251,7 +251,7 @@ std::vector<AssemblyStep> assembly_steps(const Plan& plan) {
   for (AssemblyStep& step : all) {
     list_parts(plan, step);
     list_aids(plan, step);
-    list_cautions(plan, step, !item_seen);
+    list_cautions(plan, seams, step, !item_seen);
     item_seen = item_seen || adds_role(plan, step.added, Role::item);
   }
   return all;

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "fitup/plan.h"
+#include "fitup/seams.h"
 #include "output/units.h"
 
 namespace fitup::bench {
@@ -31,7 +32,7 @@ struct AssemblyStep {
 [[nodiscard]] std::string way_words(Vec3 way);
 
 /// Places of items that come one after the other along one way are one step, and so are like screws by themselves.
-[[nodiscard]] std::vector<AssemblyStep> assembly_steps(const Plan& plan);
+[[nodiscard]] std::vector<AssemblyStep> assembly_steps(const Plan& plan, const Seams& seams);
 
 /// What is fastened in a step: for each thread how many, and how the nut is kept from turning.
 struct Tightening {

@@ -20,7 +20,9 @@ struct KeepFree {
 /// Fillets are left away there, caps ground flush.
 void leave_free(Seams& seams, std::vector<KeepFree> wanted);
 
-/// What is laid of the seams whose rule says so becomes intermittent.
+/// A fillet that is laid: intermittent butt welds are not used (EN 1993-1-8, 4.3.5, from memory), and a cap is one.
+[[nodiscard]] bool may_be_intermittent(const Seam& seam);
+/// Such seams become so where their rule says it and stitch_on finds room.
 void lay_at_intervals(const Plan& plan, Seams& seams);
 
 /// `bodies`: of the plan's instances, then of its zones.

@@ -1,5 +1,5 @@
 // Intermittent seams: which are, where their elements lie, and the beads of these.
-// Entry: stitch_on, lay_at_intervals, weld_mm, beads_of.
+// Entry: stitch_on, may_be_intermittent, lay_at_intervals, weld_mm, beads_of.
 #include <algorithm>
 #include <cmath>
 
@@ -25,10 +25,14 @@ double weld_mm(const Seam& seam) {
 
 namespace checks {
 
+bool may_be_intermittent(const Seam& seam) {
+  return seam.kind == SeamKind::fillet && seam.ring_diameter_mm <= 0 && seam.state != SeamState::left_free;
+}
+
 void lay_at_intervals(const Plan& plan, Seams& seams) {
   for (Seam& seam : seams.all) {
     const WeldRule& rule = weld_rule(plan, plan.joints[seam.joint]);
-    if (seam.ring_diameter_mm > 0 || seam.state == SeamState::left_free) continue;
+    if (!may_be_intermittent(seam)) continue;
     seam.stitch = stitch_on(seam.length_mm, rule.element_mm, rule.distance_mm);
   }
 }

@@ -12,12 +12,14 @@
 #include "checks/order.h"
 #include "checks/seams.h"
 #include "fitup/tolerances.h"
+#include "tables/strengths.h"
 
 namespace fitup::checks {
 
 namespace {
 
 constexpr const char* name = "welds";
+constexpr double strongest_mpa = 355;  // of a material whose yield is not known: of those that are the strongest
 
 /// The seam that is farthest from what it shall be, and by how much.
 struct Worst {
@@ -54,8 +56,11 @@ class Stitches {
   void look(const Seam& seam) {
     const Joint& joint = plan_.joints[seam.joint];
     const double throat = seam.kind == SeamKind::fillet ? seam.size_mm * std::sqrt(0.5) : seam.size_mm;
-    const double thinner = std::min(thickness_mm(plan_, joint.a), thickness_mm(plan_, joint.b));
-    const ElementLimits limits = element_limits(plan_.load_rules.welds, throat, seam.size_mm, thinner);
+    const InstanceId thin = thickness_mm(plan_, joint.b) < thickness_mm(plan_, joint.a) ? joint.b : joint.a;
+    const double thickness = thickness_mm(plan_, thin);
+    const auto strength = tables::strength_of(plan_.parts[plan_.instances[thin].part].material, thickness);
+    const ElementLimits limits = element_limits(plan_.load_rules.welds, throat, seam.size_mm,
+                                                {thickness, strength ? strength->yield_mpa : strongest_mpa});
     const std::string& key = weld_rule(plan_, joint).stitch_key;
     take(too_short_[key], seam, limits.least_mm, limits.least_mm - seam.stitch->element_mm, limits.least_of);
     take(too_wide_[key], seam, limits.largest_mm, seam.stitch->gap_mm - limits.largest_mm, limits.largest_of);
@@ -107,16 +112,17 @@ class Stitches {
 
 }  // namespace
 
-ElementLimits element_limits(WeldCode code, double throat_mm, double leg_mm, double thinner_mm) {
+ElementLimits element_limits(WeldCode code, double throat_mm, double leg_mm, ThinnerPart thinner) {
   if (code == WeldCode::en_1993_1_8) {
-    return {std::max(least_seam_mm, 6 * throat_mm), std::min(200.0, 12 * thinner_mm),
+    return {std::max(least_seam_mm, 6 * throat_mm), std::min(200.0, 12 * thinner.thickness_mm),
             "EN 1993-1-8, 4.5.1 (2), from memory: 30 mm and six throats",
             "EN 1993-1-8, 4.3.2.2, figure 4.1, from memory: 12 thicknesses of the thinner part and 200 mm"};
   }
   constexpr double inch = 25.4;
-  return {std::max(1.5 * inch, 4 * leg_mm), std::min(12 * inch, 24 * thinner_mm),
+  constexpr double e_mpa = 200000;  // 29000 ksi
+  return {std::max(1.5 * inch, 4 * leg_mm), std::min(12 * inch, 0.75 * std::sqrt(e_mpa / thinner.yield_mpa) * thinner.thickness_mm),
           "AISC 360, J2.2b, from memory: 1 1/2 in and four legs",
-          "AISC 360, D4 with J3.5, from memory: 24 thicknesses of the thinner part and 12 in"};
+          "AISC 360, E6.2, from memory: 0.75 sqrt(E / Fy) thicknesses of the thinner part and 12 in"};
 }
 
 std::vector<Finding> check_stitches(const Scene& scene) { return Stitches(scene).findings(); }

@@ -12,6 +12,7 @@
 #include "checks/seams.h"
 #include "checks/stitch_rules.h"
 #include "fitup/tolerances.h"
+#include "fitup/welded_sizes.h"
 
 namespace fitup::checks {
 
@@ -163,6 +164,26 @@ Finding not_known(const Scene& scene, std::size_t joint) {
   return f;
 }
 
+/// Of seams that were asked to be intermittent.
+void add_continuous(Finding& f, const Plan& plan, const Seams& seams) {
+  std::size_t caps = 0;
+  std::size_t narrow = 0;
+  for (const Seam& seam : seams.all) {
+    const WeldRule& rule = weld_rule(plan, plan.joints[seam.joint]);
+    if (rule.element_mm <= 0 || rule.distance_mm <= 0 || seam.stitch || seam.state == SeamState::left_free) continue;
+    ++(may_be_intermittent(seam) ? narrow : caps);
+  }
+  if (caps > 0) {
+    f.message += fmt::format("; {} seams that were asked to be intermittent stay continuous: butt or edge seams (EN 1993-1-8, 4.3.5)", caps);
+  }
+  if (narrow > 0) {
+    f.message += fmt::format(
+        "; {} seams that were asked to be intermittent stay continuous: the fewest elements that keep to the gap would stand less than {} "
+        "mm apart there",
+        narrow, length_text(tables::least_stitch_gap_mm));
+  }
+}
+
 void add_intermittent(Finding& f, const Seams& seams) {
   std::size_t count = 0;
   double path_mm = 0;
@@ -178,7 +199,7 @@ void add_intermittent(Finding& f, const Seams& seams) {
                            elements_mm / 1000, path_mm / 1000);
 }
 
-Finding enough(const Seams& seams) {
+Finding enough(const Plan& plan, const Seams& seams) {
   double laid_mm = 0;
   double flush_mm = 0;
   double free_mm = 0;
@@ -195,6 +216,7 @@ Finding enough(const Seams& seams) {
       "joint keeps enough",
       laid_mm / 1000, flush_mm / 1000, free_mm / 1000);
   add_intermittent(f, seams);
+  add_continuous(f, plan, seams);
   return f;
 }
 
@@ -219,7 +241,7 @@ std::vector<Finding> check_welds(const Scene& scene) {
   const std::vector<Finding> stitches = check_stitches(scene);
   const bool all_count =
       std::none_of(stitches.begin(), stitches.end(), [](const Finding& f) { return f.verdict == Verdict::fail; });
-  if (findings.empty() && all_count && !seams.all.empty()) findings.push_back(enough(seams));
+  if (findings.empty() && all_count && !seams.all.empty()) findings.push_back(enough(scene.plan(), seams));
   findings.insert(findings.end(), stitches.begin(), stitches.end());
   sort_worst_first(findings);
   return findings;

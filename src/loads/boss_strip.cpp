@@ -29,7 +29,7 @@ class Strip {
     strip.sheared_mm = t;
     double half = diameter_ / 2 + line->off_mm;
     if (strip.doubler) add_doubler(strip, *line, half);
-    strip.length_mm = std::min(half, line->to_mm) - std::max(-half, line->from_mm);
+    strip.length_mm = line->share * (std::min(half, line->to_mm) - std::max(-half, line->from_mm));
     return strip;
   }
 

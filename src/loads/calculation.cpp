@@ -33,7 +33,7 @@ constexpr double shown_share = 0.06;  // of the frame's size: how far the larges
 
 class Inputs {
  public:
-  explicit Inputs(const Plan& plan) : plan_(plan), rules_(plan.load_rules) {}
+  explicit Inputs(const Plan& plan) : plan_(plan), rules_(plan.load_rules), seams_(seams_of(plan)) {}
 
   std::vector<CalculationInput> all() {
     masses();
@@ -50,7 +50,7 @@ class Inputs {
   }
 
   void masses() {
-    const Weights weights = weigh(plan_, seams_of(plan_));
+    const Weights weights = weigh(plan_, seams_);
     for (const LoadState state : all_load_states) {
       const MassAt& m = weights.whole(state);
       add(fmt::format("mass, {}", to_text(state)), fmt::format("{:.1f} kg, more or less {:.1f} kg", m.kg, m.within_kg),
@@ -128,22 +128,27 @@ class Inputs {
     const bool aws = rules_.welds == WeldCode::aws_d1_1;
     add("seams by", std::string(weld_code_words[static_cast<std::size_t>(rules_.welds)]), "loads.welds");
     if (aws) add("weld metal", std::string(rules_.electrode.word), "loads.electrode");
-    for (const WeldRule& rule : plan_.weld_rules) intermittent(rule);
+    for (std::size_t rule = 0; rule < plan_.weld_rules.size(); ++rule) intermittent(rule);
     add("bolts of feet and lugs, rods without a class", std::string(rules_.bolts.word),
         "loads.bolts; ISO 898-1, ISO 3506-1");
   }
 
-  void intermittent(const WeldRule& rule) {
-    if (rule.element_mm <= 0 || rule.distance_mm <= 0) return;
-    add("intermittent seams, ISO 2553",
-        fmt::format("elements of {:.4g} mm, at most {:.4g} mm apart; they alone count as l, and the plate as held all "
-                    "along: what a seam carries on a mm times its length over theirs",
+  void intermittent(std::size_t index) {
+    const bool laid = std::any_of(seams_.all.begin(), seams_.all.end(), [&](const Seam& seam) {
+      return seam.stitch && plan_.joints[seam.joint].weld_rule == index;
+    });
+    if (!laid) return;
+    const WeldRule& rule = plan_.weld_rules[index];
+    add("intermittent fillets, ISO 2553",
+        fmt::format("elements of {:.4g} mm, at most {:.4g} mm apart, of full size to their ends; the plate counts as held "
+                    "all along: what a continuous seam carries on a mm times (e + l) / l",
                     rule.element_mm, rule.distance_mm),
-        rule.stitch_key + "; EN 1993-1-8, 4.9, from memory");
+        rule.stitch_key + "; EN 1993-1-8, 4.5.1 (1) and 4.9, from memory");
   }
 
   const Plan& plan_;
   const LoadRules& rules_;
+  const Seams seams_;
   std::vector<CalculationInput> all_;
 };
 

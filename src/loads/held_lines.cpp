@@ -6,6 +6,8 @@
 #include <cmath>
 #include <variant>
 
+#include "loads/seam_group.h"
+
 namespace fitup::loads {
 
 namespace {
@@ -21,6 +23,7 @@ void add(std::vector<HeldLine>& lines, const Seam& seam, InstanceId root, Vec3 n
   HeldLine line;
   line.along = (1 / norm(path)) * path;
   line.root = root;
+  line.share = share_of(seam);
   const Vec3 off = seam.from - place;
   line.off_mm = std::abs(dot(off, cross(normal, line.along)));
   line.from_mm = dot(off, line.along);
@@ -33,6 +36,7 @@ void add(std::vector<HeldLine>& lines, const Seam& seam, InstanceId root, Vec3 n
     const double b = way > 0 ? line.to_mm : -line.from_mm;
     known.from_mm = std::min(known.from_mm, a);
     known.to_mm = std::max(known.to_mm, b);
+    known.share = std::min(known.share, line.share);
     return;
   }
   lines.push_back(line);
@@ -62,7 +66,7 @@ bool is_welded_round(const Plan& plan, const Seams& seams, InstanceId flat, cons
   for (const Seam& s : seams.all) {
     const Joint& j = plan.joints[s.joint];
     if (!holds(s) || s.ring_diameter_mm > 0 || (j.a != flat && j.b != flat)) continue;
-    if (!but.contains(other_of(j, flat))) welded += s.length_mm;
+    if (!but.contains(other_of(j, flat))) welded += weld_mm(s);
   }
   return welded >= all_round_share * 2 * (size.x + size.y);
 }

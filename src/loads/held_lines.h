@@ -15,6 +15,7 @@ struct HeldLine {
   double off_mm = 0;   // how far away it is in the plate's plane
   double from_mm = 0;  // along it, from `at`
   double to_mm = 0;
+  double share = 1;    // of it that counts as welded: share_of the most broken of its seams
   InstanceId root = 0;  // what the plate is welded to there
 };
 

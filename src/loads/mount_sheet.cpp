@@ -44,7 +44,7 @@ class MountedOn {
       if (made.as_one) made.thickness_mm += thickness(*under);
       if (!made.as_one) half = std::max(half, half_mm(plate, line->along) + std::max(0.0, -beyond));
     }
-    made.length_mm = std::min(half, line->to_mm) - std::max(-half, line->from_mm);
+    made.length_mm = line->share * (std::min(half, line->to_mm) - std::max(-half, line->from_mm));
     return made;
   }
 

@@ -56,7 +56,7 @@ std::string words_of_elements(const std::vector<WeldLine>& lines) {
     weld_mm += line.weld_mm();
   }
   if (path_mm <= 0) return {};
-  return fmt::format("; elements are {:.0f} percent of its intermittent seams and carry all that these do",
+  return fmt::format("; of its intermittent seams {:.0f} percent count, l / (l + e) of elements and gaps",
                      100 * weld_mm / path_mm);
 }
 
@@ -64,7 +64,9 @@ double throat_mm(const Seam& seam) {
   return seam.kind == SeamKind::fillet ? seam.size_mm * std::sqrt(0.5) : seam.size_mm;
 }
 
-double share_of(const Seam& seam) { return seam.stitch ? weld_mm(seam) / seam.length_mm : 1; }
+double share_of(const Seam& seam) {
+  return seam.stitch ? seam.stitch->element_mm / (seam.stitch->element_mm + seam.stitch->gap_mm) : 1;
+}
 
 void add_lines(const Seam& seam, std::vector<WeldLine>& lines) {
   if (seam.ring_diameter_mm <= 0) {

@@ -13,16 +13,16 @@ struct WeldLine {
   Vec3 from;
   Vec3 to;
   double throat_mm = 0;
-  double share = 1;  // of an intermittent weld: the part of the line that its elements take
+  double share = 1;  // of an intermittent weld: the part of the line that counts
   [[nodiscard]] double weld_mm() const { return share * norm(to - from); }
   [[nodiscard]] double area_mm2() const { return throat_mm * weld_mm(); }
 };
 
-/// Its elements of its length; 1 of a continuous one. The force per unit length is multiplied by (e + l) / l (EN
-/// 1993-1-8, 4.9, figure 4.7, from memory), with the seam's own elements and length.
+/// l / (l + e) of its elements and gaps; 1 of a continuous one. The force per unit length is multiplied by (e + l) / l
+/// (EN 1993-1-8, 4.9, figure 4.7, from memory): a little less counts than is welded, for it ends with an element.
 [[nodiscard]] double share_of(const Seam& seam);
 
-/// "; elements are ..." where seams among them are intermittent; else empty.
+/// "; of its intermittent seams ..." where seams among them are intermittent; else empty.
 [[nodiscard]] std::string words_of_elements(const std::vector<WeldLine>& lines);
 
 /// The throat of a fillet is its leg over sqrt 2; of a cap its depth.
@@ -33,7 +33,7 @@ void add_lines(const Seam& seam, std::vector<WeldLine>& lines);
 struct GroupStress {
   double mpa = 0;  // the largest resultant on a throat: what the simplified method takes for shear, however it points
   Vec3 at;
-  double length_mm = 0;      // of what is welded of all lines
+  double length_mm = 0;      // of what counts of all lines
   double area_mm2 = 0;       // of their throats
   Vec3 of_force;             // MPa at that place: F / A
   Vec3 of_moment;            // and w x r

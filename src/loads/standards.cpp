@@ -11,7 +11,7 @@ namespace fitup {
 namespace {
 
 // Editions from memory, but ISO 13920 (found) and DIN 580 (found, as reprinted).
-constexpr std::array<StandardEdition, 24> table{{
+constexpr std::array<StandardEdition, 25> table{{
     {"AISC", "AISC 360-16"},
     {"ASME BTH-1", "ASME BTH-1-2020"},
     {"ASTM D1056", "ASTM D1056-20"},
@@ -31,6 +31,7 @@ constexpr std::array<StandardEdition, 24> table{{
     {"FED-STD-H28", "FED-STD-H28:1978"},
     {"ISO 13920", "ISO 13920:1996"},
     {"ISO 15609", "ISO 15609-1:2019"},
+    {"ISO 2553", "ISO 2553:2019"},
     {"ISO 3506-1", "ISO 3506-1:2020"},
     {"ISO 5817", "ISO 5817:2014"},
     {"ISO 898-1", "ISO 898-1:2013"},

@@ -119,6 +119,7 @@ CsvRow seam_row(const Plan& plan, const Seams& seams, const ListedSeam& listed, 
   CsvRow row{std::to_string(number)};
   for (std::string& cell : part_cells(plan, plan.joints.at(seam.joint))) row.push_back(std::move(cell));
   std::vector<std::string> notes = notes_of(seams, listed, units);
+  if (seam.stitch) notes.push_back("each element of full size to its ends");
   if (listed.is_short() && seam.state != SeamState::left_free) {
     notes.push_back(fmt::format("shorter than {} {}: run on from the seam that it meets", units.length(least_listed_mm),
                                 units.length()));

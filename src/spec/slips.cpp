@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "diag/catalogue.h"
+#include "diag/words.h"
 #include "fitup/welded_sizes.h"
 
 namespace fitup::spec {
@@ -18,7 +19,7 @@ using diag::say;
 
 class Slips {
  public:
-  explicit Slips(Diagnostics& diagnostics) : diagnostics_(diagnostics) {}
+  Slips(UnitSystem units, Diagnostics& diagnostics) : units_(units), diagnostics_(diagnostics) {}
 
   void row(const std::string& box, std::size_t number, const RowEntry& entry) {
     if (*entry.count != 1) return;
@@ -100,9 +101,11 @@ class Slips {
 
   void run_together(const std::optional<StitchSpec>& stitch, const std::string& key) {
     if (!stitch || *stitch->gap <= Length::mm(0) || *stitch->gap >= Length::mm(tables::least_stitch_gap_mm)) return;
+    const std::string at_least = diag::at_least_in_units(Length::mm(tables::least_stitch_gap_mm), units_);
     diagnostics_.add(say<"no-effect">(stitch->gap.place, key + "stitch.gap",
-                                      "a bead needs 10 mm to start and stop (common practice), and elements that are "
-                                      "nearer to each other run together; make it larger, or 0"));
+                                      fmt::format("a bead needs {} to start and stop (common practice), and elements that "
+                                                  "are nearer to each other run together; make it larger, or 0",
+                                                  at_least)));
   }
 
   void not_of_a_cover(const std::string& key, const FaceSpec& face) {
@@ -117,13 +120,14 @@ class Slips {
     if (value.given) diagnostics_.add(say<"no-effect">(value.place, key, why));
   }
 
+  UnitSystem units_;
   Diagnostics& diagnostics_;
 };
 
 }  // namespace
 
 void report_slips(const Spec& spec, const Cell& root, Diagnostics& diagnostics) {
-  Slips slips(diagnostics);
+  Slips slips(spec.units, diagnostics);
   for (const BoxSpec& box : spec.boxes) {
     const Cell& cell = root["box"][box.name];
     for (std::size_t i = 0; i < box.row.size(); ++i) {

@@ -26,7 +26,7 @@ TEST_P(Assembly, AddsEveryPartOnceAndWeldsEverySeamOnce) {
   std::vector<std::size_t> added(plan.instances.size());
   std::vector<std::size_t> welded(seams.all.size());
   std::size_t next = 1;
-  for (const AssemblyStep& step : assembly_steps(plan)) {
+  for (const AssemblyStep& step : assembly_steps(plan, seams_of(plan))) {
     EXPECT_EQ(step.first, next) << step.title;
     next = step.last + 1;
     for (const InstanceId id : step.added) ++added[id];
@@ -100,7 +100,7 @@ TEST_P(Assembly, ShowsInEachStepWhatItMoves) {
   const Planned made = planned(GetParam());
   ASSERT_TRUE(made.plan);
   std::set<InstanceId> added;
-  for (const AssemblyStep& step : assembly_steps(*made.plan)) {
+  for (const AssemblyStep& step : assembly_steps(*made.plan, seams_of(*made.plan))) {
     EXPECT_FALSE(step.drawn_bold.empty()) << step.title;
     EXPECT_TRUE(!step.parts.empty() || !step.moved.empty()) << step.title;
     added.insert(step.added.begin(), step.added.end());
@@ -116,7 +116,7 @@ TEST(AssemblySteps, TheLowerBoxIsWeldedByItselfAndThenMovedAsOne) {
   const Planned made = planned("park-locomotive/front-box-with-lower.toml");
   ASSERT_TRUE(made.plan);
   bool moved = false;
-  for (const AssemblyStep& step : assembly_steps(*made.plan)) {
+  for (const AssemblyStep& step : assembly_steps(*made.plan, seams_of(*made.plan))) {
     const bool of_lower = step.title.find("lower") != std::string::npos;
     if (step.kind == StepKind::weld && of_lower) {
       for (const InstanceId id : step.drawn_light) {
@@ -140,7 +140,7 @@ TEST_P(Assembly, TacksWhatIsHeld) {
   ASSERT_TRUE(made.plan);
   const Plan& plan = *made.plan;
   const Seams seams = seams_of(plan);
-  for (const AssemblyStep& step : assembly_steps(plan)) {
+  for (const AssemblyStep& step : assembly_steps(plan, seams_of(plan))) {
     if (step.kind != StepKind::weld) continue;
     const auto joints = weld_order(plan, seams, step.added, step.there);
     std::vector<std::size_t> tacked(joints.size());

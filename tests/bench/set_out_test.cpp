@@ -15,7 +15,7 @@ namespace {
 
 std::vector<InstanceId> welded(const Plan& plan) {
   std::vector<InstanceId> ids;
-  for (const AssemblyStep& step : assembly_steps(plan)) {
+  for (const AssemblyStep& step : assembly_steps(plan, seams_of(plan))) {
     if (step.kind == StepKind::weld) ids.insert(ids.end(), step.added.begin(), step.added.end());
   }
   return ids;

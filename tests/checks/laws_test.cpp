@@ -135,7 +135,9 @@ std::vector<Reflected> places(const Plan& plan, bool from_right) {
   for (const Finding& f : not_passed(plan)) {
     const Vec3 at = f.at.value_or(Vec3{});
     // One of four bosses stands for the whole, one of those that are equally near or narrow for all of them.
-    const bool whole = f.check == "clearance" || f.check == "cut-rules" || !f.at;
+    // Elements are all of one length.
+    const bool elements = f.cause.starts_with("elements of ");
+    const bool whole = f.check == "clearance" || f.check == "cut-rules" || elements || !f.at;
     const double from_left = from_right ? plan.frame_size.x - at.x : at.x;
     // Of what stands in a way at the left and as much at the right the first one is named; and so of a bent cover that
     // rides on a member at both of its ends.

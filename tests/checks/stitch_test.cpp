@@ -115,18 +115,20 @@ TEST(AnIntermittentSeam, IsLaidOnWhatNothingStandsIn) {
   EXPECT_EQ(halves, 2U);
 }
 
-// Six throats of a leg of 8 mm are 33.9 mm; 12 x 3 mm, and 24 x 3 mm.
+// Six throats of a leg of 8 mm are 33.9 mm; 12 x 3 mm. A36, 36 ksi: 0.75 sqrt(29000 / 36) = 21.29 thicknesses; 50 ksi:
+// 18.06.
 TEST(TheLeastElement, AndTheWidestGapAreThoseOfTheRulesThatSeamsAreJudgedBy) {
-  const auto en = checks::element_limits(WeldCode::en_1993_1_8, 2 * std::sqrt(0.5), 2, 3);
+  const auto en = checks::element_limits(WeldCode::en_1993_1_8, 2 * std::sqrt(0.5), 2, {3, 235});
   EXPECT_NEAR(en.least_mm, 30, tiny);
   EXPECT_NEAR(en.largest_mm, 36, tiny);
-  EXPECT_NEAR(checks::element_limits(WeldCode::en_1993_1_8, 8 * std::sqrt(0.5), 8, 30).least_mm, 33.941, 1e-3);
-  EXPECT_NEAR(checks::element_limits(WeldCode::en_1993_1_8, 8 * std::sqrt(0.5), 8, 30).largest_mm, 200, tiny);
-  const auto us = checks::element_limits(WeldCode::aws_d1_1, 2 * std::sqrt(0.5), 2, 3);
+  EXPECT_NEAR(checks::element_limits(WeldCode::en_1993_1_8, 8 * std::sqrt(0.5), 8, {30, 235}).least_mm, 33.941, 1e-3);
+  EXPECT_NEAR(checks::element_limits(WeldCode::en_1993_1_8, 8 * std::sqrt(0.5), 8, {30, 235}).largest_mm, 200, tiny);
+  const auto us = checks::element_limits(WeldCode::aws_d1_1, 2 * std::sqrt(0.5), 2, {3, 248.2});
   EXPECT_NEAR(us.least_mm, 38.1, tiny);
-  EXPECT_NEAR(us.largest_mm, 72, tiny);
-  EXPECT_NEAR(checks::element_limits(WeldCode::aws_d1_1, 10, 12, 30).least_mm, 48, tiny);
-  EXPECT_NEAR(checks::element_limits(WeldCode::aws_d1_1, 10, 12, 30).largest_mm, 304.8, tiny);
+  EXPECT_NEAR(us.largest_mm, 3 * 21.29, 0.01);
+  EXPECT_NEAR(checks::element_limits(WeldCode::aws_d1_1, 2, 3, {3, 344.7}).largest_mm, 3 * 18.06, 0.02);
+  EXPECT_NEAR(checks::element_limits(WeldCode::aws_d1_1, 10, 12, {30, 248.2}).least_mm, 48, tiny);
+  EXPECT_NEAR(checks::element_limits(WeldCode::aws_d1_1, 10, 12, {30, 248.2}).largest_mm, 304.8, tiny);
 }
 
 struct Stitched {
@@ -190,10 +192,69 @@ TEST(SeamsOfABox, OfPlatesAreIntermittentWhereAWallClosesAFace) {
   EXPECT_EQ(found.roles, (std::set{Role::wall}));
 }
 
+/// What `welds` says of an example.
+std::vector<Finding> findings_of(const std::string& path, const std::vector<Override>& overrides) {
+  const auto file = std::filesystem::path(FITUP_SOURCE) / "examples" / path;
+  const auto made = test::planned(file.string(), test::text_of(file), overrides);
+  EXPECT_TRUE(made->plan) << path;
+  if (!made->plan) return {};
+  std::vector<Finding> found = check_by_rules(*made->plan).all;
+  std::erase_if(found, [](const Finding& f) { return f.check != "welds"; });
+  return found;
+}
+
+// AISC 360, J2.2b, from memory: 1 1/2 in. An element of 1 in is too short; of 1 1/2 in it counts.
 TEST(SeamsOfABox, InInchesAreJudgedByTheRulesThatItNames) {
-  const Stitched found = of_example("orchard-sprayer/battery-box.toml",
-                                    {{"box.main.welds.stitch", "{ length = \"1 1/2 in\", gap = \"1 in\" }"}});
-  EXPECT_GT(found.seams, 4U);
+  const auto with = [](const char* length) {
+    const std::string stitch = "{ length = \"" + std::string(length) + "\", gap = \"1 in\" }";
+    return std::vector<Override>{{"box.main.welds.stitch", stitch}, {"loads.welds", "\"AWS D1.1\""}};
+  };
+  const std::string sprayer = "orchard-sprayer/battery-box.toml";
+  EXPECT_GT(of_example(sprayer, with("1 1/2 in")).seams, 4U);
+  const auto too_short = [](const Finding& f) { return f.verdict == Verdict::fail && f.cause.starts_with("elements of"); };
+  std::size_t fails = 0;
+  for (const Finding& f : findings_of(sprayer, with("1 in"))) {
+    if (!too_short(f)) continue;
+    ++fails;
+    EXPECT_NEAR(f.value.value_or(0), 25.4, tiny);
+    EXPECT_NEAR(f.limit.value_or(0), 38.1, tiny);
+    EXPECT_NE(f.source.find("AISC 360, J2.2b"), std::string::npos) << f.source;
+  }
+  EXPECT_EQ(fails, 1U);
+  for (const Finding& f : findings_of(sprayer, with("1 1/2 in"))) EXPECT_FALSE(too_short(f)) << f.message;
+}
+
+// EN 1993-1-8, 4.3.5, from memory: intermittent butt welds are not used. A plate between the members ends where they do.
+TEST(SeamsOfABox, OfAPlateBetweenTheMembersAreIntermittentWhereTheyAreFillets) {
+  const std::string path = "park-locomotive/front-box.toml";
+  const std::vector<Override> inset{{"box.main.face.left.set", "\"inset\""},
+                                    {"box.main.face.left.stitch", "{ length = 40, gap = 20 }"}};
+  const auto file = std::filesystem::path(FITUP_SOURCE) / "examples" / path;
+  const auto made = test::planned(file.string(), test::text_of(file), inset);
+  ASSERT_TRUE(made->plan);
+  std::size_t caps = 0;
+  for (const Seam& seam : seams_of(*made->plan).all) {
+    const WeldRule& rule = made->plan->weld_rules[made->plan->joints[seam.joint].weld_rule];
+    if (rule.element_mm <= 0 || seam.state == SeamState::left_free || seam.kind == SeamKind::fillet) continue;
+    ++caps;
+    EXPECT_FALSE(seam.stitch) << to_text(seam.kind);
+  }
+  EXPECT_GT(caps, 0U);
+  std::string all;
+  for (const Finding& f : findings_of(path, inset)) all += f.message + "\n";
+  EXPECT_NE(all.find(std::to_string(caps) + " seams that were asked to be intermittent stay continuous: butt or edge seams"),
+            std::string::npos)
+      << all;
+}
+
+// Elements of 40 mm with gaps of at most 12 mm: on a seam of 150 mm the fewest are 4, and 160 mm of them have no room.
+TEST(SeamsOfABox, ThatStayContinuousAreCounted) {
+  std::string all;
+  for (const Finding& f : findings_of("park-locomotive/front-box.toml",
+                                      {{"box.main.welds.stitch", "{ length = 500, gap = 20 }"}}))
+    all += f.message + "\n";
+  EXPECT_NE(all.find("would stand less than 10.00 mm apart there"), std::string::npos) << all;
+  EXPECT_FALSE(stitch_on(150, 40, 12));
 }
 
 }  // namespace
