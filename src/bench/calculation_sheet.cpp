@@ -68,10 +68,10 @@ class Sheet {
                                info_.title, info_.revision, info_.spec_hash, info_.version));
     flow_.sentence(
         "Weight, lifting, hold-down and strength of what this spec describes, as far as the sections below say, linear "
-        "and "
-        "elastic, at small deflections but where it is said. An aid to the person who signs, and no certificate: "
-        "nothing "
-        "here approves anything.");
+        "and elastic, at small deflections but where it is said. What is too much so, and enough by its plastic section or "
+        "by limit analysis alone, is no pass: it is marginal, and both stresses are said. A tube's face under a boss and "
+        "the plates of feet and lugs are judged by their plastic resistance, as the codes have it. An aid to the person "
+        "who signs, and no certificate: nothing here approves anything.");
   }
 
   void inputs() {
@@ -213,7 +213,7 @@ class Sheet {
     }
     flow_.sentence(
         "Fatigue, corrosion, fire, impact, warping of open sections, what gives at a joint, the steel beside a seam, "
-        "rod plates under shock, slings and hook.");
+        "shock but as the steady accelerations that are stated, slings and hook.");
   }
 
   void missing() {

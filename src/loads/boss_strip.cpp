@@ -26,6 +26,7 @@ class Strip {
     strip.root = line->root;
     strip.doubler = doubler();
     strip.modulus_mm2 = t * t / 4;
+    strip.elastic_mm2 = t * t / 6;
     strip.sheared_mm = t;
     double half = diameter_ / 2 + line->off_mm;
     if (strip.doubler) add_doubler(strip, *line, half);
@@ -72,6 +73,9 @@ class Strip {
     if (is_held(id, line.root)) {
       strip.works = round ? DoublerWorks::together : DoublerWorks::side_by_side;
       strip.modulus_mm2 = round ? (t + own) * (t + own) / 4 : (t * t + own * own) / 4;
+      // Side by side each takes as much as it is stiff.
+      strip.elastic_mm2 =
+          round ? (t + own) * (t + own) / 6 : (t * t * t + own * own * own) / (6 * std::max(t, own));
       return;
     }
     strip.works = DoublerWorks::spreads;

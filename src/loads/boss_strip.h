@@ -16,6 +16,7 @@ struct BossStrip {
   double arm_mm = 0;        // from the boss's middle to the line along which the plate is held, the nearest one
   double length_mm = 0;     // of that line that takes the moment
   double modulus_mm2 = 0;   // plastic, for each mm of it
+  double elastic_mm2 = 0;   // likewise, as long as no fibre yields
   double sheared_mm = 0;    // of thickness round the boss
   InstanceId root = 0;      // what the plate is welded to there
   std::optional<InstanceId> doubler;

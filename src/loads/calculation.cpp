@@ -181,11 +181,14 @@ std::vector<std::string> load_path(const Plan& plan) {
                  "stands on or hangs from."
                : "Down: items on rails, rails on the floor and its ribs, these through their seams to the "
                  "walls, these as sheet in its plane and across it to what the box stands on or hangs from.");
+    path.push_back("An item weighs on all rails that it stands on in equal parts, however stiff each of them is: an assumption.");
   }
   if (has(plan, Role::rod)) {
     path.push_back(
         "Across, and up: items on their rods, rods in the rod plates, these in welds or screws of the uprights. Rods "
-        "and rod plates are covered, the screws of a bolted plate are not.");
+        "and rod plates are covered, the screws of a bolted plate are not. The check frame assumes that what rods pull goes "
+        "to the welds or screws of their plate as by a stiff body; how the plate's own sheet bends under it, hold-down asks "
+        "by itself.");
   }
   if (has(plan, Role::mount_strip))
     path.push_back(
@@ -197,6 +200,11 @@ std::vector<std::string> load_path(const Plan& plan) {
   }
   if (has(plan, Role::foot)) path.push_back(mount_words(plan, Role::foot, "Feet", "foot"));
   if (has(plan, Role::lug)) path.push_back(mount_words(plan, Role::lug, "Lugs", "lug"));
+  if (has(plan, Role::foot) || has(plan, Role::lug)) {
+    path.push_back(
+        "The check frame assumes that the box is held beside the bolts of its feet and lugs, at its joints that are nearest "
+        "to them: the bolt's lever counts in their own seams and bending, and what it turns in the ring is not covered.");
+  }
   if (has(plan, Role::bearer))
     path.push_back("Bearers between boxes: as members of the frame; their bolts are not covered.");
   if (!plan.lift_points.empty()) {

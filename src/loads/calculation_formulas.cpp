@@ -30,8 +30,9 @@ constexpr std::array<Row, 27> table{{
      {"beads", "sqrt((F / A + F_h h / W)^2 + (F_h / A)^2), A = sum of pi d a, W = sum of pi d^2 a / 4, a the throat; F_h = F tan of the sling's angle"}},
     {"bosses",
      {"leg or plate",
-      "s = M / (L t^2 / 4), M the larger of F e and F_h h - F e, e to what holds it; L = d + 2 e as far as that goes; t "
-      "with a doubler all round t + t_d; sheared F / (pi d t)"}},
+      "s = M / (L t^2 / 6), and M / (L t^2 / 4) once its section is plastic, M the larger of F e and F_h h - F e, e to what "
+      "holds it; L = d + 2 e as far as that goes; t with a doubler all round t + t_d; sheared F / (pi d t). Over its limit "
+      "by the first alone it is marginal"}},
     {"bosses",
      {"face of a tube",
       "F / N + M / M_u <= 1, M_u the less of those along and across the tube (EN 1993-1-8, table 7.14), punched with F + "
@@ -48,7 +49,7 @@ constexpr std::array<Row, 27> table{{
       "l^2) / 2, l = (L / i) / (pi sqrt(E / f_y)), alpha 0.34 of angles, 0.49 else"}},
     {"frame",
      {"sheet",
-      "s_x = n_x / t + m_x / (t^2 / 4), and so s_y and the shear v, in the middle of each rectangle; sqrt(s_x^2 - s_x s_y + "
+      "s_x = n_x / t + m_x / (t^2 / 6), as it yields through its depth m_x / (t^2 / 4), and so s_y and the shear v, in the middle of each rectangle; sqrt(s_x^2 - s_x s_y + "
       "s_y^2 + 3 v^2)"}},
     {"frame",
      {"sheet that buckles",

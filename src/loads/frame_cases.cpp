@@ -91,6 +91,7 @@ void add_lifts(std::vector<FrameCase>& cases, const Plan& plan, const FrameModel
     }
     c.words = fmt::format("lifted on {} legs, {} times its weight", legs, rules.dynamic);
     c.kind = LoadKind::lifted;
+    c.twists = legs < way.size();
     c.frame.supports = kept_in_place(plan, model);
     cases.push_back(std::move(c));
   }

@@ -158,7 +158,7 @@ class Looking {
 
   [[nodiscard]] static bool is_of_base_ring(const Finding& f) { return f.key.ends_with(".plates.base_ring"); }
 
-  /// What a twisting frame bends along with it, but does not need.
+  /// What a frame bends along with it, but does not need.
   void judge_bending_along(Finding& f, const Worst& w, std::size_t order) const {
     MemberStress most;
     for (std::size_t i = 0; i < cases_.size(); ++i) {
@@ -178,33 +178,25 @@ class Looking {
         if (stress.utilisation > most.utilisation) most = stress;
       }
     }
-    const double yield = w.stress.limit_mpa * w.of->of->factor;
-    if (w.stress.stress_mpa <= yield) return springs_back(f, w, most, yield);
-    f.verdict = Verdict::marginal;
-    f.message += fmt::format(
-        "; it bends along as the frame twists, and the load does not need all of that: with members as soft as they "
-        "are once they are bent to their limit, the most is {} of {}, in {} ({}; {}). Beyond its yield of "
-        "{:.0f} MPa it stays a little bent; {} keep it straight",
-        mpa_words(most.stress_mpa), mpa_words(most.limit_mpa), name(most.piece), theorem, in_words(most), yield,
-        is_of_base_ring(f) ? "a heavier section (plates.base_ring) or thicker plates (plates.thickness)"
-                           : "thicker uprights (frame.uprights) or a brace where a side is open");
+    say_bent(f, w, most);
   }
 
-  /// What is judged is what the load needs.
-  void springs_back(Finding& f, const Worst& w, const MemberStress& most, double yield) const {
-    const InstanceId id = model_.pieces[most.piece].of;
-    f.verdict = Verdict::pass;
-    f.value = most.stress_mpa;
-    f.limit = most.limit_mpa;
-    f.at = most.at;
-    f.parts = {label_of(plan_, id)};
-    f.message = fmt::format(
-        "{} carries the most that the load needs of the members: {} of {}, {:.0f} percent, {} ({}; {}); as the frame "
-        "twists, {} bends along to {} ({}), below its yield of {:.0f} MPa, and springs back; {} sags most, {:.2f} mm over "
-        "{:.0f} mm",
-        name(most.piece), mpa_words(most.stress_mpa), mpa_words(most.limit_mpa), 100 * most.utilisation,
-        w.of->of->words, theorem, in_words(most), name(w.stress.piece), mpa_words(w.stress.stress_mpa),
-        in_words(w.stress), yield, name(w.sag.piece), w.sag.mm, w.sag.span_mm);
+  /// It holds by limit analysis alone: that is no pass, and what stays bent may only have bent along.
+  void say_bent(Finding& f, const Worst& w, const MemberStress& most) const {
+    const FrameCase& c = *w.of->of;
+    const double yield = w.stress.limit_mpa * c.factor;
+    const bool stays = w.stress.stress_mpa > yield;
+    f.verdict = stays && !c.twists ? Verdict::fail : Verdict::marginal;
+    f.message += fmt::format(
+        "; it bends along{}, and the load does not need all of that: with members as soft as they are once they are "
+        "bent to their limit, the most is {} of {}, in {} ({}; {}). {} its yield of {:.0f} MPa it {}{}; {}",
+        c.twists ? " as the frame twists" : "", mpa_words(most.stress_mpa), mpa_words(most.limit_mpa),
+        name(most.piece), theorem, in_words(most), stays ? "Beyond" : "Below", yield,
+        stays ? "stays a little bent" : "springs back",
+        f.verdict == Verdict::fail ? ", and no twist but the load itself bends it so" : "",
+        is_of_base_ring(f)
+            ? "a heavier section (plates.base_ring) or thicker plates (plates.thickness) keep it below what is allowed"
+            : "thicker uprights (frame.uprights) or a brace where a side is open keep it below what is allowed");
   }
 
   static constexpr const char* theorem =

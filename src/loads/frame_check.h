@@ -19,7 +19,8 @@ struct FrameCase {
   LoadCase load;
   double factor = 1;  // on yield
   std::string factor_words;
-  bool level = false;  // at rest
+  bool level = false;   // at rest
+  bool twists = false;  // hung on fewer legs than it has, so that what is stiff bends along and need not
   LoadKind kind = LoadKind::standing;
 };
 /// Standing or hanging on what it has (stands_on.h); lifted in each way that it may hang; thrown to each side that is stated.

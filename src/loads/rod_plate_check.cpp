@@ -15,6 +15,7 @@
 #include "loads/panel_mesh.h"
 #include "loads/rectangle_plate.h"
 #include "loads/rod_plate_lines.h"
+#include "loads/rod_plate_room.h"
 #include "loads/strength.h"
 #include "loads/thrown.h"
 #include "loads/weld_limits.h"
@@ -53,6 +54,7 @@ class RodPlates {
     for (const auto& [plate, seams] : seams_) look(plate, seams);
     std::vector<Finding> all;
     if (worst_.stress.utilisation >= 0) all.push_back(finding());
+    if (leaning_) all.push_back(leans(leaning_->first, leaning_->second));
     return all;
   }
 
@@ -71,12 +73,16 @@ class RodPlates {
     double seam_mpa = 0;   // and in the throats of the line with the least
     double seam_limit_mpa = 1;
     std::string seam_source{};
-    [[nodiscard]] double most_sag_mm() const { return span_mm > 0 ? most_of_span * span_mm : thickness_mm; }
+    std::optional<RodPlateRoom> room{};  // before what hangs on it
+    [[nodiscard]] double sheet_sag_mm() const { return span_mm > 0 ? most_of_span * span_mm : thickness_mm; }
+    /// What hangs on it would meet something first.
+    [[nodiscard]] bool meets() const { return room && room->mm < sheet_sag_mm(); }
+    [[nodiscard]] double most_sag_mm() const { return meets() ? room->mm : sheet_sag_mm(); }
     [[nodiscard]] bool gives_too_far() const { return sag_mm > most_sag_mm(); }
+    [[nodiscard]] double bent_share() const { return std::max(stress.utilisation, stays_mpa / stress.limit_mpa); }
     /// Over 1: it is not passed.
     [[nodiscard]] double badness() const {
-      return std::max({stress.utilisation, stays_mpa / stress.limit_mpa, seam_mpa / seam_limit_mpa,
-                       gives_too_far() ? sag_mm / most_sag_mm() : 0.0});
+      return std::max({bent_share(), seam_mpa / seam_limit_mpa, gives_too_far() ? sag_mm / most_sag_mm() : 0.0});
     }
   };
 
@@ -200,7 +206,7 @@ class RodPlates {
     const SheetLimits limits(plan_, model);
     Worst here;
     for (std::size_t p = 0; p < model.panel_of.size(); ++p) {
-      const SheetStress stress = limits.stress(s, p, s.solver->panel(s.result, p), YieldAt::depth);
+      const SheetStress stress = limits.stress(s, p, s.solver->panel(s.result, p), YieldAt::fibre);
       if (stress.utilisation <= here.stress.utilisation) continue;
       const auto& nodes = model.frame.panels[p].nodes;
       here = {stress,
@@ -211,6 +217,9 @@ class RodPlates {
               sag,
               flat_thickness_mm(mesh.of)};
     }
+    const RoomBefore room = room_before(plan_, mesh.of, ways[side]);
+    here.room = room.least;
+    if (room.leaning && !leaning_) leaning_ = std::pair{here, *room.leaning};
     between_lines(here, lines);
     if (here.badness() > worst_.badness()) worst_ = here;
   }
@@ -232,26 +241,60 @@ class RodPlates {
     Finding f;
     f.check = "hold-down";
     f.verdict = w.badness() > 1 ? Verdict::fail : Verdict::pass;
-    const bool seam = w.seam_mpa / w.seam_limit_mpa > std::max(w.stress.stress_mpa, w.stays_mpa) / w.stress.limit_mpa;
-    f.value = seam ? w.seam_mpa : std::max(w.stress.stress_mpa, w.stays_mpa);
-    f.limit = seam ? w.seam_limit_mpa : w.stress.limit_mpa;
-    f.unit = "MPa";
-    f.source = fmt::format("{:.0f} MPa ({}): yield is where it lets go", w.stress.limit_mpa, w.stress.source);
-    if (seam) f.source = w.seam_source;
+    const bool seam = w.seam_mpa / w.seam_limit_mpa > w.bent_share();
+    judge(f, w, seam);
     f.parts = {label_of(plan_, w.plate)};
     f.at = w.at;
     f.key = plan_.instances[w.plate].key;
     f.place = plan_.instances[w.plate].place;
     f.message = fmt::format(
         "{}: thrown to the {} with {} g, its rods pull at it with {:.0f} N in all; it bends with {} of {}, {:.0f} "
-        "percent ({}), and gives by {:.2f} mm. As sheet held along its seams, as cut, yielding through its depth; "
-        "the "
-        "other plate takes nothing of that pull, friction counts as nothing{}",
+        "percent ({}), and gives by {:.2f} mm{}. As sheet held along its seams, as cut, elastic; the other plate takes "
+        "nothing of that pull, friction counts as nothing{}",
         plan_.instances[w.plate].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.pull_n,
         mpa_words(w.stress.stress_mpa), mpa_words(w.stress.limit_mpa), 100 * w.stress.utilisation, in_words(w.stress),
-        w.sag_mm, words_beyond(w));
+        w.sag_mm, words_of_room(w), words_beyond(w));
     if (f.verdict == Verdict::fail) f.message += "; " + what_mends(w, seam);
     return f;
+  }
+
+  /// However little it gives.
+  [[nodiscard]] Finding leans(const Worst& w, const RodPlateRoom& touches) const {
+    Finding f;
+    f.check = "hold-down";
+    f.verdict = Verdict::marginal;
+    f.value = w.sag_mm;
+    f.limit = 0;
+    f.unit = "mm";
+    f.source = "statics: what touches takes part of the push";
+    f.parts = {label_of(plan_, touches.moves), label_of(plan_, touches.before)};
+    f.at = w.at;
+    f.key = plan_.instances[touches.moves].key;
+    f.place = plan_.instances[touches.moves].place;
+    f.message = fmt::format(
+        "{}: thrown to the {} with {} g it gives by {:.2f} mm, and {} touches {} there: whether this bears the push is not "
+        "checked; room between the two (clearance) mends it",
+        plan_.instances[w.plate].name, side_words[w.side], *plan_.load_rules.thrown_g[w.side], w.sag_mm, f.parts[0],
+        f.parts[1]);
+    return f;
+  }
+
+  /// The number that decides, and where it is from.
+  static void judge(Finding& f, const Worst& w, bool seam) {
+    if (w.gives_too_far() && w.sag_mm / w.most_sag_mm() >= w.badness()) {
+      f.value = w.sag_mm;
+      f.limit = w.most_sag_mm();
+      f.unit = "mm";
+      f.source = w.meets()         ? "as far as it may go before what hangs on it meets something, as drawn"
+                 : w.span_mm > 0 ? "a twentieth of what is between the lines that hold it: common practice"
+                                 : "its thickness: small deflections cover no more";
+      return;
+    }
+    f.value = seam ? w.seam_mpa : std::max(w.stress.stress_mpa, w.stays_mpa);
+    f.limit = seam ? w.seam_limit_mpa : w.stress.limit_mpa;
+    f.unit = "MPa";
+    f.source = fmt::format("{:.0f} MPa ({}): yield is where it lets go", w.stress.limit_mpa, w.stress.source);
+    if (seam) f.source = w.seam_source;
   }
 
   // Stress goes with the inverse square of the thickness, deflection with that of its cube.
@@ -272,7 +315,7 @@ class RodPlates {
   [[nodiscard]] static std::string words_beyond(const Worst& w) {
     if (w.sag_mm <= w.thickness_mm / 2) return "";
     if (w.span_mm <= 0) {
-      return w.gives_too_far()
+      return w.sag_mm > w.sheet_sag_mm()
                  ? fmt::format(
                        "; that is more than its thickness of {:.4g} mm, which small deflections do not cover, and "
                        "large ones of a plate that is held so are not reckoned: it is not passed",
@@ -290,14 +333,22 @@ class RodPlates {
         "two{}",
         w.thickness_mm, w.span_mm, w.stays.deflection_mm, w.stays_mpa, w.stress.limit_mpa, w.stays.membrane_mpa,
         w.seam_mpa, w.seam_limit_mpa,
-        w.gives_too_far() ? fmt::format(". More than {:.0f} mm, a twentieth of that, is not passed", w.most_sag_mm())
-                          : std::string());
+        w.sag_mm > w.sheet_sag_mm()
+            ? fmt::format(". More than {:.0f} mm, a twentieth of that, is not passed", w.sheet_sag_mm())
+            : std::string());
+  }
+
+  [[nodiscard]] std::string words_of_room(const Worst& w) const {
+    if (!w.room) return "";
+    return fmt::format("; {} has {:.1f} mm there to {}", plan_.instances[w.room->moves].name, w.room->mm,
+                       plan_.instances[w.room->before].name);
   }
 
   const Plan& plan_;
   std::map<InstanceId, std::vector<Pull>> pulls_;
   std::map<InstanceId, std::vector<const Seam*>> seams_;
   Worst worst_;
+  std::optional<std::pair<Worst, RodPlateRoom>> leaning_;  // the first that is thrown against what its items touch
 };
 
 }  // namespace

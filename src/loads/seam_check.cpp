@@ -350,7 +350,7 @@ Finding finding_of(const Plan& plan, const Worst& w, const char* what) {
   f.place = plan.instances[w.group.of].place;
   const bool over = w.utilisation > 1;
   const bool root_opens = over && w.edge && w.edge->lever == EdgeLever::throat && w.edge->by_force.mpa <= w.limit.mpa;
-  f.verdict = root_opens ? Verdict::marginal : over ? Verdict::fail : Verdict::pass;
+  f.verdict = over ? Verdict::fail : Verdict::pass;
   f.message = fmt::format(
       "{} carries the most of the seams of {}: {:.0f} mm of seam, {:.2f} mm of throat on the mean, with {:.0f} N and "
       "{:.1f} Nm{}, {} of {} in the throat, {:.0f} percent, {}. {}",
@@ -369,7 +369,7 @@ Finding finding_of(const Plan& plan, const Worst& w, const char* what) {
   }
   if (root_opens) {
     f.message +=
-        "; the sheet need not bend there if what is round it takes that over, which is not proved: a bead on its other side "
+        "; the root of the bead opens. Whether what is round it takes that over once the sheet turns there is not proved: a bead on its other side "
         "too (welds.sides), a larger leg (welds.leg) or thicker plates keep the root shut";
   } else if (over) {
     f.message += "; a longer seam (a wider part) or a larger leg (welds.leg) mends it";

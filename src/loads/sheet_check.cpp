@@ -32,9 +32,9 @@ struct Mean {
 };
 
 struct Worst {
-  SheetStress stress;
+  SheetStress stress;  // elastic, at a face of the sheet
   std::size_t panel = 0;
-  double fibre_mpa = 0;  // the most by fibre
+  SheetStress through{};  // the most by depth
   bool relieved = true;  // each of its cases that is over its limit
   std::string why{};     // else
   double buckles = -1;   // of the critical state, with the case's factor
@@ -92,8 +92,9 @@ class Sheets {
   }
 
   void look_at_stress(const SolvedCase& s, std::size_t p, const PanelForces& f, Worst& worst) const {
-    const SheetStress stress = limits_.stress(s, p, f, YieldAt::depth);
-    worst.fibre_mpa = std::max(worst.fibre_mpa, limits_.stress(s, p, f, YieldAt::fibre).stress_mpa);
+    const SheetStress through = limits_.stress(s, p, f, YieldAt::depth);
+    if (through.utilisation > worst.through.utilisation) worst.through = through;
+    const SheetStress stress = limits_.stress(s, p, f, YieldAt::fibre);
     if (stress.utilisation <= worst.stress.utilisation) return;
     worst.stress = stress;
     worst.panel = p;
@@ -115,10 +116,13 @@ class Sheets {
     const FrameCase& c = *w.of->of;
     const InstanceId id = model_.panel_of[w.panel];
     const double yield = w.stress.limit_mpa * c.factor;
-    const bool over = w.stress.utilisation > 1, stays = over && w.fibre_mpa > yield;
+    const bool over = w.stress.utilisation > 1, stays = w.stress.stress_mpa > yield;
+    const bool carries = w.through.utilisation <= 1 || w.relieved;
     Finding f;
     f.check = "frame";
-    f.verdict = over && !w.relieved ? Verdict::fail : over || w.buckles > 1 ? Verdict::marginal : Verdict::pass;
+    f.verdict = !carries || (stays && !c.twists) ? Verdict::fail
+                : over || w.buckles > 1          ? Verdict::marginal
+                                                 : Verdict::pass;
     f.value = w.stress.stress_mpa;
     f.limit = w.stress.limit_mpa;
     f.unit = "MPa";
@@ -131,21 +135,32 @@ class Sheets {
         "{} carries the most of the welded sheet: {} of {}, {:.0f} percent, {} ({}); {} comes nearest "
         "to buckling, {:.0f} percent of what buckles it in shear and pressure, edges supported. As flat rectangles "
         "held "
-        "along their seams, plane stress and bending, yielding through their depth; small holes left out",
+        "along their seams, plane stress and bending, elastic; small holes left out",
         plan_.instances[id].name, mpa_words(w.stress.stress_mpa), mpa_words(w.stress.limit_mpa),
         100 * w.stress.utilisation, c.words, in_words(w.stress), plan_.instances[w.buckled].name, 100 * w.buckles);
-    if (f.verdict == Verdict::fail) f.message += "; " + w.why + "; thicker sheet mends it";
-    if (over && w.relieved) {
-      f.message += fmt::format(
-          "; it bends along as the frame twists, and the load does not need all of that (static "
-          "theorem of limit analysis). {} its yield of {:.0f} MPa it {}",
-          stays ? "Beyond" : "Below", yield, stays ? "stays a little bent" : "springs back");
-    }
+    if (!carries) f.message += "; " + w.why + "; thicker sheet mends it";
+    if (over && carries) f.message += bent_words(w, stays, yield);
     if (w.buckles > 1) {
       f.message +=
           "; buckled sheet carries on as a tension field, softer than is reckoned here: thicker sheet mends it";
     }
     return f;
+  }
+
+  /// It holds by limit analysis alone.
+  [[nodiscard]] static std::string bent_words(const Worst& w, bool stays, double yield) {
+    const FrameCase& c = *w.of->of;
+    const std::string through = fmt::format("{} of {} counted as it yields through its depth",
+                                            mpa_words(w.through.stress_mpa), mpa_words(w.through.limit_mpa));
+    return fmt::format(
+        "; {} (static theorem of limit analysis). {} its yield of {:.0f} MPa it {}; thicker sheet mends it",
+        w.through.utilisation > 1 ? fmt::format("it bends along{}, {}, and the load does not need all of that",
+                                                c.twists ? " as the frame twists" : "", through)
+                                  : through + ", which carries the load",
+        stays ? "Beyond" : "Below", yield,
+        !stays     ? "springs back"
+        : c.twists ? "stays a little bent"
+                   : "stays bent, and no twist but the load itself bends it so");
   }
 
   [[nodiscard]] Vec3 middle_of(const FramePanel& panel) const {

@@ -87,6 +87,7 @@ TEST(BossStrip, IsAsLongAsTheBossAnd45DegreesToEitherSide) {
   EXPECT_DOUBLE_EQ(s.arm_mm, arm_mm);
   EXPECT_DOUBLE_EQ(s.length_mm, 30 + 2 * 18);
   EXPECT_DOUBLE_EQ(s.modulus_mm2, 4);
+  EXPECT_DOUBLE_EQ(s.elastic_mm2, 16.0 / 6);
   EXPECT_FALSE(s.doubler);
   // 1200 N at 18 mm over 66 mm of a plate of 4 mm: 21600 / 66 / 4.
   EXPECT_NEAR(strip_bending_mpa({1200, 0, 0}, s.arm_mm, s.length_mm, s.modulus_mm2), 81.82, 0.005);
@@ -133,6 +134,7 @@ TEST(BossStrip, ADoublerThatMaySlideBendsByItself) {
   const BossStrip s = top.strip();
   EXPECT_EQ(s.works, DoublerWorks::side_by_side);
   EXPECT_DOUBLE_EQ(s.modulus_mm2, 2 * 4.0 * 4 / 4);
+  EXPECT_DOUBLE_EQ(s.elastic_mm2, 2 * 4.0 * 4 / 6);
 }
 
 // It ends 8 mm before the wall: 60 mm and 8 to either side are 76 mm of the seam, in place of 66; the plate is alone.

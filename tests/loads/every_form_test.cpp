@@ -45,6 +45,8 @@ std::vector<Finding> said_of_specs() {
              {"box.main.rod_plates.back", "none"}}},
            {"front-box-with-lower.toml", {{"box.lower.build", "plate"}}},
            {"front-box-plate.toml", {}},
+           {"front-box.toml", {{"box.main.build", "plate"}}},
+           {"front-box-thrown.toml", {{"box.main.clearance.front", "36"}}},
            {"front-box-thrown.toml", {{"box.main.face.back.style", "flanged"}}},
        }) {
     add(*example(name, with)->plan, said);

@@ -22,8 +22,9 @@ namespace fitup::loads {
 namespace {
 
 std::unique_ptr<SolvedBox> on_ring(const std::string& section, const std::string& corners = "coped") {
-  return solved_box("park-locomotive/front-box-plate.toml",
-                    {{"box.main.plates.base_ring", section}, {"box.main.frame.corners", corners}});
+  return solved_box("park-locomotive/front-box.toml", {{"box.main.build", "plate"},
+                                                       {"box.main.plates.base_ring", section},
+                                                       {"box.main.frame.corners", corners}});
 }
 
 TEST(RingBeams, AreInTheFrameOfTheSheetFromCornerToCorner) {

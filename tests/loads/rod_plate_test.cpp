@@ -10,6 +10,7 @@
 #include "checks/shapes.h"
 #include "loads/rod_plate_check.h"
 #include "loads/rod_plate_lines.h"
+#include "loads/rod_plate_room.h"
 
 namespace fitup::loads {
 namespace {
@@ -84,12 +85,20 @@ TEST(HeldLines, PullAtThePlateOverItsLengthAlongThem) {
   EXPECT_DOUBLE_EQ(length_along_mm(flat, upright, lines), 300);
 }
 
-std::vector<Finding> thrown(const std::string& g, const std::string& thickness) {
+std::vector<Finding> thrown(const std::string& g, const std::string& thickness, const std::string& front = "100") {
   const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box.toml";
   const auto made = test::planned(path.string(), test::text_of(path),
-                                  {{"loads.thrown.front", g}, {"box.main.rod_plates.thickness", thickness}});
+                                  {{"loads.thrown.front", g},
+                                   {"box.main.clearance.front", front},
+                                   {"box.main.rod_plates.thickness", thickness}});
   EXPECT_TRUE(made->plan) << thickness;
   return made->plan ? check_rod_plates(*made->plan, seams_of(*made->plan)) : std::vector<Finding>(1);
+}
+
+double named_mm(const Finding& f) {
+  const auto at = f.message.find("a plate of about ");
+  EXPECT_NE(at, std::string::npos) << f.message;
+  return at == std::string::npos ? 0 : std::stod(f.message.substr(at + 17));
 }
 
 // A number is named with each failure: a plate of that passes, one that is a millimetre thinner
@@ -99,13 +108,54 @@ TEST(RodPlates, NameTheThicknessThatIsEnough) {
     const auto found = thrown(g, "3");
     ASSERT_EQ(found.size(), 1U);
     ASSERT_EQ(found[0].verdict, Verdict::fail);
-    const auto at = found[0].message.find("a plate of about ");
-    ASSERT_NE(at, std::string::npos) << found[0].message;
-    const double named = std::stod(found[0].message.substr(at + 17));
+    const double named = named_mm(found[0]);
     EXPECT_EQ(thrown(g, std::to_string(named))[0].verdict, Verdict::pass) << named << " at " << g << " g";
     EXPECT_EQ(thrown(g, std::to_string(named - 1))[0].verdict, Verdict::fail) << named - 1 << " at " << g << " g";
   }
   EXPECT_THAT(thrown("50", "3")[0].message, testing::HasSubstr("no plate is thicker than 20 mm"));
+}
+
+// 44 mm before the blocks and the ring's 4, less connectors of 40: 8 mm of room to the front cover, less than a twentieth of
+// the span. A plate gives in proportion to what throws it, and with the inverse cube of its thickness.
+TEST(RodPlates, GiveNoFartherThanTheRoomBeforeTheirItems) {
+  double each_g = 0;
+  for (const char* g : {"0.1", "0.15", "0.2"}) {
+    const auto found = thrown(g, "3", "44");
+    ASSERT_EQ(found.size(), 1U);
+    EXPECT_EQ(found[0].unit, "mm");
+    EXPECT_NEAR(*found[0].limit, 8, 1e-6);
+    EXPECT_GT(*found[0].value, 8);
+    EXPECT_EQ(found[0].verdict, Verdict::fail);
+    EXPECT_THAT(found[0].message, testing::HasSubstr("has 8.0 mm there to front cover sheet"));
+    if (each_g == 0) each_g = *found[0].value / std::stod(g);
+    EXPECT_NEAR(*found[0].value, each_g * std::stod(g), 1e-6);
+    const double named = named_mm(found[0]);
+    EXPECT_GE(named, 3 * std::cbrt(*found[0].value / 8));
+    EXPECT_LE(named, 3 * std::cbrt(*found[0].value / 8) + 0.5);
+    EXPECT_EQ(thrown(g, std::to_string(named), "44")[0].verdict, Verdict::pass) << named << " at " << g << " g";
+    EXPECT_EQ(thrown(g, std::to_string(named - 1), "44")[0].verdict, Verdict::fail) << named - 1 << " at " << g << " g";
+    const std::string room = std::to_string(44 + *found[0].value - 8 + 0.1);
+    EXPECT_EQ(thrown(g, "3", room)[0].verdict, Verdict::pass) << room << " at " << g << " g";
+  }
+}
+
+// The sound box (cases/sound.toml): before the blocks 44 mm and the ring's 4 are free to the front cover, of which their
+// connectors take 40; at the back 36 and 4, of which the rods take 20.
+TEST(RodPlates, HaveTheRoomThatConnectorsAndRodsLeave) {
+  const auto box = test::planned(test::sound_box().string(), test::text_of(test::sound_box()));
+  ASSERT_TRUE(box->plan);
+  const Plan& plan = *box->plan;
+  int plates = 0;
+  for (InstanceId id = 0; id < plan.instances.size(); ++id) {
+    if (plan.parts[plan.instances[id].part].role != Role::rod_plate) continue;
+    const auto front = room_before(plan, id, axis::minus_y).least, back = room_before(plan, id, axis::y).least;
+    ASSERT_TRUE(front && back);
+    EXPECT_NEAR(front->mm, 8, 1e-6);
+    EXPECT_NEAR(back->mm, 20, 1e-6);
+    EXPECT_EQ(plan.parts[plan.instances[front->before].part].role, Role::cover_sheet);
+    ++plates;
+  }
+  EXPECT_GE(plates, 2);
 }
 
 }  // namespace

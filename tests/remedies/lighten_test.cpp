@@ -103,9 +103,10 @@ TEST(Lighten, TriesWeldedPlatesBesideCovers) {
   EXPECT_TRUE(std::any_of(found.tried.begin(), found.tried.end(), covers));
 }
 
-std::set<std::string> values_of(const std::filesystem::path& path, const std::string& key) {
+std::set<std::string> values_of(const std::filesystem::path& path, const std::string& key,
+                                const std::vector<Override>& with = {}) {
   std::set<std::string> values;
-  const SpecResult read = read_spec(path.string(), test::text_of(path), {}, from_disk);
+  const SpecResult read = read_spec(path.string(), test::text_of(path), with, from_disk);
   EXPECT_TRUE(read.spec) << path;
   if (!read.spec) return values;
   for (const auto& way : remedies::ways_of_building(*read.spec, read.spec->boxes.front(), {})) {
@@ -118,7 +119,8 @@ std::set<std::string> values_of(const std::filesystem::path& path, const std::st
 
 // Its shell is 4 mm thick by its section L 40x40x4, and by no key of its own.
 TEST(Shelf, VariesAShellThatIsNotStated) {
-  EXPECT_EQ(values_of(std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box-plate.toml", ".plates.thickness"),
+  EXPECT_EQ(values_of(std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box.toml", ".plates.thickness",
+                      {{"box.main.build", "plate"}}),
             (std::set<std::string>{"2 mm", "2.5 mm", "3 mm"}));
 }
 
