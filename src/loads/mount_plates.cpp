@@ -175,6 +175,27 @@ class Mounts {
     if (bears.force_n > 1) say_bears(bears, pattern);
     if (bends.force_n > 1) say_bends(bends, pattern);
     if (sheet.stress_mpa > 0.1) say_sheet(sheet, pattern);
+    for (const Mount& m : mounts) {
+      if (!m.sheet && say_sheet_unknown(m, pattern)) break;
+    }
+  }
+
+  // Of a foot or a lug on a face of sheet that nothing was worked out of.
+  bool say_sheet_unknown(const Mount& m, const Pattern& pattern) {
+    const auto sheet = sheet_under(plan_, m.hole->plate);
+    if (!sheet) return false;
+    Finding f;
+    f.check = "hold-down";
+    f.parts = {label_of(plan_, m.hole->plate), label_of(plan_, *sheet)};
+    f.at = m.hole->at;
+    f.key = pattern.key;
+    f.place = pattern.place;
+    f.message = fmt::format(
+        "how {} bends under {} is not checked: no seam across the bolt holds it beside that, or its strength is in no "
+        "table; set it beside a wall or a rib",
+        plan_.instances[*sheet].name, plan_.instances[m.hole->plate].name);
+    all_.push_back(std::move(f));
+    return true;
   }
 
   static void take_sheet(Worst& worst, const MountCase& c, const Mount& m, const BoltForce& force) {
@@ -215,11 +236,12 @@ class Mounts {
     f.unit = "N";
     f.source = "EN 1993-1-8, table 3.4, bearing (from memory), gamma_M2 1.25";
     f.message = fmt::format(
-        "{}, {}: the bolt of {:.4g} mm bears on its hole of {:.4g} mm with {:.0f} N of {:.0f} N, {:.0f} percent; {:.1f} mm "
+        "{}, {}: the bolt of {:.4g} mm bears on its hole of {:.4g} mm with {:.0f} N of {:.0f} N, {:.0f} percent; "
+        "{:.1f} mm "
         "from the hole's middle to the nearest edge, {:.4g} mm thick{}{}",
         plan_.instances[w.mount->hole->plate].name, w.words, b.bolt_mm, b.hole_mm, w.force_n, w.limit,
-        100 * w.utilisation, b.edge_mm, b.thickness_mm,
-        w.factor > 1 ? fmt::format(", over {} at rest", w.factor) : "", w.utilisation > 1 ? "; thicker feet or lugs, or a hole farther from the edge, mend it" : "");
+        100 * w.utilisation, b.edge_mm, b.thickness_mm, w.factor > 1 ? fmt::format(", over {} at rest", w.factor) : "",
+        w.utilisation > 1 ? "; thicker feet or lugs, or a hole farther from the edge, mend it" : "");
     all_.push_back(std::move(f));
   }
 
@@ -229,12 +251,14 @@ class Mounts {
     f.unit = "MPa";
     f.source = fmt::format("{:.0f} MPa ({}) over {}", w.mount->strength.yield_mpa, w.mount->strength.source, w.factor);
     f.message = fmt::format(
-        "{}, {}: pulled off with {:.0f} N at its bolt it bends with {} of {}, {:.0f} percent, {:.1f} mm from the bolt to "
+        "{}, {}: pulled off with {:.0f} N at its bolt it bends with {} of {}, {:.0f} percent, {:.1f} mm from the bolt "
+        "to "
         "what holds it; as a strip of {:.4g} mm that spreads at 45 degrees to {:.1f} mm, its section plastic, what it "
         "pries left out{}",
         plan_.instances[w.mount->hole->plate].name, w.words, w.force_n, mpa_words(w.stress_mpa), mpa_words(w.limit),
         100 * w.utilisation, w.mount->lever_mm, w.mount->bearing.thickness_mm,
-        strip_width_mm(w.mount->lever_mm, w.mount->bearing.hole_mm, w.mount->width_mm), w.utilisation > 1 ? "; thicker feet or lugs mend it" : "");
+        strip_width_mm(w.mount->lever_mm, w.mount->bearing.hole_mm, w.mount->width_mm),
+        w.utilisation > 1 ? "; thicker feet or lugs mend it" : "");
     all_.push_back(std::move(f));
   }
 
@@ -249,11 +273,12 @@ class Mounts {
     f.source = fmt::format("{:.0f} MPa, yield of the sheet, over {}", w.limit * w.factor, w.factor);
     f.message = fmt::format(
         "{}, {}: its bolt pulls with {:.0f} N off and {:.0f} N across, {:.1f} mm and {:.1f} mm from where {} holds {}; "
-        "there the sheet{} bends with {} of {}, {:.0f} percent, as a strip of {:.4g} mm clamped along {:.1f} mm of that "
+        "there the sheet{} bends with {} of {}, {:.0f} percent, as a strip of {:.4g} mm clamped along {:.1f} mm of "
+        "that "
         "line, at 45 degrees from what lies on it, its section plastic{}",
-        name(w.mount->hole->plate), w.words, w.force_n, w.shear_n, on.tension_lever_mm, on.shear_lever_mm, name(on.root),
-        name(on.sheet), doubler_words(on), mpa_words(w.stress_mpa), mpa_words(w.limit), 100 * w.utilisation,
-        on.thickness_mm, on.length_mm,
+        name(w.mount->hole->plate), w.words, w.force_n, w.shear_n, on.tension_lever_mm, on.shear_lever_mm,
+        name(on.root), name(on.sheet), doubler_words(on), mpa_words(w.stress_mpa), mpa_words(w.limit),
+        100 * w.utilisation, on.thickness_mm, on.length_mm,
         w.utilisation > 1 ? "; thicker plates (plates.thickness), or more or wider feet or lugs, mend it" : "");
     all_.push_back(std::move(f));
   }

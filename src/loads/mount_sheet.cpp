@@ -13,16 +13,29 @@ namespace fitup::loads {
 
 namespace {
 
+/// A wall or a doubler that it is welded to face to face.
+std::optional<InstanceId> on_face_of(const Plan& plan, InstanceId id, InstanceId mount) {
+  for (const Joint& j : plan.joints) {
+    if (j.kind != JointKind::weld || (j.a != id && j.b != id)) continue;
+    const InstanceId other = j.a == id ? j.b : j.a;
+    const Part& part = plan.parts[plan.instances[other].part];
+    const bool sheet = part.role == Role::wall || part.role == Role::doubler;
+    if (!sheet || other == mount || !std::holds_alternative<Flat>(part.form)) continue;
+    if (std::abs(dot(j.normal, plan.instances[other].pose.z())) > 0.999) return other;
+  }
+  return std::nullopt;
+}
+
 class MountedOn {
  public:
   MountedOn(const Plan& plan, const Seams& seams, const PatternHole& hole) : plan_(plan), seams_(seams), hole_(hole) {}
 
   [[nodiscard]] std::optional<MountSheet> run() const {
     MountSheet made;
-    const auto under = on_face_of(hole_.plate);
+    const auto under = on_face_of(plan_, hole_.plate, hole_.plate);
     if (!under) return std::nullopt;
     const bool doubled = part(*under).role == Role::doubler;
-    const auto sheet = doubled ? on_face_of(*under) : under;
+    const auto sheet = doubled ? on_face_of(plan_, *under, hole_.plate) : under;
     if (!sheet) return std::nullopt;
     made.sheet = *sheet;
     if (doubled) made.doubler = under;
@@ -52,18 +65,6 @@ class MountedOn {
   [[nodiscard]] const Part& part(InstanceId id) const { return plan_.parts[plan_.instances[id].part]; }
   [[nodiscard]] const Pose& pose(InstanceId id) const { return plan_.instances[id].pose; }
   [[nodiscard]] double thickness(InstanceId id) const { return std::get<Flat>(part(id).form).thickness_mm; }
-
-  /// A wall or a doubler that it is welded to face to face.
-  [[nodiscard]] std::optional<InstanceId> on_face_of(InstanceId id) const {
-    for (const Joint& j : plan_.joints) {
-      if (j.kind != JointKind::weld || (j.a != id && j.b != id)) continue;
-      const InstanceId other = j.a == id ? j.b : j.a;
-      const bool sheet = part(other).role == Role::wall || part(other).role == Role::doubler;
-      if (!sheet || other == hole_.plate || !std::holds_alternative<Flat>(part(other).form)) continue;
-      if (std::abs(dot(j.normal, pose(other).z())) > 0.999) return other;
-    }
-    return std::nullopt;
-  }
 
   [[nodiscard]] Box3 bounds(InstanceId id) const {
     Box3 box;
@@ -132,6 +133,12 @@ class MountedOn {
 
 std::optional<MountSheet> mount_sheet(const Plan& plan, const Seams& seams, const PatternHole& hole) {
   return MountedOn(plan, seams, hole).run();
+}
+
+std::optional<InstanceId> sheet_under(const Plan& plan, InstanceId mount) {
+  const auto under = on_face_of(plan, mount, mount);
+  if (!under || plan.parts[plan.instances[*under].part].role != Role::doubler) return under;
+  return on_face_of(plan, *under, mount);
 }
 
 double sheet_mpa(const MountSheet& sheet, const BoltForce& force) {

@@ -27,6 +27,9 @@ struct MountSheet {
 /// lift boss). Nothing where the foot stands on no face of a wall, and where no line across the bolt holds that.
 [[nodiscard]] std::optional<MountSheet> mount_sheet(const Plan& plan, const Seams& seams, const PatternHole& hole);
 
+/// The wall whose face a foot or a lug lies on, itself or on a doubler.
+[[nodiscard]] std::optional<InstanceId> sheet_under(const Plan& plan, InstanceId mount);
+
 /// Stress of the strip, its section plastic, MPa. What presses goes straight into the edge of the wall beside it.
 [[nodiscard]] double sheet_mpa(const MountSheet& sheet, const BoltForce& force);
 

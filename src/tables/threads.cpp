@@ -1,4 +1,4 @@
-// Screw threads: metric coarse M3 to M16 and unified, with tap drills and clearance holes.
+// Screw threads: metric coarse M3 to M24 and unified, with tap drills and clearance holes.
 // Entry: threads(), find_thread().
 #include <fmt/format.h>
 
@@ -26,7 +26,8 @@ constexpr std::array metric_rows{
     MetricRow{5, 0.8, 4.134, 4.2, 5.3, 5.5, 5.8, 14.2},      MetricRow{6, 1.0, 4.917, 5.0, 6.4, 6.6, 7, 20.1},
     MetricRow{8, 1.25, 6.647, 6.8, 8.4, 9, 10, 36.6},        MetricRow{10, 1.5, 8.376, 8.5, 10.5, 11, 12, 58.0},
     MetricRow{12, 1.75, 10.106, 10.2, 13, 13.5, 14.5, 84.3}, MetricRow{14, 2, 11.835, 12.0, 15, 15.5, 16.5, 115},
-    MetricRow{16, 2, 13.835, 14.0, 17, 17.5, 18.5, 157},
+    MetricRow{16, 2, 13.835, 14.0, 17, 17.5, 18.5, 157},     MetricRow{20, 2.5, 17.294, 17.5, 21, 22, 24, 245},
+    MetricRow{24, 3, 20.752, 21.0, 25, 26, 28, 353},
 };
 
 struct UnifiedRow {
@@ -57,7 +58,7 @@ constexpr double minor_per_pitch = 1.0825317547305484;
 
 constexpr std::string_view metric_source =
     "ISO 261, ISO 724 (thread); ISO 273 (clearance holes fine, medium, coarse); ISO 898-1 (stress area); tap drill "
-    "d - P as ISO 2306, from memory";
+    "d - P as ISO 2306, from memory; M20 and M24 wholly from memory";
 constexpr std::string_view unified_source =
     "ASME B1.1 (thread, stress area); ASME B18.2.8 (smallest close, normal, loose holes; close ones from memory); tap "
     "drill: Machinery's Handbook; minor diameter is the basic one, computed";

@@ -89,10 +89,22 @@ Plan with_one_contact() {
   return plan;
 }
 
+// Lugs on a wall that nothing else holds.
+Plan lugs_on_loose_sheet() {
+  Plan plan = *example("../../fixtures/cases/thin-plate-under-lugs/spec.toml")->plan;
+  const auto role = [&](InstanceId id) { return plan.parts[plan.instances[id].part].role; };
+  std::erase_if(plan.joints, [&](const Joint& j) {
+    const auto lies_on = [&](InstanceId id) { return role(id) == Role::doubler || role(id) == Role::lug; };
+    const bool mounted = lies_on(j.a) || lies_on(j.b);
+    return (role(j.a) == Role::wall || role(j.b) == Role::wall) && !mounted;
+  });
+  return plan;
+}
+
 std::vector<Finding> said_by_hand() {
   std::vector<Finding> said;
   for (const Plan& plan : {thrown_covers(1e5, 0), thrown_covers(1, 1), thrown_covers(1, 2),
-                           without_the_top_rings_welds(), with_one_contact()}) {
+                           without_the_top_rings_welds(), with_one_contact(), lugs_on_loose_sheet()}) {
     add(plan, said);
   }
   return said;
@@ -108,6 +120,10 @@ const std::map<std::string, std::string> only_by_hand{
      "a spec names materials of the tables alone"},
     {"the members do not hang together as a frame that can be reckoned with: what they carry is not checked",
      "the planner joins each member of a frame"},
+    {"how {} bends under {} is not checked: no seam across the bolt holds it beside that, or its strength is in no "
+     "table; "
+     "set it beside a wall or a rib",
+     "a wall is welded all round, and the nearest of its seams that lies across the bolt holds it there"},
 };
 
 // A guard that no plan here comes to: what hangs on one line of weld is a hinge in the model, which leaves no moment

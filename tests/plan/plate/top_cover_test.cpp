@@ -205,7 +205,7 @@ TEST(BossesByRule, LeaveAWebBesideTheReliefsOfTheTop) {
     const Loop& outer = std::get<Flat>(plan.parts[top->part].form).profile.outer;
     ASSERT_FALSE(plan.lift_points.empty());
     const double least = plan.lift_points.front().at.x;
-    const double wide = least + plan.lift_points.back().at.x;
+    const double wide = plan.frame_size.x;
     for (const LiftPoint& point : plan.lift_points) {
       const Vec3 at = top->pose.local(point.at);
       EXPECT_GE(from_loop_mm(outer, {at.x, at.y}) - hole_mm / 2, t - 1e-6) << "back = " << back;
