@@ -44,20 +44,22 @@ WeldLimit weld_limit(const LoadRules& rules, const Strength& weaker, LoadKind ki
   if (rules.welds == WeldCode::aws_d1_1 && !weaker.is_aluminium()) {
     if (kind != LoadKind::lifted) {
       return {weld_allowable_aws_mpa(rules.electrode.tensile_mpa),
-              fmt::format("AWS D1.1 and AISC: 0.30 of {} on the throat", rules.electrode.word)};
+              fmt::format("AWS D1.1 and AISC: 0.30 of {} on the throat", rules.electrode.word),
+              0.6 * rules.electrode.tensile_mpa};
     }
     return {0.6 * rules.electrode.tensile_mpa / lift.on_rupture,
             fmt::format("0.60 of {} on the throat over {} ({}, rupture)", rules.electrode.word, lift.on_rupture,
-                        lift.word)};
+                        lift.word),
+            0.6 * rules.electrode.tensile_mpa};
   }
   const Characteristic c = weaker.is_aluminium() ? of_aluminium(weaker) : of_steel(weaker);
   if (kind == LoadKind::lifted) {
     return {c.mpa / lift.on_rupture,
-            fmt::format("{}, without partial factor, over {} ({}, rupture)", c.words, lift.on_rupture, lift.word)};
+            fmt::format("{}, without partial factor, over {} ({}, rupture)", c.words, lift.on_rupture, lift.word), c.mpa};
   }
-  if (kind == LoadKind::thrown) return {c.mpa / gamma_m2, fmt::format("{} and gamma {}", c.words, gamma_m2)};
+  if (kind == LoadKind::thrown) return {c.mpa / gamma_m2, fmt::format("{} and gamma {}", c.words, gamma_m2), c.mpa};
   return {c.mpa / gamma_m2 / gamma_permanent,
-          fmt::format("{} and gamma {}, the load {} times (EN 1990)", c.words, gamma_m2, gamma_permanent)};
+          fmt::format("{} and gamma {}, the load {} times (EN 1990)", c.words, gamma_m2, gamma_permanent), c.mpa};
 }
 
 LeastSize least_size(const LoadRules& rules, double thinner_mm) {

@@ -15,6 +15,7 @@ enum class LoadKind { standing, thrown, lifted };
 struct WeldLimit {
   double mpa = 0;  // resultant of all stresses on the throat
   std::string source;
+  double strength_mpa = 0;  // likewise, without any factor
 };
 
 /// EN 1993-1-8, 4.5.3.3: fu / (sqrt 3 beta_w gamma_M2), gamma_M2 1.25; standing loads count 1.35 times (EN 1990, both

@@ -78,6 +78,7 @@ class CutKnobs {
     }
     if (is("shelf")) beside_mount_strips();
     if (!is("shelf")) openings();
+    if (is("web")) landings();
     if (is("web")) lift_bosses();
     if (!is("inner radius")) thicknesses();
     if (is("web")) borders();
@@ -142,6 +143,17 @@ class CutKnobs {
       });
       if (box == spec_.boxes.end()) continue;
       knobs_.push_back(shelf_knob("box." + box->name + ".plates.thickness", what_.thickness_mm, shelf, what_.material));
+    }
+  }
+
+  /// What stays beside the holes of a cover's screws.
+  void landings() {
+    for (const BoxSpec& box : spec_.boxes) {
+      for (const Face face : all_faces) {
+        const std::string key = fmt::format("box.{}.face.{}", box.name, to_text(face));
+        if (!is_about(key) || *box.face(face).closed_by != Closure::cover) continue;
+        add(key + ".landing_width", *box.face(face).landing_width);
+      }
     }
   }
 

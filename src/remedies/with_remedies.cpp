@@ -27,7 +27,7 @@ using remedies::Trials;
 constexpr std::size_t most_findings = 12;
 
 constexpr const char* not_tried =
-    "; whether one number of the spec mends it was not tried to the end: there is too much to mend before it";
+    "; whether one number of the spec mends it was not tried to the end: one run makes only so many tries";
 
 // A frame that is welded is mended with a hammer, not with another number of its design.
 bool is_to_mend(const Finding& finding) {
