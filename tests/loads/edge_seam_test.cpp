@@ -4,15 +4,12 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <filesystem>
 #include <map>
 
 #include "checks/planned.h"
 #include "fitup/loads.h"
-
-#include <cmath>
-
-#include "checks/planned.h"
 #include "loads/cover_seams.h"
 #include "loads/frame_solver.h"
 
