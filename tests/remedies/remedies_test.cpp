@@ -80,7 +80,8 @@ TEST(Remedies, OfABaseRingThatCarriesTooMuchNameAHeavierAngle) {
   const Findings mended = with_remedies({path.string(), text, over, file}, *box->spec, *box->plan, found);
   ASSERT_TRUE(mended.all.front().remedy) << mended.all.front().message;
   EXPECT_EQ(mended.all.front().remedy->key, "box.main.plates.base_ring");
-  EXPECT_EQ(mended.all.front().remedy->value, "\"L 45x45x4\"");
+  // L 45x45x4 holds by its plastic section alone, and the legs of L 50x50x4 are too slender for that.
+  EXPECT_EQ(mended.all.front().remedy->value, "\"L 60x60x4\"");
 }
 
 // The sound box thrown to the front: its back plate of 3 mm, held along two lines 326 mm apart, lets go.
