@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "fitup/tables.h"
+#include "plan/chosen_fixing.h"
 #include "plan/rule_steps.h"
 
 namespace fitup::plan {
@@ -16,11 +17,6 @@ constexpr double least_depth_mm = 10;  // with less no screw stands in a flange
 bool follows(const FaceSpec& face) {
   return *face.closed_by == Closure::cover && *face.style == CoverStyle::flanged && *face.flanges != Flanges::angle &&
          !face.flange_depth.given;
-}
-
-std::ptrdiff_t errors_in(const Diagnostics& said) {
-  return std::count_if(said.all().begin(), said.all().end(),
-                       [](const Diagnostic& d) { return d.severity == Severity::error; });
 }
 
 }  // namespace
