@@ -48,8 +48,8 @@ enum class Vents { ends, none };             // of closed sections
 /// Bars under the rails and across them, from one member of the bottom ring to the other.
 struct CrossBarsSpec {
   Place place;
-  Sourced<std::string> section;                    // an angle or a flat, own or of the table
-  std::optional<Sourced<LongSide>> long_side{};    // absent: a flat lies, an angle's longer leg stands
+  Sourced<std::string> section;                    // an angle, a flat or, on tubes, a tube, own or of the table
+  std::optional<Sourced<LongSide>> long_side{};    // absent: by the shape of bar and ring, see the key table
   std::optional<Sourced<int>> count{};             // absent: by rule
   std::optional<Sourced<std::vector<Length>>> at;  // middles along the rails, in frame coordinates; absent: spread
   CountedFrom at_from{};
@@ -68,7 +68,7 @@ struct BracesSpec {
 struct GussetsSpec {
   Place place;
   Sourced<Length> leg;
-  std::optional<Sourced<Length>> thickness{};  // absent: as the uprights
+  std::optional<Sourced<Length>> thickness{};  // absent: as the uprights, or the thinner wall of tubes
 };
 
 struct FrameSpec {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <numeric>
 
 #include <fmt/format.h>
@@ -41,6 +42,15 @@ std::vector<double> masses_kg(const Build& build, const std::vector<Box3>& boxes
 double inertia_mm4(const Box3& rail, bool across) {
   const Vec3 size = rail.size();
   return (across ? size.y : size.x) * std::pow(size.z, 3) / 12;
+}
+
+// Of a rectangle with rounded corners: what they lack of their squares is so much, with its middle so far from the two
+// edges (10 - 3 pi) / (12 - 3 pi) of the radius; the lack's own inertia is left out.
+double rounded_inertia_mm4(double wide, double high, double radius) {
+  const double r = std::max(0.0, radius);
+  const double lack = (1 - std::numbers::pi / 4) * r * r;
+  const double from_middle = high / 2 - (10 - 3 * std::numbers::pi) / (12 - 3 * std::numbers::pi) * r;
+  return wide * std::pow(high, 3) / 12 - 4 * lack * from_middle * from_middle;
 }
 
 std::string words(double mm) { return plain(std::round(mm / said_to_mm) * said_to_mm) + " mm"; }
@@ -87,6 +97,9 @@ double inertia_mm4(const Section& s, Leg upright) {
   const double high = upright == Leg::a ? s.leg_a_mm : s.leg_b_mm;
   const double wide = upright == Leg::a ? s.leg_b_mm : s.leg_a_mm;
   const double t = s.thickness_mm;
+  if (s.shape == SectionShape::tube)
+    return rounded_inertia_mm4(wide, high, s.corner_radius_mm) -
+           rounded_inertia_mm4(wide - 2 * t, high - 2 * t, s.corner_radius_mm - t);
   if (s.shape != SectionShape::angle)
     return upright == Leg::a ? t * std::pow(high, 3) / 12 : wide * std::pow(t, 3) / 12;
   const double web = t * high;

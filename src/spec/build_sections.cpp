@@ -113,7 +113,7 @@ void choose_uprights(const Spec& spec, FrameSpec& frame) {
   if (!frame.cross_bars || !frame.cross_bars->section->empty()) return;
   // Under a floor on legs that point up there is no room for an angle.
   const bool angle = !tube && *frame.bottom_legs == Legs::down;
-  frame.cross_bars->section.value = angle ? *frame.section : tables::flat_like_leg(like).designation;
+  frame.cross_bars->section.value = angle || tube ? *frame.section : tables::flat_like_leg(like).designation;
 }
 
 void choose_corners(const Spec& spec, FrameSpec& frame) {

@@ -17,11 +17,11 @@ const std::vector<Rule>& stiffening_rows() {
        "bars under the rails and across them, level with the legs that the rails lie on, from one member of the bottom ring "
        "to the other", Hand::place},
       {"box.NAME.frame.cross_bars.section", Type::stiffener, Need::may, "", none, "",
-       "angle or flat bar, of the tables or an own one; without it the ring's angle, on legs that point up the flat bar most "
-       "like its leg"},
+       "angle, flat bar or, on rings of tube, tube, of the tables or an own one; without it the ring's section, on legs that "
+       "point up the flat bar most like its leg"},
       {"box.NAME.frame.cross_bars.long_side", Type::word, Need::may, "", none, "standing, flat",
-       "which way the width of a flat bar or the longer leg of an angle points; without it a flat bar lies and an angle's "
-       "longer leg stands"},
+       "which way the width of a flat bar, the longer leg of an angle or the longer side of a tube points; without it a flat "
+       "bar lies on rings of angle and stands on tubes, an angle's longer leg stands, and a tube is as the ring's"},
       {"box.NAME.frame.cross_bars.count", Type::count, Need::may, "", {1, 20}, "",
        "how many, evenly spread, where no places are given; without it the fewest with which no rail sags by more than 1/200 "
        "of its free span"},
@@ -40,13 +40,14 @@ const std::vector<Rule>& stiffening_rows() {
       {"box.NAME.frame.braces.right", Type::word, Need::may, "", none, "rising, falling",
        "in the right face, likewise along Y", Hand::place},
       {"box.NAME.frame.gussets", Type::table, Need::may, "", none, "",
-       "triangular plates in corners: of a frame between uprights and rings, flush in the left and the right side, none in an "
-       "entry; of a box of plates two at either side, between its wall and the top, the nearest to the front and the back that "
+       "triangular plates in corners: of a frame between uprights and rings, in the left and the right side, flush in it or, of "
+       "tubes, in their middle, none in an entry; of a box of plates two at either side, between its wall and the top, the nearest to the front and the back that "
        "have room there"},
       {"box.NAME.frame.gussets.leg", Type::length, Need::filled, {"60 mm", "2 1/2 in"}, {20, 500}, "",
        "length along either of the two that it stands between; the corner is cut off for the weld"},
       {"box.NAME.frame.gussets.thickness", Type::length, Need::may, "", {1, 50}, "",
-       "thickness, not more than the uprights'; without it as thick as they are, in a box of plates as its walls"},
+       "thickness, not more than the uprights' or, of tubes, than their flats are wide; without it as thick as the uprights or "
+       "the thinner of the tubes' walls, in a box of plates as its walls"},
   };
   // clang-format on
   return rows;

@@ -51,7 +51,7 @@ constexpr TypeWords type_words[] = {
     {Type::bar, "angle or flat bar", "an angle or a flat bar in quotes, such as \"40x8\""},
     {Type::ring, "angle or tube", "an angle or a tube in quotes, such as \"L 40x40x4\" or \"SHS 50x50x5\""},
     {Type::upright, "flat bar, tube or angle", "a flat bar, a tube or an angle in quotes, such as \"40x4\""},
-    {Type::stiffener, "angle or flat bar", "an angle or a flat bar in quotes, such as \"L 30x30x3\""},
+    {Type::stiffener, "angle, flat bar or tube", "an angle, a flat bar or a tube in quotes, such as \"L 30x30x3\""},
     {Type::material, "material", "a material in quotes, such as \"S235JR\""},
 };
 

@@ -147,8 +147,6 @@ void ScalarReader::read_own_section(const Rule& rule, const Value& value, std::s
                                     Cell& cell) {
   if (rule.type == Type::ring && kind == "flat") {
     diagnostics_.add(say<"wrong-section">(value.place, key, "a flat bar", ring_words, "L 40x40x4"));
-  } else if (rule.type == Type::stiffener && kind == "tube") {
-    diagnostics_.add(say<"wrong-section">(value.place, key, "a tube", "a flat bar or an angle", "40x8"));
   } else {
     cell.value = value.text;
   }
@@ -156,20 +154,17 @@ void ScalarReader::read_own_section(const Rule& rule, const Value& value, std::s
 
 void ScalarReader::read_bar(const Rule& rule, const Value& value, std::string_view key, Cell& cell) {
   const Section* section = tables::find_section(value.text);
-  const bool unequal_too = rule.type == Type::stiffener;
+  const bool any = rule.type == Type::stiffener;
   const bool offered =
-      section != nullptr &&
-      (section->shape == SectionShape::flat ||
-       (section->shape == SectionShape::angle && (unequal_too || section->leg_a_mm == section->leg_b_mm)));
+      section != nullptr && (any || section->shape == SectionShape::flat ||
+                             (section->shape == SectionShape::angle && section->leg_a_mm == section->leg_b_mm));
   if (offered) {
     cell.value = section->designation;
   } else if (section == nullptr) {
     diagnostics_.add(
         say<"unknown-section">(value.place, in_quotes(value.text), section_like(value.text, SectionShape::flat)));
   } else {
-    diagnostics_.add(say<"wrong-section">(value.place, key, "another section",
-                                          unequal_too ? "a flat bar or an angle" : "a flat bar or an equal angle",
-                                          "40x8"));
+    diagnostics_.add(say<"wrong-section">(value.place, key, "another section", "a flat bar or an equal angle", "40x8"));
   }
 }
 

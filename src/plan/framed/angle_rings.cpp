@@ -21,8 +21,8 @@ namespace {
 // order that makes it so, unequal ones are run from the other end.
 Pose angle_pose(const Ring& ring, Vec3 a, Vec3 b, Vec3 leg_1, Vec3 leg_2) {
   const Vec3 along = (1 / norm(b - a)) * (b - a);
-  if (ring.angle->leg_a_mm != ring.angle->leg_b_mm) {
-    if (ring.standing_mm != ring.angle->leg_a_mm) std::swap(leg_1, leg_2);
+  if (ring.section->leg_a_mm != ring.section->leg_b_mm) {
+    if (ring.standing_mm != ring.section->leg_a_mm) std::swap(leg_1, leg_2);
     return Pose::at(dot(cross(leg_1, leg_2), along) > 0 ? a : b, leg_1, leg_2);
   }
   return dot(cross(leg_1, leg_2), along) > 0 ? Pose::at(a, leg_1, leg_2) : Pose::at(a, leg_2, leg_1);
@@ -87,7 +87,7 @@ bool AngleRings::add(Side level) {
     // Front and back come first; left and right yield to them.
     const std::vector<InstanceId> earlier =
         i < 2 ? std::vector<InstanceId>{} : std::vector<InstanceId>{ring.ids[0], ring.ids[1]};
-    const auto id = add_member(lines[i], *ring.angle, earlier, corners);
+    const auto id = add_member(lines[i], *ring.section, earlier, corners);
     if (!id) return false;
     ring.ids[i] = *id;
   }

@@ -235,7 +235,7 @@ class Brace {
   // Two legs and the root between them.
   void of_sawn_end(const Ring& ring, Side end, bool heel_down, std::vector<Flush>& out) const {
     const double t = ring.thickness_mm();
-    const double r = ring.angle->root_radius_mm;
+    const double r = ring.section->root_radius_mm;
     const double high_z = ring.low_z + ring.standing_mm;
     const auto at = [&](double from_end, double from_heel) {
       return Vec2{end == low ? from_end : wide_mm_ - from_end, heel_down ? ring.low_z + from_heel : high_z - from_heel};

@@ -1,4 +1,4 @@
-// Bars between the members of the bottom ring, under the rails: their places, their ends, what they offer.
+// Bars between the members of the bottom ring, of angle or tube, under the rails: their places, their ends, what they offer.
 // Entry: add_cross_bars.
 #include <algorithm>
 #include <cmath>
@@ -16,6 +16,7 @@ namespace fitup::plan {
 namespace {
 
 constexpr int most_by_rule = 20;
+constexpr double least_on_flat_mm = 5;  // so that the bead does not burn the edge away
 
 // How a bar's section stands: its width along the rails, its height, and the one of its legs that is upright.
 struct Attitude {
@@ -24,9 +25,16 @@ struct Attitude {
   bool upright_a = false;
 };
 
-Attitude attitude_of(const Section& s, const std::optional<Sourced<LongSide>>& long_side) {
+// What is not stated: a flat lies, but on tubes, where its ends would meet the rounding; a tube is as the ring's.
+bool stands_of(const Build& build, const Section& s, bool on_tube) {
+  const auto& long_side = build.box_spec().frame.cross_bars->long_side;
+  if (long_side) return **long_side == LongSide::standing;
+  if (s.shape == SectionShape::tube) return *build.box_spec().frame.long_side == LongSide::standing;
+  return on_tube || s.shape == SectionShape::angle;
+}
+
+Attitude attitude_of(const Section& s, bool stands) {
   const bool flat = s.shape == SectionShape::flat;
-  const bool stands = long_side ? **long_side == LongSide::standing : !flat;
   if (flat) return stands ? Attitude{s.thickness_mm, s.leg_a_mm, true} : Attitude{s.leg_a_mm, s.thickness_mm, false};
   const bool a_upright = (s.leg_a_mm >= s.leg_b_mm) == stands;
   return a_upright ? Attitude{s.leg_b_mm, s.leg_a_mm, true} : Attitude{s.leg_a_mm, s.leg_b_mm, false};
@@ -40,7 +48,8 @@ class CrossBars {
         ring_(bones.rings[low]),
         spec_(*build.box_spec().frame.cross_bars),
         section_(*build.spec.section(*spec_.section)),
-        attitude_(attitude_of(section_, spec_.long_side)),
+        on_tube_(bones.of_tube()),
+        attitude_(attitude_of(section_, stands_of(build, section_, on_tube_))),
         across_(rails_across(build)) {
     const Vec3 s = build.shell.size;
     run_mm_ = across_ ? s.y : s.x;
@@ -48,7 +57,7 @@ class CrossBars {
   }
 
   void run() {
-    if (!fits_below()) return;
+    if (!fits_below() || !meets_flat()) return;
     const auto middles = places();
     if (!middles) return;
     for (std::size_t i = 0; i < middles->size(); ++i) add(i, (*middles)[i]);
@@ -62,6 +71,7 @@ class CrossBars {
   [[nodiscard]] const char* axis_word() const { return across_ ? "X" : "Y"; }
   [[nodiscard]] double gap() const { return bones_.options.gap_mm; }
   [[nodiscard]] double half() const { return attitude_.wide_mm / 2; }
+  [[nodiscard]] bool is_tube() const { return section_.shape == SectionShape::tube; }
 
   bool fits_below() {
     const double room = build_.shell.deck_mm;
@@ -69,8 +79,26 @@ class CrossBars {
     if (below <= tolerance::contact_mm) return true;
     build_.diagnostics.add(diag::say<"cross-bar-below">(
         spec_.section.place, *spec_.section, build_.in_words(attitude_.high_mm), build_.in_words(below),
-        bones_.up ? "lying legs" : "standing legs", build_.in_words(room), build_.at_most(room),
+        on_tube_ ? "tubes" : bones_.up ? "lying legs" : "standing legs", build_.in_words(room), build_.at_most(room),
         section_.shape == SectionShape::flat ? ", or lay it flat by long_side" : ""));
+    return false;
+  }
+
+  // Level with the tubes' tops, its ends begin beside their rounding: enough of it must come down to their flat sides.
+  bool meets_flat() {
+    const double round = ring_.section->corner_radius_mm;
+    const double own = is_tube() ? section_.corner_radius_mm : 0;
+    const double flat_low = std::max(round, build_.shell.deck_mm - attitude_.high_mm + own);
+    const double flat_high = build_.shell.deck_mm - std::max(round, own);
+    if (!on_tube_ || flat_high - flat_low >= least_on_flat_mm - tolerance::contact_mm) return true;
+    const bool lies = section_.shape == SectionShape::flat && !attitude_.upright_a;
+    build_.diagnostics.add(diag::say<"tube-not-stiffened">(
+        spec_.section.place,
+        fmt::format("{} of {}, {} high,", build_.key("frame.cross_bars"), *spec_.section,
+                    build_.in_words(attitude_.high_mm)),
+        fmt::format("level with tubes whose sides are flat only {} below their tops", build_.in_words(round)),
+        fmt::format("a section at least {} high{}", build_.at_least(std::max(round, own) + least_on_flat_mm + own),
+                    lies ? ", or stand it by long_side = \"standing\"" : "")));
     return false;
   }
 
@@ -151,9 +179,10 @@ class CrossBars {
   [[nodiscard]] Box3 top_box(double middle) const {
     const double end = ring_.lying_mm + gap();
     const double z = build_.shell.deck_mm;
+    const double flat = half() - (is_tube() ? section_.corner_radius_mm : 0);
     Box3 box;
-    box.add(at(end, middle - half(), z - section_.thickness_mm));
-    box.add(at(run_mm_ - end, middle + half(), z));
+    box.add(at(end, middle - flat, z - section_.thickness_mm));
+    box.add(at(run_mm_ - end, middle + flat, z));
     return box;
   }
 
@@ -173,19 +202,29 @@ class CrossBars {
     return dot(cross(leg_a, leg_b), end - begin) > 0 ? Pose::at(begin, leg_a, leg_b) : Pose::at(end, leg_a, leg_b);
   }
 
-  void add(std::size_t index, double middle) {
-    const std::string name = fmt::format("cross bar {}", index + 1);
+  // Between the legs of a ring of angle as its corners are, between the flat sides of tubes square. False, and said,
+  // where it cannot be cut.
+  bool cut_ends(Member& member, Pose& pose, const std::string& name) {
+    if (on_tube_) {
+      const double end = ring_.lying_mm + gap();
+      member.length_mm -= 2 * end;
+      pose = pose.moved(end * pose.z());
+      return true;
+    }
     const std::size_t first = across_ ? 0 : 2;
-    Member member{section_, run_mm_, square_cut(section_), square_cut(section_), {}};
-    Pose pose = uncut_pose(middle);
     EndCutOptions options = bones_.options;
     options.square = bones_.corners != Corners::coped;
     const EndCutResult cut =
         derive_end_cuts(member, pose, {ring_.obstacles[first], ring_.obstacles[first + 1]}, options);
-    if (!cut.ok) {
-      build_.diagnostics.add(diag::say<"end-cut">(spec_.section.place, name, cut.problem));
-      return;
-    }
+    if (!cut.ok) build_.diagnostics.add(diag::say<"end-cut">(spec_.section.place, name, cut.problem));
+    return cut.ok;
+  }
+
+  void add(std::size_t index, double middle) {
+    const std::string name = fmt::format("cross bar {}", index + 1);
+    Member member{section_, run_mm_, square_cut(section_), square_cut(section_), {}};
+    Pose pose = uncut_pose(middle);
+    if (!cut_ends(member, pose, name)) return;
     Part part;
     part.mark = "CRB01";
     part.name = "cross bar";
@@ -197,6 +236,7 @@ class CrossBars {
     const InstanceId id =
         build_.draft.add(std::move(part), pose, name, {build_.key("frame.cross_bars"), spec_.place, "frame"});
     const Vec3 along = across_ ? axis::y : axis::x;
+    const std::size_t first = across_ ? 0 : 2;
     build_.draft.join(id, ring_.ids[first], JointKind::weld, Vec3{} - along, gap());
     build_.draft.join(id, ring_.ids[first + 1], JointKind::weld, along, gap());
     offer(id, middle);
@@ -209,6 +249,7 @@ class CrossBars {
     if (attitude_.high_mm < shell.deck_mm - tolerance::contact_mm) return;
     Host host{id, top_box(middle)};
     host.row = false;
+    if (is_tube()) host.wall_mm = section_.thickness_mm;
     if (section_.shape == SectionShape::angle) {
       const double heel = heel_is_high() ? middle + half() - section_.thickness_mm : middle - half();
       const double end = ring_.lying_mm + gap();
@@ -225,6 +266,7 @@ class CrossBars {
   const Ring& ring_;
   const CrossBarsSpec& spec_;
   const Section& section_;
+  bool on_tube_;
   Attitude attitude_;
   bool across_;
   double run_mm_ = 0;

@@ -63,7 +63,7 @@ class Frame {
     shell.rail_beside_mm = rail_beside_mm(flat_, shell.rail_inset_mm, options_.gap_mm);
     shell.landing_mm = t;
     shell.deck_root_mm = bottom().root_mm();
-    shell.deck_toe_mm = up_ ? std::min(bottom().angle->toe_radius_mm, t) : 0;
+    shell.deck_toe_mm = up_ ? std::min(bottom().section->toe_radius_mm, t) : 0;
     shell.top_root_mm = top().root_mm();
     shell.weld_gap_mm = options_.gap_mm;
     shell.toes_down = !up_;

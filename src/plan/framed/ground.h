@@ -53,8 +53,8 @@ struct AngleCorners {
 /// How much of the inside a corner's upright takes from the side and from the front.
 [[nodiscard]] Vec2 upright_walls(const Section& upright);
 
-/// False, and said, where a top ring of its own, cross bars, braces or gussets are asked for that are not built with
-/// these sections.
+/// False, and said, where a top ring of its own, cross bars, braces or gussets are asked for that are never built with
+/// these sections, whatever their sizes.
 [[nodiscard]] bool stiffens(Build& build, const Section& bottom, const Section& top, const Section& upright);
 
 /// False, and said, where uprights of the front and the back, or of both sides, meet.

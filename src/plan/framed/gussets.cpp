@@ -1,4 +1,5 @@
-// Triangular plates in the corners between uprights and rings, flush in the side planes.
+// Triangular plates in the corners between uprights and rings, in the side planes: of angles and flats flush, of tubes
+// where their flats lie over each other.
 // Entry: add_gussets.
 #include <algorithm>
 #include <cmath>
@@ -9,6 +10,7 @@
 #include "fitup/tolerances.h"
 #include "plan/framed/stiffening.h"
 #include "plan/gusset_part.h"
+#include "plan/rails.h"
 
 namespace fitup::plan {
 
@@ -16,6 +18,8 @@ namespace {
 
 constexpr double beyond_edge_mm = 1;
 constexpr double least_weld_mm = 10;
+constexpr double before_rail_mm = 2;
+constexpr double least_plate_mm = 1;
 
 class Gussets {
  public:
@@ -25,12 +29,14 @@ class Gussets {
         spec_(*build.box_spec().frame.gussets),
         upright_(build.shell.upright[low][low].box.size()),
         leg_(spec_.leg->mm()),
-        thickness_(spec_.thickness ? (*spec_.thickness)->mm() : upright_.x) {}
+        on_tube_(bones.of_tube()),
+        thickness_(spec_.thickness ? (*spec_.thickness)->mm() : usual_thickness_mm()) {}
 
   void run() {
-    if (!is_thin_enough() || !has_room() || !has_faces()) return;
+    if (!has_faces() || !is_thin_enough() || !has_room()) return;
     for (const Side side : {low, high}) {
       if (is_entry(side)) continue;
+      if (on_tube_ && rails_across(build_)) keep_rails_off(side);
       for (const Side depth : {low, high}) {
         for (const Side level : {low, high}) add(side, depth, level);
       }
@@ -47,11 +53,62 @@ class Gussets {
     return false;
   }
 
+  [[nodiscard]] double usual_thickness_mm() const {
+    const double wall = build_.shell.upright[low][low].wall_mm;
+    return on_tube_ ? std::min(bones_.rings[low].thickness_mm(), wall > 0 ? wall : upright_.x) : upright_.x;
+  }
+
+  // From the side's face: where a gusset may be welded to an upright and to the rings.
+  [[nodiscard]] Span flats(Side side) const {
+    if (!on_tube_) return {0, upright_.x};
+    const Ring& ring = bones_.rings[low];
+    const double round = ring.section->corner_radius_mm;
+    const double post_round = build_.shell.upright[low][low].round_mm;
+    Span span{std::max(round, post_round), std::min(ring.lying_mm - round, upright_.x - post_round)};
+    const FaceSpec& spec = build_.box_spec().face(face(side));
+    const bool set_in = *spec.closed_by == Closure::plate && *spec.set == PlateSet::inset;
+    if (set_in) span.low = std::max(span.low, round + spec.thickness->mm() + beads_mm(spec.thickness->mm()));
+    return span;
+  }
+
+  // Between two plates that stand beside each other, each with a bead as thick as itself.
+  [[nodiscard]] double beads_mm(double other_mm) const { return other_mm + thickness_; }
+
+  // From the side's face to the gusset: in the middle of the flats, or before the ends of the rails that lie there too.
+  [[nodiscard]] double inset_mm(Side side) const {
+    if (!on_tube_) return 0;
+    const Span span = flats(side);
+    const double middle = span.middle() - thickness_ / 2;
+    return rails_across(build_) ? std::min(middle, span.low + thickness_) : middle;
+  }
+
+  void keep_rails_off(Side side) {
+    double& inset = build_.shell.rail_inset_mm;
+    inset = std::max(inset, inset_mm(side) + 2 * thickness_ + before_rail_mm);
+  }
+
   bool is_thin_enough() {
+    if (on_tube_) return is_on(low) && is_on(high);
     if (thickness_ <= upright_.x + tolerance::contact_mm) return true;
     const Sourced<Length>& given = *spec_.thickness;
     build_.diagnostics.add(diag::say<"gusset-too-thick">(given.place, build_.in_words(thickness_),
                                                          build_.in_words(upright_.x), build_.at_most(upright_.x)));
+    return false;
+  }
+
+  bool is_on(Side side) {
+    const double wide = flats(side).width();
+    if (is_entry(side) || thickness_ <= wide + tolerance::contact_mm) return true;
+    const bool none = wide < least_plate_mm;
+    const std::string on = fmt::format("where the flats of the {} ring members and of the uprights share {} of their width",
+                                       to_text(face(side)), wide > 0 ? build_.in_words(wide) : "none");
+    const bool set_in = *build_.box_spec().face(face(side)).set != PlateSet::outside;
+    build_.diagnostics.add(diag::say<"tube-not-stiffened">(
+        spec_.thickness ? spec_.thickness->place : spec_.place,
+        fmt::format("{} of {}", build_.key("frame.gussets"), build_.in_words(thickness_)), on,
+        set_in ? fmt::format("face.{}.set = \"outside\"", to_text(face(side)))
+        : none ? fmt::format("frame.uprights = \"{}\"", *build_.box_spec().frame.section)
+               : fmt::format("frame.gussets.thickness of at most {}", build_.at_most(wide))));
     return false;
   }
 
@@ -82,11 +139,16 @@ class Gussets {
     return (bones_.corners == Corners::butted ? ring.lying_mm : ring.thickness_mm()) + bones_.options.gap_mm;
   }
 
-  // Where it would begin at the very edge of the front's lying leg, it begins behind it.
+  // Where it would begin at the very edge of the front's lying leg or flat, it begins behind it.
   [[nodiscard]] double snipe_mm() const {
     const double snipe = gusset_snipe_mm(leg_, thickness_);
-    const bool at_edge = std::abs(upright_.y + snipe - bones_.rings[low].lying_mm) <= tolerance::contact_mm;
+    const bool at_edge = std::abs(upright_.y + snipe - front_flat_mm(bones_.rings[low])) <= tolerance::contact_mm;
     return at_edge ? snipe + beyond_edge_mm : snipe;
+  }
+
+  // Of the front's or the back's member, from its face.
+  [[nodiscard]] double front_flat_mm(const Ring& ring) const {
+    return ring.lying_mm - (on_tube_ ? ring.section->corner_radius_mm : 0);
   }
 
   // The right angle at the origin.
@@ -103,8 +165,9 @@ class Gussets {
     const Vec3 along = depth == low ? axis::y : axis::minus_y;
     const Vec3 up = level == low ? axis::z : axis::minus_z;
     const Vec3 normal = cross(along, up);
-    const double inner = side == low ? thickness_ : shell.size.x - thickness_;
-    const double outer = side == low ? 0 : shell.size.x;
+    const double inset = inset_mm(side);
+    const double inner = side == low ? inset + thickness_ : shell.size.x - inset - thickness_;
+    const double outer = side == low ? inset : shell.size.x - inset;
     const double low_x = std::min(inner, outer);
     const Vec3 corner{normal.x > 0 ? low_x : low_x + thickness_, depth == low ? upright.box.high.y : upright.box.low.y,
                       level == low ? ring.standing_mm : ring.low_z};
@@ -115,6 +178,7 @@ class Gussets {
                                            {build_.key("frame.gussets"), spec_.place, "frame"});
     build_.draft.join(id, upright.id, JointKind::weld, Vec3{} - along);
     weld_to_ring(id, ring, side, depth, level);
+    if (on_tube_) return;  // behind what closes the side
     Host host{id, {}};
     host.row = false;
     host.box.add(Vec3{outer, corner.y, corner.z});
@@ -128,11 +192,11 @@ class Gussets {
     const Vec3 normal = level == low ? axis::minus_z : axis::z;
     const double from = upright_.y + snipe_mm();
     const double to = upright_.y + leg_;
-    const bool on_lying = level == low && !bones_.up;
+    const bool on_lying = on_tube_ || (level == low && !bones_.up);
     const bool mitred = bones_.corners == Corners::mitred;
     const double side_from = on_lying && !mitred ? ring.lying_mm + bones_.options.gap_mm : begins_mm(ring);
     if (to > side_from + tolerance::contact_mm) build_.draft.join(id, ring.ids[2U + side], JointKind::weld, normal);
-    if (on_lying && !mitred && from < ring.lying_mm - tolerance::contact_mm)
+    if (on_lying && !mitred && from < front_flat_mm(ring) - tolerance::contact_mm)
       build_.draft.join(id, ring.ids[depth], JointKind::weld, normal);
   }
 
@@ -141,6 +205,7 @@ class Gussets {
   const GussetsSpec& spec_;
   Vec3 upright_;
   double leg_ = 0;
+  bool on_tube_;
   double thickness_ = 0;
 };
 

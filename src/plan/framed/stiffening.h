@@ -1,5 +1,5 @@
 #pragma once
-// What stiffens a frame of angles once its rings and uprights stand. Private to the framed build.
+// What stiffens a frame once its rings and uprights stand. Private to the framed build.
 
 #include <array>
 
@@ -8,17 +8,17 @@
 
 namespace fitup::plan {
 
-/// One ring: its angle, how much of it lies and stands, its members in the order front, back, left, right, each as the
-/// ends of others meet it.
+/// One ring of angle or tube: how much of it lies and stands, its members in the order front, back, left, right, those of
+/// angle each as the ends of others meet it.
 struct Ring {
-  const Section* angle = nullptr;
+  const Section* section = nullptr;
   double lying_mm = 0;
   double standing_mm = 0;
-  double low_z = 0;  // of its standing legs
+  double low_z = 0;  // of its standing legs, or of the tube
   std::array<InstanceId, 4> ids{};
   std::array<Obstacle, 4> obstacles{};
-  [[nodiscard]] double thickness_mm() const { return angle->thickness_mm; }
-  [[nodiscard]] double root_mm() const { return angle->thickness_mm + angle->root_radius_mm; }
+  [[nodiscard]] double thickness_mm() const { return section->thickness_mm; }
+  [[nodiscard]] double root_mm() const { return section->thickness_mm + section->root_radius_mm; }
 };
 
 /// The frame as it stands.
@@ -27,6 +27,7 @@ struct Bones {
   bool up = false;              // the bottom's standing legs
   Corners corners = Corners::coped;
   EndCutOptions options;
+  [[nodiscard]] bool of_tube() const { return rings[0].section->shape == SectionShape::tube; }
 };
 
 /// Says what keeps them from being built.

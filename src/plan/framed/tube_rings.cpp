@@ -13,6 +13,7 @@
 #include "plan/end_cut.h"
 #include "plan/framed/ground.h"
 #include "plan/framed/sawn.h"
+#include "plan/framed/stiffening.h"
 #include "plan/mitre.h"
 
 namespace fitup::plan {
@@ -49,12 +50,27 @@ class TubeFrame {
     if (!bottom) return false;
     const auto top = add_ring(true);
     if (!top) return false;
-    return add_square_uprights(build_, upright_, ground(*bottom, high_, 0),
-                               ground(*top, shell_.size.z - high_ - gap_, gap_));
+    if (!add_square_uprights(build_, upright_, ground(*bottom, high_, 0),
+                             ground(*top, shell_.size.z - high_ - gap_, gap_)))
+      return false;
+    stiffen(*bottom, *top);
+    return true;
   }
 
  private:
-  using Ring = std::array<InstanceId, 4>;  // front, back, left, right
+  using Ids = std::array<InstanceId, 4>;  // front, back, left, right
+
+  // Rails keep off the gussets, and cross bars are as many as rails ask for.
+  void stiffen(const Ids& bottom, const Ids& top) {
+    const Bones bones{{Ring{&tube_, wide_, high_, 0, bottom, {}},
+                       Ring{&tube_, wide_, high_, shell_.size.z - high_, top, {}}},
+                      false,
+                      mitred_ ? Corners::mitred : Corners::butted,
+                      {gap_, CornerKind::chamfer, build_.spec.units}};
+    const FrameSpec& spec = build_.box_spec().frame;
+    if (spec.gussets) add_gussets(build_, bones);
+    if (spec.cross_bars) add_cross_bars(build_, bones);
+  }
 
   // Items stand between the tubes, so that nothing of the top ring is over them.
   void size_shell() {
@@ -137,10 +153,10 @@ class TubeFrame {
   // Along the front and the back run two members from side to side, the others stand square between them.
   [[nodiscard]] double side_begins_mm() const { return mitred_ ? 0 : wide_ + gap_; }
 
-  std::optional<Ring> add_ring(bool top) {
+  std::optional<Ids> add_ring(bool top) {
     const double z = top ? shell_.size.z - high_ : 0;
     const char* level = top ? "top" : "bottom";
-    Ring ids{};
+    Ids ids{};
     int number = top ? 5 : 1;
     for (std::size_t i = 0; const Line& line : lines(z)) {
       Member member{tube_, norm(line.end - line.begin), square_cut(tube_), square_cut(tube_), {}};
@@ -165,7 +181,7 @@ class TubeFrame {
     return ids;
   }
 
-  void weld_ring(const Ring& ids) {
+  void weld_ring(const Ids& ids) {
     for (const Side side : {low, high}) {
       for (const Side face : {low, high}) {
         Vec3 normal = face == low ? axis::minus_y : axis::y;
@@ -176,7 +192,7 @@ class TubeFrame {
   }
 
   // Set into the open ends of the members that run through.
-  void add_caps(const Ring& ids, double z, const char* level) {
+  void add_caps(const Ids& ids, double z, const char* level) {
     const Vec3 s = shell_.size;
     const double in = tube_.thickness_mm + cap_fit_mm;
     for (const Side face : {low, high}) {
@@ -207,7 +223,7 @@ class TubeFrame {
   }
 
   // The flats on which rails and items may lie.
-  [[nodiscard]] std::vector<Host> decks(const Ring& ids) const {
+  [[nodiscard]] std::vector<Host> decks(const Ids& ids) const {
     const Vec3 s = shell_.size;
     const double end = wide_ + gap_;
     const double from = mitred_ ? end : 0;
@@ -219,7 +235,7 @@ class TubeFrame {
             host(ids[3], {{s.x - b, end, 0}, {s.x - a, s.y - end, high_}})};
   }
 
-  void offer(const Ring& ids, bool top) {
+  void offer(const Ids& ids, bool top) {
     const double z = top ? shell_.size.z - high_ : 0;
     const auto all = boxes(z);
     const auto beside = [&](Face face, const Host& h) { shell_.beside[static_cast<std::size_t>(face)].push_back(h); };
@@ -242,7 +258,7 @@ class TubeFrame {
   }
 
   // Sawn square, they lie in the side's plane.
-  void offer_ends(const Ring& ids, const std::array<Box3, 4>& all, Face face, Side side) {
+  void offer_ends(const Ids& ids, const std::array<Box3, 4>& all, Face face, Side side) {
     const double t = tube_.thickness_mm;
     for (const Side depth : {low, high}) {
       Host end = host(ids[depth], all[depth]);
@@ -253,7 +269,7 @@ class TubeFrame {
     }
   }
 
-  [[nodiscard]] Ground ground(const Ring& ids, double z, double gap) const {
+  [[nodiscard]] Ground ground(const Ids& ids, double z, double gap) const {
     constexpr double far = 1e6;  // beyond any upright
     const double by = gap_ / std::sqrt(2.0);
     Ground g{z, gap, {}, {}, {ids[0], ids[1]}, {ids[2], ids[3]}};

@@ -185,7 +185,7 @@ Vec2 rail_beside_mm(const Section& upright, double inset_mm, double gap_mm) {
 Ground ground_of(const Shell& shell, const Ring& ring, Side level, const AngleCorners& corners) {
   const bool on_legs = level == low && !corners.legs_up;
   const bool mitred = corners.corners == Corners::mitred;
-  const double toe = std::min(ring.angle->toe_radius_mm, ring.thickness_mm() / 2);
+  const double toe = std::min(ring.section->toe_radius_mm, ring.thickness_mm() / 2);
   const double edge = on_legs ? ring.lying_mm : ring.thickness_mm() - toe;
   const double begins = mitred ? 0 : on_legs ? ring.lying_mm + corners.gap_mm : corners.side_begins_mm;
   const double mitre = corners.gap_mm / std::sqrt(2.0);
@@ -210,12 +210,19 @@ bool stiffens(Build& build, const Section& bottom, const Section& top, const Sec
         tube ? "rings of angle" : "flat uprights"));
     return false;
   };
+  const Section* bar = spec.cross_bars ? build.spec.section(*spec.cross_bars->section) : nullptr;
+  if (bar != nullptr && bar->shape == SectionShape::tube && !tube) {
+    const Sourced<std::string>& section = spec.cross_bars->section;
+    build.diagnostics.add(diag::say<"tube-not-stiffened">(
+        section.place, fmt::format("{} of {}", build.key("frame.cross_bars"), *section), "on rings of angle",
+        "a flat bar or an angle, or rings of tube"));
+    return false;
+  }
   const bool other_top = spec.top_section.given && *spec.top_section != *spec.section;
   if (other_top && (tube || top.shape == SectionShape::tube))
     return refuse("frame.top_section", spec.top_section.place);
-  if (spec.cross_bars && tube) return refuse("frame.cross_bars", spec.cross_bars->place);
   if (spec.braces && (tube || !flats)) return refuse("frame.braces", spec.braces->place);
-  if (spec.gussets && (tube || !flats)) return refuse("frame.gussets", spec.gussets->place);
+  if (spec.gussets && !tube && !flats) return refuse("frame.gussets", spec.gussets->place);
   return true;
 }
 

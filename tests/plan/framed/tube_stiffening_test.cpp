@@ -1,0 +1,181 @@
+// What stiffens a frame of tube: places and lengths that can be worked out on paper.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/framed/planned.h"
+#include "plan/rail_sag.h"
+
+namespace fitup {
+namespace {
+
+using test::box_of;
+using test::find_instance;
+using test::instances_of;
+using test::Planned;
+using Replacements = std::vector<std::pair<std::string, std::string>>;
+
+/// The demo in a frame of SHS 50x50x4, rounded by 8 outside, with uprights of RHS 80x40x4: 976 + 100 wide, 430 + 6 + 100
+/// deep, 50 + 5 + 220 + 60 high.
+Planned of_tube(const std::string& more, const Replacements& others = {}, const std::string& uprights = "RHS 80x40x4") {
+  Replacements all{{"section = \"L 40x40x4\", bottom_legs = \"down\", uprights = \"40x4\"",
+                    "section = \"SHS 50x50x4\", uprights = \"" + uprights + "\", " + more},
+                   {"front = 44, back = 36", "front = 6, back = 0"}};
+  all.insert(all.end(), others.begin(), others.end());
+  return test::plan_demo(all);
+}
+
+Plan stiffened(const std::string& more, const Replacements& others = {}) {
+  const Planned planned = of_tube(more, others);
+  EXPECT_TRUE(planned.result.plan) << planned.said();
+  return planned.result.plan.value_or(Plan{});
+}
+
+void expect_box(const Plan& plan, const std::string& name, Vec3 low, Vec3 high) {
+  const Instance* instance = find_instance(plan, name);
+  ASSERT_NE(instance, nullptr) << name;
+  const Box3 is = box_of(plan, *instance);
+  EXPECT_LT(norm(is.low - low), 1e-6) << is.low.x << " " << is.low.y << " " << is.low.z;
+  EXPECT_LT(norm(is.high - high), 1e-6) << is.high.x << " " << is.high.y << " " << is.high.z;
+}
+
+std::vector<std::string> joined(const Plan& plan, const std::string& name) {
+  std::vector<std::string> out;
+  for (const Joint& joint : plan.joints) {
+    const std::string& a = plan.instances[joint.a].name;
+    const std::string& b = plan.instances[joint.b].name;
+    if (a == name) out.push_back(b);
+    if (b == name) out.push_back(a);
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+const Part& part_of(const Plan& plan, const std::string& name) { return plan.parts[find_instance(plan, name)->part]; }
+
+void expect_refused(const Planned& planned, const std::string& words) {
+  EXPECT_FALSE(planned.result.plan);
+  EXPECT_NE(planned.said().find(words), std::string::npos) << planned.said();
+}
+
+// Sawn square 1 mm from the tubes, whose sides are 50 from the outside; 536 / 2 is its middle.
+TEST(CrossBarsOfTube, AreTheRingsOwnTubeBetweenItsSides) {
+  const Plan plan = stiffened("cross_bars = { count = 1 }");
+  expect_box(plan, "cross bar 1", {51, 243, 0}, {1025, 293, 50});
+  EXPECT_EQ(part_of(plan, "cross bar 1").size, "SHS 50x50x4 x 974 mm");
+  EXPECT_EQ(part_of(plan, "cross bar 1").source, Source::sawn);
+  EXPECT_EQ(joined(plan, "cross bar 1"),
+            (std::vector<std::string>{"bottom ring member left", "bottom ring member right", "rail 1", "rail 2",
+                                      "rail 3", "rail 4", "rail 5", "rail 6", "rail 7"}));
+}
+
+TEST(CrossBarsOfTube, HangFromTheHeightOfTheTubesTops) {
+  const Plan lying = stiffened("cross_bars = { section = \"RHS 50x30x3\", long_side = \"flat\", at = [268] }");
+  expect_box(lying, "cross bar 1", {51, 243, 20}, {1025, 293, 50});
+  const Plan standing = stiffened("cross_bars = { section = \"RHS 50x30x3\", at = [150] }");
+  expect_box(standing, "cross bar 1", {51, 135, 0}, {1025, 165, 50});
+  const Plan angle = stiffened("cross_bars = { section = \"L 40x40x4\", at = [268] }");
+  expect_box(angle, "cross bar 1", {51, 248, 10}, {1025, 288, 50});
+}
+
+// On tubes a flat bar stands by itself: lying its ends would be beside the tubes' rounding.
+TEST(CrossBarsOfTube, OfFlatBarStand) {
+  const Plan plan = stiffened("corners = \"mitred\", cross_bars = { section = \"40x8\", at = [268] }");
+  expect_box(plan, "cross bar 1", {51, 264, 10}, {1025, 272, 50});
+  expect_refused(of_tube("cross_bars = { section = \"40x10\", long_side = \"flat\" }"),
+                 "sides are flat only 8 mm below their tops; leave it out, or choose a section at least 13 mm high, or "
+                 "stand it by long_side = \"standing\"");
+}
+
+TEST(CrossBarsOfTube, RunFromFrontToBackUnderRailsFromLeftToRight) {
+  const Plan plan = stiffened("cross_bars = { at = [300] }",
+                              {{"foot_strips = { width = 16 }", "foot_strips = { width = 16, sides = \"front back\" }"},
+                               {", outer_width = 40", ""},
+                               {"front = 6, back = 0", "front = 32, back = 32"},
+                               {"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""}});
+  expect_box(plan, "cross bar 1", {275, 51, 0}, {325, 543, 50});
+}
+
+TEST(CrossBarsOfTube, AreRefusedHigherThanTheRingAndOnRingsOfAngle) {
+  expect_refused(of_tube("cross_bars = { section = \"RHS 60x40x4\" }"),
+                 "60 mm high and reach 10 mm below the bottom ring, whose tubes leave 50 mm under the rails");
+  expect_refused(test::plan_demo({{"uprights = \"40x4\"", "uprights = \"40x4\", cross_bars = { section = \"SHS 40x40x4\" }"}}),
+                 "frame.cross_bars of SHS 40x40x4 is not built on rings of angle; leave it out, or choose a flat bar or an "
+                 "angle, or rings of tube");
+}
+
+// EN 10219-2 (from memory): 50x50x4 has I = 23.7 cm4, 40x40x3 9.32 cm4.
+TEST(Inertia, OfTubesIsThatOfTheTables) {
+  EXPECT_NEAR(plan::inertia_mm4(*tables::find_section("SHS 50x50x4"), Leg::a), 23.7e4, 0.1e4);
+  EXPECT_NEAR(plan::inertia_mm4(*tables::find_section("SHS 40x40x3"), Leg::b), 9.32e4, 0.05e4);
+  // Without rounding it is the difference of two rectangles.
+  Section sharp = *tables::find_section("SHS 50x50x4");
+  sharp.corner_radius_mm = 0;
+  EXPECT_NEAR(plan::inertia_mm4(sharp, Leg::a), (std::pow(50, 4) - std::pow(42, 4)) / 12, 1e-6);
+}
+
+// The rings' flats are from 8 to 42 from the outside, the uprights' from 8 to 32: their middle is at 20. Leg 60 and as
+// thick as the walls: 60^2 - 56^2 / 2 - 10^2 / 2 = 1982 mm2.
+TEST(GussetsOfTube, StandInTheMiddleOfTheFlatsThatRingAndUprightShare) {
+  const Plan plan = stiffened("gussets = {}");
+  const auto all = instances_of(plan, Role::gusset);
+  ASSERT_EQ(all.size(), 8U);
+  for (const Instance* gusset : all) EXPECT_EQ(gusset->part, all.front()->part);
+  EXPECT_NEAR(volume_mm3(plan.parts[all.front()->part]), 1982 * 4, 1e-6);
+  expect_box(plan, "gusset bottom front left", {18, 80, 50}, {22, 140, 110});
+  expect_box(plan, "gusset top back right", {1054, 396, 225}, {1058, 456, 285});
+  EXPECT_EQ(joined(plan, "gusset bottom front left"),
+            (std::vector<std::string>{"bottom ring member left", "upright front left"}));
+}
+
+// Behind a plate of 3 between the members, flush from 8: both plates' beads are 3 and 4 wide, so that 18 to 32 is left.
+TEST(GussetsOfTube, StandBehindAPlateThatIsSetBetweenTheMembers) {
+  const Plan plan = stiffened("gussets = {}", {{"left  = { closed_by = \"plate\", thickness = 2 }",
+                                                "left  = { closed_by = \"plate\", thickness = 3, set = \"inset\" }"}});
+  expect_box(plan, "left plate", {8, 81, 51}, {11, 455, 284});
+  expect_box(plan, "gusset bottom front left", {23, 80, 50}, {27, 140, 110});
+  expect_box(plan, "gusset bottom front right", {1054, 80, 50}, {1058, 140, 110});
+}
+
+// Rails that end on the side members begin behind the gussets, which then stand as far out as their bead lets them:
+// 8 + 4, 4 thick, another bead of 4 and 2 to the rail.
+TEST(GussetsOfTube, LeaveRailsFromLeftToRightTheInnerPartOfTheTubes) {
+  const Plan plan = stiffened("gussets = {}",
+                              {{"foot_strips = { width = 16 }", "foot_strips = { width = 16, sides = \"front back\" }"},
+                               {", outer_width = 40", ""},
+                               {"front = 6, back = 0", "front = 32, back = 32"},
+                               {"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""}});
+  expect_box(plan, "gusset bottom front left", {12, 80, 50}, {16, 140, 110});
+  EXPECT_NEAR(box_of(plan, *find_instance(plan, "rail 1")).low.x, 22, 1e-6);
+}
+
+// Rings 60 wide: the side members begin at 61, beyond uprights of 40; the front member's flat ends at 52, so that the
+// gusset, begun 10 from the upright, lies on both.
+TEST(GussetsOfTube, LieOnTheFrontMemberTooBeyondNarrowUprights) {
+  const Planned planned = test::plan_demo(
+      {{"section = \"L 40x40x4\", bottom_legs = \"down\", uprights = \"40x4\"",
+        "section = \"RHS 80x60x4\", uprights = \"SHS 40x40x4\", gussets = { leg = 80 }"},
+       {"front = 44, back = 36", "front = 20, back = 20"},
+       {"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""},
+       {"top = 60", "top = 90"}});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  expect_box(*planned.result.plan, "gusset bottom front left", {18, 40, 80}, {22, 120, 160});
+  EXPECT_EQ(joined(*planned.result.plan, "gusset bottom front left"),
+            (std::vector<std::string>{"bottom ring member front", "bottom ring member left", "upright front left"}));
+}
+
+TEST(GussetsOfTube, AreRefusedWhereNoFlatsTakeThem) {
+  expect_refused(of_tube("gussets = { thickness = 26 }"),
+                 "share 24 mm of their width; leave it out, or choose frame.gussets.thickness of at most 24 mm");
+  expect_refused(of_tube("gussets = {}", {{"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""}},
+                         "50x5"),
+                 "share none of their width; leave it out, or choose frame.uprights = \"SHS 50x50x4\"");
+  expect_refused(of_tube("gussets = { thickness = 12 }", {{"left  = { closed_by = \"plate\", thickness = 2 }",
+                                                           "left  = { closed_by = \"plate\", thickness = 3, set = \"inset\" }"}}),
+                 "or choose face.left.set = \"outside\"");
+}
+
+}  // namespace
+}  // namespace fitup
