@@ -39,6 +39,23 @@ double way_out_mm(const Box3& a, const Box3& b, Vec3 way) {
 // To what the bisection is good for: no figure that means nothing, and the same for the same place elsewhere.
 double rounded(double mm, double to_mm) { return std::round(mm / to_mm) * to_mm; }
 
+/// Whether two meet, and where they do not and only the kernel knows it, how far they are apart: nothing meets nearer.
+struct Looked {
+  bool meets = false;
+  bool undecided = false;
+  double apart_mm = 0;
+};
+
+Looked look(const Scene& scene, Thing a, Thing b, Vec3 shift) {
+  Decision d = scene.by_rules(a, b, shift);
+  if (d == Decision::unsure && scene.judge().present()) {
+    // What touches or overlaps is 0 apart: how much it shares does not matter here.
+    if (const auto mm = scene.judge().distance_mm(a, b, shift)) return {*mm <= band, false, *mm <= band ? 0 : *mm};
+    d = scene.decide(a, b, shift).decision;
+  }
+  return {d == Decision::touch || d == Decision::overlap, d == Decision::unsure, 0};
+}
+
 double extent_mm(const Box3& box, Vec3 way) {
   const Vec3 s = box.size();
   return std::abs(dot(s, {std::abs(way.x), std::abs(way.y), std::abs(way.z)}));
@@ -74,25 +91,37 @@ std::optional<Separation> least_separation(const Scene& scene, Thing a, Thing b)
 
 GapAlong gap_along(const Scene& scene, Thing a, Thing b, Vec3 direction, double most_mm) {
   bool undecided = false;
+  double low = 0, guess = 0;  // nothing meets up to `low`; where the kernel says how far it is, it is to be there
   const auto meets = [&](double t) {
-    const Decision d = scene.decide(a, b, t * direction).decision;
-    undecided = undecided || d == Decision::unsure;
-    return d == Decision::touch || d == Decision::overlap;
+    const Looked at = look(scene, a, b, t * direction);
+    undecided = undecided || at.undecided;
+    if (!at.meets) {
+      low = std::max(t, t + at.apart_mm - band);
+      guess = t + at.apart_mm;
+    }
+    return at.meets;
   };
   if (meets(0)) return {0.0};
   // Never longer than what the thinner of the two could hide in.
   const double stride = std::max(first_step_mm, 0.5 * std::min(extent_mm(scene.body(a).outer.box, direction),
                                                                extent_mm(scene.body(b).outer.box, direction)));
-  double low = 0;
-  double high = std::min(first_step_mm, most_mm);
+  double high = std::min(std::max(first_step_mm, guess), most_mm);
   while (!meets(high)) {
     if (high >= most_mm) return {std::nullopt, undecided};
-    low = high;
-    high = std::min({2 * high, high + stride, most_mm});
+    high = std::min(std::max(std::min(2 * high, high + stride), guess), most_mm);
   }
   // Finer than the band nothing is known of a contact.
-  const double mm = rounded(bisect(low, high, band, meets) + band, gap_step_mm);
-  return {mm, undecided};
+  constexpr double fine_enough = band * (1 + 1e-6);
+  bool guessed = false;          // what comes nearer slowly would be guessed often: every other time is enough
+  bool touches = high == guess;  // there, and not a band before
+  while (high - low > fine_enough) {
+    guessed = !guessed && guess > low && guess < high;
+    const double next = guessed ? guess : (low + high) / 2;
+    if (!meets(next)) continue;
+    high = next;
+    touches = guessed;
+  }
+  return {rounded(touches ? high : high + band, gap_step_mm), undecided};
 }
 
 }  // namespace fitup::checks

@@ -97,6 +97,8 @@ std::optional<GroupStress> throat_stress(const std::vector<WeldLine>& lines, Vec
   out.length_mm = p.length_mm;
   out.area_mm2 = p.area_mm2;
   out.of_force = (1 / p.area_mm2) * force;
+  out.polar_mm4 = {p.polar(0, 0), p.polar(1, 1), p.polar(2, 2)};
+  out.products_mm4 = {p.polar(1, 2), p.polar(2, 0), p.polar(0, 1)};
   for (int i = 0; i < 3; ++i) {
     const Eigen::Vector3d axis = axes.eigenvectors().col(i);
     const double about = axis.dot(moment);
@@ -114,6 +116,7 @@ std::optional<GroupStress> throat_stress(const std::vector<WeldLine>& lines, Vec
       out.mpa = stress.norm();
       out.at = end;
       out.of_moment = {turned.x(), turned.y(), turned.z()};
+      out.reach_mm = end - p.middle;
     }
   }
   return out;

@@ -37,6 +37,9 @@ struct GroupStress {
   double area_mm2 = 0;       // of their throats
   Vec3 of_force;             // MPa at that place: F / A
   Vec3 of_moment;            // and w x r
+  Vec3 reach_mm;             // r: from the middle of the throats to there
+  Vec3 polar_mm4;            // J about x, y and z through that middle: integral of the square of the distance from the axis
+  Vec3 products_mm4;         // what J has beside them: minus the integrals of y z, z x and x y
   double not_taken_nmm = 0;  // of the moment: about the line of seams that lie on one line, which takes none
 };
 

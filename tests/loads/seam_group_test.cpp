@@ -34,6 +34,12 @@ TEST(SeamGroup, TwistedIsATextbooksUnitPolarMoment) {
   const double torque = 500000;
   const auto s = throat_stress(two_lines(), {}, middle, {0, 0, torque});
   EXPECT_NEAR(s->mpa, torque * std::hypot(b / 2, d / 2) / (a * b * (3 * d * d + b * b) / 6), 1e-9);
+  EXPECT_NEAR(s->polar_mm4.z, a * b * (3 * d * d + b * b) / 6, 1e-6);
+  EXPECT_NEAR(s->polar_mm4.x, a * b * d * d / 2, 1e-6);
+  EXPECT_NEAR(s->polar_mm4.y, a * b * b * b / 6, 1e-6);
+  EXPECT_NEAR(norm(s->products_mm4), 0, 1e-6);
+  EXPECT_NEAR(std::abs(s->reach_mm.x), b / 2, 1e-9);
+  EXPECT_NEAR(std::abs(s->reach_mm.y), d / 2, 1e-9);
 }
 
 // Shigley, table 9-2: bent about the line between them, I_u = b d^2 / 2, the stress M (d / 2) / (a I_u).
