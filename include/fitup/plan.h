@@ -134,6 +134,13 @@ struct Fit {
   Place place;
 };
 
+/// A value that the spec does not state and that follows, by rule or by trial, as another than its default.
+struct Followed {
+  std::string key;    // with dots, as --set takes it: "box.main.face.front.screws.fixing"
+  std::string value;  // likewise: "weld nut", "22 mm"
+  std::string why;    // in words that follow "as "
+};
+
 struct Plan {
   std::string name;
   std::string title;
@@ -149,6 +156,7 @@ struct Plan {
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
   std::vector<std::string> open_faces;  // "top", of another box than the first "lower top"; reported
+  std::vector<Followed> followed;       // box by box, in the order of its faces; each key once
   std::optional<Coat> coat;
   std::optional<Space> space;
   std::vector<Fit> fits;

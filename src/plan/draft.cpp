@@ -173,6 +173,7 @@ InstanceId Draft::absorb(const Draft& other, Vec3 by) {
     screw_tips.push_back(std::move(tip));
   }
   for (const SetUp& set : other.set_up) set_up.push_back({set.part + first, set.way});
+  followed.insert(followed.end(), other.followed.begin(), other.followed.end());
   absorb_fits(other, first, by);
   for (const auto& [id, trued] : other.trued_) true_up(id + first, trued.pose.moved(by), trued.anew);
   absorb_loose(other);
@@ -239,6 +240,7 @@ Plan Draft::finish(bool as_built) const {
   plan.stacks = stacks;
   plan.seats = seats;
   plan.set_up = set_up;
+  plan.followed = followed;
   for (const auto& [id, trued] : trued_) {
     if (trued.is_anew()) plan.trued.push_back(id);
   }

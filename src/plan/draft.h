@@ -79,6 +79,7 @@ class Draft {
   std::vector<Fastener> fasteners;
   std::vector<LiftPoint> lift_points;
   std::vector<SetUp> set_up;
+  std::vector<Followed> followed;
   std::vector<ScrewTip> screw_tips;  // of those that end level with it or beyond
 
   /// Parts that a proper rotation carries onto each other become one, under the mark of the first and what their
