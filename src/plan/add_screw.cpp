@@ -51,6 +51,16 @@ std::string other_places(const ScrewPlace& place) {
   return "move it or choose another size";
 }
 
+// Where a sill of plate is too low between the floor and its ribs: of which border it is high enough.
+std::string higher_sill(const Build& build, InstanceId id) {
+  for (const Side side : {low, high}) {
+    const double border = build.shell.wider_border_mm[side];
+    if (border > 0 && build.shell.bottom[side].id == id)
+      return fmt::format("make {} at least {}, ", build.key("plates.border"), build.at_least(border));
+  }
+  return {};
+}
+
 // The longest slot for which there is room where that hole is, in whole steps; 0 if there is none.
 double longest_slot_mm(Build& build, const ScrewPlace& place, InstanceId id, RoundHole hole) {
   const double step = steps_of(*tables::find_thread(place.thread)).place_mm;
@@ -90,7 +100,8 @@ bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundH
   if (by_slot) {
     say_no_room_for_slot(build, place, id, hole, *problem);
   } else {
-    say_no_room(build, place.origin.place, hole.diameter_mm, place.name, id, *problem, other_places(place));
+    say_no_room(build, place.origin.place, hole.diameter_mm, place.name, id, *problem,
+                higher_sill(build, id) + other_places(place));
   }
   return false;
 }

@@ -44,6 +44,7 @@ struct Shell {
   std::array<double, 2> opening_z{};  // clear height between bottom and top at the front and the back
   // Faces of the front [low] and the back [high] side: bottom and top strips, left and right uprights.
   std::array<Host, 2> bottom{};
+  std::array<double, 2> wider_border_mm{};  // with which the bottom strips are as high as their holes ask for; else 0
   std::array<Host, 2> top{};
   std::array<std::array<Host, 2>, 2> upright{};  // [front, back][left, right]
   // What of an upright lies in the face of the front or the back, where it takes a flat cover's screws; where it does

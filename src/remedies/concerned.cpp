@@ -10,6 +10,7 @@ Concerned concerned(const Finding& finding, const Plan& plan) {
   what.check = finding.check;
   what.cause = finding.cause;
   what.value = finding.value.value_or(0);
+  what.fails = finding.verdict == Verdict::fail;
   if (finding.key.ends_with(".welds") || finding.key.ends_with(".stitch")) what.keys.insert(finding.key);
   for (const InstanceId id : instances_of(finding, plan)) {
     const Instance& instance = plan.instances[id];

@@ -1,5 +1,5 @@
 // The part's own sizes first, then its thickness along what is on the shelf, then what the shop is asked for.
-// Entry: cut_knobs.
+// Entry: cut_knobs, thicker_sheet.
 #include "remedies/cut_knobs.h"
 
 #include <fmt/format.h>
@@ -44,6 +44,14 @@ Knob shelf_knob(std::string key, double now_mm, std::vector<double> shelf_mm, co
     return shelf_mm[static_cast<std::size_t>(wanted)] - now_mm + 1000 * beyond;
   };
   return knob;
+}
+
+/// Of what the shop has of a material; where it has both kinds, what is named in the spec's own units.
+std::vector<double> shelf_of(const std::string& material, const Spec& spec) {
+  CutRules rules = spec.cutter.rules;
+  const bool metric = spec.units == UnitSystem::mm_kg;
+  if (rules.shelf == ShelfKind::both) rules.shelf = metric ? ShelfKind::metric : ShelfKind::gauge;
+  return checks::thicknesses_mm(material, rules);
 }
 
 /// A number of times the thickness, in twentieths.
@@ -129,11 +137,7 @@ class CutKnobs {
   /// Where the part comes from; a name that is no key is refused when it is tried.
   void thicknesses() {
     if (what_.thickness_mm <= 0) return;
-    // Where the shop has both kinds, what is named in the spec's own units.
-    CutRules rules = spec_.cutter.rules;
-    const bool metric = spec_.units == UnitSystem::mm_kg;
-    if (rules.shelf == ShelfKind::both) rules.shelf = metric ? ShelfKind::metric : ShelfKind::gauge;
-    const auto shelf = checks::thicknesses_mm(what_.material, rules);
+    const auto shelf = shelf_of(what_.material, spec_);
     for (const std::string& key : what_.keys) {
       for (const char* own : {".thickness", ".strip_thickness", ".screws.strip_thickness", ".edge_strip"}) {
         knobs_.push_back(shelf_knob(key + own, what_.thickness_mm, shelf, what_.material));
@@ -159,9 +163,10 @@ class CutKnobs {
 
   /// Their holes, and those of their doublers.
   void lift_bosses() {
-    const bool about_top = is_about("lifting") || std::any_of(what_.keys.begin(), what_.keys.end(), [](const auto& key) {
-                             return key.starts_with("box.") && key.ends_with(".face.top");
-                           });
+    const bool about_top =
+        is_about("lifting") || std::any_of(what_.keys.begin(), what_.keys.end(), [](const auto& key) {
+          return key.starts_with("box.") && key.ends_with(".face.top");
+        });
     if (!about_top || !spec_.lifting || !spec_.lifting->at) return;
     const auto& at = **spec_.lifting->at;
     for (std::size_t i = 0; i < at.size(); ++i) {
@@ -191,8 +196,8 @@ class CutKnobs {
     }
     const auto times = [&](const char* key, double least) {
       const bool refused = what_.value < least * what_.thickness_mm;
-      knobs_.push_back(times_knob(refused ? key : "cutter.asked_below", refused ? least : rules.asked_below,
-                                  what_.thickness_mm));
+      knobs_.push_back(
+          times_knob(refused ? key : "cutter.asked_below", refused ? least : rules.asked_below, what_.thickness_mm));
     };
     if (what_.thickness_mm <= 0) return;
     if (is("hole")) times("cutter.smallest_hole", rules.smallest_hole);
@@ -250,6 +255,12 @@ class CutKnobs {
 };
 
 }  // namespace
+
+Knob thicker_sheet(std::string key, double now_mm, const std::string& material, const Spec& spec) {
+  std::vector<double> shelf = shelf_of(material, spec);
+  std::erase_if(shelf, [&](double t) { return t < now_mm; });
+  return shelf_knob(std::move(key), now_mm, std::move(shelf), material);
+}
 
 std::vector<Knob> cut_knobs(const Concerned& what, const Spec& spec) { return CutKnobs(what, spec).all(); }
 

@@ -9,4 +9,7 @@ namespace fitup::remedies {
 
 [[nodiscard]] std::vector<Knob> cut_knobs(const Concerned& what, const Spec& spec);
 
+/// A key that takes a thickness: what the shop has of the material, thicker than it is now.
+[[nodiscard]] Knob thicker_sheet(std::string key, double now_mm, const std::string& material, const Spec& spec);
+
 }  // namespace fitup::remedies

@@ -11,6 +11,7 @@
 #include "fitup/tables.h"
 #include "remedies/cut_knobs.h"
 #include "remedies/focus.h"
+#include "remedies/frame_knobs.h"
 #include "remedies/ring_knobs.h"
 #include "remedies/space_knobs.h"
 #include "remedies/stitch_knobs.h"
@@ -128,10 +129,10 @@ class Knobs {
       for (const FaceSpec& face : box.faces) of_sheet(face, key);
       return;
     }
-    // Of members but a base ring's nothing that one number says makes them stronger.
     if (what_.check == "frame") {
       rails(box, key + ".rails");
-      return base_ring(box);
+      put(ring_knobs(what_, box, spec_));
+      return put(frame_knobs(what_, box, spec_));
     }
     if (what_.check == "bosses") return sheets(box, key);
     if (what_.check == "insertion" && box.sequence) no_sequence(key + ".sequence");
@@ -163,12 +164,10 @@ class Knobs {
       if (face.lugs && is_about(face_key + ".lugs")) add(face_key + ".lugs.width", *face.lugs->width);
     }
     if (box.rails.outer_width && is_about(key + ".rails")) add(key + ".rails.outer_width", **box.rails.outer_width);
-    base_ring(box);
+    put(ring_knobs(what_, box, spec_));
   }
 
-  void base_ring(const BoxSpec& box) {
-    for (Knob& knob : ring_knobs(what_, box, spec_)) knobs_.push_back(std::move(knob));
-  }
+  void put(std::vector<Knob> more) { std::move(more.begin(), more.end(), std::back_inserter(knobs_)); }
 
   /// Screws nearer to each other, or thicker sheet.
   void of_sheet(const FaceSpec& face, const std::string& box_key) {

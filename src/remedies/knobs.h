@@ -22,6 +22,7 @@ struct Concerned {
   std::string material;           // of the first part
   double thickness_mm = 0;        // of the first part, where it is flat
   double value = 0;               // of the finding; 0 where it has none
+  bool fails = false;             // the finding; else it is marginal
 };
 [[nodiscard]] Concerned concerned(const Finding& finding, const Plan& plan);
 

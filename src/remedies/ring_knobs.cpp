@@ -1,10 +1,11 @@
 // Corners and sections of a base ring as ladders.
-// Entry: ring_knobs.
+// Entry: ring_knobs, heavier_sections.
 #include "remedies/ring_knobs.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string_view>
 
@@ -33,15 +34,18 @@ bool are_of_one_table(const Section& a, const Section& b) {
 }
 
 bool is_no_smaller(const Section& s, const Section& than) {
+  if (s.shape == SectionShape::flat && std::abs(s.leg_a_mm - than.leg_a_mm) > same_mm) return false;
   const auto [shorter, longer] = std::minmax(s.leg_a_mm, s.leg_b_mm);
   const auto [least, less] = std::minmax(than.leg_a_mm, than.leg_b_mm);
   return shorter >= least - same_mm && longer >= less - same_mm && s.thickness_mm >= than.thickness_mm - same_mm;
 }
 
-std::optional<Knob> sections(const std::string& key, const Section& now) {
+}  // namespace
+
+std::optional<Knob> heavier_sections(const std::string& key, const Section& now) {
   std::vector<const Section*> heavier;
   for (const Section& s : tables::sections()) {
-    if (s.shape != SectionShape::angle || !are_of_one_table(s, now)) continue;
+    if (s.shape != now.shape || !are_of_one_table(s, now)) continue;
     if (s.designation != now.designation && is_no_smaller(s, now)) heavier.push_back(&s);
   }
   if (heavier.empty()) return std::nullopt;
@@ -53,8 +57,6 @@ std::optional<Knob> sections(const std::string& key, const Section& now) {
   return ladder(key, quoted(now.designation), std::move(words));
 }
 
-}  // namespace
-
 std::vector<Knob> ring_knobs(const Concerned& what, const BoxSpec& box, const Spec& spec) {
   const std::string key = fmt::format("box.{}.plates.base_ring", box.name);
   if (!box.plates.base_ring || !what.keys.contains(key)) return {};
@@ -64,7 +66,7 @@ std::vector<Knob> ring_knobs(const Concerned& what, const BoxSpec& box, const Sp
   }
   const Section* now = spec.section(**box.plates.base_ring);
   if (now == nullptr) return knobs;
-  if (auto knob = sections(key, *now)) knobs.push_back(std::move(*knob));
+  if (auto knob = heavier_sections(key, *now)) knobs.push_back(std::move(*knob));
   return knobs;
 }
 

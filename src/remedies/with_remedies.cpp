@@ -55,13 +55,13 @@ std::optional<Remedy> first_of(const remedies::Concerned& what, const Finding& f
   return second_best;
 }
 
-/// What fails to go into its space may have no place there that is not marginal, and what a shop refuses may be what it
-/// wants to be asked about: then that.
+/// What fails to go into its space may have no place there that is not marginal, what a shop refuses may be what it
+/// wants to be asked about, and a frame may bend along as it is carried: then that.
 std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const Plan& plan, Trials& trials,
                                  std::string& why_none) {
   Concerned what = remedies::concerned(finding, plan);
   auto found = first_of(what, finding, spec, trials, why_none);
-  const bool may_be_marginal = finding.check == "space" || finding.check == "cut-rules";
+  const bool may_be_marginal = finding.check == "space" || finding.check == "cut-rules" || finding.check == "frame";
   if (found || !may_be_marginal || finding.verdict != Verdict::fail) return found;
   what.marginal_will_do = true;
   found = first_of(what, finding, spec, trials, why_none);
@@ -85,7 +85,8 @@ Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& p
     if (looks) finding.remedy = remedy_for(finding, spec, plan, trials, why_none);
     if (!finding.remedy && (!looks || trials.spent())) finding.message += not_tried;
     // Of loads a number is often not enough, or not by itself: that is told.
-    if (!finding.remedy && is_load_check(finding.check) && finding.verdict == Verdict::fail) finding.message += why_none;
+    if (!finding.remedy && is_load_check(finding.check) && finding.verdict == Verdict::fail)
+      finding.message += why_none;
   }
   return findings;
 }

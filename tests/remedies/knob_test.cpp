@@ -81,6 +81,37 @@ TEST(Knob, OfABaseRingClimbAnglesOfItsTableByTheirMass) {
   EXPECT_TRUE(knobs_for(what, *box->spec).empty());
 }
 
+// EN 10058: a flat of 40 mm is also rolled 5, 6 and 8 mm thick; EN 10056-1 as above.
+TEST(Knob, OfAFrameThatFailsClimbSectionsAndSheetByThickness) {
+  const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box.toml";
+  const auto box = test::planned(path.string(), test::text_of(path), {});
+  Concerned what;
+  what.check = "frame";
+  what.keys = {"box.main.frame"};
+  what.roles = {Role::upright};
+  EXPECT_TRUE(knobs_for(what, *box->spec).empty()) << "what is marginal stays as it is";
+  what.fails = true;
+  auto knobs = knobs_for(what, *box->spec);
+  ASSERT_EQ(knobs.size(), 1U);
+  EXPECT_EQ(knobs[0].key, "box.main.frame.uprights");
+  EXPECT_EQ(knobs[0].value(1), "\"40x5\"");
+  EXPECT_EQ(knobs[0].value(2), "\"40x6\"");
+  what.roles = {Role::ring_member};
+  knobs = knobs_for(what, *box->spec);
+  ASSERT_EQ(knobs.size(), 1U);
+  EXPECT_EQ(knobs[0].key, "box.main.frame.section");
+  EXPECT_EQ(knobs[0].value(1), "\"L 45x45x4\"");
+  what.roles = {Role::face_plate};
+  what.keys = {"box.main.face.left"};
+  what.material = "S235JR";
+  what.thickness_mm = 2;
+  knobs = knobs_for(what, *box->spec);
+  ASSERT_EQ(knobs.size(), 1U);
+  EXPECT_EQ(knobs[0].key, "box.main.face.left.thickness");
+  EXPECT_EQ(knobs[0].value(1), "2.5 mm");
+  EXPECT_EQ(knobs[0].value(-1), std::nullopt);
+}
+
 TEST(Knob, WordsEndWhereTheTableEnds) {
   const Knob words = word_knob("k", "M10", {"M8", "M10", "M12"});
   EXPECT_EQ(words.value(1), "M12");

@@ -2,10 +2,18 @@
 // Entry: offer_plates.
 #include <algorithm>
 
+#include <fmt/format.h>
+
+#include "diag/catalogue.h"
+#include "fitup/tolerances.h"
 #include "plan/bends.h"
+#include "plan/face_axes.h"
 #include "plan/flange_edges.h"
+#include "plan/holes.h"
 #include "plan/nut_strip.h"
+#include "plan/plate/joints.h"
 #include "plan/plate/shell.h"
+#include "plan/screw_fixing.h"
 
 namespace fitup::plan::plate {
 
@@ -99,12 +107,53 @@ class Offering {
     return edge;
   }
 
-  // Where a row in the middle between them has what holds its screws clear of the floor's underside.
+  // Of a sill's row, from its middle: what stands round it in the sill and behind it.
+  struct RowNeeds {
+    double hole = 0;   // half of it
+    double reach = 0;  // of what holds the screws, behind the sill
+    bool strip = false;
+  };
+
+  [[nodiscard]] RowNeeds needs_of(const FaceSpec& face) const {
+    const ScrewSpec& screws = face.screws;
+    const Thread& thread = *tables::find_thread(*screws.thread);
+    const Material& material = *tables::find_material(material_of(build_));
+    const bool strip = *screws.fixing == ScrewFixing::nut_strip && !holds_thread_itself(thread, material, t_);
+    const auto hold = strip ? strip_hold(thread, &screws, material) : hold_of(*screws.fixing, thread, t_);
+    // A strip's seat ends at the slots of what it runs between.
+    const JointFit fit = joint_fit(t_, material.steel, build_.spec.cutter.rules.tolerance);
+    const double play = strip ? fit.slot_mm() - t_ : 0;
+    return {(hold ? hold->hole_mm : thread.clear_medium_mm) / 2, reach_behind_mm(build_, screws, t_) + play, strip};
+  }
+
+  // Where a row in the middle between them has what holds its screws clear of the floor's underside, and its holes,
+  // where there is room above the ribs, the web below the floor's slots that the shop cuts without asking.
   [[nodiscard]] double below_floor(Side depth, double row_from, double floor) const {
-    const FaceSpec& face = build_.box_spec().face(depth == low ? Face::front : Face::back);
+    const Face end = depth == low ? Face::front : Face::back;
+    const FaceSpec& face = build_.box_spec().face(end);
     if (*face.closed_by != Closure::cover) return floor;
-    const double middle = std::min((row_from + floor) / 2, floor - reach_behind_mm(build_, face.screws, t_));
+    const RowNeeds needs = needs_of(face);
+    const double above_ribs = row_from + std::max(needs.reach, needs.hole);
+    const double below_slots = floor - std::max(needs.reach, needs.hole + cut_web_mm(build_, t_));
+    const double unasked = floor - std::max(needs.reach, needs.hole + unasked_web_mm(build_, t_));
+    const double middle = std::min((row_from + floor) / 2, std::max(unasked, std::min(above_ribs, below_slots)));
+    row_has_room(end, needs.strip, below_slots - (row_from + (needs.strip ? needs.reach : needs.hole)));
     return std::max(2 * middle - row_from, row_from + tolerance::contact_mm);
+  }
+
+  // A strip runs past all ribs and slots; single screws may keep off them, and where they cannot, it is said there.
+  void row_has_room(Face face, bool strip, double room_mm) const {
+    if (ribs_.empty() || room_mm >= -tolerance::contact_mm) return;
+    const BoxSpec& box = build_.box_spec();
+    if (!strip) {
+      shell().wider_border_mm[side_of(face)] = border_ - room_mm;
+      return;
+    }
+    const auto& border = box.plates.border;
+    build_.diagnostics.add(diag::say<"border-too-narrow">(
+        border ? border->place : box.face(face).place, build_.in_words(border_), build_.in_words(t_),
+        fmt::format("{} for the {} cover's strip of {} screws between the floor and its ribs",
+                    build_.at_least(border_ - room_mm), to_text(face), *box.face(face).screws.thread)));
   }
 
   void offer_sill(Side depth, double y) {

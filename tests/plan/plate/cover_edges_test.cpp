@@ -81,11 +81,13 @@ INSTANTIATE_TEST_SUITE_P(
 
 // At the left and the right the flanges of a top's or a bottom's cover lie on the walls, which hold their screws there.
 TEST(CoverEdges, OfATopAndABottomAreHeldByTheWallsToo) {
-  const std::string cover = " = { closed_by = \"cover\", style = \"flanged\", thickness = 2, flange_depth = 25, screws = { "
-                            "thread = \"M4\", max_spacing = 90 } }\n";
+  const std::string cover =
+      " = { closed_by = \"cover\", style = \"flanged\", thickness = 2, flange_depth = 25, screws = { "
+      "thread = \"M4\", max_spacing = 90 } }\n";
   const std::string clearance = "left = 30, right = 30, front = 44, back = 44";
   const std::string top = two_blocks_in_plates(clearance, "face.top" + cover);
-  const std::string bottom = two_blocks_in_plates(clearance, "face.bottom" + cover + "face.left.closed_by = \"plate\"\n");
+  const std::string bottom =
+      two_blocks_in_plates(clearance, "face.bottom" + cover + "face.left.closed_by = \"plate\"\n");
   for (const auto& [text, legs] : {std::pair(top, "down"), std::pair(bottom, "up")}) {
     const Planned p = plan_text(text, {{"box.main.frame.bottom_legs", legs}});
     ASSERT_TRUE(p.result.plan) << p.said();
@@ -141,6 +143,57 @@ back = { closed_by = "cover", style = "flat", thickness = 2, screws = { thread =
     ++below;
   }
   EXPECT_GE(below, 2);
+}
+
+// A case whose sills stand between ribs and floor; its front cover is held as is said.
+std::string ribbed_case(const std::string& plates, const std::string& screws) {
+  return R"(fitup = 1
+name = "case"
+units = "mm"
+[item.block]
+size = [300, 200, 180]
+mass = 5
+foot_strips = { width = 25 }
+[box.main]
+build = "plate"
+row = [{ of = "block", count = 2, gap = 10 }]
+clearance = { left = 25, right = 30, front = 60, back = 50, top = 130 }
+frame = { section = "L 50x50x5" }
+rails = { thickness = 5 }
+plates = )" +
+         plates +
+         "\n[box.main.face]\nfront = { closed_by = \"cover\", style = \"flanged\", thickness = 3, screws = " + screws +
+         " }\n";
+}
+
+// Weld nuts of M6 need holes of 8 mm (DIN 929) and beside them the web that the shop cuts, 6 mm of 6 mm sheet, below
+// the floor's slots, which begin at 44 mm; and they stand above the ribs, which end at 27 mm.
+TEST(CoverEdges, HolesOfASillKeepTheShopsWebBelowTheFloorsSlots) {
+  const Planned box = plan_text(
+      ribbed_case("{ thickness = 6, border = 50 }", "{ thread = \"M6\", max_spacing = 100, fixing = \"weld nut\" }"));
+  ASSERT_TRUE(box.result.plan) << box.said();
+  int holes = 0;
+  for (const Instance* screw : instances_of(*box.result.plan, Role::screw)) {
+    if (screw->name.find("front cover screw bottom") == std::string::npos) continue;
+    const double z = box_of(*box.result.plan, *screw).middle().z;
+    EXPECT_GE(44 - (z + 4), 6) << screw->name;
+    EXPECT_GE(z - 10 / std::sqrt(3), 27) << screw->name << ": 10 mm across flats";
+    ++holes;
+  }
+  EXPECT_GE(holes, 2);
+}
+
+// A strip for M6 is 20 mm wide; of 4 mm sheet the ribs end at 18 mm and the floor of a border of 40 mm begins at 36.
+TEST(CoverEdges, AStripBetweenRibsAndFloorAsksForTheBorderThatHasRoomForIt) {
+  const std::string strip = "{ thread = \"M6\", max_spacing = 100, fixing = \"nut strip\" }";
+  const Planned narrow = plan_text(ribbed_case("{ thickness = 4, border = 40 }", strip));
+  EXPECT_NE(
+      narrow.said().find("need at least 44.14 mm for the front cover's strip of M6 screws between the floor and its "
+                         "ribs"),
+      std::string::npos)
+      << narrow.said();
+  const Planned wide = plan_text(ribbed_case("{ thickness = 4, border = 44.5 }", strip));
+  EXPECT_TRUE(wide.result.plan) << wide.said();
 }
 
 // What has no effect changes no size: the frame stays 984 x 518 x 329 mm.

@@ -1,0 +1,51 @@
+// Sections and sheets of a frame as ladders of what is heavier.
+// Entry: frame_knobs.
+#include "remedies/frame_knobs.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+
+#include "remedies/cut_knobs.h"
+#include "remedies/ring_knobs.h"
+
+namespace fitup::remedies {
+
+namespace {
+
+void add_section(std::vector<Knob>& knobs, const std::string& key, const Section* now) {
+  if (now == nullptr) return;
+  if (auto knob = heavier_sections(key, *now)) knobs.push_back(std::move(*knob));
+}
+
+void add_members(std::vector<Knob>& knobs, const Concerned& what, const BoxSpec& box, const Spec& spec) {
+  const std::string key = fmt::format("box.{}.frame.", box.name);
+  if (what.roles.contains(Role::upright)) add_section(knobs, key + "uprights", spec.section(*box.frame.uprights));
+  if (what.roles.contains(Role::ring_member)) add_section(knobs, key + "section", spec.section(*box.frame.section));
+}
+
+}  // namespace
+
+std::vector<Knob> frame_knobs(const Concerned& what, const BoxSpec& box, const Spec& spec) {
+  std::vector<Knob> knobs;
+  if (!what.fails) return knobs;
+  const bool of_plates = *box.build == BuildKind::plate;
+  if (!of_plates) add_members(knobs, what, box, spec);
+  if (what.thickness_mm <= 0) return knobs;
+  if (of_plates) {
+    const std::string key = fmt::format("box.{}.", box.name);
+    const bool own = std::any_of(what.keys.begin(), what.keys.end(),
+                                 [&](const std::string& k) { return k.starts_with(key) || k == "lifting"; });
+    if (own) knobs.push_back(thicker_sheet(key + "plates.thickness", what.thickness_mm, what.material, spec));
+    return knobs;
+  }
+  for (const Face face : all_faces) {
+    const std::string key = fmt::format("box.{}.face.{}", box.name, to_text(face));
+    if (what.keys.contains(key))
+      knobs.push_back(thicker_sheet(key + ".thickness", what.thickness_mm, what.material, spec));
+  }
+  return knobs;
+}
+
+}  // namespace fitup::remedies

@@ -1,0 +1,14 @@
+#pragma once
+// Values of a spec that make members and welded sheet of a frame that fails stronger.
+
+#include <vector>
+
+#include "remedies/knobs.h"
+
+namespace fitup::remedies {
+
+/// Of what the finding names: heavier sections of its members, thicker sheet of what the shop has. Only where it fails:
+/// what is marginal yields a little as the frame bends along, and more steel is the user's choice.
+[[nodiscard]] std::vector<Knob> frame_knobs(const Concerned& what, const BoxSpec& box, const Spec& spec);
+
+}  // namespace fitup::remedies
