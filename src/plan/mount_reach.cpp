@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "plan/face_axes.h"
+#include "plan/upright_side.h"
 
 namespace fitup::plan {
 
@@ -35,10 +36,6 @@ std::string nearest_only_words(const Build& build, const MountReach& reach) {
       "like "
       "= \"{0}\", and give mounts to it alone, or hold all at another face with item.{0}.mounts.face",
       item);
-}
-
-std::string wider_uprights_words(const Build& build, double least_mm) {
-  return fmt::format("uprights at least {} wide ({})", build.at_least(least_mm), build.key("frame.uprights"));
 }
 
 }  // namespace

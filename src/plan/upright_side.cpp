@@ -1,11 +1,14 @@
 // What an upright offers a rod plate on its inner side.
-// Entry: UprightSide, remedy_of_miss.
+// Entry: UprightSide, remedy_of_miss, wider_uprights_words.
 #include "plan/upright_side.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
+#include "fitup/tables.h"
+#include "fitup/tolerances.h"
 #include "plan/holes.h"
 #include "plan/screw_fixing.h"
 
@@ -31,6 +34,20 @@ double UprightSide::screws_end_mm(const RodPlatesSpec& plates, double edge_mm) c
   return host.wall_mm > 0 ? std::min(to_edge, ends_mm() - hole_mm(plates, host) / 2) : to_edge;
 }
 
+std::string wider_uprights_words(const Build& build, double least_mm) {
+  const std::string key = build.key("frame.uprights");
+  const Section* now = build.spec.section(*build.box_spec().frame.uprights);
+  const Section* wider = nullptr;
+  for (const Section& s : tables::sections()) {
+    if (now == nullptr || now->shape != SectionShape::flat || s.shape != SectionShape::flat) continue;
+    if (std::abs(s.thickness_mm - now->thickness_mm) > tolerance::contact_mm) continue;
+    if (s.leg_a_mm < least_mm - tolerance::contact_mm) continue;
+    if (wider == nullptr || s.leg_a_mm < wider->leg_a_mm) wider = &s;
+  }
+  if (wider != nullptr) return fmt::format("{} = \"{}\"", key, wider->designation);
+  return fmt::format("uprights at least {} wide ({})", build.at_least(least_mm), key);
+}
+
 std::string remedy_of_miss(const Build& build, const UprightSide& upright, const std::string& face, double outer_mm,
                            double nut_mm) {
   const double t = build.box_spec().rod_plates->thickness->mm();
@@ -41,7 +58,8 @@ std::string remedy_of_miss(const Build& build, const UprightSide& upright, const
                        build.at_least(upright.begins_mm() + t + nut_mm - wall));
   }
   if (most < 0) return "choose uprights that are wider from the front to the back";
-  return fmt::format("choose a {} clearance of at most {}, or wider uprights", face, build.at_most(most));
+  return fmt::format("choose a {} clearance of at most {}, or {}", face, build.at_most(most),
+                     wider_uprights_words(build, upright.width_mm() + outer_mm + t - upright.ends_mm()));
 }
 
 }  // namespace fitup::plan

@@ -16,6 +16,9 @@ struct UprightSide {
   [[nodiscard]] double screws_end_mm(const RodPlatesSpec& plates, double edge_mm) const;
 };
 
+/// The narrowest flat bar of their thickness that is so wide, by its key; else how wide they must be.
+[[nodiscard]] std::string wider_uprights_words(const Build& build, double least_mm);
+
 /// A plate that is welded in between them `outer_mm` behind the face of the frame misses them: what to choose.
 [[nodiscard]] std::string remedy_of_miss(const Build& build, const UprightSide& upright, const std::string& face,
                                          double outer_mm, double nut_mm);
