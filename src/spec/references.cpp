@@ -3,6 +3,9 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include "diag/catalogue.h"
 #include "diag/words.h"
 #include "fitup/tables.h"
@@ -75,6 +78,15 @@ std::vector<std::string> sections_of(SectionShape shape) {
   return names;
 }
 
+// Of a bare size: the sections that have it, whatever their shape.
+std::string sections_of_size(std::string_view size) {
+  std::vector<std::string> names;
+  for (const Section& section : tables::sections()) {
+    if (section.designation.ends_with(" " + std::string(size))) names.push_back(in_quotes(section.designation));
+  }
+  return names.empty() ? std::string() : fmt::format("; did you mean {}?", fmt::join(names, " or "));
+}
+
 // Near in size where there is one of the right shape, else near in spelling.
 std::string section_like(std::string_view text, SectionShape shape) {
   const Section* near = tables::nearest_section(text);
@@ -86,6 +98,7 @@ constexpr std::string_view ring_words = "an angle or a tube";
 
 // Of whatever shape was meant, where it may stand there.
 std::string frame_section_like(std::string_view text, bool ring) {
+  if (std::string sized = sections_of_size(text); !sized.empty()) return sized;
   const Section* near = tables::nearest_section(text);
   const bool tube = near != nullptr && near->shape == SectionShape::tube;
   return section_like(text, tube ? SectionShape::tube : ring ? SectionShape::angle : SectionShape::flat);
