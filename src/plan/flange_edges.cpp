@@ -13,6 +13,7 @@
 #include "plan/plate/walls.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
+#include "plan/wider_sections.h"
 #include "tables/tools.h"
 
 namespace fitup::plan {
@@ -98,8 +99,29 @@ std::string shallower_flange(const Build& build, Face cover, double most_mm) {
   return fmt::format("a flange_section with legs of at most {}", build.at_most(leg));
 }
 
+namespace {
+
+// What of a bar's side is flat.
+double flat_mm(const Section& s) { return std::min(s.leg_a_mm, s.leg_b_mm) - 2 * s.corner_radius_mm; }
+
+std::string smaller_or_wider(const Build& build, Face cover, Face neighbour, double lacking_mm) {
+  const std::string smaller = build.key(fmt::format("face.{}.screws.thread", to_text(cover)));
+  std::string wider;
+  if (axis_of(neighbour) == 2 || axis_of(cover) == 2) {
+    const Side level = neighbour == Face::bottom || cover == Face::bottom ? low : high;
+    const Section& is = *ring_section(build, level);
+    wider = wider_section_words(build, level, [&](const Section& s) {
+      return s.thickness_mm > is.thickness_mm - tolerance::contact_mm &&
+             flat_mm(s) > flat_mm(is) + lacking_mm - tolerance::contact_mm;
+    });
+  }
+  return fmt::format("choose smaller screws ({}) or wider bars{}", smaller, wider.empty() ? wider : " (" + wider + ")");
+}
+
+}  // namespace
+
 std::string more_room_for_row(const Build& build, Face cover, Face neighbour, double lacking_mm) {
-  const std::string other = "choose smaller screws or wider bars";
+  const std::string other = smaller_or_wider(build, cover, neighbour, lacking_mm);
   if (lapped_mm(build.box_spec(), cover, neighbour) <= 0) return other;
   const FaceSpec& beside = build.box_spec().face(neighbour);
   const std::string flange = shallower_flange(build, neighbour, beside.flange_depth->mm() - lacking_mm);

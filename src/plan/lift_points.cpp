@@ -18,6 +18,7 @@
 #include "plan/plate/doublers.h"
 #include "plan/plate/walls.h"
 #include "plan/rule_steps.h"
+#include "plan/wider_sections.h"
 
 namespace fitup::plan {
 
@@ -160,18 +161,10 @@ class LiftPoints {
       return fmt::format("{} = {}", build_.key("plates.border"),
                          build_.at_least(width_for(build_.shell.top_root_mm, diameter_)));
     }
-    const FrameSpec& frame = build_.box_spec().frame;
-    const Section& is = *ring_section(build_, high);
-    const Section* least = nullptr;
-    for (const Section& s : tables::sections()) {
-      const bool equal = s.shape == SectionShape::angle && s.leg_a_mm == s.leg_b_mm;
-      if (!equal || steps_of(s).place_mm != steps_of(is).place_mm) continue;
-      if (width_for(s.thickness_mm + s.root_radius_mm, diameter_) > s.leg_a_mm) continue;
-      if (least == nullptr || s.leg_a_mm < least->leg_a_mm) least = &s;
-    }
-    if (least == nullptr) return "a section with wider legs";
-    return fmt::format("{} = \"{}\"", build_.key(frame.top_section.given ? "frame.top_section" : "frame.section"),
-                       least->designation);
+    const std::string section = wider_section_words(build_, high, [&](const Section& s) {
+      return width_for(s.thickness_mm + s.root_radius_mm, diameter_) <= s.leg_a_mm;
+    });
+    return section.empty() ? "a section with wider legs" : section;
   }
 
   void say_too_wide(double leg) {
@@ -218,9 +211,15 @@ class LiftPoints {
     const double flat = flat_of(host);
     const double inside = host.box.size().z - host.wall_mm;
     const double needed = diameter_ + 2 * boss_fit_mm;
+    const std::string wider = wider_section_words(build_, high, [&](const Section& s) {
+      const double side = std::min(s.leg_a_mm, s.leg_b_mm);
+      return needed <= side - 2 * s.corner_radius_mm && height_ - above_leg_mm < side - 2 * s.thickness_mm;
+    });
+    const std::string hollow = build_.in_words(inside - host.wall_mm);
     build_.diagnostics.add(diag::say<"boss-not-in-tube">(
         spec_.thread.place, build_.in_words(diameter_), build_.in_words(height_), build_.in_words(needed),
-        build_.in_words(flat), build_.in_words(height_ - above_leg_mm), build_.in_words(inside - host.wall_mm)));
+        build_.in_words(flat), build_.in_words(height_ - above_leg_mm),
+        wider.empty() ? hollow : fmt::format("{} ({} has room)", hollow, wider)));
     return false;
   }
 

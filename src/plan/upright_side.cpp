@@ -22,16 +22,25 @@ double hole_mm(const RodPlatesSpec& plates, const Host& host) {
   return hold ? hold->hole_mm : thread.tap_drill_mm;
 }
 
+// Of a tube: the hole, or what comes out of it inside, where the corners are as round.
+double in_flat_mm(const RodPlatesSpec& plates, const Host& host) {
+  const Thread& thread = *tables::find_thread(*plates.screw);
+  const auto hold = hold_of(*plates.screw_fixing, thread, host.depth_mm(axis::x));
+  const bool holder = hold && hold->behind_mm > 0;
+  return std::max(hole_mm(plates, host), holder ? hole_behind_mm(thread, *hold) : thread.major_mm);
+}
+
 }  // namespace
 
 double UprightSide::screws_begin_mm(const RodPlatesSpec& plates) const {
-  return begins_mm() > 0 ? begins_mm() + hole_mm(plates, host) / 2 : 0;
+  if (begins_mm() <= 0) return 0;
+  return begins_mm() + (host.wall_mm > 0 ? in_flat_mm(plates, host) : hole_mm(plates, host)) / 2;
 }
 
 double UprightSide::screws_end_mm(const RodPlatesSpec& plates, double edge_mm) const {
   const double web = web_mm(host.wall_mm > 0 ? host.wall_mm : host.depth_mm(axis::x));
   const double to_edge = width_mm() - std::max(edge_mm, hole_mm(plates, host) / 2 + web);
-  return host.wall_mm > 0 ? std::min(to_edge, ends_mm() - hole_mm(plates, host) / 2) : to_edge;
+  return host.wall_mm > 0 ? std::min(to_edge, ends_mm() - in_flat_mm(plates, host) / 2) : to_edge;
 }
 
 std::string wider_uprights_words(const Build& build, double least_mm) {
@@ -56,6 +65,10 @@ std::string remedy_of_miss(const Build& build, const UprightSide& upright, const
   if (outer_mm < upright.begins_mm()) {
     return fmt::format("choose a {} clearance of at least {}", face,
                        build.at_least(upright.begins_mm() + t + nut_mm - wall));
+  }
+  if (upright.host.wall_mm > 0) {
+    return fmt::format("choose {} = \"bolted\", whose flanges reach the uprights",
+                       build.key(fmt::format("rod_plates.{}", face)));
   }
   if (most < 0) return "choose uprights that are wider from the front to the back";
   return fmt::format("choose a {} clearance of at most {}, or {}", face, build.at_most(most),
