@@ -15,6 +15,7 @@
 #include "plan/holes.h"
 #include "plan/landing_width.h"
 #include "plan/nut_strip.h"
+#include "plan/plate/walls.h"
 #include "plan/raised_landing.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_row.h"
@@ -22,6 +23,9 @@
 namespace fitup::plan {
 
 namespace {
+
+// Whether a plate in that face has no leg behind a neighbour's ring to lie on, and ends at the ring.
+bool ends_at_ring(const Build& build, Face face, Face neighbour);
 
 constexpr double row_end_mm = 20;      // a row's first screw from the frame's edge
 constexpr double weld_room_mm = 2;     // beside a ring, for its bead
@@ -56,6 +60,7 @@ class OutwardCover {
       bars_[2U + side] = add_bar(v_, u_, side);
     }
     weld_corners();
+    weld_bottom_plate();
     sheet_ =
         add_plate(build_, {mark(0), word_ + " cover sheet", Role::cover_sheet, material_of(build_)},
                   box({-width_, -width_}, {size(u_) + width_, size(v_) + width_}, -stands_off_ - t(), -stands_off_),
@@ -196,6 +201,16 @@ class OutwardCover {
     }
   }
 
+  // Under legs that point down it finds no toe behind the ring and ends at that.
+  void weld_bottom_plate() {
+    if (n_ == 2 || raised_ > 0 || !ends_at_ring(build_, Face::bottom, face_)) return;
+    const auto& plate = build_.panels[static_cast<std::size_t>(Face::bottom)];
+    if (!plate) return;
+    build_.draft.join(*plate, bars_[low], JointKind::weld, Vec3{} - inward());
+    // Its corners may touch the mitred ends of the bars beside it.
+    for (const Side side : {low, high}) build_.draft.join(*plate, bars_[2U + side], JointKind::slip, Vec3{} - inward());
+  }
+
   void lie_on_frame() {
     for (const InstanceId bar : bars_) build_.draft.join(sheet_, bar, JointKind::bearing, inward());
     const Box3 covered = box({0, 0}, {size(u_), size(v_)}, -t(), 0);
@@ -299,9 +314,22 @@ double plate_bead_mm(const Build& build, Face face) {
   return std::min(box.face(face).thickness->mm(), build.shell.end_wall_mm);
 }
 
+namespace {
+
+bool ends_at_ring(const Build& build, Face face, Face neighbour) {
+  const FaceSpec& own = build.box_spec().face(face);
+  const bool under_toes = face == Face::bottom && build.shell.toes_down && !is_of_plates(build.box_spec());
+  return under_toes && *own.closed_by == Closure::plate && *own.set == PlateSet::outside &&
+         is_outward(build.box_spec().face(neighbour)) && raised_mm(build, neighbour) == 0 &&
+         !reaches_over(build, neighbour, own.thickness->mm());
+}
+
+}  // namespace
+
 double kept_for_landing_mm(const Build& build, Face face, Face neighbour) {
   const bool in_plane = is_outward(build.box_spec().face(neighbour)) && raised_mm(build, neighbour) == 0;
   if (!in_plane) return 0;
+  if (ends_at_ring(build, face, neighbour)) return landing_strip_mm(build);
   // A plate is welded on before the ring has its screws; a cover goes on and off past them.
   const FaceSpec& own = build.box_spec().face(face);
   const bool past_screws = *own.closed_by == Closure::cover || reaches_over(build, neighbour, own.thickness->mm());

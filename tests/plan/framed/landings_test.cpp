@@ -1,6 +1,7 @@
 // Outward landings of two and three faces that meet in edges.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <map>
 #include <string>
 
@@ -65,6 +66,24 @@ TEST(OutwardLandings, that_meet_in_an_edge_stand_one_beyond_the_other) {
   }
 }
 
+// The ring's strip of 4 mm stands where the front leg's toe is, 4 mm thick too: behind it a plate under legs that point
+// down has the sides' toes alone, and so it ends at the strip and is welded to that.
+TEST(OutwardLandings, are_what_a_bottom_plate_under_toes_is_welded_to) {
+  const Planned p = with_sealed(
+      "bottom = { closed_by = \"plate\", thickness = 2 }\nleft  = { closed_by = \"plate\", thickness = 2 }");
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const Plan& plan = *p.result.plan;
+  const Instance* plate = find_instance(plan, "bottom plate");
+  const Instance* strip = find_instance(plan, "front landing bottom");
+  ASSERT_TRUE(plate != nullptr && strip != nullptr);
+  EXPECT_NEAR(box_of(plan, *plate).low.y, 4, 1e-9);
+  EXPECT_NEAR(box_of(plan, *strip).high.y, 4, 1e-9);
+  const auto welded = [&](const Joint& j) {
+    return j.kind == JointKind::weld && &plan.instances[j.a] == plate && &plan.instances[j.b] == strip;
+  };
+  EXPECT_EQ(std::count_if(plan.joints.begin(), plan.joints.end(), welded), 1);
+}
+
 // Where a screw's axis lies outside of the frame's outline in its face, it ends outside of the box.
 TEST(OutwardLandings, that_meet_have_all_their_screws_outside_of_the_box) {
   const Planned p = with_sealed(top_and_left);
@@ -99,8 +118,9 @@ TEST(OutwardLandings, stand_beyond_a_flat_cover_on_an_inward_landing_too) {
   EXPECT_NEAR(round_all(plan, "bottom landing back").low.z, -8, 1e-9);
 }
 
-// Of L 40x40x4, whose strips are 4 thick: a rivet nut M6 asks for a hole of 9 (its table) with 4 on either side, a tapped
-// strip for M6 is 3 times the thread wide, in fives, and keeps 1 off what stands beside it; what is stated stays.
+// Of L 40x40x4, whose strips are 4 thick: a rivet nut M6 asks for a hole of 9 (its table) with 4 on either side, a
+// tapped strip for M6 is 3 times the thread wide, in fives, and keeps 1 off what stands beside it; what is stated
+// stays.
 TEST(LandingWidths, follow_from_what_holds_the_screws) {
   const auto width = [](const std::string& more) {
     const Planned p = plan_demo({{"style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }",
@@ -113,15 +133,17 @@ TEST(LandingWidths, follow_from_what_holds_the_screws) {
   EXPECT_NEAR(width("screws = { thread = \"M4\", max_spacing = 120 }"), 16, 1e-9);
   EXPECT_NEAR(width("screws = { thread = \"M6\", max_spacing = 120, fixing = \"insert\" }"), 17, 1e-9);
   EXPECT_NEAR(width("screws = { thread = \"M6\", max_spacing = 120, fixing = \"nut strip\" }"), 22, 1e-9);
-  EXPECT_NEAR(width("landing_width = 16, screws = { thread = \"M6\", max_spacing = 120, fixing = \"insert\" }"), 16, 1e-9);
+  EXPECT_NEAR(width("landing_width = 16, screws = { thread = \"M6\", max_spacing = 120, fixing = \"insert\" }"), 16,
+              1e-9);
 }
 
 // The web that the shop states counts: twice the thickness on either side of the same hole.
 TEST(LandingWidths, follow_the_shop) {
-  const Planned p = plan_demo({{"style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }",
-                                "style = \"flat\", thickness = 2, screws = { thread = \"M6\", max_spacing = 120, fixing = "
-                                "\"insert\" }"},
-                               {"[lifting]", "[cutter]\nsmallest_web = 2\nasked_below = 2\n[lifting]"}});
+  const Planned p =
+      plan_demo({{"style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }",
+                  "style = \"flat\", thickness = 2, screws = { thread = \"M6\", max_spacing = 120, fixing = "
+                  "\"insert\" }"},
+                 {"[lifting]", "[cutter]\nsmallest_web = 2\nasked_below = 2\n[lifting]"}});
   ASSERT_TRUE(p.result.plan) << p.said();
   EXPECT_NEAR(box_of(*p.result.plan, *find_instance(*p.result.plan, "back landing left")).size().x, 25, 1e-9);
 }
