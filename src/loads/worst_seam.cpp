@@ -25,14 +25,16 @@ void pry(GroupStress& stress, const JointGroup& group) {
 
 std::string words_of(const GroupStress& s) {
   const auto of = [](Vec3 v) { return fmt::format("{}, {}, {}", mpa_words(v.x), mpa_words(v.y), mpa_words(v.z)); };
-  const auto plain = [](Vec3 v, int decimals) {
-    return fmt::format("{}, {}, {}", in_words(v.x, decimals), in_words(v.y, decimals), in_words(v.z, decimals));
+  // Each with its unit, so that each is told in the user's.
+  const auto with = [](Vec3 v, int decimals, std::string_view unit) {
+    return fmt::format("{1} {0}, {2} {0}, {3} {0}", unit, in_words(v.x, decimals), in_words(v.y, decimals),
+                       in_words(v.z, decimals));
   };
   std::string words = fmt::format(
-      "As elastic lines between rigid parts: along x, y and z F / A is {}, and w x r {}, r {} mm, J about these axes {} mm4",
-      of(s.of_force), of(s.of_moment), plain(s.reach_mm, 1), plain(s.polar_mm4, 0));
+      "As elastic lines between rigid parts: along x, y and z F / A is {}, and w x r {}, r {}, J about these axes {}",
+      of(s.of_force), of(s.of_moment), with(s.reach_mm, 1, "mm"), with(s.polar_mm4, 0, "mm4"));
   if (norm(s.products_mm4) > least_product * norm(s.polar_mm4))
-    words += fmt::format(", and beside them J_yz, J_zx, J_xy {} mm4", plain(s.products_mm4, 0));
+    words += fmt::format(", and beside them J_yz, J_zx, J_xy {}", with(s.products_mm4, 0, "mm4"));
   return words;
 }
 

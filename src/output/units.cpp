@@ -27,7 +27,10 @@ struct InchUnit {
   double per = 1;  // own units in one of the other
   int finer = 0;   // decimals more than were said
 };
-constexpr std::array<InchUnit, 6> inch_units{{{"mm", "in", mm_per_inch, 1},
+constexpr std::array<InchUnit, 9> inch_units{{{"mm", "in", mm_per_inch, 1},
+                                              {"mm2", "in2", mm_per_inch* mm_per_inch, 3},
+                                              {"mm3", "in3", mm_per_inch* mm_per_inch* mm_per_inch, 4},
+                                              {"mm4", "in4", mm_per_inch* mm_per_inch* mm_per_inch* mm_per_inch, 4},
                                               {"kg", "lb", kg_per_pound, 0},
                                               {"N", "lbf", newtons_per_pound, 0},
                                               {"Nm", "in lbf", newtons_per_pound* mm_per_inch / 1000, -1},

@@ -63,7 +63,8 @@ INSTANTIATE_TEST_SUITE_P(
         Sentence{"Below", "stands -12.7 mm off", "stands -0.5 in off"},
         Sentence{"ASize", "a flat of 25.4 x 50.8 x 2.54 mm", "a flat of 1 x 2 x 0.1 in"},
         Sentence{"NoThread", "1/4-20 x 25.4 mm, M6 x 12.7 mm", "1/4-20 x 1 in, M6 x 0.5 in"},
-        Sentence{"AnAreaStays", "an area of 20 mm2", "an area of 20 mm2"},
+        Sentence{"Areas", "an area of 20 mm2", "an area of 0.031 in2"},
+        Sentence{"SecondMoments", "J 650816 mm4, 44730.5 mm4", "J 1.5636 in4, 0.10747 in4"},
         // 1 lbf = 0.45359237 kg x 9.80665 m/s2 (standard gravity, 3rd CGPM 1901); ksi, in lbf and ft from it
         Sentence{"AForce", "holds 44.48 N up", "holds 10 lbf up"},
         Sentence{"AStress", "68.9 MPa of 235 MPa.", "9.99 ksi of 34.1 ksi."},
