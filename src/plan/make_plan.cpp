@@ -210,8 +210,8 @@ class Whole {
     return best;
   }
 
-  // Where a thread is too short and no fixing was stated: once more with each other one in turn; the first that leaves
-  // less to say stays.
+  // Where a thread is too short and no fixing was stated: once more with each other one in turn; what leaves the
+  // least to say stays, of several the first.
   Trial with_fixings_that_hold(Trial best) {
     for (const plan::UnstatedFixing& unstated : plan::unstated_fixings(*best.box->spec)) {
       for (const ScrewFixing fixing : unstated.instead) {
@@ -220,9 +220,7 @@ class Whole {
         unstated.in(specs_.back()).value = fixing;
         layouts_.push_back(lay_out_box(*layout_.spec, specs_.back()));
         Trial trial = plan_until_clear(layouts_.back());
-        if (!plan::holds_better(trial.said, best.said)) continue;
-        best = std::move(trial);
-        break;
+        if (plan::holds_better(trial.said, best.said)) best = std::move(trial);
       }
     }
     return best;

@@ -303,6 +303,18 @@ TEST(Fixing, not_stated_in_a_tube_is_a_rivet_nut) {
   EXPECT_EQ(part_named(*p.result.plan, "weld nut"), nullptr);
 }
 
+// Weld nuts hold on the landings beside wide uprights, in the rings nowhere: rivet nuts leave less to say.
+TEST(Fixing, not_stated_is_what_leaves_the_fewest_rows_without_hold) {
+  const Planned p = plan_demo({{"section = \"L 40x40x4\", bottom_legs = \"down\", uprights = \"40x4\"",
+                                "section = \"SHS 30x30x2\", uprights = \"RHS 60x40x3\""},
+                               {"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""},
+                               {"style = \"flanged\"", "style = \"flat\""},
+                               {"[lifting]\nthread = \"M10\"\npoints = 4\n", ""}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  EXPECT_NE(part_named(*p.result.plan, "rivet nut"), nullptr);
+  EXPECT_EQ(part_named(*p.result.plan, "weld nut"), nullptr);
+}
+
 // Plate 6 and grip 10, washers 2 x 1.6 (ISO 7089), nut 6.8 (ISO 4032), two turns of 1.25: 28.5; 30 is a stock length.
 TEST(LooseHardware, of_feet_is_as_long_as_its_grip_asks) {
   for (const auto& [grip, words] :
