@@ -8,6 +8,7 @@
 
 #include "checks/bead_section.h"
 #include "checks/blocked_seams.h"
+#include "checks/hollow.h"
 #include "checks/joint_seams.h"
 #include "checks/rules.h"
 #include "checks/scene.h"
@@ -78,7 +79,7 @@ std::optional<Offered> seams_of_angle_on_sheet(const Plan& plan, const WeldTask&
   return found;
 }
 
-std::optional<Offered> offered(const Plan& plan, const WeldTask& task) {
+std::optional<Offered> offered_all_round(const Plan& plan, const WeldTask& task) {
   if (auto mitre = mitre_seams(plan, task.joint, task.wanted_mm)) return mitre;
   if (is_angle_on_sheet(plan, task.joint)) return seams_of_angle_on_sheet(plan, task);
   if (auto straight = straight_seams(task)) return straight;
@@ -93,6 +94,16 @@ std::optional<Offered> offered(const Plan& plan, const WeldTask& task) {
     return decide(bead, task.a) != Decision::touch || decide(bead, task.b) != Decision::touch;
   });
   return square;
+}
+
+std::optional<Offered> offered(const Plan& plan, const WeldTask& task) {
+  auto found = offered_all_round(plan, task);
+  if (!found) return found;
+  std::erase_if(found->seams, [&](const Seam& seam) {
+    return in_hollow(part_of(plan, task.joint.a), plan.instances[task.joint.a].pose, seam) ||
+           in_hollow(part_of(plan, task.joint.b), plan.instances[task.joint.b].pose, seam);
+  });
+  return found;
 }
 
 std::vector<Box3> boxes_of(const std::vector<PlacedBody>& bodies) {

@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 
 #include "fitup/tolerances.h"
+#include "layout/set_in.h"
 
 namespace fitup {
 
@@ -26,20 +27,13 @@ Vec3 turned_size(const ItemSpec& item, int quarters) {
   return quarters % 2 == 0 ? s : Vec3{s.y, s.x, s.z};
 }
 
-// What a plate behind the members' legs takes of the inside: clearances are counted from it. A box of plates has none.
-double set_in_mm(const BoxSpec& box, Face face) {
-  const FaceSpec& f = box.face(face);
-  const bool behind = *box.build == BuildKind::framed && *f.set == PlateSet::inside;
-  return behind && *f.closed_by == Closure::plate ? f.thickness->mm() : 0;
-}
-
 // The row as the spec counts it: items, and what stands between two of them; lines behind each other, levels on each
 // other.
 class Row {
  public:
   Row(const Spec& spec, const BoxSpec& box) : spec_(spec), box_(box) {
     for (const RowEntry& entry : box.row) measure(entry);
-    const double front = set_in_mm(box, Face::front) + box.clearance.front->mm();
+    const double front = set_in_mm(spec, box, Face::front) + box.clearance.front->mm();
     double y = front;
     const auto place = [&](Line& line) {
       line.front_y = y;
@@ -54,7 +48,7 @@ class Row {
     }
     depth_ = y - box.line_gap->mm() - front;
     for (auto& [number, line] : lines_)
-      line.stand(set_in_mm(box, Face::left) + box.clearance.left->mm(), box.flush_at_right ? length_ : 0);
+      line.stand(set_in_mm(spec, box, Face::left) + box.clearance.left->mm(), box.flush_at_right ? length_ : 0);
   }
 
   void add(const RowEntry& entry) {
@@ -316,7 +310,7 @@ BoxLayout lay_out_box(const Spec& spec, const BoxSpec& box) {
   layout.items = row.take();
   const Vec3 all = row.size();
   const ClearanceSpec& c = box.clearance;
-  const auto side = [&box](const Measured& clearance, Face face) { return clearance->mm() + set_in_mm(box, face); };
+  const auto side = [&](const Measured& clearance, Face face) { return clearance->mm() + set_in_mm(spec, box, face); };
   layout.inside = {side(c.left, Face::left) + all.x + side(c.right, Face::right),
                    side(c.front, Face::front) + all.y + side(c.back, Face::back), all.z + side(c.top, Face::top)};
   for (std::size_t i = 0; i < layout.items.size(); ++i) add_details(layout, i);

@@ -126,9 +126,27 @@ const char* mark_of(Face face) {
   return "PLT20";
 }
 
+// Of a tube that is sawn in the face's plane only the end of its walls lies there.
+bool is_sawn_tube_end(Face face, const Host& host) {
+  return host.wall_mm > 0 && along(host.box.size(), axis_of(face)) <= host.wall_mm + tolerance::contact_mm;
+}
+
+// Whether an edge of the sheet lies along the end of one of the tube's walls, rather than across two of them.
+bool ends_on_wall(Face face, const Host& host, const Box3& sheet) {
+  for (const int axis : {0, 1, 2}) {
+    if (axis == axis_of(face)) continue;
+    const double at_low = along(sheet.low, axis) - along(host.box.low, axis);
+    const double at_high = along(host.box.high, axis) - along(sheet.high, axis);
+    const auto on = [&](double in) { return in > tolerance::contact_mm && in < host.wall_mm - tolerance::contact_mm; };
+    if (on(at_low) || on(at_high)) return true;
+  }
+  return false;
+}
+
 // The end of a lying leg between an upright above and a side member's leg below it offers a side plate that stands back
 // behind an outward ring its thickness alone, and a seam that is shorter than two legs is none.
 bool offers_a_bead(const Build& build, Face face, const Host& host, const Box3& sheet) {
+  if (is_sawn_tube_end(face, host) && !ends_on_wall(face, host, sheet)) return false;
   const Shell& shell = build.shell;
   const auto is_host = [&](const Host& bottom) { return bottom.id == host.id; };
   if (axis_of(face) != 0 || !shell.toes_down || std::none_of(shell.bottom.begin(), shell.bottom.end(), is_host)) return true;

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "diag/catalogue.h"
+#include "layout/set_in.h"
 
 namespace fitup::plan {
 
@@ -101,10 +102,8 @@ class Direction {
     };
     const auto plate = [&](const char* name) {
       for (const Face face : all_faces) {
-        const FaceSpec& f = box_.face(face);
-        const bool inside = *box_.build == BuildKind::framed && *f.closed_by == Closure::plate &&
-                            *f.set == PlateSet::inside && to_text(face) == name;
-        if (inside) out += fmt::format(" + {} plate {}", name, words_.in_words(f.thickness->mm()));
+        const double takes = to_text(face) == name ? set_in_mm(spec_, box_, face) : 0;
+        if (takes > 0) out += fmt::format(" + {} plate {}", name, words_.in_words(takes));
       }
     };
     if (!upward) plate(sides_.front().second);

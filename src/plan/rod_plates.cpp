@@ -13,6 +13,7 @@
 #include "plan/opening.h"
 #include "plan/outer_nut.h"
 #include "plan/patterns.h"
+#include "plan/rod_plate_place.h"
 #include "plan/rod_windows.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
@@ -41,12 +42,8 @@ class RodPlate {
         hardware_(hardware),
         depth_(depth),
         outward_(depth == low ? axis::minus_y : axis::y),
-        spec_(*build.box_spec().rod_plates) {
-    for (std::size_t i = 0; i < build.box.rods.size(); ++i) {
-      const PlacedItem& item = build.box.items[build.box.rods[i].item];
-      if (depth == low ? item.front_line : item.back_line) served_.push_back(i);
-    }
-  }
+        spec_(*build.box_spec().rod_plates),
+        served_(rods_served(build, depth)) {}
 
   void run() {
     if (served_.empty() || fixing() == Fixing::none || !reachable() || !find_stack()) return;
@@ -82,10 +79,7 @@ class RodPlate {
   }
 
   // Where the inner nut of that rod ends.
-  [[nodiscard]] double seat_of(std::size_t i) const {
-    const Box3 box = item_box(build_, build_.box.rods[i].item);
-    return (depth_ == low ? box.low.y : box.high.y) + sign() * nut_mm(i);
-  }
+  [[nodiscard]] double seat_of(std::size_t i) const { return rod_seat_mm(build_, i, depth_); }
   [[nodiscard]] double nut_mm(std::size_t i) const { return tables::find_nut(build_.box.rods[i].thread)->height_mm; }
   // How far the rods reach beyond the plate's inner face: along them it comes straight.
   [[nodiscard]] double rods_beyond_mm() const {
@@ -105,10 +99,7 @@ class RodPlate {
   // The plate lies on the nuts that stand out most; on rods of other items it has a second nut, for which there must be
   // room, and all rods must be long enough for what stands on them.
   bool find_stack() {
-    inner_ = seat_of(served_.front());
-    for (const std::size_t i : served_) {
-      if (sign() * (seat_of(i) - inner_) > 0) inner_ = seat_of(i);
-    }
+    inner_ = *rod_plate_inner_mm(build_, depth_);
     for (const std::size_t i : served_) {
       const PlacedItem& placed = build_.box.items[build_.box.rods[i].item];
       if (off_mm(i) > 0 && off_mm(i) < nut_mm(i) - tolerance::contact_mm) return say_uneven(*placed.item, i);

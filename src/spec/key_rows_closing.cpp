@@ -12,7 +12,8 @@ const std::vector<Rule>& closing_rows() {
   static const std::vector<Rule> rows{
       {"box.NAME.face.FACE.set", Type::word, Need::filled, "outside", none, "outside, inside, inset",
        "of a plate: welded on the frame; inside, behind the members' legs and clear of their roots, the clearance counted from "
-       "it; inset, between the members, flush with them"},
+       "it, or between tubes as far in as these are flat; inset, between the members, flush with them, of tubes with their "
+       "flats"},
       {"box.NAME.face.FACE.flanges", Type::word, Need::filled, "flat", none, "flat, angle, bent",
        "of a flanged cover: flat, strips welded to the sheet; angle, lengths of angle, one leg welded on the sheet, the other "
        "over the frame; bent, the sheet itself bent up"},

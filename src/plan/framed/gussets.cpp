@@ -66,8 +66,10 @@ class Gussets {
     const double post_round = build_.shell.upright[low][low].round_mm;
     Span span{std::max(round, post_round), std::min(ring.lying_mm - round, upright_.x - post_round)};
     const FaceSpec& spec = build_.box_spec().face(face(side));
-    const bool set_in = *spec.closed_by == Closure::plate && *spec.set == PlateSet::inset;
-    if (set_in) span.low = std::max(span.low, round + spec.thickness->mm() + beads_mm(spec.thickness->mm()));
+    if (*spec.closed_by != Closure::plate) return span;
+    const double takes = spec.thickness->mm() + beads_mm(spec.thickness->mm());
+    if (*spec.set == PlateSet::inset) span.low = std::max(span.low, round + takes);
+    if (*spec.set == PlateSet::inside) span.high -= takes;
     return span;
   }
 

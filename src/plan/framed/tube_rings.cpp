@@ -10,6 +10,7 @@
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
+#include "layout/set_in.h"
 #include "plan/end_cut.h"
 #include "plan/framed/ground.h"
 #include "plan/framed/sawn.h"
@@ -22,7 +23,6 @@ namespace {
 
 constexpr double before_round_mm = 2;  // a rail begins this far behind a tube's rounding
 constexpr double beside_wall_mm = 2;   // and keeps this far off the walls
-constexpr double cap_set_in_mm = 2;    // a cap from the tube's end, for the bead round it (common practice)
 constexpr double cap_fit_mm = 0.5;     // round a cap in its tube
 
 double lying_mm(const Section& tube, LongSide side) {
@@ -92,6 +92,8 @@ class TubeFrame {
     shell_.deck = decks({});
     if (!needs_rails(build_)) shell_.floor_mm = shell_.deck_mm;
     shell_.size.z = shell_.floor_mm + inside.z;
+    // A plate that takes of the inside lies where the tubes are flat, above the rest of it.
+    if (set_in_mm(build_.spec, build_.box_spec(), Face::top) > 0) shell_.size.z += round_;
     shell_.opening_z = {high_, shell_.size.z - high_ - gap_};
     // Strips at the face stand under the rounding of the top ring, and reach up into it.
     shell_.landing_z = {high_, shell_.opening_z[high] + std::min(gap_, drop_mm(shell_.landing_mm))};
@@ -195,10 +197,11 @@ class TubeFrame {
   void add_caps(const Ids& ids, double z, const char* level) {
     const Vec3 s = shell_.size;
     const double in = tube_.thickness_mm + cap_fit_mm;
+    const double set_in = tube_.thickness_mm + cap_fit_mm;  // so that its bead ends at the tube's mouth (common practice)
     for (const Side face : {low, high}) {
       for (const Side side : {low, high}) {
         const double y = face == low ? 0 : s.y - wide_;
-        const double x = side == low ? cap_set_in_mm : s.x - cap_set_in_mm - tube_.thickness_mm;
+        const double x = side == low ? set_in : s.x - set_in - tube_.thickness_mm;
         const Box3 box{{x, y + in, z + in}, {x + tube_.thickness_mm, y + wide_ - in, z + high_ - in}};
         const InstanceId id = add_plate(
             build_, {"PLT05", "tube cap", Role::cap, material_of(build_)}, box, axis::x,
@@ -206,7 +209,9 @@ class TubeFrame {
             {build_.key("frame"), build_.box_spec().frame.section.place, "frame"});
         Profile& profile = std::get<Flat>(build_.draft.part(id).form).profile;
         profile.outer = Loop::rounded_rectangle({0, 0}, profile.bounds().size(), std::max(0.0, round_ - in));
-        build_.draft.join(id, ids[face], JointKind::weld, axis::z, cap_fit_mm);
+        for (const Vec3 wall : {axis::z, axis::minus_z, axis::y, axis::minus_y}) {
+          build_.draft.join(id, ids[face], JointKind::weld, wall, cap_fit_mm);
+        }
       }
     }
   }
