@@ -3,6 +3,7 @@
 // reading, planning and checking the spec again with that value in place.
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,10 @@ struct SpecSource {
   std::vector<Override> overrides;
   SpecFiles files;
 };
+
+/// The spec that `source` gives with what it does not state as it followed in its plan: what a reader takes for stated.
+/// None where it cannot be read so.
+[[nodiscard]] std::optional<Spec> spec_as_followed(const SpecSource& source, const Plan& plan);
 
 /// The findings, a failing or marginal one with its remedy where there is one: with that value, and nothing else
 /// changed, the finding's check passes for its parts, the spec is accepted, and no check fails that did not fail

@@ -5,7 +5,9 @@
 
 #include <algorithm>
 #include <set>
+#include <string>
 #include <utility>
+#include <vector>
 
 #include "app/commands.h"
 #include "app/spec_file.h"
@@ -15,6 +17,29 @@
 #include "output/units.h"
 
 namespace fitup::app {
+
+namespace {
+
+/// A line for each reason: "not stated: box.main.face.front.screws.fixing = weld nut, as ...".
+std::string followed_in_words(const std::vector<Followed>& followed, const output::PaperUnits& units) {
+  std::vector<std::pair<std::string, std::string>> lines;  // why, values
+  for (const Followed& f : followed) {
+    const bool length = f.value.ends_with(" mm");
+    const std::string value =
+        fmt::format("{} = {}", f.key, length ? fmt::format("{} {}", units.length(std::stod(f.value)), units.length()) : f.value);
+    const auto same = std::find_if(lines.begin(), lines.end(), [&f](const auto& line) { return line.first == f.why; });
+    if (same != lines.end()) {
+      same->second += ", " + value;
+    } else {
+      lines.emplace_back(f.why, value);
+    }
+  }
+  std::string text;
+  for (const auto& [why, values] : lines) text += fmt::format("not stated: {}, as {}\n", values, units.sentence(why));
+  return text;
+}
+
+}  // namespace
 
 std::string plan_summary(const Plan& plan, UnitSystem system) {
   const output::Totals totals = output::totals_of(plan);
@@ -38,6 +63,7 @@ std::string plan_summary(const Plan& plan, UnitSystem system) {
     for (const InstanceId id : plan.trued) marks.insert(plan.parts[plan.instances[id].part].mark);
     text += fmt::format("made to the frame as it was measured: {}\n", fmt::join(marks, ", "));
   }
+  text += followed_in_words(plan.followed, units);
   if (!plan.open_faces.empty()) text += fmt::format("open faces: {}\n", fmt::join(plan.open_faces, ", "));
   return text;
 }
@@ -48,6 +74,7 @@ Outcome outcome_of(std::string command, PipelineResult& result, std::optional<Un
   outcome.diagnostics = std::move(result.diagnostics);
   outcome.units = units.value_or(result.spec ? result.spec->units : UnitSystem::mm_kg);
   if (result.plan) outcome.text = plan_summary(*result.plan, outcome.units);
+  if (result.plan) outcome.followed = result.plan->followed;
   if (result.findings && result.findings->failed()) outcome.status = ExitStatus::check_failed;
   outcome.findings = std::move(result.findings);
   if (outcome.diagnostics.has_errors()) outcome.status = ExitStatus::wrong_input;

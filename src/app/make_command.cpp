@@ -20,6 +20,8 @@
 #include "diag/words.h"
 #include "fitup/bench.h"
 #include "fitup/job.h"
+#include "fitup/layout.h"
+#include "fitup/remedies.h"
 #include "output/finish_words.h"
 #include "output/labels.h"
 
@@ -47,6 +49,15 @@ bool reached(const PipelineResult& result, Stage stage) {
     case Stage::findings: return result.findings.has_value();
   }
   return false;
+}
+
+/// What is shown of a spec has in it what the plan makes of what is not stated; what the plan says is left to it.
+void take_what_follows(const MakeRequest& request, const std::string& text, PipelineResult& result) {
+  if (request.show != Stage::spec || !result.spec) return;
+  const PlanResult planned = make_plan(lay_out(*result.spec));
+  if (!planned.plan || planned.plan->followed.empty()) return;
+  auto spec = spec_as_followed({request.spec_file, text, request.overrides, read_spec_file}, *planned.plan);
+  if (spec) result.spec = std::make_unique<const Spec>(*std::move(spec));
 }
 
 Outcome show(PipelineResult& result, Stage stage) {
@@ -177,10 +188,11 @@ MadeJob make_one(const MakeRequest& request, const std::string& time, Progress& 
     }
   }
   const auto say = [&progress](std::string_view what) { progress.say(what); };
-  made.result = run_pipeline({request.spec_file, std::move(text).value(), request.overrides,
+  made.result = run_pipeline({request.spec_file, *text, request.overrides,
                               request.show.value_or(Stage::findings), request.cores},
                              say);
   if (request.show) {
+    take_what_follows(request, *text, made.result);
     made.outcome = show(made.result, *request.show);
   } else if (!made.result.findings) {
     made.outcome = outcome_of("make", made.result, request.units);

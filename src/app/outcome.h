@@ -9,6 +9,7 @@
 #include "app/request.h"
 #include "fitup/diagnostic.h"
 #include "fitup/findings.h"
+#include "fitup/plan.h"
 #include "fitup/result.h"
 
 namespace fitup::app {
@@ -25,6 +26,7 @@ struct Outcome {
   SourceTexts sources{};
   Diagnostics diagnostics{};
   std::optional<Findings> findings{};
+  std::vector<Followed> followed{};      // of the plan
   UnitSystem units = UnitSystem::mm_kg;  // of what people read
   std::vector<WrittenFile> files{};
   std::string text{};       // for people, before the findings

@@ -51,6 +51,9 @@ void add_lists(Json& json, const Outcome& outcome) {
     for (Json& finding : Json::parse(findings_json(*outcome.findings))) add("findings", std::move(finding));
     for (Json& entry : Json::parse(what_if_json(*outcome.findings))) add("what_if", std::move(entry));
   }
+  for (const Followed& f : outcome.followed) {
+    add("followed", Json{{"key", f.key}, {"value", f.value}, {"why", f.why}});
+  }
   for (const WrittenFile& file : outcome.files) {
     add("files", Json{{"path", file.path}, {"size", file.bytes}, {"sha256", file.sha256}});
   }
@@ -64,6 +67,7 @@ std::string to_json(const Outcome& outcome) {
   json["diagnostics"] = Json::array();
   json["findings"] = Json::array();
   json["what_if"] = Json::array();
+  json["followed"] = Json::array();
   json["files"] = Json::array();
   for (const Outcome& job : outcome.jobs) {
     add_lists(json, job);

@@ -3,13 +3,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <string_view>
 
 #include <fmt/format.h>
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "fitup/welded_sizes.h"
+#include "plan/followed.h"
 #include "plan/hardware.h"
 #include "plan/hole_in_row.h"
 #include "plan/holes.h"
@@ -18,6 +18,7 @@
 #include "plan/rule_steps.h"
 #include "plan/screw_fixing.h"
 #include "plan/tube.h"
+#include "spec/spec_writer.h"
 
 namespace fitup::plan {
 
@@ -186,15 +187,12 @@ bool would_hold(const Build& build, const ScrewPlace& place, ScrewFixing fixing)
 
 // Those of them that are made for the thread and hold there: "nut" or "insert".
 std::string fixings_that_hold(const Build& build, const ScrewPlace& place) {
-  constexpr std::array<std::pair<ScrewFixing, std::string_view>, 6> all{{{ScrewFixing::tapped, "tapped"},
-                                                                         {ScrewFixing::nut_strip, "nut strip"},
-                                                                         {ScrewFixing::insert, "insert"},
-                                                                         {ScrewFixing::weld_nut, "weld nut"},
-                                                                         {ScrewFixing::nut, "nut"},
-                                                                         {ScrewFixing::locknut, "locknut"}}};
+  constexpr std::array all{ScrewFixing::tapped,   ScrewFixing::nut_strip, ScrewFixing::insert,
+                           ScrewFixing::weld_nut, ScrewFixing::nut,       ScrewFixing::locknut};
   std::string words;
-  for (const auto& [fixing, word] : all) {
-    if (would_hold(build, place, fixing)) words += fmt::format("{}\"{}\"", words.empty() ? "" : " or ", word);
+  for (const ScrewFixing fixing : all) {
+    if (!would_hold(build, place, fixing)) continue;
+    words += fmt::format("{}\"{}\"", words.empty() ? "" : " or ", spec::words(fixing));
   }
   return words;
 }
@@ -330,6 +328,7 @@ void add_screw(Build& build, const ScrewPlace& wanted) {
   const Layer last = place.layers.back();
   if (in_tube(build, last.instance)) place.behind.reset();
   choose_fixing(build, place);
+  if (place.fixing != wanted.fixing) note_fixing_of_item(build, place.fixing_key, place.fixing);
   const Material& material = threaded_material(build, place);
   if (place.fixing == ScrewFixing::nut_strip && holds_thread_itself(thread, material, last.to_mm - last.from_mm)) {
     place.fixing = ScrewFixing::tapped;

@@ -17,6 +17,7 @@
 #include "plan/coat.h"
 #include "plan/earth.h"
 #include "plan/feet.h"
+#include "plan/followed.h"
 #include "plan/item_holes.h"
 #include "plan/item_mounts.h"
 #include "plan/keep_apart.h"
@@ -119,10 +120,12 @@ class Whole {
     const BoxLayout* sized = with_outside(as_read);
     if (sized == nullptr) return;
     Trial usual = with_flanges_that_leave_room(plan_until_clear(*sized));
-    const Trial trial = with_landings_that_let_in(with_fixings_that_hold(std::move(usual)));
+    Trial trial = with_landings_that_let_in(with_fixings_that_hold(std::move(usual)));
     for (const Diagnostic& d : trial.said.all()) diagnostics_.add(d);
     if (!trial.planned) return;
     const BoxLayout& box = *trial.box;
+    plan::Build own{spec, box, trial.own, diagnostics_, trial.planned->shell, {}, {}};
+    plan::note_followed(own, *as_read.spec);
     plan::StandingBox standing{&box, trial.planned->shell, trial.planned->panels, {}, 0};
     const plan::StandingBox* other = find(plan::other_box(*box.spec));
     if (other != nullptr) {

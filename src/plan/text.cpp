@@ -161,6 +161,7 @@ std::string to_text(const Plan& plan) {
                        place(frame.space.low));
   }
   if (!plan.open_faces.empty()) out += fmt::format("open: {}\n", fmt::join(plan.open_faces, ", "));
+  for (const Followed& f : plan.followed) out += fmt::format("not stated: {} = {}, as {}\n", f.key, f.value, f.why);
   out += "parts\n";
   add_parts(out, plan);
   out += "instances\n";

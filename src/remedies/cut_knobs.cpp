@@ -88,6 +88,8 @@ class CutKnobs {
     if (!is("shelf")) openings();
     if (is("web")) landings();
     if (is("web")) lift_bosses();
+    if (is("web")) rails_below_rings();
+    if (is("hole")) threads();
     if (!is("inner radius")) thicknesses();
     if (is("web")) borders();
     if (!is("shelf")) what_the_shop_cuts();
@@ -150,14 +152,51 @@ class CutKnobs {
     }
   }
 
-  /// What stays beside the holes of a cover's screws.
-  void landings() {
+  /// Every cover that the part comes from, with its key.
+  template <class Use>
+  void each_cover(const Use& use) const {
     for (const BoxSpec& box : spec_.boxes) {
       for (const Face face : all_faces) {
         const std::string key = fmt::format("box.{}.face.{}", box.name, to_text(face));
-        if (!is_about(key) || *box.face(face).closed_by != Closure::cover) continue;
-        add(key + ".landing_width", *box.face(face).landing_width);
+        if (is_about(key) && *box.face(face).closed_by == Closure::cover) use(key, box.face(face));
       }
+    }
+  }
+
+  /// What stays beside the holes of a cover's screws, and from one to the next.
+  void landings() {
+    each_cover([this](const std::string& key, const FaceSpec& face) {
+      add(key + ".landing_width", *face.landing_width);
+      add(key + ".screws.max_spacing", *face.screws.max_spacing);
+    });
+  }
+
+  /// In the ring of a box of plates the opening begins above the rails, and the slots of the floor lie below them.
+  void rails_below_rings() {
+    for (const BoxSpec& box : spec_.boxes) {
+      const std::string key = "box." + box.name;
+      const bool ring = is_about(key + ".face.front") || is_about(key + ".face.back");
+      if (*box.build != BuildKind::plate || !ring) continue;
+      knobs_.push_back(shelf_knob(key + ".rails.thickness", box.rails.thickness->mm(), shelf_of(what_.material, spec_), what_.material));
+    }
+  }
+
+  /// Larger screws have larger holes.
+  void threads() {
+    const auto thread = [this](const std::string& key, const std::string& now) {
+      const Thread* known = tables::find_thread(now);
+      if (known == nullptr) return;
+      std::vector<std::string> sizes;
+      for (const Thread& t : tables::threads()) {
+        const bool alike = tables::is_unified(t) == tables::is_unified(*known);
+        if (alike && t.major_mm >= known->major_mm && tables::find_button_head(t.size) != nullptr) sizes.push_back(t.size);
+      }
+      knobs_.push_back(word_knob(key, now, std::move(sizes)));
+    };
+    each_cover([&](const std::string& key, const FaceSpec& face) { thread(key + ".screws.thread", *face.screws.thread); });
+    for (const BoxSpec& box : spec_.boxes) {
+      const std::string key = "box." + box.name + ".rod_plates";
+      if (box.rod_plates && is_about(key)) thread(key + ".screw", *box.rod_plates->screw);
     }
   }
 

@@ -6,6 +6,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -41,6 +42,8 @@ std::optional<Remedy> first_of(const remedies::Concerned& what, const Finding& f
   std::vector<std::string> tried;
   for (const remedies::Knob& knob : remedies::knobs_for(what, spec)) {
     if (trials.spent()) break;
+    // Another shop, or asking this one, is no way out where a size is one.
+    if (second_best && knob.key.starts_with("cutter.")) break;
     auto [mended, why_not] = remedies::mend_with(knob, finding, what, trials);
     if (!mended) {
       tried.push_back(why_not.empty() ? knob.key : fmt::format("{} ({})", knob.key, why_not));
@@ -76,13 +79,16 @@ std::optional<Remedy> remedy_for(const Finding& finding, const Spec& spec, const
 Findings with_remedies(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
                        const std::function<bool()>& stop, int cores) {
   const std::vector<Finding> before = findings.all;
+  // What is not stated and followed is what a remedy starts from.
+  const std::optional<Spec> followed = plan.followed.empty() ? std::nullopt : spec_as_followed(source, plan);
+  const Spec& planned = followed ? *followed : spec;
   Trials trials(source, plan, before, stop, cores);
   std::size_t looked_at = 0;
   for (Finding& finding : findings.all) {
     if (!is_to_mend(finding)) continue;
     const bool looks = ++looked_at <= most_findings;
     std::string why_none;
-    if (looks) finding.remedy = remedy_for(finding, spec, plan, trials, why_none);
+    if (looks) finding.remedy = remedy_for(finding, planned, plan, trials, why_none);
     if (!finding.remedy && (!looks || trials.spent())) finding.message += not_tried;
     // Of loads a number is often not enough, or not by itself: that is told.
     if (!finding.remedy && is_load_check(finding.check) && finding.verdict == Verdict::fail)

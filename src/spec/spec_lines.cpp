@@ -7,6 +7,8 @@
 
 #include <string_view>
 
+#include "spec/spec_writer.h"
+
 namespace fitup::spec {
 
 std::string decimal(double value, int digits) {
@@ -17,9 +19,6 @@ std::string decimal(double value, int digits) {
 }
 
 namespace {
-
-std::string words(Length length) { return decimal(length.mm(), 6) + " mm"; }
-std::string words(const std::array<Length, 2>& at) { return fmt::format("({}, {})", words(at[0]), words(at[1])); }
 
 class Lines {
  public:
@@ -41,8 +40,6 @@ class Lines {
   std::vector<std::string> lines_;
 };
 
-constexpr std::array<std::string_view, 6> fixing_words{"tapped", "nut", "locknut", "weld nut", "insert", "nut strip"};
-
 }  // namespace
 
 std::vector<std::string> mounts_lines(const ItemSpec& item) {
@@ -54,7 +51,7 @@ std::vector<std::string> mounts_lines(const ItemSpec& item) {
   out.add("thread", fmt::format("\"{}\"", *mounts.thread));
   out.add("depth", mounts.depth);
   out.add("ear", mounts.ear);
-  if (mounts.fixing.given) out.add("fixing", fixing_words[static_cast<std::size_t>(*mounts.fixing)]);
+  if (mounts.fixing.given) out.add("fixing", words(*mounts.fixing));
   if (mounts.on) out.add("on", **mounts.on == HeldBy::plate ? "plate" : "uprights");
   out.add("strip_width", mounts.strip_width);
   out.add("strip_thickness", mounts.strip_thickness);
@@ -69,10 +66,8 @@ std::vector<std::string> fixing_lines(const std::string& key, const FaceSpec& fa
   for (const Face edge : all_faces) {
     const auto& at = face.screws.at[static_cast<std::size_t>(edge)];
     if (!at) continue;
-    std::string places;
-    for (const Length place : *at->places) places += (places.empty() ? "" : ", ") + words(place);
     const std::string name = fmt::format("screws.at.{}", to_text(edge));
-    out.add(name, "[" + places + "]");
+    out.add(name, words(*at->places));
     out.from(name, at->from);
   }
   for (std::size_t i = 0; i < face.earth.size(); ++i) {

@@ -54,7 +54,7 @@ TEST(OutcomeJson, HasExactlyTheAgreedKeysOnSuccessAndOnError) {
     std::vector<std::string> keys;
     for (const auto& [key, value] : json.items()) keys.push_back(key);
     EXPECT_THAT(keys, testing::UnorderedElementsAre("schema", "command", "verdict", "diagnostics", "findings",
-                                                    "what_if", "files"));
+                                                    "what_if", "followed", "files"));
   }
 }
 

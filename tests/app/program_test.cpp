@@ -18,7 +18,7 @@ using testing::StartsWith;
 nlohmann::json only_object(const std::string& output) {
   auto json = nlohmann::json::parse(output, nullptr, false);
   EXPECT_TRUE(json.is_object()) << output;
-  for (const char* key : {"schema", "command", "verdict", "diagnostics", "findings", "what_if", "files"}) {
+  for (const char* key : {"schema", "command", "verdict", "diagnostics", "findings", "what_if", "followed", "files"}) {
     EXPECT_TRUE(json.contains(key)) << key;
   }
   return json;

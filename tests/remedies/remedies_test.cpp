@@ -4,6 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "checks/planned.h"
 #include "fitup/loads.h"
 #include "loads/again.h"
@@ -121,6 +123,50 @@ TEST(Remedies, OfARodPlateThatIsPulledTooHardNameAThickerOne) {
                                    {"box.main.rod_plates.thickness", of_plates[0].substr(of_plates[0].find("= ") + 2)}})
                         ->plan)
                    .failed());
+}
+
+// An M6 thread needs 6 mm of steel (one diameter, common practice) and the legs are 4: not stated, weld nuts follow. What is
+// offered in their place is anything but a weld nut.
+TEST(Remedies, StartFromWhatFollowsWhereItIsNotStated) {
+  const auto box = checked({{"box.main.face.back.screws.thread", "M6"}});
+  const std::string key = "box.main.face.back.screws.fixing";
+  const auto& followed = box.box->plan->followed;
+  ASSERT_TRUE(std::any_of(followed.begin(), followed.end(),
+                          [&key](const Followed& f) { return f.key == key && f.value == "weld nut"; }));
+  EXPECT_EQ(*box.box->spec->boxes[0].face(Face::back).screws.fixing, ScrewFixing::tapped) << "as it is read";
+  const auto spec = spec_as_followed(box.source, *box.box->plan);
+  ASSERT_TRUE(spec);
+  EXPECT_EQ(*spec->boxes[0].face(Face::back).screws.fixing, ScrewFixing::weld_nut);
+  remedies::Concerned what;
+  what.check = "overlap";
+  what.keys = {"box.main.face.back"};
+  what.roles = {Role::nut};
+  std::vector<std::string> offered;
+  for (const remedies::Knob& knob : remedies::knobs_for(what, *spec)) {
+    for (const int rung : {-1, 1}) {
+      if (knob.key == key && knob.value(rung)) offered.push_back(*knob.value(rung));
+    }
+  }
+  EXPECT_THAT(offered, testing::UnorderedElementsAre("tapped", "nut"));
+}
+
+// Between the opening of the back's ring, which begins above the rails, and the slots of the floor stay 5.7 mm of the 7.5
+// mm below which a shop is asked, 1.5 times 5 (common practice): 1.8 mm more of rail, 8 mm being the next on the shelf.
+TEST(Remedies, OfANarrowWebNameASizeOfTheBoxBeforeWhatTheShopIsAskedFor) {
+  const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box-plate.toml";
+  const std::string text = test::text_of(path);
+  const auto box = test::planned(path.string(), text);
+  ASSERT_TRUE(box->plan);
+  Findings found = check_by_rules(*box->plan);
+  std::erase_if(found.all, [](const Finding& f) {
+    return f.check != "cut-rules" || f.parts.empty() || f.parts[0].find("back ring") == std::string::npos;
+  });
+  ASSERT_EQ(found.all.size(), 1U);
+  const auto file = [](const std::string& name) -> Result<std::string> { return test::text_of(name); };
+  const Findings mended = with_remedies({path.string(), text, {}, file}, *box->spec, *box->plan, found);
+  ASSERT_TRUE(mended.all.front().remedy) << mended.all.front().message;
+  EXPECT_EQ(mended.all.front().remedy->key, "box.main.rails.thickness");
+  EXPECT_EQ(mended.all.front().remedy->value, "8 mm");
 }
 
 // Its rods are as long as a plate of 3 mm asks for: a thicker one asks for longer ones too, and one key is not enough.

@@ -1,10 +1,14 @@
 // Turned items, rails from left to right, lines under rod plates, and a given outer size: sums that can be done on
 // paper.
 #include <fmt/format.h>
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <set>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "plan/framed/planned.h"
 
@@ -164,8 +168,12 @@ TEST(Outside, WhatRemainsGoesToTheClearancesThatAreLeftOut) {
 TEST(Outside, GivenAsItComesChangesNothing) {
   const std::string strips = "foot_strips = { width = 16 }";
   const Plan from_inside = planned(spec(strips, clearance, "{ of = \"tray\", count = 3, gap = 7 }"));
-  const Plan from_outside = planned(
+  Plan from_outside = planned(
       spec(strips, "{ right = 70, front = 60 }", "{ of = \"tray\", count = 3, gap = 7 }", "outside = [442, 448, 219]"));
+  std::vector<std::string> told;
+  for (const Followed& f : std::exchange(from_outside.followed, {})) told.push_back(f.key + " = " + f.value);
+  EXPECT_THAT(told, testing::ElementsAre("box.main.clearance.left = 50 mm", "box.main.clearance.back = 80 mm",
+                                         "box.main.clearance.top = 90 mm"));
   EXPECT_NEAR(norm(from_inside.frame_size - Vec3{442, 448, 219}), 0, 1e-6);
   EXPECT_EQ(to_text(from_inside), to_text(from_outside));
 }

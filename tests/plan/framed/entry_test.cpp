@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <utility>
+
 #include <fmt/format.h>
 
 #include "fitup/tables.h"
@@ -120,10 +122,13 @@ TEST(RodPlatePastStrips, IsToldOfStripsRoundTheFrame) {
 }
 
 TEST(RodPlatePastStrips, PutsThemRoundTheFrameWhereTheSpecDoesNotSayWhereTheyLie) {
-  const Planned unsaid = plan_demo({{R"(style = "flanged")", R"(style = "flat")"}});
+  Planned unsaid = plan_demo({{R"(style = "flanged")", R"(style = "flat")"}});
   const Planned said = plan_demo({{R"(style = "flanged")", R"(style = "flat", landing = "outward")"}});
   ASSERT_TRUE(unsaid.result.plan) << unsaid.said();
   ASSERT_TRUE(said.result.plan) << said.said();
+  const auto followed = std::exchange(unsaid.result.plan->followed, {});
+  ASSERT_EQ(followed.size(), 1U);
+  EXPECT_EQ(followed[0].key + " = " + followed[0].value, "box.main.face.front.landing = outward");
   EXPECT_EQ(to_text(*unsaid.result.plan), to_text(*said.result.plan));
 }
 

@@ -288,6 +288,10 @@ TEST(Fixing, not_stated_is_the_first_that_holds_where_a_thread_does_not) {
   const Part* nut = part_named(*follows.result.plan, "weld nut");
   ASSERT_NE(nut, nullptr);
   EXPECT_THAT(nut->size, testing::StartsWith("M6"));
+  ASSERT_EQ(follows.result.plan->followed.size(), 1U);
+  const Followed& f = follows.result.plan->followed.front();
+  EXPECT_EQ(f.key + " = " + f.value, "box.main.face.back.screws.fixing = weld nut");
+  EXPECT_THAT(to_text(*follows.result.plan), testing::HasSubstr("not stated: " + f.key + " = " + f.value + ", as "));
   const Planned stated = plan_demo({{back_cover, m6 + ", fixing = \"tapped\" } }"}});
   EXPECT_THAT(stated.said(), testing::HasSubstr("[thread-too-short]"));
 }

@@ -5,6 +5,8 @@
 #include <map>
 #include <string>
 
+#include <fmt/format.h>
+
 #include "plan/framed/planned.h"
 
 namespace fitup {
@@ -128,6 +130,13 @@ TEST(LandingWidths, follow_from_what_holds_the_screws) {
     EXPECT_TRUE(p.result.plan) << p.said();
     if (!p.result.plan) return 0.0;
     const Instance* strip = find_instance(*p.result.plan, "back landing left");
+    // What is wider than its default without being stated is told with the plan, to the value.
+    const double told = strip == nullptr ? 0 : box_of(*p.result.plan, *strip).size().x;
+    const auto& followed = p.result.plan->followed;
+    const bool tells = std::any_of(followed.begin(), followed.end(), [told](const Followed& f) {
+      return f.key == "box.main.face.back.landing_width" && f.value == fmt::format("{} mm", told);
+    });
+    EXPECT_EQ(tells, told > 16.5) << more;
     return strip == nullptr ? 0.0 : box_of(*p.result.plan, *strip).size().x;
   };
   EXPECT_NEAR(width("screws = { thread = \"M4\", max_spacing = 120 }"), 16, 1e-9);
