@@ -67,10 +67,10 @@ class Setter {
                                          : member(node, *at, parts[i], i + 1 == parts.size());
       path_ += (path_.empty() ? "" : ".") + parts[i].text;
     }
-    if (at == nullptr) return;
+    if (at == nullptr) return take_back();
     const Rule* rule = node != nullptr ? node->rule : nullptr;
     auto value = argument_.value(rule, diagnostics_);
-    if (!value) return;
+    if (!value) return take_back();
     set_units(*value, units_);
     merge(*at, std::move(*value));
   }
@@ -127,9 +127,15 @@ class Setter {
     return path_ == "as_built" && boxes != nullptr && boxes->find(part.text) != nullptr;
   }
 
-  static Value* add(Value& table, const Argument::Part& part) {
+  Value* add(Value& table, const Argument::Part& part) {
+    if (grown_ == nullptr) grown_ = &table;
     table.members.push_back({part.text, part.place, empty_table(part.place)});
     return &table.members.back().value;
+  }
+
+  /// What was added on a way that leads nowhere lacks all it should hold, which nobody asked for.
+  void take_back() {
+    if (grown_ != nullptr) grown_->members.pop_back();
   }
 
   Value* no_keys(const Argument::Part& part) {
@@ -150,6 +156,12 @@ class Setter {
     known.erase(std::unique(known.begin(), known.end()), known.end());
     if (path_ == "sizes") {
       diagnostics_.add(say<"unknown-size">(part.place, in_quotes(part.text), diag::suggestion(part.text, known)));
+      return nullptr;
+    }
+    if (path_ == "as_built") {
+      const Value* boxes = root_.find("box");
+      const std::string hint = diag::suggestion(part.text, boxes != nullptr ? keys_of(*boxes) : std::vector<std::string>());
+      diagnostics_.add(say<"unknown-box">(part.place, in_quotes(part.text), hint));
       return nullptr;
     }
     std::string hint = whole_key();
@@ -174,6 +186,7 @@ class Setter {
   UnitSystem units_;
   Diagnostics& diagnostics_;
   std::string path_;
+  Value* grown_ = nullptr;  // the first table that something was added to
 };
 
 /// The keys at the top of a spec that hold one value.

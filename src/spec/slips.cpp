@@ -29,6 +29,21 @@ class Slips {
     if (entry.gap) idle(*entry.gap, key + "gap", why);
   }
 
+  void rod_plates(const BoxSpec& box) {
+    const RodPlatesSpec& plates = *box.rod_plates;
+    const std::string key = fmt::format("box.{}.rod_plates.", box.name);
+    if (*plates.front != Fixing::bolted && *plates.back != Fixing::bolted) {
+      constexpr std::string_view why = "no rod plate is bolted";
+      idle(plates.screw, key + "screw", why);
+      idle(plates.screw_fixing, key + "screw_fixing", why);
+      idle(plates.screw_hole, key + "screw_hole", why);
+      idle(plates.screw_slot, key + "screw_slot", why);
+      idle(plates.screw_at, key + "screw_at", why);
+    } else if (*plates.screw_hole == HoleShape::round) {
+      idle(plates.screw_slot, key + "screw_slot", "the holes are round; give screw_hole = \"slot\"");
+    }
+  }
+
   void lines(const BoxSpec& box) {
     const auto& row = box.row;
     const bool one = std::all_of(row.begin(), row.end(), [&](const RowEntry& e) { return *e.line == *row[0].line; });
@@ -52,33 +67,41 @@ class Slips {
     const bool flanged = cover && *face.style == CoverStyle::flanged;
     if (*face.closed_by == Closure::open) idle(face.thickness, key + "thickness", "the face is open");
     if (!cover) not_of_a_cover(key, face);
+    if (cover && *face.screws.hole == HoleShape::round)
+      idle(face.screws.slot, key + "screws.slot", "the holes are round; give hole = \"slot\"");
     if (!flanged) {
       constexpr std::string_view why = "only a cover of style \"flanged\" has it";
       idle(face.flange_depth, key + "flange_depth", why);
       idle(face.gap, key + "gap", why);
+      idle(face.screws.depth, key + "screws.depth", why);
     }
     if (!cover || flanged) {
       idle(face.landing, key + "landing", "only a cover of style \"flat\" has it");
     }
-    if (face.seal) seal(key, face, cover, flanged);
+    if (face.seal) seal(face.seal->place, key, face);
     closing(key, face, flanged);
     if (!cover || flanged) idle(face.landing_width, key + "landing_width", "only a cover of style \"flat\" has it");
   }
 
- private:
-  // On a cover it is no slip: who asks for a seal counts on it.
-  void seal(const std::string& key, const FaceSpec& face, bool cover, bool flanged) {
-    if (!cover) {
-      diagnostics_.add(say<"no-effect">(face.seal->place, key + "seal", "only a cover holds one"));
-    } else if (flanged) {
-      diagnostics_.add(say<"seal-not-held">(face.seal->place, key + "seal", "a flanged cover, which laps the frame,",
+  /// On a cover it is no slip: who asks for a seal counts on it. `place`: of the seal, be it sound or not.
+  void seal(const Place& place, const std::string& key, const FaceSpec& face) {
+    if (*face.closed_by != Closure::cover) {
+      const bool plate = *face.closed_by == Closure::plate;
+      diagnostics_.add(say<"no-effect">(
+          place, key + "seal",
+          fmt::format("{}; only a flat cover on an outward landing holds one: closed_by = \"cover\" with landing = "
+                      "\"outward\" makes it one",
+                      plate ? "the face is closed by a plate, whose seams are welded" : "the face is open")));
+    } else if (*face.style == CoverStyle::flanged) {
+      diagnostics_.add(say<"seal-not-held">(place, key + "seal", "a flanged cover, which laps the frame,",
                                             "style = \"flat\" with landing = \"outward\""));
     } else if (*face.landing == Landing::inward) {
-      diagnostics_.add(say<"seal-not-held">(face.seal->place, key + "seal", "a flat cover on an inward landing",
+      diagnostics_.add(say<"seal-not-held">(place, key + "seal", "a flat cover on an inward landing",
                                             "landing = \"outward\""));
     }
   }
 
+ private:
   void closing(const std::string& key, const FaceSpec& face, bool flanged) {
     const bool plate = *face.closed_by == Closure::plate;
     if (!plate) idle(face.set, key + "set", "only a plate has it");
@@ -113,8 +136,19 @@ class Slips {
     idle(face.style, key + "style", why);
     idle(face.screws.thread, key + "screws.thread", why);
     idle(face.screws.max_spacing, key + "screws.max_spacing", why);
+    idle(face.screws.fixing, key + "screws.fixing", why);
+    idle(face.screws.hole, key + "screws.hole", why);
+    idle(face.screws.slot, key + "screws.slot", why);
+    for (const Face edge : all_faces) {
+      const auto& at = face.screws.at[static_cast<std::size_t>(edge)];
+      if (at) idle(at->places, fmt::format("{}screws.at.{}", key, to_text(edge)), why);
+    }
   }
 
+  template <class T>
+  void idle(const std::optional<Sourced<T>>& value, std::string_view key, std::string_view why) {
+    if (value) idle(*value, key, why);
+  }
   template <class T>
   void idle(const Sourced<T>& value, std::string_view key, std::string_view why) {
     if (value.given) diagnostics_.add(say<"no-effect">(value.place, key, why));
@@ -135,8 +169,15 @@ void report_slips(const Spec& spec, const Cell& root, Diagnostics& diagnostics) 
     }
     if (cell["row"].sound) slips.lines(box);
     slips.welds(box);
+    if (box.rod_plates && cell["rod_plates"].sound) slips.rod_plates(box);
     for (const Face face : all_faces) {
-      if (cell["face"][to_text(face)].sound) slips.face(box.name, face, box.face(face));
+      const Cell& own = cell["face"][to_text(face)];
+      const Cell* seal = own.find("seal");
+      if (own.sound) slips.face(box.name, face, box.face(face));
+      // `seal = true` is no table; where none can be, that is to be known before its sizes are.
+      const bool placed = own["closed_by"].sound && own["style"].sound && own["landing"].sound;
+      if (seal != nullptr && !seal->sound && placed)
+        slips.seal(seal->place, fmt::format("box.{}.face.{}.", box.name, to_text(face)), box.face(face));
     }
   }
 }

@@ -96,7 +96,10 @@ class Chain {
   bool turn_over(Value& base, const Member& hand, int source) {
     const Cell cell = read_key("opposite_hand", hand.value);
     if (!cell.sound) return false;
-    reflect(base, *cell.get<std::string>() == "left-right" ? Mirror::left_right : Mirror::front_back);
+    const bool left_right = *cell.get<std::string>() == "left-right";
+    reflect(base, left_right ? Mirror::left_right : Mirror::front_back);
+    bool& odd = left_right ? out_.hand.left_right : out_.hand.front_back;
+    odd = !odd;
     for (int below = source + 1; below < static_cast<int>(sources_.size()); ++below) {
       if (below != hand.place.source) out_.reflected[below] = hand.place;
     }

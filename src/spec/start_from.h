@@ -12,9 +12,16 @@ namespace fitup::spec {
 /// Files in a chain of `start_from`, the spec itself included.
 inline constexpr std::size_t longest_chain = 8;
 
+/// An odd number of times in all.
+struct Reflected {
+  bool left_right = false;
+  bool front_back = false;
+};
+
 struct MergedText {
   std::optional<Value> root;       // absent after an error
   std::map<int, Place> reflected;  // texts that are read in the opposite hand, and where that is asked for
+  Reflected hand{};                // of the first file of the chain in the spec
   bool file_trouble = false;
 };
 

@@ -4,6 +4,7 @@
 #include "spec/validate.h"
 
 #include <algorithm>
+#include <vector>
 
 #include "diag/catalogue.h"
 #include "diag/words.h"
@@ -113,7 +114,7 @@ class Walk {
     const Rule& rule = *node.rule;
     switch (rule.type) {
       case Type::table: {
-        if (value.kind != Value::Kind::table) return wrong(rule, value, key);
+        if (value.kind != Value::Kind::table) return no_table(node, value, key);
         Cell cell = table(node, &value, key, value.place);
         cell.from_right = value.from_right;
         cell.from_back = value.from_back;
@@ -168,6 +169,21 @@ class Walk {
 
   Cell wrong(const Rule& rule, const Value& value, const std::string& key) {
     diagnostics_.add(say<"wrong-type">(value.place, key, kind_in_words(value.kind), type_in_words(rule)));
+    return unsound(value.place);
+  }
+
+  /// Says what the table must hold, as little as it may.
+  Cell no_table(const Node& node, const Value& value, const std::string& key) {
+    std::vector<const Rule*> needed;
+    for (const auto& [name, child] : node.children) {
+      if (child.rule->need == Need::must) needed.push_back(child.rule);
+    }
+    std::sort(needed.begin(), needed.end());  // they point into one vector
+    std::vector<std::string> names;
+    for (const Rule* rule : needed) names.emplace_back(rule->key.substr(rule->key.rfind('.') + 1));
+    const std::string wanted =
+        type_in_words(*node.rule) + (names.empty() ? "" : fmt::format(", with {} at least", diag::listed(names)));
+    diagnostics_.add(say<"wrong-type">(value.place, key, kind_in_words(value.kind), wanted));
     return unsound(value.place);
   }
 

@@ -155,6 +155,8 @@ INSTANTIATE_TEST_SUITE_P(
                     Pointed{"a_word", "box.main.frame.material", "S235JX", "unknown-material", 25, 6},
                     Pointed{"in_a_list", "item.block.size", "[1, 2, \"3 kg\"]", "wrong-quantity", 24, 6},
                     Pointed{"a_part_of_the_key", "box.main.rials.margin", "3", "unknown-key", 10, 5},
+                    Pointed{"a_box_that_is_not_there", "as_built.other.front.width_top", "900", "unknown-box", 10, 5},
+                    Pointed{"a_measure_that_is_not_there", "as_built.main.front.width", "900", "unknown-key", 21, 5},
                     Pointed{"an_inline_table", "box.main.rails", "{ margin = 3, width = 4 }", "unknown-key", 30, 5},
                     Pointed{"broken_toml", "item.block.size", "[1, 2", "syntax", 22, 1}),
     [](const auto& tested) { return tested.param.name; });
