@@ -2,6 +2,7 @@
 // Entry: compare.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <utility>
 
@@ -11,6 +12,7 @@
 #include "app/terminal.h"
 #include "compare/read_side.h"
 #include "diag/words.h"
+#include "spec/hand.h"
 
 namespace fitup::app {
 
@@ -53,6 +55,7 @@ ReadSide from_spec(const std::string& path, const std::vector<Override>& overrid
   if (result.plan && result.spec) {
     out.side = compare::side_of(*result.plan, job_info(*result.spec, {}), with_overrides(path, overrides));
     out.side->prices = read_prices(path, *text, overrides, read_spec_file);
+    out.side->hand = spec::read_hand(path, *text, overrides, read_spec_file);
   }
   out.outcome = outcome_of("compare", result);
   out.outcome.text.clear();
@@ -65,6 +68,17 @@ ReadSide read(const std::string& path, const std::vector<Override>& overrides, P
   if (fs::is_directory(path, error)) return from_folder(path);
   if (fs::path(path).filename() == "job.json") return from_folder(fs::path(path).parent_path().string());
   return from_spec(path, overrides, progress);
+}
+
+/// What both sides start from, or one spec with and without an argument, is at fault once.
+void leave_out_what_was_said(const Outcome& first, Outcome& second) {
+  Diagnostics left;
+  for (const Diagnostic& d : second.diagnostics.all()) {
+    const std::string said = render(d, second.sources, false);
+    const auto same = [&](const Diagnostic& other) { return render(other, first.sources, false) == said; };
+    if (std::none_of(first.diagnostics.all().begin(), first.diagnostics.all().end(), same)) left.add(d);
+  }
+  second.diagnostics = std::move(left);
 }
 
 /// Parts are told apart by prints that another version may take in another way.
@@ -85,6 +99,8 @@ Outcome compare(const CompareRequest& request) {
   ReadSide a = read(request.a, {}, progress);
   ReadSide b = read(request.b, request.overrides, progress);
   Outcome outcome{.command = "compare"};
+  leave_out_what_was_said(a.outcome, b.outcome);
+  outcome.status = std::max(a.outcome.status, b.outcome.status);
   for (ReadSide* side : {&a, &b}) {
     if (!side->outcome.diagnostics.all().empty()) {
       side->outcome.job = side == &a ? request.a : request.b;

@@ -23,6 +23,7 @@ struct Side {
   std::string spec_hash;
   std::string version;                   // of the program that planned it
   std::string finish;                    // in words; empty: none
+  std::string hand{};                    // of a spec as spec/hand.h says it; a folder keeps none
   UnitSystem units = UnitSystem::mm_kg;  // of its lists
   std::optional<Prices> prices;          // of a spec; a folder keeps none
   output::JobSizes sizes;

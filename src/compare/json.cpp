@@ -17,6 +17,7 @@ Json side_json(const Side& side) {
             {"revision", side.revision},
             {"spec_hash", side.spec_hash},
             {"finish", side.finish.empty() ? Json(nullptr) : Json(side.finish)},
+            {"hand", side.hand.empty() ? Json(nullptr) : Json(side.hand)},
             {"frames", Json::array()},
             {"overall_size_mm", side.sizes.overall_mm}};
   for (const output::FrameSize& frame : side.sizes.frames) {

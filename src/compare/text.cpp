@@ -77,12 +77,19 @@ class Table {
 
 std::string or_both(const std::string& a, const std::string& b) { return a == b ? a : fmt::format("{} -> {}", a, b); }
 
+/// Of all boxes of the side.
+std::string hand_words(const Side& side) {
+  if (side.hand.empty()) return {};
+  if (side.hand == "turned round") return ", turned round against what it starts from";
+  return fmt::format(", in the opposite hand ({})", side.hand);
+}
+
 std::string headings(const Side& a, const Side& b) {
   Table table;
   for (const auto& [letter, side] : {std::pair{"A", &a}, std::pair{"B", &b}}) {
     const std::string revision = side->revision.empty() ? "" : ", revision " + side->revision;
-    table.add(
-        {letter, side->path, fmt::format("{}{}, spec {}", side->name, revision, output::short_hash(side->spec_hash))});
+    table.add({letter, side->path,
+               fmt::format("{}{}, spec {}{}", side->name, revision, output::short_hash(side->spec_hash), hand_words(*side))});
   }
   return table.text();
 }

@@ -65,6 +65,35 @@ TEST(Compare, WhatCannotBeReadIsSaidOfEachSide) {
   EXPECT_THAT(wrong.errors, HasSubstr("did you mean"));
 }
 
+TEST(Compare, OfOneSpecWithAnArgumentAnErrorIsSaidOnce) {
+  const ScratchFolder scratch;
+  std::string text = read_file(demo_spec());
+  text.replace(text.find("rails "), 6, "rials ");
+  write_file(scratch.path() / "slip.toml", text);
+  const RunResult result = fitup({"compare", scratch.path() / "slip.toml", "--set", "gap=13"});
+  EXPECT_EQ(result.status, 2);
+  const std::string said = "has no key \"rials\"";
+  const auto first = result.errors.find(said);
+  ASSERT_NE(first, std::string::npos) << result.errors;
+  EXPECT_EQ(result.errors.find(said, first + 1), std::string::npos) << result.errors;
+}
+
+TEST(Compare, SaysInWhichHandASpecIsRead) {
+  const ScratchFolder scratch;
+  const std::string start = "fitup = 1\nstart_from = \"" + std::filesystem::absolute(demo_spec()).string() + "\"\n";
+  write_file(scratch.path() / "other.toml", start + "name = \"other\"\nopposite_hand = \"left-right\"\n");
+  write_file(scratch.path() / "again.toml",
+             "fitup = 1\nstart_from = \"other.toml\"\nname = \"again\"\nopposite_hand = \"left-right\"\n");
+  const auto hand = [&](const char* name) {
+    const RunResult result = fitup({"compare", demo_spec(), scratch.path() / name, "--json"});
+    return nlohmann::json::parse(result.output)["comparison"]["b"]["hand"];
+  };
+  EXPECT_EQ(hand("other.toml"), "left-right");
+  EXPECT_TRUE(hand("again.toml").is_null()) << "twice is the first again";
+  const RunResult read = fitup({"compare", demo_spec(), scratch.path() / "other.toml"});
+  EXPECT_THAT(read.output, testing::ContainsRegex("in the[ \n]+opposite[ \n]+hand")) << read.errors;
+}
+
 TEST(Compare, ANewerVersionTakesNoOlderFolder) {
   const ScratchFolder scratch;
   ASSERT_EQ(fitup({"make", demo_spec(), "-o", scratch.path() / "job", "--only", "lists"}).status, 0);
