@@ -66,13 +66,15 @@ class Stitches {
     take(too_wide_[key], seam, limits.largest_mm, seam.stitch->gap_mm - limits.largest_mm, limits.largest_of);
   }
 
-  [[nodiscard]] Finding about(const Worst& worst, Verdict verdict, const char* which) const {
+  /// Of the seam that is farthest off: what it measures, and the words behind the names of its parts.
+  [[nodiscard]] Finding about(const Worst& worst, Verdict verdict, const char* which, double value_mm) const {
     const Joint& joint = plan_.joints[worst.seam->joint];
     const WeldRule& rule = weld_rule(plan_, joint);
     Finding f;
     f.check = name;
     f.verdict = verdict;
     f.unit = "mm";
+    f.value = value_mm;
     f.limit = worst.limit_mm;
     f.source = worst.source;
     f.parts = {scene_.label(joint.a), scene_.label(joint.b)};
@@ -80,27 +82,26 @@ class Stitches {
     f.place = rule.stitch_place;
     f.cause = fmt::format("{} of {}", which, rule.stitch_key);
     f.at = 0.5 * (worst.seam->from + worst.seam->to);
+    f.message = fmt::format("{} and {} are ", f.parts[0], f.parts[1]);
     return f;
   }
 
   [[nodiscard]] Finding too_short(const Worst& worst) const {
-    Finding f = about(worst, Verdict::fail, "elements");
-    f.value = worst.seam->stitch->element_mm;
-    f.message = fmt::format(
-        "{} and {} are welded by elements of {} mm, too short to count: each wants {} mm at least. A larger length in {} "
-        "mends it, or gap = 0 there, which is continuous",
-        f.parts[0], f.parts[1], length_text(*f.value), length_text(*f.limit), f.key);
+    Finding f = about(worst, Verdict::fail, "elements", worst.seam->stitch->element_mm);
+    f.message += fmt::format(
+        "welded by elements of {} mm, too short to count: each wants {} mm at least. A larger length in {} mends it, or "
+        "gap = 0 there, which is continuous",
+        length_text(*f.value), length_text(*f.limit), f.key);
     return f;
   }
 
   [[nodiscard]] Finding too_wide(const Worst& worst) const {
-    Finding f = about(worst, Verdict::marginal, "gaps");
-    f.value = worst.seam->stitch->gap_mm;
-    f.message = fmt::format(
-        "{} and {} are not welded over {} mm from one element to the next, more than {} mm: under pressure along it, "
-        "or shear, the thinner part may buckle there, and wet gets between the two. What the loads say counts on a plate "
-        "that is held all along. A smaller gap in {} mends it; where the plate only closes its face it may stay",
-        f.parts[0], f.parts[1], length_text(*f.value), length_text(*f.limit), f.key);
+    Finding f = about(worst, Verdict::marginal, "gaps", worst.seam->stitch->gap_mm);
+    f.message += fmt::format(
+        "not welded over {} mm from one element to the next, more than {} mm: under pressure along it, or shear, the "
+        "thinner part may buckle there, and wet gets between the two. What the loads say counts on a plate that is held "
+        "all along. A smaller gap in {} mends it; where the plate only closes its face it may stay",
+        length_text(*f.value), length_text(*f.limit), f.key);
     return f;
   }
 

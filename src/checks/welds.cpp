@@ -238,12 +238,15 @@ std::vector<Finding> check_welds(const Scene& scene) {
     if (std::min(held.at(pair.a), held.at(pair.b)) >= least_seam_mm) continue;
     if (!is_of_an_overlap(scene, scene.plan().joints[joint], sum)) findings.push_back(too_little(scene, joint, sum));
   }
-  const std::vector<Finding> stitches = check_stitches(scene);
+  std::vector<Finding> stitches = check_stitches(scene);
   const bool all_count =
       std::none_of(stitches.begin(), stitches.end(), [](const Finding& f) { return f.verdict == Verdict::fail; });
-  if (findings.empty() && all_count && !seams.all.empty()) findings.push_back(enough(scene.plan(), seams));
+  const bool passes = findings.empty() && all_count && !seams.all.empty();
+  if (passes) findings.push_back(enough(scene.plan(), seams));
+  if (!passes && !stitches.empty()) add_continuous(stitches.front(), scene.plan(), seams);
   findings.insert(findings.end(), stitches.begin(), stitches.end());
   sort_worst_first(findings);
+  if (!passes && stitches.empty() && !findings.empty()) add_continuous(findings.front(), scene.plan(), seams);
   return findings;
 }
 

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <set>
 
 #include "loads/amounts.h"
@@ -62,6 +63,16 @@ void say_one_line(Finding& f, const WorstSeam& w) {
         fmt::format("; {:.1f} Nm about the one line that these seams lie on are left to the contact beside them",
                     w.stress.not_taken_nmm / 1000);
   }
+}
+
+/// Of bolts that only press what they hold down: no seam is tried by that.
+void say_nothing_pulls(Finding& f, const Plan& plan, const WorstSeam& w) {
+  constexpr double no_force_n = 0.5;  // said as 0 N
+  if (w.force_n >= no_force_n) return;
+  const auto& thrown = plan.load_rules.thrown_g;
+  const bool stated = std::any_of(thrown.begin(), thrown.end(), [](const auto& g) { return g.has_value(); });
+  f.message += fmt::format("; nothing pulls there: what stands only presses{}",
+                           stated ? "" : ", and what it may be thrown with is not stated (loads.thrown)");
 }
 
 void say_what_mends(Finding& f, const WorstSeam& w) {
@@ -125,6 +136,7 @@ Finding finding_of(const Plan& plan, const WorstSeam& w, const char* what) {
       w.moment_nmm / 1000, w.edge ? "" : " about their middle", mpa_words(w.stress.mpa), mpa_words(w.limit.mpa),
       100 * w.utilisation, w.words, how + words_of_elements(w.group.lines));
   say_one_line(f, w);
+  say_nothing_pulls(f, plan, w);
   say_what_mends(f, w);
   return f;
 }

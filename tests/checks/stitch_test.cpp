@@ -257,5 +257,20 @@ TEST(SeamsOfABox, ThatStayContinuousAreCounted) {
   EXPECT_FALSE(stitch_on(150, 40, 12));
 }
 
+// Elements of 20 mm count for nothing (EN 1993-1-8, 4.5.1, from memory: 30 mm), and the edges of an inset plate stay
+// continuous: the one does not keep the other from being told.
+TEST(SeamsOfABox, ThatStayContinuousAreCountedWhereTheElementsFailToo) {
+  bool told = false;
+  bool passes = false;
+  for (const Finding& f : findings_of("park-locomotive/front-box.toml",
+                                      {{"box.main.face.left.set", "\"inset\""},
+                                       {"box.main.face.left.stitch", "{ length = 20, gap = 20 }"}})) {
+    told |= f.verdict == Verdict::fail && f.message.find("stay continuous: butt or edge seams") != std::string::npos;
+    passes |= f.verdict == Verdict::pass;
+  }
+  EXPECT_TRUE(told);
+  EXPECT_FALSE(passes);
+}
+
 }  // namespace
 }  // namespace fitup

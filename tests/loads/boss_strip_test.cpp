@@ -8,6 +8,7 @@
 
 #include "checks/shapes.h"
 #include "loads/boss.h"
+#include "loads/flats_by_hand.h"
 #include "loads/frame_solver.h"
 
 namespace fitup::loads {
@@ -19,9 +20,7 @@ constexpr double arm_mm = 18;
 
 /// A top in the plane z = 300 on a wall along x = 0, a boss 18 mm from there, and maybe a doubler of 60 x 40 under it
 /// that begins `from_wall_mm` from the wall.
-struct Top {
-  Plan plan;
-  Seams seams;
+struct Top : FlatsByHand {
   InstanceId wall = add_flat(Role::wall, generated::box({0, 0}, {300, 300}), t, Pose::at({0, 0, 0}, axis::y, axis::z));
   InstanceId top = add_flat(Role::wall, generated::box({0, 0}, {400, 400}), t, Pose::at({0, 0, 300}));
   InstanceId boss = add_flat(Role::boss, generated::box({0, 0}, {1, 1}), 20, Pose::at({arm_mm, 150, 290}));
@@ -29,39 +28,10 @@ struct Top {
   LiftPoint point;
 
   Top() {
+    leg_mm = 4;
     weld(boss, top);
     seam(weld(top, wall), {0, 0, 300}, {0, 300, 300});
     point = {boss, {arm_mm, 150, 308}, "M10"};
-  }
-
-  InstanceId add_flat(Role role, Profile profile, double thickness, Pose pose) {
-    Part part;
-    part.role = role;
-    part.form = Flat{std::move(profile), thickness, {}};
-    plan.parts.push_back(std::move(part));
-    Instance i;
-    i.part = plan.parts.size() - 1;
-    i.pose = pose;
-    plan.instances.push_back(i);
-    return plan.instances.size() - 1;
-  }
-
-  std::size_t weld(InstanceId a, InstanceId b) {
-    Joint joint;
-    joint.a = a;
-    joint.b = b;
-    plan.joints.push_back(joint);
-    return plan.joints.size() - 1;
-  }
-
-  void seam(std::size_t joint, Vec3 from, Vec3 to) {
-    Seam s;
-    s.joint = joint;
-    s.from = from;
-    s.to = to;
-    s.length_mm = norm(to - from);
-    s.size_mm = 4;
-    seams.all.push_back(s);
   }
 
   /// 60 along the wall, 40 away from it.

@@ -44,6 +44,7 @@ std::vector<Finding> said_of_specs() {
              {"box.main.rod_plates.front", "none"},
              {"box.main.rod_plates.back", "none"}}},
            {"front-box-with-lower.toml", {{"box.lower.build", "plate"}}},
+           {"front-box.toml", {{"box.main.feet.thread", "\"M8\""}}},
            {"front-box-plate.toml", {}},
            {"front-box.toml", {{"box.main.build", "plate"}}},
            {"front-box-thrown.toml", {{"box.main.clearance.front", "36"}}},

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "checks/shapes.h"
+#include "loads/flats_by_hand.h"
 #include "loads/held_lines.h"
 
 namespace fitup::loads {
@@ -13,9 +14,7 @@ constexpr double t = 3;
 
 /// A wall in the plane y = 0 to 3 whose seam with the side runs up along x = 3, inside; a lug of 6 x 50 mm that laps 25
 /// mm over it from the edge at x = 0, its bolt 20 mm beyond the edge, on a doubler of 3 mm or on the wall itself.
-struct Wall {
-  Plan plan;
-  Seams seams;
+struct Wall : FlatsByHand {
   InstanceId wall = add_flat(Role::wall, generated::box({0, 0}, {400, 300}), t, Pose::at({0, 3, 0}, axis::x, axis::z));
   InstanceId side = add_flat(Role::wall, generated::box({0, 0}, {300, 300}), t, Pose::at({0, 3, 0}, axis::y, axis::z));
   InstanceId lug = 0;
@@ -42,37 +41,6 @@ struct Wall {
     hole.plate = lug;
     hole.at = {-20, -before, 125};
     hole.along = axis::y;
-  }
-
-  InstanceId add_flat(Role role, Profile profile, double thickness, Pose pose) {
-    Part part;
-    part.role = role;
-    part.form = Flat{std::move(profile), thickness, {}};
-    plan.parts.push_back(std::move(part));
-    Instance i;
-    i.part = plan.parts.size() - 1;
-    i.pose = pose;
-    plan.instances.push_back(i);
-    return plan.instances.size() - 1;
-  }
-
-  std::size_t weld(InstanceId a, InstanceId b, Vec3 normal) {
-    Joint joint;
-    joint.a = a;
-    joint.b = b;
-    joint.normal = normal;
-    plan.joints.push_back(joint);
-    return plan.joints.size() - 1;
-  }
-
-  void seam(std::size_t joint, Vec3 from, Vec3 to) {
-    Seam s;
-    s.joint = joint;
-    s.from = from;
-    s.to = to;
-    s.length_mm = norm(to - from);
-    s.size_mm = 3;
-    seams.all.push_back(s);
   }
 
   [[nodiscard]] std::optional<MountSheet> sheet() const { return mount_sheet(plan, seams, hole); }
