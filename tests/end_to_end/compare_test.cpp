@@ -68,7 +68,7 @@ TEST(Compare, WhatCannotBeReadIsSaidOfEachSide) {
 TEST(Compare, OfOneSpecWithAnArgumentAnErrorIsSaidOnce) {
   const ScratchFolder scratch;
   std::string text = read_file(demo_spec());
-  text.replace(text.find("rails "), 6, "rials ");
+  text.replace(text.find("\nrails "), 7, "\nrials ");
   write_file(scratch.path() / "slip.toml", text);
   const RunResult result = fitup({"compare", scratch.path() / "slip.toml", "--set", "gap=13"});
   EXPECT_EQ(result.status, 2);
