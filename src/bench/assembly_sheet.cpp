@@ -209,9 +209,9 @@ class AssemblySheet {
 
   void put_set_out(const SetOut& what, const std::string& of) {
     flow_.lead(
-        fmt::format("Where each part stands, from edge to edge, counted from the left front lower corner {}. It lies: "
-                    "which way its "
-                    "legs, its face and its right edge point, and where its start is, named as in its drawing.",
+        fmt::format("Where each part stands, from edge to edge, a nut by the middle of its hole, counted from the left "
+                    "front lower corner {}. It lies: which way its legs, its face and its right edge point, and where "
+                    "its start is, named as in its drawing.",
                     of));
     flow_.table(set_out_table(plan_, what, units_));
   }

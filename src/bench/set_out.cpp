@@ -45,10 +45,17 @@ std::string lies(const Part& part, const Pose& pose) {
   return "axis " + words_of(pose.z());
 }
 
+// Of a hexagon whose corners lie on its own X.
+double flats_of_nut_mm(const Part& part) {
+  if (part.role != Role::nut) return 0;
+  return std::get<Solidform>(part.form).prisms.front().profile.bounds().size().y;
+}
+
 StandsAt stands(const Plan& plan, InstanceId id, Vec3 datum) {
   const Instance& instance = plan.instances[id];
   const Box3 box = box_of_instance(plan, id);
-  return {id, {box.low - datum, box.high - datum}, lies(plan.parts[instance.part], instance.pose)};
+  const Part& part = plan.parts[instance.part];
+  return {id, {box.low - datum, box.high - datum}, lies(part, instance.pose), flats_of_nut_mm(part)};
 }
 
 const PlacedFrame* frame_of(const Plan& plan, const Instance& instance) {
@@ -61,6 +68,22 @@ const PlacedFrame* frame_of(const Plan& plan, const Instance& instance) {
 
 std::string range(double from_mm, double to_mm, const output::PaperUnits& units) {
   return units.drawn(from_mm) + " to " + units.drawn(to_mm);
+}
+
+// Across its axis a nut is set by its middle, which is the hole's: its corners lie anyhow. Along it, and of all else,
+// from edge to edge.
+Row row_of(const Plan& plan, const StandsAt& one, const output::PaperUnits& units) {
+  const Instance& instance = plan.instances[one.part];
+  const Vec3 axis = instance.pose.z();
+  const auto place = [&](double from_mm, double to_mm, double along_axis) {
+    const bool middle = one.nut_flats_mm > 0 && std::abs(along_axis) < slight;
+    return middle ? "middle " + units.drawn((from_mm + to_mm) / 2) : range(from_mm, to_mm, units);
+  };
+  const Box3& box = one.from_datum;
+  const std::string flats =
+      one.nut_flats_mm > 0 ? fmt::format(", {} across flats", units.drawn(one.nut_flats_mm)) : std::string();
+  return {{plan.parts[instance.part].mark + " " + instance.name, place(box.low.x, box.high.x, axis.x),
+           place(box.low.y, box.high.y, axis.y), place(box.low.z, box.high.z, axis.z), one.lies + flats}};
 }
 
 }  // namespace
@@ -98,12 +121,7 @@ SetOut set_out_together(const Plan& plan, const std::vector<InstanceId>& ids) {
 Table set_out_table(const Plan& plan, const SetOut& what, const output::PaperUnits& units) {
   const std::string unit(units.length());
   Table table{{{"set out"}, {"from the left " + unit}, {"from the front"}, {"from below"}, {"it lies"}}, {}};
-  for (const StandsAt& one : what.parts) {
-    const Instance& instance = plan.instances[one.part];
-    const Box3& box = one.from_datum;
-    table.rows.push_back({{plan.parts[instance.part].mark + " " + instance.name, range(box.low.x, box.high.x, units),
-                           range(box.low.y, box.high.y, units), range(box.low.z, box.high.z, units), one.lies}});
-  }
+  for (const StandsAt& one : what.parts) table.rows.push_back(row_of(plan, one, units));
   return table;
 }
 

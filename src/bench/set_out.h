@@ -19,6 +19,8 @@ struct StandsAt {
   /// Which way point, as the drawings call them, an angle's legs from its heel, a tube's sides outward, a flat part's
   /// face, its right edge, a round's axis; and at which end a member starts: "leg A up, B back, start left".
   std::string lies;
+  /// Of a nut that is welded on, across its flats: it is set by the middle of its thread, on the hole; else 0.
+  double nut_flats_mm = 0;
 };
 
 /// The parts by the datum that they are counted from, each once, in the order of the ids. In a frame that is its left

@@ -2,6 +2,8 @@
 // part is laid as the words say. Entry: gtest.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <map>
 #include <regex>
 
@@ -139,6 +141,37 @@ TEST(SetOutTable, OfTheDemoSaysWhereItsMembersStand) {
   using Places = std::vector<std::string>;
   EXPECT_EQ(rows.at("ANG03 bottom ring member right"), (Places{"944 to 984", "5 to 513", "0 to 40"}));
   EXPECT_EQ(rows.at("RAL01 rail 1"), (Places{"6 to 46", "6 to 512", "40 to 45"}));
+}
+
+/// A weld nut is set on its hole: its row says the hole's middle, where the screw's axis is, the nut's two faces along it
+/// and what it measures across the flats (DIN 929: M4 9 mm across, 3.5 mm high).
+TEST(SetOutTable, OfWeldNutsSaysTheMiddlesOfTheirHoles) {
+  const Planned made =
+      planned("park-locomotive/front-box.toml", {{"box.main.face.back.screws.fixing", "\"weld nut\""}});
+  ASSERT_TRUE(made.plan);
+  const Plan& plan = *made.plan;
+  const auto all = set_out_in_frames(plan, welded(plan));
+  ASSERT_EQ(all.size(), 1U);
+  const output::PaperUnits units(UnitSystem::mm_kg);
+  const Table table = set_out_table(plan, all[0], units);
+  std::size_t nuts = 0;
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const auto& cells = table.rows[i].cells;
+    if (plan.parts[plan.instances[all[0].parts[i].part].part].role != Role::nut) continue;
+    ++nuts;
+    const Vec3 nut = plan.instances[all[0].parts[i].part].pose.origin();
+    const auto screw = std::find_if(plan.instances.begin(), plan.instances.end(), [&](const Instance& one) {
+      const Vec3 at = one.pose.origin();
+      return plan.parts[one.part].role == Role::screw && std::hypot(at.x - nut.x, at.z - nut.z) < 1e-6;
+    });
+    ASSERT_NE(screw, plan.instances.end()) << cells[0];
+    EXPECT_EQ(cells[1], "middle " + units.drawn(screw->pose.origin().x)) << cells[0];
+    EXPECT_EQ(cells[3], "middle " + units.drawn(screw->pose.origin().z)) << cells[0];
+    // On the back legs of 4 mm, of a frame that is 518 deep.
+    EXPECT_EQ(cells[2], "510.5 to 514") << cells[0];
+    EXPECT_NE(cells[4].find(", 9 across flats"), std::string::npos) << cells[4];
+  }
+  EXPECT_GT(nuts, 10U);
 }
 
 /// What is made up beforehand counts from its own corner: the flanges of the demo's cover lie behind its sheet of 2.
