@@ -19,6 +19,17 @@ namespace {
 constexpr const char* name = "reach";
 constexpr double band = tolerance::contact_mm;
 
+// "13.60 mm along +Y and 8.60 mm along -Z"
+std::string move_text(Vec3 move) {
+  std::string words;
+  for (const Vec3 way : {axis::x, axis::minus_x, axis::y, axis::minus_y, axis::z, axis::minus_z}) {
+    const double mm = dot(move, way);
+    if (mm <= band) continue;
+    words += fmt::format("{}{} mm along {}", words.empty() ? "" : " and ", length_text(mm), way_text(way));
+  }
+  return words;
+}
+
 }  // namespace
 
 Finding ReachWords::blank(InstanceId id, Verdict verdict) const {
@@ -105,11 +116,21 @@ Finding ReachWords::leaning(InstanceId id, const ToolRoom& tool, const Taken& ta
   return f;
 }
 
-Finding ReachWords::by_pliers(InstanceId id, const ToolRoom& tool, const Taken& taken) const {
+Finding ReachWords::by_pliers(InstanceId id, const ToolRoom& tool, const Taken& taken,
+                              const std::optional<Vec3>& move) const {
   Finding f = not_reached(id, tool, taken);
   f.verdict = Verdict::marginal;
-  f.message = fmt::format("{}: {} finds no room beside {}, by {} mm; it must be held with the fingers or with pliers",
-                          scene_.label(id), tool.words, scene_.words(taken.by), length_text(taken.by_mm));
+  f.key = plan_.instances[id].key;
+  f.place = plan_.instances[id].place;
+  const std::string mend =
+      move ? fmt::format("it does where the gland is moved {}", move_text(*move))
+           : fmt::format("nor within {} mm of there; a smaller gland, or another face, may leave it some",
+                         length_text(farthest_move_mm));
+  f.value = move ? norm(*move) : taken.by_mm;
+  f.message = fmt::format(
+      "{}: {} finds no room beside {}; {} (the at of the opening in {}). Where it stands it must be held with the "
+      "fingers or with pliers",
+      scene_.label(id), tool.words, scene_.words(taken.by), mend, f.key);
   return f;
 }
 
@@ -126,6 +147,17 @@ Finding ReachWords::no_tool(InstanceId id) const {
   f.cause = std::to_string(plan_.instances[id].part);
   f.message =
       fmt::format("{}: the tables have no tool for it, so it is not asked whether one reaches it", scene_.label(id));
+  return f;
+}
+
+Finding all_reached(std::size_t count) {
+  Finding f;
+  f.check = name;
+  f.verdict = Verdict::pass;
+  f.message = fmt::format(
+      "{} screws, nuts, eyes and glands, each with room for a key, socket or spanner when it is "
+      "tightened",
+      grouped(count));
   return f;
 }
 

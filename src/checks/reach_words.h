@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "checks/gland_move.h"
 #include "checks/scene.h"
 #include "checks/tool_room.h"
 #include "fitup/findings.h"
@@ -40,8 +41,9 @@ class ReachWords {
   [[nodiscard]] Finding beyond_the_bay(InstanceId id, const ToolRoom& tool, const Lacking& lacking) const;
   /// Only a ball end does.
   [[nodiscard]] Finding leaning(InstanceId id, const ToolRoom& tool, const Taken& taken) const;
-  /// Glands are tightened by hand and a little more: what holds is the seal, not the torque.
-  [[nodiscard]] Finding by_pliers(InstanceId id, const ToolRoom& tool, const Taken& taken) const;
+  /// Glands are tightened by hand and a little more: what holds is the seal, not the torque. `move`: what mends it.
+  [[nodiscard]] Finding by_pliers(InstanceId id, const ToolRoom& tool, const Taken& taken,
+                                  const std::optional<Vec3>& move) const;
   [[nodiscard]] Finding not_decided(InstanceId id, const ToolRoom& tool, const Taken& taken) const;
   /// The tables have none.
   [[nodiscard]] Finding no_tool(InstanceId id) const;
@@ -55,5 +57,8 @@ class ReachWords {
   const Plan& plan_;
   const std::vector<std::size_t>& step_of_;  // index: InstanceId
 };
+
+/// Where nothing is wrong.
+[[nodiscard]] Finding all_reached(std::size_t count);
 
 }  // namespace fitup::checks
