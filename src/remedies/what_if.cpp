@@ -32,6 +32,8 @@ struct Measurement {
   double now_mm = 0;
   double within_mm = 0;
   bool given = true;
+  std::string other{};  // of a clearance that of the other side, where it is given, which is smaller by as much
+  double other_mm = 0;
 };
 
 bool stands_somewhere(const Spec& spec, const std::string& item) {
@@ -64,6 +66,20 @@ void add_rods(const ItemSpec& item, double clear_mm, std::vector<Measurement>& a
   }
 }
 
+// All items stand nearer to the front or the back than planned, or farther from it.
+void add_clearances(const BoxSpec& box, std::vector<Measurement>& all) {
+  const auto add = [&](const Measured& own, const char* word, const Measured& other, const char* other_word) {
+    if (!own.within) return;
+    const std::string key = "box." + box.name + ".clearance.";
+    Measurement m{key + word, own->mm(), own.within->mm(), true};
+    if (other.given) m.other = key + other_word;
+    m.other_mm = other->mm();
+    all.push_back(std::move(m));
+  };
+  add(box.clearance.front, "front", box.clearance.back, "back");
+  add(box.clearance.back, "back", box.clearance.front, "front");
+}
+
 std::vector<Measurement> measurements(const Spec& spec, const Plan& plan) {
   std::vector<Measurement> all;
   for (const ItemSpec& item : spec.items) {
@@ -75,6 +91,7 @@ std::vector<Measurement> measurements(const Spec& spec, const Plan& plan) {
     }
     add_rods(item, least_clear_mm(plan), all);
   }
+  for (const BoxSpec& box : spec.boxes) add_clearances(box, all);
   return all;
 }
 
@@ -124,7 +141,7 @@ class WhatIf {
   }
 
   [[nodiscard]] std::optional<Broke> breaks(const Measurement& m, double off_mm) const {
-    auto measured = as_measured(m.key, m.now_mm + off_mm);
+    auto measured = as_measured(m, off_mm);
     if (!measured || stopped()) return std::nullopt;
     auto pairs = as_planned_.broken(*measured, stop_);
     if (!pairs.empty()) return Broke{off_mm, *std::move(measured), std::move(pairs)};
@@ -133,10 +150,14 @@ class WhatIf {
     return Broke{off_mm, *std::move(measured), {}, std::move(otherwise)};
   }
 
-  [[nodiscard]] std::optional<Plan> as_measured(const std::string& key, double mm) const {
+  [[nodiscard]] std::optional<Plan> as_measured(const Measurement& m, double off_mm) const {
     std::vector<Override> overrides = source_.overrides;
-    std::erase_if(overrides, [&](const Override& o) { return o.key == key; });
-    overrides.push_back({key, fmt::format("{:.6f} mm", mm)});
+    const auto set = [&](const std::string& key, double mm) {
+      std::erase_if(overrides, [&](const Override& o) { return o.key == key; });
+      overrides.push_back({key, fmt::format("{:.6f} mm", mm)});
+    };
+    set(m.key, m.now_mm + off_mm);
+    if (!m.other.empty()) set(m.other, m.other_mm - off_mm);
     const SpecResult read = read_spec(source_.file_name, source_.text, overrides, source_.files);
     if (!read.spec || stopped()) return std::nullopt;
     const PlanResult other = make_plan(lay_out(*read.spec));

@@ -60,6 +60,14 @@ class Slips {
     run_together(box.welds.stitch, key);
   }
 
+  /// What stands on its rails does not rise: its height may be off, not where its top is to be.
+  void clearance(const BoxSpec& box) {
+    if (!box.clearance.top.within) return;
+    diagnostics_.add(say<"no-effect">(box.clearance.top.place, fmt::format("within of box.{}.clearance.top", box.name),
+                                      "nothing moves up from its rails; leave it out, and say what the items' heights "
+                                      "were measured within (item.NAME.size)"));
+  }
+
   /// A slip in closed_by or style is likelier than idle text.
   void face(const std::string& box, Face which, const FaceSpec& face) {
     const std::string key = fmt::format("box.{}.face.{}.", box, to_text(which));
@@ -170,6 +178,7 @@ void report_slips(const Spec& spec, const Cell& root, Diagnostics& diagnostics) 
     if (cell["row"].sound) slips.lines(box);
     slips.welds(box);
     if (box.rod_plates && cell["rod_plates"].sound) slips.rod_plates(box);
+    slips.clearance(box);
     for (const Face face : all_faces) {
       const Cell& own = cell["face"][to_text(face)];
       const Cell* seal = own.find("seal");

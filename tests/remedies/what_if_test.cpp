@@ -78,6 +78,23 @@ TEST(WhatIf, NamesASizeWithWhichAnItemNoLongerGoesIn) {
   EXPECT_NEAR(height->off_mm, 3.6, 1e-9);
 }
 
+// The rods end 36 + 4 - 20 = 20 mm before the back cover and 19.5 are wanted: of 0.8 mm that all items may stand nearer
+// to it a half is not enough, three quarters are. A front clearance that is larger by as much moves them alike.
+TEST(WhatIf, MovesAllItemsByWhatAClearanceAtTheFrontOrTheBackWasMeasuredWithin) {
+  const Override wanted{"keep_apart", "[{ what = \"rods\", from = \"covers\", least = 19.5, why = \"creepage\" }]"};
+  const Findings back = asked({wanted, {"box.main.clearance.back", "{ value = 36, within = 0.8 }"}});
+  const Delicate* nearer = about(back, "box.main.clearance.back");
+  ASSERT_NE(nearer, nullptr);
+  EXPECT_EQ(nearer->check, "clearance");
+  EXPECT_NEAR(nearer->off_mm, -0.6, 1e-9);
+  const Findings front = asked({wanted, {"box.main.clearance.front", "{ value = 44, within = 0.8 }"}});
+  const Delicate* farther = about(front, "box.main.clearance.front");
+  ASSERT_NE(farther, nullptr);
+  EXPECT_NEAR(farther->off_mm, 0.6, 1e-9);
+  EXPECT_EQ(about(asked({wanted, {"box.main.clearance.back", "{ value = 36, within = 0.4 }"}}), "box.main.clearance.back"),
+            nullptr);
+}
+
 TEST(WhatIf, PutsTheMostDelicateFirstAndEndsWhenItIsAskedTo) {
   const std::vector<Override> rough{{"item.block.size", "[{ value = 150, within = 2.4 }, 430, 220]"},
                                     {"item.block.rods.within", "0.6"}};
