@@ -3,6 +3,7 @@
 
 #include <array>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "fitup/cut_rules.h"
@@ -20,6 +21,9 @@ namespace fitup::tables {
 [[nodiscard]] std::vector<double> usual_metric_sheets_mm();
 /// Gauges from 7 to 22 and fractions of an inch of steel, decimals of an inch of aluminium alloys.
 [[nodiscard]] std::vector<double> usual_inch_sheets_mm(bool steel);
+
+/// What the shop has of a material, ascending: what its rules say, else what is usual.
+[[nodiscard]] std::vector<double> on_shelf_mm(std::string_view material, const CutRules& rules);
 
 /// How a plate that fits on no sheet comes nearest to one.
 struct SheetFault {

@@ -75,21 +75,6 @@ std::optional<CornerFault> judge_corners(const std::vector<geometry::InnerCorner
   return fault.count > 0 ? std::optional(fault) : std::nullopt;
 }
 
-std::vector<double> thicknesses_mm(const std::string& material, const CutRules& rules) {
-  for (const OnShelf& of : rules.on_shelf) {
-    if (of.material == material) return of.thicknesses_mm;
-  }
-  std::vector<double> all;
-  if (rules.shelf != ShelfKind::gauge) all = tables::usual_metric_sheets_mm();
-  if (rules.shelf != ShelfKind::metric) {
-    const Material* known = tables::find_material(material);
-    const std::vector<double> inch = tables::usual_inch_sheets_mm(known == nullptr || known->steel);
-    all.insert(all.end(), inch.begin(), inch.end());
-  }
-  std::sort(all.begin(), all.end());
-  return all;
-}
-
 std::optional<double> nearest_instead_mm(double thickness_mm, const std::vector<double>& on_shelf_mm) {
   std::optional<double> nearest;
   for (const double t : on_shelf_mm) {

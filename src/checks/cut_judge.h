@@ -46,8 +46,6 @@ struct CornerFault {
 [[nodiscard]] std::optional<CornerFault> judge_corners(const std::vector<geometry::InnerCorner>& corners,
                                                        const CutRules& rules);
 
-/// What the shop has of a material, ascending.
-[[nodiscard]] std::vector<double> thicknesses_mm(const std::string& material, const CutRules& rules);
 /// What it has that is nearest to a thickness; none: it has that very one.
 [[nodiscard]] std::optional<double> nearest_instead_mm(double thickness_mm, const std::vector<double>& on_shelf_mm);
 

@@ -212,7 +212,7 @@ class CutPart {
 
   void judge_thickness(std::vector<Finding>& findings) const {
     const double t = flat_.bought_mm();
-    const auto instead = nearest_instead_mm(t, thicknesses_mm(part_.material, plan_.cut_rules));
+    const auto instead = nearest_instead_mm(t, tables::on_shelf_mm(part_.material, plan_.cut_rules));
     if (!instead) return;
     Finding f = about(Verdict::fail, "shelf");
     f.value = t;

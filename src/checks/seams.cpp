@@ -65,6 +65,19 @@ bool is_angle_on_sheet(const Plan& plan, const Joint& joint) {
                     std::holds_alternative<Member>(part_of(plan, joint.b).form));
 }
 
+// A foot or a lug under the toe of an angle.
+bool is_mount_on_angle(const Plan& plan, const Joint& joint) {
+  const auto is_mount = [&](InstanceId id) {
+    const Part& part = part_of(plan, id);
+    return (part.role == Role::foot || part.role == Role::lug) && std::holds_alternative<Flat>(part.form);
+  };
+  const auto is_angle = [&](InstanceId id) {
+    const auto* member = std::get_if<Member>(&part_of(plan, id).form);
+    return member != nullptr && member->section.shape == SectionShape::angle;
+  };
+  return (is_mount(joint.a) && is_angle(joint.b)) || (is_mount(joint.b) && is_angle(joint.a));
+}
+
 // Along the toe the bead fills what its rounding leaves open, and stands out as if the toe were square. Along a mitre
 // there is no room for one: the next flange's end is there, and the two are welded to each other.
 std::optional<Offered> seams_of_angle_on_sheet(const Plan& plan, const WeldTask& task) {
@@ -79,21 +92,27 @@ std::optional<Offered> seams_of_angle_on_sheet(const Plan& plan, const WeldTask&
   return found;
 }
 
-std::optional<Offered> offered_all_round(const Plan& plan, const WeldTask& task) {
-  if (auto mitre = mitre_seams(plan, task.joint, task.wanted_mm)) return mitre;
-  if (is_angle_on_sheet(plan, task.joint)) return seams_of_angle_on_sheet(plan, task);
-  if (auto straight = straight_seams(task)) return straight;
-  if (auto ring = ring_seams(task)) return ring;
+// As if toes were square, those beads that reach the toe as it is: what they fuse with goes in behind its rounding, so
+// that the throat is no smaller.
+std::optional<Offered> seams_at_toes(const Plan& plan, const WeldTask& task) {
   const PlacedBody a = with_square_toes(plan, task.joint.a);
   const PlacedBody b = with_square_toes(plan, task.joint.b);
   auto square = straight_seams({a, b, task.joint, task.wanted_mm});
   if (!square) return square;
-  // Only beads that reach the toe as it is.
   std::erase_if(square->seams, [&](const Seam& seam) {
     const PlacedBody bead = placed_bead(seam.bead);
-    return decide(bead, task.a) != Decision::touch || decide(bead, task.b) != Decision::touch;
+    return decide(bead, task.a) == Decision::clear || decide(bead, task.b) == Decision::clear;
   });
   return square;
+}
+
+std::optional<Offered> offered_all_round(const Plan& plan, const WeldTask& task) {
+  if (auto mitre = mitre_seams(plan, task.joint, task.wanted_mm)) return mitre;
+  if (is_angle_on_sheet(plan, task.joint)) return seams_of_angle_on_sheet(plan, task);
+  if (is_mount_on_angle(plan, task.joint)) return seams_at_toes(plan, task);
+  if (auto straight = straight_seams(task)) return straight;
+  if (auto ring = ring_seams(task)) return ring;
+  return seams_at_toes(plan, task);
 }
 
 std::optional<Offered> offered(const Plan& plan, const WeldTask& task) {

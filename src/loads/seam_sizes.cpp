@@ -9,6 +9,7 @@
 
 #include "loads/joint_groups.h"
 #include "loads/lift.h"
+#include "loads/seam_room.h"
 #include "loads/weld_limits.h"
 
 namespace fitup::loads {
@@ -69,14 +70,14 @@ class LeastSizes {
     f.source = worst.least.source;
     f.parts = {label_of(plan_, joint.a), label_of(plan_, joint.b)};
     f.at = 0.5 * (worst.seam->from + worst.seam->to);
-    f.key = key_of_welds(plan_, {joint.a, {worst.seam->joint}, {}, {}, {}, true});
+    const SeamRemedy remedy = remedy_of_small(plan_, *worst.seam, worst.least.leg_mm);
+    f.key = remedy.key;
     f.place = plan_.instances[joint.a].place;
     f.message = fmt::format(
         "{} and {} are joined by a fillet with a leg of {:.1f} mm, less than the {:.1f} mm for their thickness; {} "
-        "seams "
-        "are as small or smaller. A larger leg (welds.leg), or more room where it is small for want of it, mends it",
+        "seams are as small or smaller. {}",
         plan_.instances[joint.a].name, plan_.instances[joint.b].name, worst.seam->size_mm, worst.least.leg_mm,
-        worst.count);
+        worst.count, remedy.words);
     return f;
   }
 

@@ -8,6 +8,7 @@
 #include "fitup/tolerances.h"
 #include "plan/boss_openings.h"
 #include "plan/face_axes.h"
+#include "plan/feet_beads.h"
 #include "plan/flanged_cover.h"
 #include "plan/outward_landing.h"
 #include "plan/plate/walls.h"
@@ -83,13 +84,14 @@ struct Outside {
 
 // How far from the frame's edge it begins, where nothing laps it. A side plate runs through from front to back. Under
 // legs that point down a plate reaches to the outside: their toes are flat there only. Of a tube a plate ends on the
-// flat beside the rounded edge, so that the bead has a side to lie on; a cover needs none.
+// flat beside the rounded edge, so that the bead has a side to lie on; a cover needs none. Above feet it leaves room for
+// the bead along their edge too.
 double land_mm(const Build& build, Face face, Face neighbour) {
   const bool welded = *build.box_spec().face(face).closed_by == Closure::plate;
   const double round = welded ? build.shell.bottom[low].round_mm : 0;
   if (axis_of(face) == 0 && axis_of(neighbour) == 1) return round > 0 ? weld_land_mm + round : 0;
   if (face == Face::bottom && build.shell.toes_down) return 0;
-  return weld_land_mm + round;
+  return weld_land_mm + round + (welded && neighbour == Face::bottom ? kept_for_feet_mm(build, face) : 0);
 }
 
 // Behind the flanges and the rings of neighbouring faces.

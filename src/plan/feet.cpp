@@ -3,13 +3,14 @@
 #include "plan/feet.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include <fmt/format.h>
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
+#include "plan/feet_beads.h"
+#include "plan/feet_thickness.h"
 #include "plan/holes.h"
 #include "plan/loose_hardware.h"
 #include "plan/mount_bolt.h"
@@ -107,8 +108,6 @@ class Mounts {
     return false;
   }
 
-  // ---- where they stand
-
   [[nodiscard]] bool covers_at(int axis) const { return is_cover(face_at(axis, low)) || is_cover(face_at(axis, high)); }
 
   // Not where covers come off, if there are none at the other two sides.
@@ -122,12 +121,13 @@ class Mounts {
   // Where a cover's flange laps round what they lie on, and where the longest member of that side has not begun.
   [[nodiscard]] double begins_mm(int axis, Side end, int out) const {
     const Face face = face_at(axis, end);
-    const bool flange = (is_angle() || face_ != Face::bottom) && is_flanged(build_.box_spec(), face);
+    const bool beside = is_angle() || face_ != Face::bottom || bead_meets_flange(build_, face);
+    const bool flange = beside && is_flanged(build_.box_spec(), face);
     const double free =
         steps_of(bolt_.thread()).place_up(from_corner_mm) + (flange ? spec_of(face).flange_depth->mm() : 0);
     const Face lies_on = is_angle() ? face_at(out, low) : face_;
-    const double beside = doubler_mm(lies_on) > 0 ? beside_mount_mm : 0;
-    return std::max(free + beside, longest_begins_mm(build_, lies_on, axis, end));
+    const double past_doubler = doubler_mm(lies_on) > 0 ? beside_mount_mm : 0;
+    return std::max(free + past_doubler, longest_begins_mm(build_, lies_on, axis, end));
   }
 
   void add_by_rule() {
@@ -388,7 +388,7 @@ class Mounts {
 
 void add_mounts(Build& build) {
   const BoxSpec& box = build.box_spec();
-  if (box.feet) Mounts(build, Face::bottom, *box.feet, "foot", build.key("feet")).run();
+  if (box.feet) Mounts(build, Face::bottom, thick_enough(build, *box.feet), "foot", build.key("feet")).run();
   for (const Face face : all_faces) {
     const std::string word(to_text(face));
     const auto& lugs = box.face(face).lugs;

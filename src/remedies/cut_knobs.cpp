@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "checks/cut_judge.h"
+#include "fitup/sheet_fit.h"
 #include "fitup/tables.h"
 
 namespace fitup::remedies {
@@ -51,7 +51,7 @@ std::vector<double> shelf_of(const std::string& material, const Spec& spec) {
   CutRules rules = spec.cutter.rules;
   const bool metric = spec.units == UnitSystem::mm_kg;
   if (rules.shelf == ShelfKind::both) rules.shelf = metric ? ShelfKind::metric : ShelfKind::gauge;
-  return checks::thicknesses_mm(material, rules);
+  return tables::on_shelf_mm(material, rules);
 }
 
 /// A number of times the thickness, in twentieths.

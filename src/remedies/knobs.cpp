@@ -137,7 +137,8 @@ class Knobs {
     if (what_.check == "bosses") return sheets(box, key);
     if (what_.check == "insertion" && box.sequence) no_sequence(key + ".sequence");
     welds(box, key + ".welds");
-    if (what_.check == "standing" && box.feet) add(key + ".feet.thickness", *box.feet->thickness);
+    if (what_.check == "standing" && box.feet)
+      knobs_.push_back(thicker_sheet(key + ".feet.thickness", box.feet->thickness->mm(), *box.frame.material, spec_));
     places_in_rows(box, key + ".row");
     for (const FaceSpec& face : box.faces) of_openings(face, key);
     clearances(box, key + ".clearance", true);
@@ -293,9 +294,8 @@ class Knobs {
     if (!is_about(key) || *face.closed_by != Closure::cover) return;
     const bool flanged = *face.style == CoverStyle::flanged;
     if (flanged && face.screws.depth) add(key + ".screws.depth", **face.screws.depth);
-    if (flanged && what_.check == "reach" && *face.flanges != Flanges::angle) {
+    if (flanged && what_.check == "reach" && *face.flanges != Flanges::angle)
       add(key + ".flange_depth", *face.flange_depth);
-    }
     fixing(key + ".screws.fixing", *face.screws.fixing);
     if (flanged) add(key + ".gap", *face.gap, Fineness::half);
   }

@@ -320,7 +320,7 @@ const std::vector<Rule> join_rows{
      "plate: a flat plate in the face's plane; angle: a cleat with one leg in that plane and the other against the side"},
     {"box.NAME.feet.out", Type::word, Need::may, "", none, "left right, front back",
      "the sides beyond which the feet stand; without it left and right; cleats where no cover comes off"},
-    {"box.NAME.feet.thickness", Type::length, Need::filled, {"6 mm", "1/4 in"}, {2, 40}, "", "of a plate"},
+    {"box.NAME.feet.thickness", Type::length, Need::filled, {"6 mm", "1/4 in"}, {2, 40}, "", "of a plate; feet by rule thicker, off the shelf, where steel hangs below"},
     {"box.NAME.feet.section", Type::angle, Need::filled, {"L 50x50x5", "L 2x2x3/16 in"}, none, "", "of an angle cleat"},
     {"box.NAME.feet.width", Type::length, Need::filled, {"50 mm", "2 in"}, {10, 500}, "", "of one, along the side"},
     {"box.NAME.feet.thread", Type::thread, Need::filled, {"M8", "3/8-16"}, none, "", "thread of the bolt that goes through each"},

@@ -1,5 +1,5 @@
 // Usual thicknesses of sheets, the tolerances of their thickness and of thermal cuts, and what fits on one.
-// Entry: sheet_thicker_by_mm, cut_permits_mm, usual_metric_sheets_mm, usual_inch_sheets_mm, sheet_fault,
+// Entry: sheet_thicker_by_mm, cut_permits_mm, usual_metric_sheets_mm, usual_inch_sheets_mm, on_shelf_mm, sheet_fault,
 // longest_piece_mm.
 #include "fitup/sheet_fit.h"
 
@@ -31,8 +31,8 @@ constexpr std::array<Row, 7> cut_class_1{
 constexpr std::array<Row, 5> cut_class_2{{{1, 0.60}, {3.15, 0.60}, {6.3, 0.80}, {10, 1.00}, {25, 1.80}}};
 
 // Common practice: what dealers list.
-constexpr std::array<double, 17> metric_mm{0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30};
-constexpr std::array<double, 9> steel_in{0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1};
+constexpr std::array<double, 18> metric_mm{0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40};
+constexpr std::array<double, 11> steel_in{0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1, 1.25, 1.5};
 constexpr std::array<double, 14> aluminium_in{0.032, 0.04, 0.05,   0.063, 0.08, 0.09,  0.1,
                                               0.125, 0.16, 0.1875, 0.19,  0.25, 0.375, 0.5};
 constexpr int thickest_gauge = 7;
@@ -75,6 +75,21 @@ std::vector<double> usual_inch_sheets_mm(bool steel) {
     }
   } else {
     for (const double in : aluminium_in) all.push_back(in * mm_per_in);
+  }
+  std::sort(all.begin(), all.end());
+  return all;
+}
+
+std::vector<double> on_shelf_mm(std::string_view material, const CutRules& rules) {
+  for (const OnShelf& of : rules.on_shelf) {
+    if (of.material == material) return of.thicknesses_mm;
+  }
+  std::vector<double> all;
+  if (rules.shelf != ShelfKind::gauge) all = usual_metric_sheets_mm();
+  if (rules.shelf != ShelfKind::metric) {
+    const Material* known = find_material(material);
+    const std::vector<double> inch = usual_inch_sheets_mm(known == nullptr || known->steel);
+    all.insert(all.end(), inch.begin(), inch.end());
   }
   std::sort(all.begin(), all.end());
   return all;

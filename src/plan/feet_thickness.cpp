@@ -1,0 +1,52 @@
+// Looks how low the steel hangs, then along what the shop has.
+// Entry: thick_enough.
+#include "plan/feet_thickness.h"
+
+#include <algorithm>
+
+#include "fitup/sheet_fit.h"
+#include "fitup/tolerances.h"
+#include "plan/plate/mount_doublers.h"
+#include "plan/plate/walls.h"
+#include "plan/room.h"
+
+namespace fitup::plan {
+
+namespace {
+
+// Below the frame's underside. Glands and hoses are led past what the feet stand on.
+double hangs_mm(const Build& build) {
+  double lowest = 0;
+  for (const Taken& taken : taken_by_steel(build.draft)) {
+    const Role role = build.draft.part(taken.id).role;
+    if (role != Role::gland && role != Role::edge_strip) lowest = std::min(lowest, taken.box.low.z);
+  }
+  return -lowest;
+}
+
+// Where the shop has both kinds, of the bolt's.
+std::vector<double> shelf_mm(const Build& build, const MountSpec& feet) {
+  CutRules rules = build.spec.cutter.rules;
+  const bool inch = tables::is_unified(*tables::find_thread(*feet.thread));
+  if (rules.shelf == ShelfKind::both) rules.shelf = inch ? ShelfKind::gauge : ShelfKind::metric;
+  return tables::on_shelf_mm(material_of(build), rules);
+}
+
+}  // namespace
+
+MountSpec thick_enough(const Build& build, const MountSpec& feet) {
+  MountSpec built = feet;
+  if (feet.thickness.given || *feet.kind != MountKind::plate) return built;
+  const double hangs = hangs_mm(build);
+  const auto reaches = [&](double t) {
+    const double under = laid_on_mm(build.box_spec(), Face::bottom) + mount_doubler_mm(build, Face::bottom, t, false);
+    return under + t >= hangs - tolerance::contact_mm;
+  };
+  if (reaches(feet.thickness->mm())) return built;
+  const std::vector<double> shelf = shelf_mm(build, feet);
+  const auto thick = std::find_if(shelf.begin(), shelf.end(), reaches);
+  if (thick != shelf.end()) built.thickness.value = Length::mm(*thick);
+  return built;
+}
+
+}  // namespace fitup::plan
