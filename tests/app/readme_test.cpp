@@ -39,6 +39,12 @@ TEST(Readme, ShowsTheDemosSpecAsItIs) {
   EXPECT_THAT(readme, testing::HasSubstr("```toml\n" + test::read_file(test::demo_spec()) + "```\n"));
 }
 
+TEST(Readme, ShowsWhatTheDemoIsHeldAgainstAsItStands) {
+  const std::string readme = test::read_file(std::filesystem::path(FITUP_SOURCE) / "README.md");
+  const auto thrown = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive" / "front-box-thrown.toml";
+  EXPECT_THAT(readme, testing::HasSubstr("```toml\n" + test::read_file(thrown) + "```\n"));
+}
+
 TEST(Readme, ShowsASpecErrorAsTheProgramSaysIt) {
   std::string spec = test::read_file(test::demo_spec());
   const std::string right = "thickness = 5, outer_width = 40 }";
