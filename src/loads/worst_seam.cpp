@@ -67,8 +67,9 @@ void say_one_line(Finding& f, const WorstSeam& w) {
 
 /// Of bolts that only press what they hold down: no seam is tried by that.
 void say_nothing_pulls(Finding& f, const Plan& plan, const WorstSeam& w) {
-  constexpr double no_force_n = 0.5;  // said as 0 N
-  if (w.force_n >= no_force_n) return;
+  constexpr double no_force_n = 0.5;      // said as 0 N
+  constexpr double no_stress_mpa = 0.05;  // a couple alone pulls at a seam too
+  if (w.force_n >= no_force_n || w.stress.mpa >= no_stress_mpa) return;
   const auto& thrown = plan.load_rules.thrown_g;
   const bool stated = std::any_of(thrown.begin(), thrown.end(), [](const auto& g) { return g.has_value(); });
   f.message += fmt::format("; nothing pulls there: what stands only presses{}",

@@ -4,8 +4,11 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "fitup/sheet_fit.h"
 #include "fitup/tolerances.h"
+#include "plan/followed.h"
 #include "plan/plate/mount_doublers.h"
 #include "plan/plate/walls.h"
 #include "plan/room.h"
@@ -34,7 +37,7 @@ std::vector<double> shelf_mm(const Build& build, const MountSpec& feet) {
 
 }  // namespace
 
-MountSpec thick_enough(const Build& build, const MountSpec& feet) {
+MountSpec thick_enough(Build& build, const MountSpec& feet) {
   MountSpec built = feet;
   if (feet.thickness.given || *feet.kind != MountKind::plate) return built;
   const double hangs = hangs_mm(build);
@@ -45,7 +48,11 @@ MountSpec thick_enough(const Build& build, const MountSpec& feet) {
   if (reaches(feet.thickness->mm())) return built;
   const std::vector<double> shelf = shelf_mm(build, feet);
   const auto thick = std::find_if(shelf.begin(), shelf.end(), reaches);
-  if (thick != shelf.end()) built.thickness.value = Length::mm(*thick);
+  if (thick == shelf.end()) return built;
+  built.thickness.value = Length::mm(*thick);
+  note_feet_thickness(
+      build, built.thickness.value,
+      fmt::format("{} would leave what hangs below to carry the box", build.in_words(feet.thickness->mm())));
   return built;
 }
 

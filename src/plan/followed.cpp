@@ -1,5 +1,5 @@
 // What of a box the spec does not state and follows as another than its default.
-// Entry: note_followed, note_fixing_of_item.
+// Entry: note_followed, note_fixing_of_item, note_feet_thickness.
 #include "plan/followed.h"
 
 #include <algorithm>
@@ -38,7 +38,8 @@ void note_face(Build& build, const FaceSpec& stated, Face which) {
     note(build, key + "screws.fixing", spec::words(*face.screws.fixing), no_thread);
   if (std::abs(face.flange_depth->mm() - stated.flange_depth->mm()) > tolerance::contact_mm)
     note(build, key + "flange_depth", spec::words(*face.flange_depth),
-         fmt::format("{} would leave the screws of a cover beside it no room", build.in_words(stated.flange_depth->mm())));
+         fmt::format("{} would leave the screws of a cover beside it no room",
+                     build.in_words(stated.flange_depth->mm())));
   if (*face.landing != *stated.landing)
     note(build, key + "landing", spec::words(*face.landing), "strips in the opening would not let all in");
   const double width = landing_width_mm(build, which);
@@ -73,6 +74,10 @@ void note_followed(Build& build, const BoxSpec& stated) {
 
 void note_fixing_of_item(Build& build, const std::string& key, ScrewFixing fixing) {
   note(build, key, spec::words(fixing), no_thread);
+}
+
+void note_feet_thickness(Build& build, Length thickness, std::string why) {
+  note(build, build.key("feet.thickness"), spec::words(thickness), std::move(why));
 }
 
 }  // namespace fitup::plan

@@ -13,4 +13,7 @@ void note_followed(Build& build, const BoxSpec& stated);
 /// What holds an item's ears was not stated, and a thread does not hold there.
 void note_fixing_of_item(Build& build, const std::string& key, ScrewFixing fixing);
 
+/// What hangs below asks for thicker feet than the default.
+void note_feet_thickness(Build& build, Length thickness, std::string why);
+
 }  // namespace fitup::plan

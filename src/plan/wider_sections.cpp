@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "fitup/tables.h"
+#include "fitup/tolerances.h"
 #include "plan/rule_steps.h"
 
 namespace fitup::plan {
@@ -13,7 +14,8 @@ namespace {
 
 bool is_like(const Section& s, const Section& is) {
   const bool equal = s.shape != SectionShape::angle || s.leg_a_mm == s.leg_b_mm;
-  return s.shape == is.shape && equal && steps_of(s).place_mm == steps_of(is).place_mm;
+  const bool as_thick = s.thickness_mm > is.thickness_mm - tolerance::contact_mm;  // threads hold in it as now
+  return s.shape == is.shape && equal && as_thick && steps_of(s).place_mm == steps_of(is).place_mm;
 }
 
 }  // namespace

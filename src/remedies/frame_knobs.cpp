@@ -22,7 +22,13 @@ void add_section(std::vector<Knob>& knobs, const std::string& key, const Section
 void add_members(std::vector<Knob>& knobs, const Concerned& what, const BoxSpec& box, const Spec& spec) {
   const std::string key = fmt::format("box.{}.frame.", box.name);
   if (what.roles.contains(Role::upright)) add_section(knobs, key + "uprights", spec.section(*box.frame.uprights));
-  if (what.roles.contains(Role::ring_member)) add_section(knobs, key + "section", spec.section(*box.frame.section));
+  if (!what.roles.contains(Role::ring_member)) return;
+  const bool own_top = box.frame.top_section.given;
+  const auto is_top = [](const std::string& name) { return name.starts_with("top "); };
+  if (own_top && std::any_of(what.names.begin(), what.names.end(), is_top))
+    add_section(knobs, key + "top_section", spec.section(*box.frame.top_section));
+  if (!own_top || !std::all_of(what.names.begin(), what.names.end(), is_top))
+    add_section(knobs, key + "section", spec.section(*box.frame.section));
 }
 
 }  // namespace

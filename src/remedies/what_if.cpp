@@ -156,8 +156,10 @@ class WhatIf {
       std::erase_if(overrides, [&](const Override& o) { return o.key == key; });
       overrides.push_back({key, fmt::format("{:.6f} mm", mm)});
     };
-    set(m.key, m.now_mm + off_mm);
-    if (!m.other.empty()) set(m.other, m.other_mm - off_mm);
+    // No size is below nothing: what is measured less well than it is large is moved as far as it can be.
+    const double moved = m.now_mm + off_mm;
+    set(m.key, m.now_mm < 0 ? moved : std::max(0.0, moved));
+    if (!m.other.empty()) set(m.other, std::max(0.0, m.other_mm - off_mm));
     const SpecResult read = read_spec(source_.file_name, source_.text, overrides, source_.files);
     if (!read.spec || stopped()) return std::nullopt;
     const PlanResult other = make_plan(lay_out(*read.spec));

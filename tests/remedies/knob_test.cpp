@@ -101,6 +101,14 @@ TEST(Knob, OfAFrameThatFailsClimbSectionsAndSheetByThickness) {
   ASSERT_EQ(knobs.size(), 1U);
   EXPECT_EQ(knobs[0].key, "box.main.frame.section");
   EXPECT_EQ(knobs[0].value(1), "\"L 45x45x4\"");
+  const auto own_top = test::planned(path.string(), test::text_of(path), {{"box.main.frame.top_section", "L 45x45x4"}});
+  what.names = {"top ring member front"};
+  knobs = knobs_for(what, *own_top->spec);
+  ASSERT_EQ(knobs.size(), 1U);
+  EXPECT_EQ(knobs[0].key, "box.main.frame.top_section");
+  EXPECT_EQ(knobs[0].value(1), "\"L 45x45x4.5\"");
+  what.names = {"bottom ring member front"};
+  EXPECT_EQ(knobs_for(what, *own_top->spec).at(0).key, "box.main.frame.section");
   what.roles = {Role::face_plate};
   what.keys = {"box.main.face.left"};
   what.material = "S235JR";
