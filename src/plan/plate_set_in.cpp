@@ -21,7 +21,7 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double least_lap_mm = 5;       // of a plate on an upright, so that the bead does not burn its edge away
+constexpr double least_lap_mm = 5;         // of a plate on an upright, so that the bead does not burn its edge away
 constexpr double before_rod_plate_mm = 2;  // beyond the beads of both
 constexpr double before_rail_mm = 2;
 constexpr double least_plate_mm = 1;
@@ -120,11 +120,11 @@ class PlateSetIn {
     const double most = flats().width();
     if (t_ <= most + tolerance::contact_mm) return true;
     const bool some = most > least_plate_mm;
-    return refuse(
-        fmt::format("it is {} thick, and the flats of the members and the uprights share {} of their width",
-                    build_.in_words(t_), most > 0 ? build_.in_words(most) : "none"),
-        some ? fmt::format("a thickness of at most {}, or set = \"outside\"", build_.at_most(most))
-             : fmt::format("set = \"outside\", or frame.uprights = \"{}\"", *build_.box_spec().frame.section));
+    return refuse(fmt::format("it is {} thick, and the flats of the members and the uprights share {} of their width",
+                              build_.in_words(t_), most > 0 ? build_.in_words(most) : "none"),
+                  some ? fmt::format("a thickness of at most {}, or set = \"outside\"", build_.at_most(most))
+                       : fmt::format("set = \"outside\", or {} = \"{}\"", build_.key("frame.uprights"),
+                                     *build_.box_spec().frame.section));
   }
 
   // Items stand as high as the tubes: flush with these a plate stands in the clearance over them.
@@ -132,11 +132,12 @@ class PlateSetIn {
     const double takes = flush_mm() + t_;
     const double free = build_.box_spec().clearance.top->mm();
     if (face_ == Face::bottom || takes <= free + tolerance::contact_mm) return true;
-    return refuse(fmt::format("flush with tubes that are flat from {} it would stand {} into the inside, over items with "
-                              "{} above them",
-                              build_.in_words(flush_mm()), build_.in_words(takes), build_.in_words(free)),
-                  fmt::format("set = \"inside\", which leaves the clearance, or a clearance.top of at least {}",
-                              build_.at_least(takes)));
+    return refuse(
+        fmt::format("flush with tubes that are flat from {} it would stand {} into the inside, over items with "
+                    "{} above them",
+                    build_.in_words(flush_mm()), build_.in_words(takes), build_.in_words(free)),
+        fmt::format("set = \"inside\", which leaves the clearance, or a {} of at least {}", build_.key("clearance.top"),
+                    build_.at_least(takes)));
   }
 
   // Between the front's and the back's rod plate nothing would be left.

@@ -58,13 +58,19 @@ class Gussets {
     return on_tube_ ? std::min(bones_.rings[low].thickness_mm(), wall > 0 ? wall : upright_.x) : upright_.x;
   }
 
-  // From the side's face: where a gusset may be welded to an upright and to the rings.
-  [[nodiscard]] Span flats(Side side) const {
-    if (!on_tube_) return {0, upright_.x};
+  // From the side's face: what is flat of the ring and of the uprights.
+  [[nodiscard]] Span shared_flats() const {
     const Ring& ring = bones_.rings[low];
     const double round = ring.section->corner_radius_mm;
     const double post_round = build_.shell.upright[low][low].round_mm;
-    Span span{std::max(round, post_round), std::min(ring.lying_mm - round, upright_.x - post_round)};
+    return {std::max(round, post_round), std::min(ring.lying_mm - round, upright_.x - post_round)};
+  }
+
+  // And where a gusset may be welded to them.
+  [[nodiscard]] Span flats(Side side) const {
+    if (!on_tube_) return {0, upright_.x};
+    const double round = bones_.rings[low].section->corner_radius_mm;
+    Span span = shared_flats();
     const FaceSpec& spec = build_.box_spec().face(face(side));
     if (*spec.closed_by != Closure::plate) return span;
     const double takes = spec.thickness->mm() + beads_mm(spec.thickness->mm());
@@ -102,15 +108,19 @@ class Gussets {
     const double wide = flats(side).width();
     if (is_entry(side) || thickness_ <= wide + tolerance::contact_mm) return true;
     const bool none = wide < least_plate_mm;
-    const std::string on = fmt::format("where the flats of the {} ring members and of the uprights share {} of their width",
-                                       to_text(face(side)), wide > 0 ? build_.in_words(wide) : "none");
-    const bool set_in = *build_.box_spec().face(face(side)).set != PlateSet::outside;
+    const std::string on =
+        fmt::format("where the flats of the {} ring members and of the uprights share {} of their width",
+                    to_text(face(side)), wide > 0 ? build_.in_words(wide) : "none");
+    // Where without the plate they share enough, it is the plate that takes it.
+    const FaceSpec& spec = build_.box_spec().face(face(side));
+    const bool set_in = *spec.closed_by == Closure::plate && *spec.set != PlateSet::outside &&
+                        thickness_ <= shared_flats().width() + tolerance::contact_mm;
     build_.diagnostics.add(diag::say<"tube-not-stiffened">(
         spec_.thickness ? spec_.thickness->place : spec_.place,
         fmt::format("{} of {}", build_.key("frame.gussets"), build_.in_words(thickness_)), on,
-        set_in ? fmt::format("face.{}.set = \"outside\"", to_text(face(side)))
-        : none ? fmt::format("frame.uprights = \"{}\"", *build_.box_spec().frame.section)
-               : fmt::format("frame.gussets.thickness of at most {}", build_.at_most(wide))));
+        set_in ? fmt::format("{} = \"outside\"", build_.key(fmt::format("face.{}.set", to_text(face(side)))))
+        : none ? fmt::format("{} = \"{}\"", build_.key("frame.uprights"), *build_.box_spec().frame.section)
+               : fmt::format("{} of at most {}", build_.key("frame.gussets.thickness"), build_.at_most(wide))));
     return false;
   }
 

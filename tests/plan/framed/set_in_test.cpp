@@ -17,7 +17,8 @@ using Replacements = std::vector<std::pair<std::string, std::string>>;
 constexpr const char* left_plate = "left  = { closed_by = \"plate\", thickness = 2 }";
 constexpr const char* right_plate = "right = { closed_by = \"plate\", thickness = 2 }";
 constexpr const char* back_cover =
-    "back  = { closed_by = \"cover\", style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 } }";
+    "back  = { closed_by = \"cover\", style = \"flat\", thickness = 2, screws = { thread = \"M4\", max_spacing = 120 } "
+    "}";
 constexpr const char* set_left = "left = { closed_by = \"plate\", thickness = 2, set = \"inside\" }";
 
 /// The demo in a frame of SHS 50x50x4, rounded by 8 outside: 1076 x 536 x 335 mm.
@@ -29,8 +30,7 @@ Planned of_tube(const Replacements& others, const std::string& uprights = "RHS 8
   return test::plan_demo(all);
 }
 
-const Replacements without_rod_plates{
-    {"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""}};
+const Replacements without_rod_plates{{"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""}};
 
 void expect_box(const Planned& planned, const std::string& name, Vec3 low, Vec3 high) {
   ASSERT_TRUE(planned.result.plan) << planned.said();
@@ -70,8 +70,8 @@ TEST(PlateSetInside, BetweenTubesStandsAsFarInAsAllOfThemAreFlat) {
 
 // 60 of clearance over the blocks at 275, then 3 of plate, then the tubes' rounding of 8.
 TEST(PlateSetInside, AtTheTopOfTubesRaisesThemByItsThicknessAndTheirRounding) {
-  const Planned planned =
-      of_tube({{left_plate, std::string(left_plate) + "\ntop = { closed_by = \"plate\", thickness = 3, set = \"inside\" }"}});
+  const Planned planned = of_tube(
+      {{left_plate, std::string(left_plate) + "\ntop = { closed_by = \"plate\", thickness = 3, set = \"inside\" }"}});
   expect_box(planned, "top plate", {51, 51, 335}, {1025, 485, 338});
   EXPECT_NEAR(planned.result.plan->frame_size.z, 346, 1e-9);
 }
@@ -94,11 +94,13 @@ TEST(PlateSetBetween, TubesLeavesTheEndsOfRailsItsBead) {
 TEST(PlateSetInside, OfTubesIsRefusedWhereRailsEndAndWhereNothingFlatTakesIt) {
   Replacements all = without_rod_plates;
   all.emplace_back(back_cover, "back = { closed_by = \"plate\", thickness = 3, set = \"inside\" }");
-  expect_refused(of_tube(all), "the rails end on the members there, and need their inner flats; choose set = \"inset\"");
+  expect_refused(of_tube(all),
+                 "the rails end on the members there, and need their inner flats; choose set = \"inset\"");
   Replacements sides = without_rod_plates;
   sides.emplace_back(left_plate, set_left);
-  expect_refused(of_tube(sides, "50x5"), "share none of their width; choose set = \"outside\", or frame.uprights = "
-                                         "\"SHS 50x50x4\"");
+  expect_refused(of_tube(sides, "50x5"),
+                 "share none of their width; choose set = \"outside\", or box.main.frame.uprights = "
+                 "\"SHS 50x50x4\"");
 }
 
 // Blocks from Y 4 + 44 to 478, nuts of 5.2: rod plates from 42.8 and 483.2 outward. Then 2 for the plate's own bead, 2
@@ -117,9 +119,8 @@ TEST(PlateSetInside, EndsBesideRodPlatesWithRoomForBeads) {
 TEST(PlateSetInside, IsWeldedToUprightsThatReachBehindTheRodPlates) {
   const Planned wide = test::plan_demo({{left_plate, set_left}, {"uprights = \"40x4\"", "uprights = \"60x4\""}});
   expect_box(wide, "left plate", {4, 46.8, 40}, {6, 476.2, 318});
-  EXPECT_EQ(welded_to(wide, "left plate"),
-            (std::vector<std::string>{"bottom ring member left", "top ring member left", "upright back left",
-                                      "upright front left"}));
+  EXPECT_EQ(welded_to(wide, "left plate"), (std::vector<std::string>{"bottom ring member left", "top ring member left",
+                                                                     "upright back left", "upright front left"}));
   const Planned narrow = test::plan_demo({{left_plate, set_left}, {"uprights = \"40x4\"", "uprights = \"50x4\""}});
   expect_box(narrow, "left plate", {4, 51, 40}, {6, 476.2, 318});
 }

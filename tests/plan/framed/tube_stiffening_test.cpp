@@ -17,8 +17,8 @@ using test::instances_of;
 using test::Planned;
 using Replacements = std::vector<std::pair<std::string, std::string>>;
 
-/// The demo in a frame of SHS 50x50x4, rounded by 8 outside, with uprights of RHS 80x40x4: 976 + 100 wide, 430 + 6 + 100
-/// deep, 50 + 5 + 220 + 60 high.
+/// The demo in a frame of SHS 50x50x4, rounded by 8 outside, with uprights of RHS 80x40x4: 976 + 100 wide, 430 + 6 +
+/// 100 deep, 50 + 5 + 220 + 60 high.
 Planned of_tube(const std::string& more, const Replacements& others = {}, const std::string& uprights = "RHS 80x40x4") {
   Replacements all{{"section = \"L 40x40x4\", bottom_legs = \"down\", uprights = \"40x4\"",
                     "section = \"SHS 50x50x4\", uprights = \"" + uprights + "\", " + more},
@@ -101,9 +101,10 @@ TEST(CrossBarsOfTube, RunFromFrontToBackUnderRailsFromLeftToRight) {
 TEST(CrossBarsOfTube, AreRefusedHigherThanTheRingAndOnRingsOfAngle) {
   expect_refused(of_tube("cross_bars = { section = \"RHS 60x40x4\" }"),
                  "60 mm high and reach 10 mm below the bottom ring, whose tubes leave 50 mm under the rails");
-  expect_refused(test::plan_demo({{"uprights = \"40x4\"", "uprights = \"40x4\", cross_bars = { section = \"SHS 40x40x4\" }"}}),
-                 "frame.cross_bars of SHS 40x40x4 is not built on rings of angle; leave it out, or choose a flat bar or an "
-                 "angle, or rings of tube");
+  expect_refused(
+      test::plan_demo({{"uprights = \"40x4\"", "uprights = \"40x4\", cross_bars = { section = \"SHS 40x40x4\" }"}}),
+      "frame.cross_bars of SHS 40x40x4 is not built on rings of angle; leave it out, or choose a flat bar or an "
+      "angle, or rings of tube");
 }
 
 // EN 10219-2 (from memory): 50x50x4 has I = 23.7 cm4, 40x40x3 9.32 cm4.
@@ -154,12 +155,12 @@ TEST(GussetsOfTube, LeaveRailsFromLeftToRightTheInnerPartOfTheTubes) {
 // Rings 60 wide: the side members begin at 61, beyond uprights of 40; the front member's flat ends at 52, so that the
 // gusset, begun 10 from the upright, lies on both.
 TEST(GussetsOfTube, LieOnTheFrontMemberTooBeyondNarrowUprights) {
-  const Planned planned = test::plan_demo(
-      {{"section = \"L 40x40x4\", bottom_legs = \"down\", uprights = \"40x4\"",
-        "section = \"RHS 80x60x4\", uprights = \"SHS 40x40x4\", gussets = { leg = 80 }"},
-       {"front = 44, back = 36", "front = 20, back = 20"},
-       {"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""},
-       {"top = 60", "top = 90"}});
+  const Planned planned =
+      test::plan_demo({{"section = \"L 40x40x4\", bottom_legs = \"down\", uprights = \"40x4\"",
+                        "section = \"RHS 80x60x4\", uprights = \"SHS 40x40x4\", gussets = { leg = 80 }"},
+                       {"front = 44, back = 36", "front = 20, back = 20"},
+                       {"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""},
+                       {"top = 60", "top = 90"}});
   ASSERT_TRUE(planned.result.plan) << planned.said();
   expect_box(*planned.result.plan, "gusset bottom front left", {18, 40, 80}, {22, 120, 160});
   EXPECT_EQ(joined(*planned.result.plan, "gusset bottom front left"),
@@ -167,14 +168,16 @@ TEST(GussetsOfTube, LieOnTheFrontMemberTooBeyondNarrowUprights) {
 }
 
 TEST(GussetsOfTube, AreRefusedWhereNoFlatsTakeThem) {
-  expect_refused(of_tube("gussets = { thickness = 26 }"),
-                 "share 24 mm of their width; leave it out, or choose frame.gussets.thickness of at most 24 mm");
-  expect_refused(of_tube("gussets = {}", {{"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""}},
-                         "50x5"),
-                 "share none of their width; leave it out, or choose frame.uprights = \"SHS 50x50x4\"");
-  expect_refused(of_tube("gussets = { thickness = 12 }", {{"left  = { closed_by = \"plate\", thickness = 2 }",
-                                                           "left  = { closed_by = \"plate\", thickness = 3, set = \"inset\" }"}}),
-                 "or choose face.left.set = \"outside\"");
+  expect_refused(
+      of_tube("gussets = { thickness = 26 }"),
+      "share 24 mm of their width; leave it out, or choose box.main.frame.gussets.thickness of at most 24 mm");
+  expect_refused(
+      of_tube("gussets = {}", {{"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""}}, "50x5"),
+      "share none of their width; leave it out, or choose box.main.frame.uprights = \"SHS 50x50x4\"");
+  expect_refused(
+      of_tube("gussets = { thickness = 12 }", {{"left  = { closed_by = \"plate\", thickness = 2 }",
+                                                "left  = { closed_by = \"plate\", thickness = 3, set = \"inset\" }"}}),
+      "or choose box.main.face.left.set = \"outside\"");
 }
 
 }  // namespace
