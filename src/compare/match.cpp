@@ -33,6 +33,10 @@ Lines merged(const Lines& lines) {
 
 bool of_one_role(const PartLine& a, const PartLine& b) { return a.source == b.source && a.role == b.role; }
 
+bool is_other_hand(const PartLine& a, const PartLine& b) {
+  return a.shape == b.mirrored || a.shape == b.mirrored_across || b.shape == a.mirrored_across;
+}
+
 std::optional<ChangeKind> change_of_same(const PartLine& a, const PartLine& b) {
   if (a.quantity != b.quantity) return ChangeKind::count;
   if (a.places != b.places) return ChangeKind::elsewhere;
@@ -45,8 +49,7 @@ class Matcher {
 
   std::vector<Change> changes() {
     pair_all([](const PartLine& a, const PartLine& b) { return a.shape == b.shape; }, change_of_same);
-    pair_all([](const PartLine& a, const PartLine& b) { return a.shape == b.mirrored; },
-             [](const PartLine&, const PartLine&) { return std::optional(ChangeKind::other_hand); });
+    pair_all(is_other_hand, [](const PartLine&, const PartLine&) { return std::optional(ChangeKind::other_hand); });
     pair_the_most_alike();
     for (PartLine& line : a_) changes_.push_back({ChangeKind::gone, std::move(line), std::nullopt});
     for (PartLine& line : b_) changes_.push_back({ChangeKind::added, std::nullopt, std::move(line)});

@@ -43,22 +43,6 @@ Part without_holes(Part part) {
   return part;
 }
 
-/// A member end for end without turning it; a flat part turned over, with its marks on the face that is up again and
-/// its bends the other way. Of others no hand is told.
-Part mirror_image(Part part) {
-  if (auto* member = std::get_if<Member>(&part.form)) {
-    std::swap(member->start, member->end);
-    for (MemberHole& hole : member->holes) hole.along_mm = member->length_mm - hole.along_mm;
-    for (MemberNotch& n : member->notches) {
-      n = {n.leg, member->length_mm - n.to_mm, member->length_mm - n.from_mm, n.depth_mm};
-    }
-  } else if (auto* flat = std::get_if<Flat>(&part.form)) {
-    *flat = plan::turned_over(*flat, true).flat;
-    for (Bend& bend : flat->bends) bend.up = !bend.up;
-  }
-  return part;
-}
-
 double rounded(double mm) { return std::round(1000 * mm) / 1000 + 0.0; }
 
 class HoleCounter {
@@ -166,7 +150,8 @@ PartLine line_of(const Plan& plan, PartId id, std::size_t quantity) {
   std::visit([&line](const auto& form) { describe(line, form); }, part.form);
   if (part.source == Source::stand_in) line.size_mm = size_as_it_stands(plan, id, line.size_mm);
   line.shape = print_of(shape_text(part));
-  line.mirrored = print_of(shape_text(mirror_image(part)));
+  line.mirrored = print_of(shape_text(plan::mirror_image(part)));
+  line.mirrored_across = print_of(shape_text(plan::with_its_front_behind(plan::mirror_image(part))));
   line.outline = print_of(shape_text(without_holes(part)));
   line.places = print_of(places_text(plan, id, body_of(part)));
   return line;
@@ -188,7 +173,7 @@ void add_eyes(JobSummary& summary, const Plan& plan) {
     line.size = eye.size;
     line.quantity = quantity;
     line.in_model = false;
-    line.shape = line.mirrored = line.outline = print_of(shape_text(eye));
+    line.shape = line.mirrored = line.mirrored_across = line.outline = print_of(shape_text(eye));
     line.places = print_of("");
     summary.parts.push_back(std::move(line));
   }

@@ -41,10 +41,11 @@ struct PartLine {
   std::size_t piercings = 0;
   double sawn_mm = 0;  // length of bar in one
   std::vector<HoleCount> holes;
-  std::string shape;     // print of its geometry, its material and who makes it
-  std::string mirrored;  // print of its mirror image
-  std::string outline;   // print without its holes
-  std::string places;    // print of where its pieces stand in the frame's coordinates
+  std::string shape;            // print of its geometry, its material and who makes it
+  std::string mirrored;         // print of its mirror image, left for right
+  std::string mirrored_across;  // the same, front for back: its arrow to the FRONT points the other way
+  std::string outline;          // print without its holes
+  std::string places;           // print of where its pieces stand in the frame's coordinates
   bool operator==(const PartLine&) const = default;
 };
 

@@ -30,14 +30,6 @@ bool may_be_cut_alike(const Flat& a, const Flat& b) {
          near(a.profile.perimeter_mm(), b.profile.perimeter_mm());
 }
 
-/// Turned over, with its marks on the side that is up again.
-Part mirror_image(Part part) {
-  Flat& flat = std::get<Flat>(part.form);
-  flat = plan::turned_over(flat, true).flat;
-  for (Bend& bend : flat.bends) bend.up = !bend.up;
-  return part;
-}
-
 Part without_marks(Part part) {
   std::get<Flat>(part.form).marks = {};
   return part;
@@ -51,7 +43,7 @@ std::string other_of_its_cut(const Plan& plan, PartId id) {
     const Part& part = plan.parts[other];
     const Flat* flat = marked_flat(part);
     if (other == id || flat == nullptr || !may_be_cut_alike(*marked_flat(own), *flat)) continue;
-    if (shape_key(part) == shape_key(mirror_image(own))) {
+    if (shape_key(part) == shape_key(plan::mirror_image(own))) {
       return fmt::format("marked on one side: has a hand, {} is the other", part.mark);
     }
     const bool alike = note.empty() && shape_key(without_marks(part)) == shape_key(without_marks(own));

@@ -82,6 +82,8 @@ bool take_line(const Json& json, PartLine& line) {
                                   {"places", &line.places}}) {
     from.read(key, *text);
   }
+  line.mirrored_across = line.mirrored;  // earlier versions kept one of them
+  if (json.contains("mirrored_across")) from.read("mirrored_across", line.mirrored_across);
   from.read("size_mm", line.size_mm);
   from.read("quantity", line.quantity);
   from.read("in_model", line.in_model);
@@ -112,7 +114,7 @@ Json line_json(const PartLine& line) {
             {"quantity", line.quantity}, {"in_model", line.in_model},   {"mass_kg", line.mass_kg},
             {"cut_mm", line.cut_mm},     {"piercings", line.piercings}, {"sawn_mm", line.sawn_mm},
             {"holes", Json::array()},    {"shape", line.shape},         {"mirrored", line.mirrored},
-            {"outline", line.outline},   {"places", line.places}};
+            {"outline", line.outline},   {"places", line.places},       {"mirrored_across", line.mirrored_across}};
   for (const HoleCount& hole : line.holes) {
     json["holes"].push_back(
         {{"what", hole.what}, {"purpose", hole.purpose}, {"size_mm", hole.size_mm}, {"count", hole.count}});

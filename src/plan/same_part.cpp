@@ -151,6 +151,12 @@ std::string arrow_text(const Flat& flat, const std::vector<Pose>& turns) {
   return first;
 }
 
+void turn_arrow(FaceWord& word, char one, char other) {
+  if (word.text.empty()) return;
+  char& sign = word.text.front();
+  sign = sign == one ? other : sign == other ? one : sign;
+}
+
 Attitude flat_attitude(const Flat& flat) {
   constexpr std::array<Vec3, 4> quarters{axis::x, axis::y, axis::minus_x, axis::minus_y};
   Attitude best;
@@ -307,6 +313,34 @@ TurnedFlat turned_over(const Flat& flat, bool about_y) {
   const Pose turn = about_y ? Pose::at({b.low.x + b.high.x, 0, flat.thickness_mm}, axis::minus_x, axis::y)
                             : Pose::at({0, b.low.y + b.high.y, flat.thickness_mm}, axis::x, axis::minus_y);
   return {turned(flat, turn, true), turn};
+}
+
+Part mirror_image(Part part) {
+  if (auto* member = std::get_if<Member>(&part.form)) {
+    std::swap(member->start, member->end);
+    for (MemberHole& hole : member->holes) hole.along_mm = member->length_mm - hole.along_mm;
+    for (MemberNotch& n : member->notches) {
+      n = {n.leg, member->length_mm - n.to_mm, member->length_mm - n.from_mm, n.depth_mm};
+    }
+  } else if (auto* flat = std::get_if<Flat>(&part.form)) {
+    auto words = std::move(flat->marks.words);
+    *flat = turned_over(*flat, true).flat;
+    for (Bend& bend : flat->bends) bend.up = !bend.up;
+    for (FaceWord& word : words) turn_arrow(word, '<', '>');
+    flat->marks.words = std::move(words);
+  }
+  return part;
+}
+
+Part with_its_front_behind(Part part) {
+  if (auto* flat = std::get_if<Flat>(&part.form)) {
+    for (FaceWord& word : flat->marks.words) {
+      if (!word.text.ends_with("FRONT")) continue;
+      turn_arrow(word, '<', '>');
+      turn_arrow(word, '^', '!');
+    }
+  }
+  return part;
 }
 
 Attitude attitude_of(const Part& part) {

@@ -28,4 +28,12 @@ struct TurnedFlat {
 };
 [[nodiscard]] TurnedFlat turned_over(const Flat& flat, bool about_y);
 
+/// A member end for end without turning it; a flat part turned over, with its marks and arrows on the face that is up
+/// again and its bends the other way. Of others no hand is told.
+[[nodiscard]] Part mirror_image(Part part);
+
+/// The same with the arrow that says FRONT the other way round: in a mirror that stands across it that is where the
+/// front of the other box is.
+[[nodiscard]] Part with_its_front_behind(Part part);
+
 }  // namespace fitup::plan

@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <filesystem>
 #include <set>
 
 #include "checks/planned.h"
@@ -145,6 +146,39 @@ TEST(PlannedComparison, OfOppositeHandsTellsWhichMembersChangedHand) {
   EXPECT_THAT(of_kind(both, ChangeKind::added), IsEmpty());
   EXPECT_THAT(of_kind(both, ChangeKind::gone), IsEmpty());
   for (const Total& total : both.totals) EXPECT_FALSE(total.differs()) << total.key;
+}
+
+// Of plates, with items that stand out of the middle both ways: all that is marked with an arrow has it too in the
+// mirror.
+TEST(PlannedComparison, OfOppositeHandsOfABoxOfPlatesTellsNoOtherPart) {
+  const std::string plates = std::string(FITUP_EXAMPLES) + "/park-locomotive/front-box-plate.toml";
+  const std::vector<Override> lopsided{{"box.main.clearance.left", "20"}, {"box.main.clearance.front", "60"}};
+  const auto as_it_is = test::planned(plates, test::text_of(plates), lopsided);
+  ASSERT_TRUE(as_it_is->plan) << as_it_is->diagnostics.all().front().message;
+  const Side a = side_of(*as_it_is->plan, JobInfo{}, "a");
+  for (const char* hand : {"left-right", "front-back"}) {
+    const std::string text =
+        "fitup = 1\nname = \"front-box-plate\"\nstart_from = \"one-hand.toml\"\nopposite_hand = \"" +
+        std::string(hand) + "\"\n";
+    const SpecFiles files = [&](const std::string& name) -> Result<std::string> {
+      if (!name.ends_with("one-hand.toml"))
+        return test::text_of(std::filesystem::path(plates).parent_path() / "front-box.toml");
+      return test::text_of(plates) + "clearance = { left = 20, right = 8, front = 60, back = 36, top = 60 }\n";
+    };
+    const auto other = test::planned(plates, text, {}, files);
+    ASSERT_TRUE(other->plan) << other->diagnostics.all().front().message;
+    const Comparison both = compared(a, side_of(*other->plan, JobInfo{}, "b"));
+    std::set<std::string> hands;
+    for (const Change& change : of_kind(both, ChangeKind::other_hand)) hands.insert(change.a->name);
+    EXPECT_THAT(hands, Contains("floor")) << hand;
+    for (const ChangeKind kind : {ChangeKind::changed, ChangeKind::added, ChangeKind::gone}) {
+      for (const Change& c : of_kind(both, kind)) {
+        // Items keep their own front, and with it the windows for their connectors.
+        if (std::string_view(hand) == "front-back" && (c.a ? c.a : c.b)->role == "rod plate") continue;
+        ADD_FAILURE() << hand << ": " << to_text(kind) << " " << (c.a ? c.a : c.b)->name;
+      }
+    }
+  }
 }
 
 TEST(PlannedComparison, ReadBackwardsIsTheComparisonTheOtherWayRound) {
