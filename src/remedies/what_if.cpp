@@ -129,6 +129,8 @@ class WhatIf {
     if (f.parts.size() < 2 || !f.value || f.check == "clearance") return f.message;
     if (f.check == "insertion")
       return fmt::format("{} does not come past {}, by {:.2f} mm", f.parts[0], f.parts[1], *f.value);
+    // What is run into is a space beside the second part, or a bead of it.
+    if (f.cause.starts_with("zone ") || f.cause.starts_with("bead ")) return f.message;
     return fmt::format("{} runs {:.2f} mm into {}", f.parts[0], *f.value, f.parts[1]);
   }
 

@@ -67,6 +67,19 @@ TEST(WhatIf, NamesASizeWithWhichADistanceIsNotKept) {
   EXPECT_NEAR(width->off_mm, 0.3, 1e-9);
 }
 
+// The blocks end 45 + 220 = 265 mm above the bottom, 8 mm beside the left plate: growing up they come into the room
+// that is kept for the gland's locknut, never into the plate.
+TEST(WhatIf, NamesTheSpaceKeptClearThatAnItemComesInto) {
+  const Findings findings = asked(
+      {{"item.block.size", "[150, 430, { value = 220, within = 8 }]"},
+       {"box.main.face.left.openings", "[{ kind = \"gland\", thread = \"M25\", at = [259, 282], why = \"cables\" }]"}});
+  const Delicate* height = about(findings, "item.block.size.3");
+  ASSERT_NE(height, nullptr);
+  EXPECT_EQ(height->check, "overlap");
+  EXPECT_THAT(height->message, testing::HasSubstr("enters the space kept clear for PLT20 left plate (cables) by "));
+  EXPECT_THAT(height->message, testing::Not(testing::HasSubstr("into PLT20")));
+}
+
 // The top ring's legs end 40 - 4 mm below the inside of the top, 39 mm above the blocks: 3 mm of room. Three quarters
 // of 3.6 mm are 2.7.
 TEST(WhatIf, NamesASizeWithWhichAnItemNoLongerGoesIn) {
