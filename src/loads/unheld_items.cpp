@@ -3,6 +3,7 @@
 #include "loads/unheld_items.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <string>
@@ -94,17 +95,66 @@ class UnheldItems {
                                : fmt::format("{} and {} more are", f.parts.front(), f.parts.size() - 1);
   }
 
-  static constexpr const char* mended =
-      "a rod plate at a face that their rods reach (rod_plates.front, rod_plates.back), or screws through holes of "
-      "their "
-      "own (item.NAME.mounts), would hold them";
+  /// Seen square to its face; sills, headers and rings leave the middle open.
+  [[nodiscard]] bool covers(InstanceId plate, Vec3 point) const {
+    const auto* flat = std::get_if<Flat>(&part(plate).form);
+    if (flat == nullptr) return false;
+    const Vec3 at = plan_.instances[plate].pose.inverse().point(point);
+    const auto holds = [&](const Loop& loop) {
+      const Box2 b = loop.bounds();
+      return at.x > b.low.x && at.x < b.high.x && at.y > b.low.y && at.y < b.high.y;
+    };
+    return holds(flat->profile.outer) && std::none_of(flat->profile.holes.begin(), flat->profile.holes.end(), holds);
+  }
+
+  /// A plate that is welded over the front or the back shuts the outer nuts of a rod plate in.
+  [[nodiscard]] bool is_shut(InstanceId item, const char* side) const {
+    const std::string& of = plan_.instances[item].key;
+    const std::string key = fmt::format("{}.face.{}", of.substr(0, of.find('.', of.find('.') + 1)), side);
+    for (InstanceId other = 0; other < plan_.instances.size(); ++other) {
+      const Role role = part(other).role;
+      const bool plate = (role == Role::wall || role == Role::face_plate) && plan_.instances[other].key == key;
+      if (plate && covers(other, boxes_[item].middle())) return true;
+    }
+    return false;
+  }
+
+  /// Its rods stand out there, and no item stands before it.
+  [[nodiscard]] bool reaches(InstanceId id, std::size_t side) const {
+    bool out = false;
+    for (InstanceId other = 0; other < plan_.instances.size(); ++other) {
+      const bool item = part(other).role == Role::item;
+      if (item && stands_before(other, id, ways[side])) return false;
+      if (part(other).role != Role::rod) continue;
+      const Vec3 middle = boxes_[other].middle();
+      const Box3& own = boxes_[id];
+      const bool its = middle.x > own.low.x && middle.x < own.high.x && middle.z > own.low.z && middle.z < own.high.z &&
+                       middle.y > own.low.y && middle.y < own.high.y;
+      out = out || (its && (side == 0 ? boxes_[other].low.y < own.low.y : boxes_[other].high.y > own.high.y));
+    }
+    return out;
+  }
+
+  /// Only what these items and their box take.
+  [[nodiscard]] std::string mended(const std::vector<InstanceId>& items) const {
+    std::vector<std::string> plates;
+    for (const std::size_t side : {0, 1}) {
+      const bool may = std::any_of(items.begin(), items.end(),
+                                   [&](InstanceId id) { return reaches(id, side) && !is_shut(id, side_words[side]); });
+      if (may) plates.push_back(fmt::format("rod_plates.{}", side_words[side]));
+    }
+    constexpr const char* own = "screws through holes of their own (item.NAME.mounts)";
+    if (plates.empty()) return fmt::format("{} would hold them", own);
+    return fmt::format("a rod plate at a face that their rods reach ({}), or {}, would hold them",
+                       fmt::join(plates, ", "), own);
+  }
 
   [[nodiscard]] Finding leaves(const std::vector<InstanceId>& items, std::size_t side) const {
     Finding f = about(items, Verdict::fail);
     f.message = fmt::format(
         "items: {} held by neither rods in a plate nor screws, and nothing stands before {} at the {}, to "
         "which the box is thrown with {} g; {}",
-        who(f), items.size() == 1 ? "it" : "the first", side_words[side], *rules_.thrown_g[side], mended);
+        who(f), items.size() == 1 ? "it" : "the first", side_words[side], *rules_.thrown_g[side], mended(items));
     return f;
   }
 
@@ -113,7 +163,7 @@ class UnheldItems {
     f.message = fmt::format(
         "items: {} held by neither rods in a plate nor screws: thrown, they slide until what stands in their way stops "
         "them, and whether this bears the push is not checked; {}",
-        who(f), mended);
+        who(f), mended(items));
     return f;
   }
 

@@ -102,11 +102,40 @@ TEST(HoldDown, NamesTheItemsThatNothingHolds) {
   ASSERT_EQ(enclosed.size(), 1U);
   EXPECT_EQ(enclosed[0].verdict, Verdict::marginal);
   EXPECT_EQ(enclosed[0].parts.size(), 3U) << "two blocks and a thermal plate";
+  EXPECT_THAT(enclosed[0].message, testing::HasSubstr("(rod_plates.front, rod_plates.back), or screws"));
   EXPECT_TRUE(of(test::sound_box(), {no_front, no_back, {"loads.thrown.top", "0.9"}}).empty());
   EXPECT_TRUE(of(test::sound_box(), {no_front, no_back, {"loads.thrown.bottom", "3"}}).empty());
   for (const Finding& f : of(test::sound_box(), {{"loads.thrown.front", "1"}})) {
     EXPECT_THAT(f.parts, testing::Not(testing::Contains(testing::HasSubstr("block"))));
   }
+}
+
+// Behind a plate that is welded over a face no socket reaches the nuts of a rod plate (the error nuts-shut-in): only
+// what the box takes is named.
+TEST(HoldDown, NamesARodPlateOnlyWhereItsNutsCanBeReached) {
+  const auto mended = [](const char* front, const char* back) {
+    const auto made =
+        test::planned(test::sound_box().string(), test::text_of(test::sound_box()),
+                      {{"box.main.rod_plates.front", "\"none\""},
+                       {"box.main.rod_plates.back", "\"none\""},
+                       {"box.main.face.front.closed_by", front},
+                       {"box.main.face.back.closed_by", back},
+                       {"box.main.face.top", "{ entry = true, closed_by = \"open\" }"},
+                       {"box.main.face.front.entry", "false"},
+                       {"box.main.clearance", "{ left = 40, right = 40, front = 60, back = 60, top = 60 }"},
+                       {"loads.thrown.left", "1"}});
+    EXPECT_TRUE(made->plan) << made->diagnostics.all().front().message;
+    if (!made->plan) return std::string();
+    for (const Finding& f : check_hold_down(*made->plan, weigh(*made->plan, {}), made->plan->load_rules)) {
+      if (f.unit == "items") return f.message;
+    }
+    return std::string();
+  };
+  EXPECT_THAT(mended("\"cover\"", "\"cover\""), testing::HasSubstr("(rod_plates.front, rod_plates.back)"));
+  EXPECT_THAT(mended("\"cover\"", "\"plate\""), testing::HasSubstr("reach (rod_plates.front), or screws"));
+  const std::string shut = mended("\"plate\"", "\"plate\"");
+  EXPECT_THAT(shut, testing::HasSubstr("screws through holes of their own (item.NAME.mounts) would hold them"));
+  EXPECT_THAT(shut, testing::Not(testing::HasSubstr("rod plate at a face")));
 }
 
 // EN 1993-1-8, table 3.4 (from memory), by hand: M16 in a hole of 18 mm, 40 mm to the edge, S235 of 10 mm, class 4.6:
@@ -121,8 +150,8 @@ TEST(MountPlates, BearAsTheCodeSays) {
   EXPECT_NEAR(bearing_n(b), 2.5 * 400 * 160 / 1.25, 1) << "the bolt is the softer";
 }
 
-// AISC 360, J3.10 (from memory): the same hole has 40 - 9 = 31 mm of clear distance: 1.2 x 31 x 10 x 360 / 2; far from an
-// edge 2.4 x 16 x 10 x 360 / 2.
+// AISC 360, J3.10 (from memory): the same hole has 40 - 9 = 31 mm of clear distance: 1.2 x 31 x 10 x 360 / 2; far from
+// an edge 2.4 x 16 x 10 x 360 / 2.
 TEST(BoltBearing, AndTearOutByAisc) {
   BoltBearing b{40, 18, 16, 10, 360, 400};
   EXPECT_NEAR(bearing_aisc_n(b), 66960, 1e-6);
@@ -130,10 +159,12 @@ TEST(BoltBearing, AndTearOutByAisc) {
   EXPECT_NEAR(bearing_aisc_n(b), 69120, 1e-6);
 }
 
-// A block of 23 kg on four rods in two plates, 8 holes of 7 mm for M6 in 3 mm: each bears with an eighth of 10 g across and
-// its own weight, a little more at the plate that is nearer; far from edges it would take 2.5 x 360 x 6 x 3 / 1.25 N.
+// A block of 23 kg on four rods in two plates, 8 holes of 7 mm for M6 in 3 mm: each bears with an eighth of 10 g across
+// and its own weight, a little more at the plate that is nearer; far from edges it would take 2.5 x 360 x 6 x 3 / 1.25
+// N.
 TEST(HoldDown, RodsBearOnTheHolesOfTheirPlates) {
-  const auto box = test::planned(test::sound_box().string(), test::text_of(test::sound_box()), {{"loads.thrown.left", "10"}});
+  const auto box =
+      test::planned(test::sound_box().string(), test::text_of(test::sound_box()), {{"loads.thrown.left", "10"}});
   ASSERT_TRUE(box->plan);
   const auto found = check_hold_down(*box->plan, weigh(*box->plan, seams_of(*box->plan)), box->plan->load_rules);
   const auto bears = std::find_if(found.begin(), found.end(), [](const Finding& f) {
