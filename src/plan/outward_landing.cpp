@@ -121,8 +121,7 @@ class OutwardCover {
   // cover's ring or sheet is cleared by standing off; a flange laps the frame in the same place.
   bool is_clear() {
     for (const Face other : all_faces) {
-      if (axis_of(other) == n_ || !is_flanged(build_.box_spec(), other)) continue;
-      if (comes_first(build_.box_spec(), other, face_)) continue;
+      if (!laps_strips_of(build_.box_spec(), face_, other)) continue;
       build_.diagnostics.add(diag::say<"landing-over-neighbour">(spec_.landing.place, word_, to_text(other)));
       return false;
     }
@@ -335,6 +334,10 @@ double kept_for_landing_mm(const Build& build, Face face, Face neighbour) {
   const bool past_screws = *own.closed_by == Closure::cover || reaches_over(build, neighbour, own.thickness->mm());
   const double bead = *own.closed_by == Closure::cover ? 0 : plate_bead_mm(build, face);
   return landing_strip_mm(build) + std::max({weld_room_mm, bead, past_screws ? behind_ring_mm(build, neighbour) : 0});
+}
+
+bool laps_strips_of(const BoxSpec& box, Face face, Face other) {
+  return axis_of(other) != axis_of(face) && is_flanged(box, other) && !comes_first(box, other, face);
 }
 
 }  // namespace fitup::plan

@@ -10,12 +10,16 @@ namespace fitup::plan {
 /// outside of it.
 void add_outward_cover(Build& build, Face face);
 
-/// Thickness of the ring's strips, level with the frame's face: that of its legs; beside a tube what reaches beyond its round
-/// corner by as much as its wall, at least 4 mm, so that a seam finds flat steel inside, in usual thicknesses of flat bar.
+/// Thickness of the ring's strips, level with the frame's face: that of its legs; beside a tube what reaches beyond its
+/// round corner by as much as its wall, at least 4 mm, so that a seam finds flat steel inside, in usual thicknesses of
+/// flat bar.
 [[nodiscard]] double landing_strip_mm(const Build& build);
 
 /// From the frame's edge to the far side of the seal; 0 where there is none.
 [[nodiscard]] double seal_end_mm(const FaceSpec& face);
+
+/// Whether the flange of the cover of `other` laps the frame where an outward landing of `face` would stand.
+[[nodiscard]] bool laps_strips_of(const BoxSpec& box, Face face, Face other);
 
 /// Leg of the fillets that weld a face's plate to the frame.
 [[nodiscard]] double plate_bead_mm(const Build& build, Face face);

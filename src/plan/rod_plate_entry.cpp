@@ -1,6 +1,7 @@
 // Whether a bolted rod plate, which goes in last and comes out first, passes what is welded at its face.
 // Entry: passes.
 #include <algorithm>
+#include <array>
 
 #include <fmt/format.h>
 
@@ -8,6 +9,7 @@
 #include "fitup/tolerances.h"
 #include "plan/nut_strip.h"
 #include "plan/opening.h"
+#include "plan/outward_landing.h"
 
 namespace fitup::plan {
 
@@ -48,11 +50,20 @@ class RodPlateWay {
     return build_.key(fmt::format("face.{}.{}", to_text(face_), tail));
   }
 
-  // Where the items go in, nothing may be welded across.
+  // Where the items go in, nothing may be welded across; let in from above or from the side their rods would meet it.
   [[nodiscard]] std::string or_weld() const {
-    return *face().entry ? ""
-                         : fmt::format(", or weld the plate ({} = \"welded\")",
-                                       build_.key(fmt::format("rod_plates.{}", to_text(face_))));
+    constexpr std::array across{Face::left, Face::right, Face::top, Face::bottom};
+    const BoxSpec& box = build_.box_spec();
+    const bool meets_rods = std::any_of(across.begin(), across.end(), [&](Face f) { return *box.face(f).entry; });
+    return *face().entry || meets_rods ? ""
+                                       : fmt::format(", or weld the plate ({} = \"welded\")",
+                                                     build_.key(fmt::format("rod_plates.{}", to_text(face_))));
+  }
+
+  // A flanged cover beside it laps the frame where the strips would stand.
+  [[nodiscard]] bool has_room_for_outward_strips() const {
+    return std::none_of(all_faces.begin(), all_faces.end(),
+                        [&](Face other) { return laps_strips_of(build_.box_spec(), face_, other); });
   }
 
   [[nodiscard]] std::string higher() const {
@@ -67,10 +78,12 @@ class RodPlateWay {
     const bool plates = *build_.box_spec().build == BuildKind::plate;
     if (!inward || (!plates && !has_landings(build_, face_)))
       return "choose uprights that are as wide inside as at the face, of flat bar or tube" + or_weld();
-    return fmt::format(
-               "set {} to \"outward\", whose strips stand round the frame, or {} to \"flanged\", which needs none "
-               "beside the {}",
-               key("landing"), key("style"), plates ? "walls" : "uprights") +
+    const std::string outward =
+        has_room_for_outward_strips()
+            ? fmt::format("{} to \"outward\", whose strips stand round the frame, or ", key("landing"))
+            : "";
+    return fmt::format("set {}{} to \"flanged\", which needs none beside the {}", outward, key("style"),
+                       plates ? "walls" : "uprights") +
            or_weld();
   }
 

@@ -121,6 +121,22 @@ TEST(RodPlatePastStrips, IsToldOfStripsRoundTheFrame) {
   EXPECT_THAT(outward.said(), Not(HasSubstr("does-not-pass")));
 }
 
+// A flanged cover at the left laps the frame where those strips would stand: an outward landing is refused there.
+TEST(RodPlatePastStrips, IsToldOfNoStripsRoundTheFrameWhereACoverBesideItLapsThem) {
+  const auto beside_flange = [](const std::string& front) {
+    return plan_demo({{R"(style = "flanged")", front},
+                      {R"(left  = { closed_by = "plate", thickness = 2 })",
+                       R"(left  = { closed_by = "cover", style = "flanged", thickness = 2 })"}});
+  };
+  const Planned inward = beside_flange(R"(style = "flat", landing = "inward")");
+  EXPECT_THAT(inward.said(), HasSubstr("[rod-plate-does-not-pass]"));
+  EXPECT_THAT(inward.said(), HasSubstr(R"(set box.main.face.front.style to "flanged")"));
+  EXPECT_THAT(inward.said(), Not(HasSubstr(R"(to "outward")")));
+  EXPECT_THAT(beside_flange(R"(style = "flat", landing = "outward", landing_width = 35)").said(),
+              HasSubstr("[landing-over-neighbour]"));
+  EXPECT_THAT(beside_flange(R"(style = "flanged")").said(), Not(HasSubstr("does-not-pass")));
+}
+
 TEST(RodPlatePastStrips, PutsThemRoundTheFrameWhereTheSpecDoesNotSayWhereTheyLie) {
   Planned unsaid = plan_demo({{R"(style = "flanged")", R"(style = "flat")"}});
   const Planned said = plan_demo({{R"(style = "flanged")", R"(style = "flat", landing = "outward")"}});
