@@ -34,7 +34,7 @@ struct Kind {
 constexpr std::array<Kind, 3> kinds{
     {{NarrowKind::hole, "hole", "smallest_hole", "a larger hole or thinner sheet helps"},
      {NarrowKind::slot, "slot", "smallest_slot", "a wider slot or thinner sheet helps"},
-     {NarrowKind::web, "web", "smallest_web", "more room between the cut-outs or thinner sheet helps"}}};
+     {NarrowKind::web, "web", "smallest_web", "more room between the cut-outs helps"}}};
 
 std::string in_mm(double mm) { return fmt::format("{:.4g} mm", mm); }
 

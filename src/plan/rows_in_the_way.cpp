@@ -7,9 +7,12 @@
 #include <map>
 #include <optional>
 #include <set>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
@@ -182,7 +185,7 @@ class RowsInTheWay {
   }
 
   // Said of the last trial, in which nothing moves any more.
-  void say_wide_steps(std::vector<RowScrew> row) const {
+  void say_wide_steps(std::vector<RowScrew> row) {
     std::sort(row.begin(), row.end(),
               [this](const RowScrew& a, const RowScrew& b) { return along(a.at, run_) < along(b.at, run_); });
     const Sourced<Length>& most = face_of(draft_, build_.box_spec(), row.front().id)->screws.max_spacing;
@@ -190,15 +193,67 @@ class RowsInTheWay {
       const double step = along(row[i].at, run_) - along(row[i - 1].at, run_);
       if (step <= most->mm() + tolerance::contact_mm) continue;
       build_.diagnostics.add(diag::say<"row-interrupted">(most.place, draft_.instance(row[i - 1].id).name,
-                                                          build_.in_words(step), build_.in_words(most->mm())));
+                                                          build_.in_words(step),
+                                                          build_.in_words(most->mm()) + what_keeps_out(row, i)));
       return;
     }
   }
 
+  // " (in the way: left gusset, sill)": what the screw before that place of the row would meet if it stood on along it.
+  [[nodiscard]] std::string what_keeps_out(const std::vector<RowScrew>& row, std::size_t i) {
+    constexpr int places = 48;
+    constexpr std::size_t most_named = 3;
+    const double from = along(row[i - 1].at, run_);
+    const double step = along(row[i].at, run_) - from;
+    std::map<std::string, int> met;
+    for (int k = 1; k < places; ++k) {
+      tried_mm_ = step * k / places;
+      met_ = std::set<InstanceId>();
+      RowScrew screw = row[i - 1];
+      along(screw.at, run_) = from + tried_mm_;
+      clear_of_beads(screw, row);
+      clear_of_parts(screw, row);
+      for (const InstanceId id : *met_) ++met[draft_.instance(id).name];
+    }
+    met_.reset();
+    tried_mm_ = 0;
+    std::vector<std::pair<int, std::string>> order;
+    for (const auto& [name, count] : met) order.emplace_back(-count, name);
+    std::sort(order.begin(), order.end());
+    std::vector<std::string> names;
+    for (const auto& [count, name] : order) names.push_back(name);
+    if (names.size() > most_named) names.resize(most_named);
+    if (names.empty() && has_cut_outs(row[i - 1], from, from + step))
+      names.push_back("what is cut into " + draft_.instance(row[i - 1].host).name);
+    return names.empty() ? "" : fmt::format(" (in the way: {})", fmt::join(names, ", "));
+  }
+
+  // Beside the row, between these places along it: a hole there would leave a narrow web.
+  [[nodiscard]] bool has_cut_outs(const RowScrew& screw, double from, double to) const {
+    const auto* flat = std::get_if<Flat>(&draft_.part(screw.host).form);
+    if (flat == nullptr) return false;
+    const Pose& pose = draft_.instance(screw.host).pose;
+    const double room = screw.hole_mm / 2 + 2 * flat->thickness_mm;
+    return std::any_of(flat->profile.holes.begin(), flat->profile.holes.end(), [&](const Loop& hole) {
+      const Box3 box = Prism{{hole, {}}, pose, flat->thickness_mm}.bounds();
+      bool beside = along(box.low, run_) > from && along(box.high, run_) < to;
+      for (int axis = 0; axis < 3; ++axis) {
+        if (axis == run_ || axis == screw.axis) continue;
+        beside = beside && along(box.low, axis) - room < along(screw.at, axis) &&
+                 along(box.high, axis) + room > along(screw.at, axis);
+      }
+      return beside;
+    });
+  }
+
   // Along the row; nothing where all of it would lie in the gap.
-  void wish(const RowScrew& screw, const std::vector<RowScrew>& row, double from, double to) {
+  void wish(const RowScrew& screw, const std::vector<RowScrew>& row, InstanceId met, double from, double to) {
     const double at = along(screw.at, run_);
     if (at <= from + tolerance::contact_mm || at >= to - tolerance::contact_mm) return;
+    if (met_) {
+      met_->insert(met);
+      return;
+    }
     const bool all = std::all_of(row.begin(), row.end(), [&](const RowScrew& other) {
       return along(other.at, run_) > from && along(other.at, run_) < to;
     });
@@ -228,13 +283,14 @@ class RowsInTheWay {
       if (joint->kind != JointKind::weld) continue;
       const InstanceId other = joint->a == screw.host ? joint->b : joint->a;
       if (is_of_row(other, screw.row)) continue;  // each weld nut moves with its own screw
-      for (const std::size_t piece : pieces_of(other)) clear_of_bead(screw, row, *wall, *joint, taken_[piece].box);
+      for (const std::size_t piece : pieces_of(other)) clear_of_bead(screw, row, *wall, *joint, taken_[piece]);
     }
   }
 
   // The bead lies beside what is welded on, as wide as the thinner of both is thick.
   void clear_of_bead(const RowScrew& screw, const std::vector<RowScrew>& row, const Box3& wall, const Joint& joint,
-                     const Box3& welded) {
+                     const Taken& other) {
+    const Box3& welded = other.box;
     const double rule = draft_.weld_rules.empty() ? 0 : draft_.weld_rules.back().leg_mm;
     const double thinner = std::min({along(wall.size(), screw.axis), thinnest(welded),
                                      thickness_mm(draft_.part(joint.a)), thickness_mm(draft_.part(joint.b))});
@@ -250,7 +306,8 @@ class RowsInTheWay {
       }
       needed.add(corner);
     }
-    if (share_space(needed, welded)) wish(screw, row, along(welded.low, run_) - room, along(welded.high, run_) + room);
+    if (share_space(needed, welded))
+      wish(screw, row, other.id, along(welded.low, run_) - room, along(welded.high, run_) + room);
   }
 
   [[nodiscard]] bool is_of_row(InstanceId id, const std::string& row) const {
@@ -268,7 +325,12 @@ class RowsInTheWay {
   void clear_of_parts(const RowScrew& screw, const std::vector<RowScrew>& row) {
     for (const InstanceId id : screw.own) {
       if (draft_.part(id).source != Source::bought) continue;
-      for (const std::size_t piece : pieces_of(id)) clear_of_part(screw, row, taken_[piece].box);
+      for (const std::size_t piece : pieces_of(id)) {
+        Box3 own = taken_[piece].box;
+        along(own.low, run_) += tried_mm_;
+        along(own.high, run_) += tried_mm_;
+        clear_of_part(screw, row, own);
+      }
     }
   }
 
@@ -277,7 +339,7 @@ class RowsInTheWay {
     for (const std::size_t piece : near_.near(own, -tolerance::contact_mm)) {
       const Taken& other = taken_[piece];
       if (!yields_to(screw, other.id)) continue;
-      wish(screw, row, along(other.box.low, run_) - half, along(other.box.high, run_) + half);
+      wish(screw, row, other.id, along(other.box.low, run_) - half, along(other.box.high, run_) + half);
     }
   }
 
@@ -296,6 +358,8 @@ class RowsInTheWay {
   std::map<std::string, std::vector<RowScrew>> rows_;
   std::map<InstanceId, std::string> row_of_hardware_;  // screws, nuts and washers
   int run_ = 0;
+  double tried_mm_ = 0;                        // a screw that is tried stands so far from where it was planned
+  std::optional<std::set<InstanceId>> met_{};  // while one is tried: what it meets
 };
 
 }  // namespace
