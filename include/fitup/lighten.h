@@ -28,7 +28,7 @@ struct LightenTry {
 
 struct Lightened {
   LightenTry now;                 // what stands in the spec
-  std::vector<LightenTry> tried;  // by box, the lightest first
+  std::vector<LightenTry> tried;  // box by box, group by group of what is tried together; in each the lightest first
   std::vector<Override> best;     // of all boxes together; empty: nothing lighter passes
   double best_kg = 0;
   bool stopped = false;

@@ -72,7 +72,9 @@ std::string text_of(const Lightened& found, UnitSystem system, bool says_pressur
                                  to_text(found.now.verdict));
   if (!found.now.why.empty()) text += fmt::format("  {}\n", in_lines(units.sentence(found.now.why), 2));
   if (!quiet) {
-    text += fmt::format("\ntried, the lightest first\n");
+    text +=
+        "\nways to build it, in groups by what they change (covers, frame with rails and plates, rod plates), in each "
+        "group\nthe lightest first; heavier: than what passes already, and so not checked\n";
     text += tried_text(found.tried, units);
     text += "\n";
   }

@@ -11,6 +11,7 @@
 
 #include "bench/flow.h"
 #include "bench/strip.h"
+#include "fitup/tolerances.h"
 #include "fitup/welded_sizes.h"
 #include "output/units.h"
 
@@ -52,6 +53,14 @@ class Sheet {
         "the "
         "numbers into the spec under the names below and run again: what goes on is made to the frame as it is.");
     for (const PlacedFrame& frame : plan.frames) {
+      const auto ringed = ringed_faces(plan, frame);
+      if (!ringed.empty()) {
+        flow_.sentence(
+            fmt::format("Box {}: the landing that is welded round the {} face{} stands out of the frame and is not "
+                        "counted. Measure "
+                        "the frame alone, tape and square beside the landing's strips, not over them.",
+                        frame.box, fmt::join(ringed, " and the "), ringed.size() > 1 ? "s" : ""));
+      }
       for (const MeasuredSide& one : measured_sides(frame.space.size())) add(plan, frame.box, one);
     }
     flow_.space(3);
@@ -174,6 +183,24 @@ std::optional<double> cover_follows_mm(const Plan& plan, const std::string& box,
   }
   const double leans = std::max(0.0, tables::flange_drawn_at_most_mm - gap);
   return side.measures[0].planned_mm * leans / side.measures[4].planned_mm;
+}
+
+std::vector<std::string> ringed_faces(const Plan& plan, const PlacedFrame& frame) {
+  const std::string faces = fmt::format("box.{}.face.", frame.box);
+  std::vector<std::string> ringed;
+  for (const Instance& instance : plan.instances) {
+    const auto* flat = std::get_if<Flat>(&plan.parts[instance.part].form);
+    if (plan.parts[instance.part].role != Role::landing || flat == nullptr || !instance.key.starts_with(faces))
+      continue;
+    const Box2 bounds = flat->profile.bounds();
+    Box3 with = frame.space;
+    with.add(instance.pose.point({bounds.low.x, bounds.low.y, 0}));
+    with.add(instance.pose.point({bounds.high.x, bounds.high.y, flat->thickness_mm}));
+    const bool within = norm(with.size() - frame.space.size()) < tolerance::contact_mm;
+    const std::string face = instance.key.substr(faces.size(), instance.key.find('.', faces.size()) - faces.size());
+    if (!within && std::find(ringed.begin(), ringed.end(), face) == ringed.end()) ringed.push_back(face);
+  }
+  return ringed;
 }
 
 Paper as_built_paper(const Plan& plan, const JobInfo& info, const Type& type) { return Sheet(info, type).made(plan); }

@@ -33,6 +33,10 @@ struct MeasuredSide {
 [[nodiscard]] std::optional<double> cover_follows_mm(const Plan& plan, const std::string& box,
                                                      const MeasuredSide& side);
 
+/// The faces round which a landing is welded that stands out of the frame, in the order of the plan: what is measured
+/// there is the frame alone.
+[[nodiscard]] std::vector<std::string> ringed_faces(const Plan& plan, const PlacedFrame& frame);
+
 [[nodiscard]] Paper as_built_paper(const Plan& plan, const JobInfo& info, const Type& type);
 
 }  // namespace fitup::bench

@@ -14,6 +14,7 @@
 #include "bench/assembly_steps.h"
 #include "bench/bolt_down.h"
 #include "bench/flow.h"
+#include "bench/held_holes.h"
 #include "bench/seam_order.h"
 #include "bench/set_out.h"
 #include "bench/step_pictures.h"
@@ -59,6 +60,7 @@ class AssemblySheet {
         welded = true;
         transfer();
         coat();
+        set_rivet_nuts();
       }
       if (auto done = add(step); !done) return done.error();
     }
@@ -68,22 +70,31 @@ class AssemblySheet {
   }
 
  private:
-  /// The holes that the chance of going together takes to be marked through what goes on.
+  /// The holes that the chance of going together takes to be marked through what goes on, each as it is held.
   void transfer() {
-    std::string names;
-    for (const Pattern& pattern : plan_.patterns) {
-      const bool to_ground = pattern.key.ends_with(".feet") || pattern.key.ends_with(".lugs");
-      const bool any = std::any_of(pattern.bodies.begin(), pattern.bodies.end(), [](const PatternBody& body) {
-        return std::any_of(body.holes.begin(), body.holes.end(),
-                           [](const PatternHole& hole) { return hole.held == Making::transferred; });
-      });
-      if (any && !to_ground) names += (names.empty() ? "" : ", ") + pattern.name;
+    const auto all = held_holes(plan_);
+    const Table drilled = drilled_holes_table(plan_, all, units_);
+    if (!drilled.rows.empty()) {
+      flow_.lead(
+          "[  ] Hold what goes on in its place, mark its screw holes through onto the frame, take it off and drill. "
+          "The findings take these places as transferred; the cut list says where they come to.");
+      flow_.table(drilled);
     }
-    if (names.empty()) return;
+    const std::string cut = cut_holes_words(all);
+    if (!cut.empty()) {
+      flow_.sentence(fmt::format(
+          "[  ] Cut already, nothing to drill: {}. Try each part on with its screws before what comes next.", cut));
+    }
+  }
+
+  /// Where the holes are cut, the part that goes on is the jig for what they are in.
+  void hold_for_tacking(const AssemblyStep& step) {
+    const std::string rows = rows_cut_in(held_holes(plan_), step.added);
+    if (rows.empty()) return;
     flow_.sentence(fmt::format(
-        "[  ] Hold what goes on in its place, mark its screw holes through onto the frame, take it off, drill and tap: "
-        "{}. The findings take these places as transferred; the cut list says where they come to.",
-        names));
+        "Tack what has these holes with the part that goes on held to it through them, so that they meet (the findings "
+        "take their places as transferred): {}.",
+        rows));
   }
 
   /// After the last weld of the frame, before anything is put in.
@@ -94,6 +105,12 @@ class AssemblySheet {
         "{}. What stays bare (threads, bosses, earth points) is said in the notes of order.csv and cut-list.csv.",
         output::finish_words(plan_, units_)));
     flow_.space(3);
+  }
+
+  /// With the frame in the lists, but no tool presses one while it is welded, and no bath may reach its thread.
+  void set_rivet_nuts() {
+    const std::string words = rivet_nut_words(rivet_nuts(plan_));
+    if (!words.empty()) flow_.sentence(fmt::format("[  ] Set {}.", words));
   }
 
   /// What comes when it is closed.
@@ -187,6 +204,7 @@ class AssemblySheet {
     if (order.empty()) return;
     set_out(step);
     set_up(step);
+    hold_for_tacking(step);
     const auto frames = frames_closed_in(step);
     tacks(order, frames);
     flow_.lead(

@@ -55,7 +55,8 @@ void list_parts(const Plan& plan, AssemblyStep& step) {
   }
   step.parts.assign(counts.begin(), counts.end());
   for (const auto& [what, count] : set_later) {
-    step.minds.push_back(fmt::format("Not yet: {} x {} is set after welding and coating, with its tool.", count, what));
+    step.minds.push_back(fmt::format("Not yet: {} x {} is set after welding{}, with its tool.", count, what,
+                                     plan.coat ? " and coating" : ""));
   }
 }
 
@@ -108,7 +109,8 @@ void list_cautions(const Plan& plan, const Seams& seams, AssemblyStep& step, boo
     }
     if (has_elements(plan, seams, step.added)) {
       step.minds.push_back(
-          "n × l (e): n elements l long, of full size to their ends, e clear between their ends, one at each end of the "
+          "n × l (e): n elements l long, of full size to their ends, e clear between their ends, one at each end of "
+          "the "
           "seam. Lay them from the middle outwards, by turns on opposite edges, so that the sheet stays flat (common "
           "practice).");
     }
@@ -128,7 +130,8 @@ void list_cautions(const Plan& plan, const Seams& seams, AssemblyStep& step, boo
     step.minds.push_back("Nothing may lie loose inside; sheet edges are sharp.");
   }
   if (adds_role(plan, step.added, Role::seal)) {
-    step.minds.push_back("Stick the seal on clean, coated steel first, its ends butted at a corner.");
+    step.minds.push_back(fmt::format("Stick the seal on clean{} steel first; it is cut as one closed ring.",
+                                     plan.coat ? ", coated" : ""));
   }
   if (adds_role(plan, step.added, Role::eye)) {
     step.minds.push_back("Eyes are turned in to their collar by hand; lift as the rules of your place ask.");

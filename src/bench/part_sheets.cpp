@@ -109,7 +109,9 @@ class PartSheets {
   [[nodiscard]] std::string stock_words() const {
     if (const auto* member = std::get_if<Member>(&part_.form)) return member->section.designation;
     if (const auto* flat = std::get_if<Flat>(&part_.form)) {
-      return fmt::format("{} {} thick", units_.length(flat->bought_mm()), units_.length());
+      const std::string bought = fmt::format("{} {} thick", units_.length(flat->bought_mm()), units_.length());
+      if (flat->free_mm <= 0) return bought;
+      return fmt::format("{}, squeezed to {}", bought, units_.length(flat->thickness_mm));
     }
     return units_.sentence(part_.size);
   }

@@ -36,18 +36,20 @@ Finding finding_of(const Plan& plan, const Weights& weights, const std::string& 
   f.at = loaded.centre;
   if (!box.empty()) f.key = "box." + box;
   const double allowed = allowances_kg(weights, box);
+  const std::string lifted = plan.lift_points.empty() ? std::string()
+                                                      : fmt::format("; as lifted, with the eyes, {:.1f} kg",
+                                                                    mass_of(weights, box, LoadState::as_lifted).kg);
   f.message = fmt::format(
       "{} weighs {:.1f} kg loaded, {:.1f} kg more or less, and balances {:.0f} mm from the left, {:.0f} mm from the "
       "front "
       "and {:.0f} mm above the bottom of the {}frame. Loaded: {:.1f} kg in all as drawn, and {:.1f} kg of weld metal, "
       "finish "
       "and seal as allowances; empty, without its items and what comes with them, {:.1f} kg; of these its bare frame "
-      "{:.1f} kg; as lifted, with the eyes, {:.1f} kg. Masses as drawn, or given; each item's centre is taken to be "
+      "{:.1f} kg{}. Masses as drawn, or given; each item's centre is taken to be "
       "its "
       "middle. What it stands on or hangs from is not looked at",
       box.empty() ? "the whole" : "box " + box, loaded.kg, loaded.within_kg, loaded.centre.x, loaded.centre.y,
-      loaded.centre.z, plan.frames.size() > 1 ? "first " : "", loaded.kg - allowed, allowed, empty.kg, bare.kg,
-      mass_of(weights, box, LoadState::as_lifted).kg);
+      loaded.centre.z, plan.frames.size() > 1 ? "first " : "", loaded.kg - allowed, allowed, empty.kg, bare.kg, lifted);
   return f;
 }
 

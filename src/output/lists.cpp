@@ -23,11 +23,19 @@
 namespace fitup::output {
 namespace {
 
+/// Of what is squeezed when it is built in, the list having it as it is bought.
+std::string squeezed_note(const Flat& flat, const PaperUnits& units) {
+  if (flat.free_mm <= 0) return {};
+  return fmt::format("{} {} thick as bought, squeezed to {} {}", units.length(flat.free_mm), units.length(),
+                     units.length(flat.thickness_mm), units.length());
+}
+
 /// What it is fixed to, what comes through it, what its marks leave unsaid; parts that are empty left out.
 std::string order_note(const Plan& plan, PartId id, const PaperUnits& units) {
   std::string text;
   for (const std::string& piece : {screw_tip_note(plan, id, units), fixing_note(plan, id, units),
-                                   true_up_note(plan, id), mark_note(plan, id, units)}) {
+                                   squeezed_note(std::get<Flat>(plan.parts[id].form), units), true_up_note(plan, id),
+                                   mark_note(plan, id, units)}) {
     if (!piece.empty()) text += (text.empty() ? "" : "; ") + piece;
   }
   return text;

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <set>
 
 #include "output/balloons.h"
@@ -26,6 +27,7 @@ constexpr double label_height = 24;
 constexpr double side_room = 112;  // left and right of a view, for balloons and sizes
 constexpr double below_room = 58;  // under a view, for sizes
 constexpr double size_offset = 26;
+constexpr double leader_dot = 2.2;  // its radius
 constexpr double balloon_column = 82;
 
 bool is_fastener(Role role) {
@@ -114,7 +116,8 @@ struct View {
   Wanted what;
   std::vector<std::vector<Vec2>> lines;
   Box2 bounds;
-  std::vector<Balloon> balloons;  // anchors in the view's plane, y up
+  std::vector<Balloon> balloons;                  // anchors in the view's plane, y up
+  std::map<std::string, std::vector<Vec2>> also;  // by mark: further anchors, where sizes may cover the first
 };
 
 /// Marks of parts that are seen here and carry none yet. A skin or frame part waits for its own view.
@@ -125,13 +128,20 @@ void add_balloons(View& view, const Plan& plan, std::set<std::string>& marked) {
     if (view.what.drawn(plan.parts.at(plan.instances[id].part).role)) drawn.push_back(id);
   }
   const Sight sight(plan, drawn, projection);
+  std::set<std::string> here;
   for (const InstanceId id : drawn) {
     const Part& part = plan.parts.at(plan.instances[id].part);
-    if (!view.what.marked(part.role) || marked.count(part.mark) > 0) continue;
+    const bool again = view.what.sizes != Sizes::none && here.contains(part.mark) && view.also[part.mark].size() < 3;
+    if (!view.what.marked(part.role) || (marked.contains(part.mark) && !again)) continue;
     if (view.what.marked == is_inside && is_frame(part.role)) continue;
     const auto point = sight.seen_point(id);
     if (!point) continue;
+    if (again) {
+      view.also[part.mark].push_back(projection.at(*point));
+      continue;
+    }
     marked.insert(part.mark);
+    here.insert(part.mark);
     view.balloons.push_back({part.mark, projection.at(*point), {}});
   }
 }
@@ -141,7 +151,7 @@ Result<View> view_of(const Plan& plan, const Model& model, const Wanted& what) {
   std::erase_if(drawn.instances, [&](const Instance& i) { return !what.drawn(plan.parts.at(i.part).role); });
   auto lines = hidden_lines(drawn, model, what.towards_viewer, what.up);
   if (!lines) return lines.error();
-  View view{what, std::move(lines).value().visible, {}, {}};
+  View view{what, std::move(lines).value().visible, {}, {}, {}};
   for (const auto& line : view.lines) {
     for (const Vec2 p : line) view.bounds.add(p);
   }
@@ -184,16 +194,32 @@ std::string drawing_of(const View& view, const Cell& cell) {
   return svg::path(lines);
 }
 
+struct Size {
+  Vec2 from;
+  Vec2 to;
+  Vec2 offset;
+  std::string words;
+};
+
 /// The three sizes of a box, along its edges nearest to the viewer's lower left, lower right and right.
-std::string sizes_of(const Box3& box, const View& view, const Cell& cell, const PaperUnits& units) {
+std::array<Size, 3> sizes_of(const Box3& box, const View& view, const Cell& cell, const PaperUnits& units) {
   const Projection projection(view.what.towards_viewer, view.what.up);
   const auto at = [&](double x, double y, double z) { return cell.on_page(projection.at({x, y, z})); };
   const Vec3 a = box.low;
   const Vec3 b = box.high;
   const Vec2 down{0, size_offset};
-  return svg::dimension(at(a.x, a.y, a.z), at(b.x, a.y, a.z), down, units.drawn(b.x - a.x)) +
-         svg::dimension(at(a.x, b.y, a.z), at(a.x, a.y, a.z), down, units.drawn(b.y - a.y)) +
-         svg::dimension(at(b.x, a.y, a.z), at(b.x, a.y, b.z), {size_offset, 0}, units.drawn(b.z - a.z));
+  return {{{at(a.x, a.y, a.z), at(b.x, a.y, a.z), down, units.drawn(b.x - a.x)},
+           {at(a.x, b.y, a.z), at(a.x, a.y, a.z), down, units.drawn(b.y - a.y)},
+           {at(b.x, a.y, a.z), at(b.x, a.y, b.z), {size_offset, 0}, units.drawn(b.z - a.z)}}};
+}
+
+/// Whether a leader's end there would lie under the words of a size.
+bool is_covered(Vec2 end, const std::vector<Size>& sizes) {
+  return std::any_of(sizes.begin(), sizes.end(), [&](const Size& size) {
+    const Box2 words = svg::dimension_words_box(size.from, size.to, size.offset, size.words);
+    return end.x > words.low.x - leader_dot && end.x < words.high.x + leader_dot && end.y > words.low.y - leader_dot &&
+           end.y < words.high.y + leader_dot;
+  });
 }
 
 std::string size_words(Vec3 size, const PaperUnits& units) {
@@ -287,13 +313,25 @@ class Sheet {
 
   void add(View& view, const Cell& cell) {
     page_.drawing += drawing_of(view, cell);
-    for (Balloon& balloon : view.balloons) balloon.anchor = cell.on_page(balloon.anchor);
+    const std::vector<Size> sizes = sizes_on(view, cell);
+    for (Balloon& balloon : view.balloons) {
+      balloon.anchor = cell.on_page(balloon.anchor);
+      for (const Vec2 other : view.also[balloon.mark]) {
+        if (!is_covered(balloon.anchor, sizes)) break;
+        balloon.anchor = cell.on_page(other);
+      }
+    }
     place_balloons(view.balloons, cell.box(), balloon_column);
     for (const Balloon& balloon : view.balloons) page_.notes += svg::balloon(balloon);
     // Sizes after leaders: the white behind their words keeps them readable.
-    const PaperUnits units(info_.units);
-    if (view.what.sizes == Sizes::whole) page_.notes += sizes_of(totals_.overall, view, cell, units);
-    if (view.what.sizes == Sizes::frame) page_.notes += sizes_of(all_frames(plan_), view, cell, units);
+    for (const Size& size : sizes) page_.notes += svg::dimension(size.from, size.to, size.offset, size.words);
+  }
+
+  [[nodiscard]] std::vector<Size> sizes_on(const View& view, const Cell& cell) const {
+    if (view.what.sizes == Sizes::none) return {};
+    const Box3 box = view.what.sizes == Sizes::whole ? totals_.overall : all_frames(plan_);
+    const auto sizes = sizes_of(box, view, cell, PaperUnits(info_.units));
+    return {sizes.begin(), sizes.end()};
   }
 
   std::vector<View> views_;

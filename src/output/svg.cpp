@@ -106,6 +106,15 @@ std::string path(const std::vector<std::vector<Vec2>>& lines) {
   return out + "\"/>\n";
 }
 
+Box2 dimension_words_box(Vec2 from, Vec2 to, Vec2 offset, std::string_view words) {
+  const Vec2 half{3.75 * static_cast<double>(words.size()) + 3, 8};
+  const Vec2 middle = 0.5 * (from + to) + offset;
+  Box2 box;
+  box.add(middle - half);
+  box.add(middle + half);
+  return box;
+}
+
 std::string dimension(Vec2 from, Vec2 to, Vec2 offset, std::string_view words) {
   const Vec2 out = unit(offset);
   const Vec2 a = from + offset;
@@ -114,13 +123,12 @@ std::string dimension(Vec2 from, Vec2 to, Vec2 offset, std::string_view words) {
   std::string lines = line(from + standoff * out, a + overshoot * out) + line(to + standoff * out, b + overshoot * out);
   lines += line(a, b) + line(a - stroke, a + stroke) + line(b - stroke, b + stroke);
   // The words interrupt the line: white behind them.
-  const Vec2 middle = 0.5 * (a + b);
-  const double width = 7.5 * static_cast<double>(words.size()) + 6;
-  lines += fmt::format("<rect {} width=\"{}\" height=\"16\" fill=\"white\" stroke=\"none\"/>\n",
-                       xy(middle - Vec2{0.5 * width, 8}, "x", "y"), number(width, 2));
+  const Box2 box = dimension_words_box(from, to, offset, words);
+  lines += fmt::format("<rect {} width=\"{}\" height=\"16\" fill=\"white\" stroke=\"none\"/>\n", xy(box.low, "x", "y"),
+                       number(box.size().x, 2));
   return lines +
          fmt::format("<text {} font-size=\"13\" text-anchor=\"middle\" fill=\"black\" stroke=\"none\">{}</text>\n",
-                     xy(middle + Vec2{0, 4.5}, "x", "y"), xml_text(words));
+                     xy(box.middle() + Vec2{0, 4.5}, "x", "y"), xml_text(words));
 }
 
 std::string balloon(const Balloon& b) {

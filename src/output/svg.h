@@ -25,6 +25,9 @@ enum class Anchor { start, middle, end };
 /// words in its middle.
 [[nodiscard]] std::string dimension(Vec2 from, Vec2 to, Vec2 offset, std::string_view words);
 
+/// What its words cover.
+[[nodiscard]] Box2 dimension_words_box(Vec2 from, Vec2 to, Vec2 offset, std::string_view words);
+
 [[nodiscard]] std::string balloon(const Balloon& balloon);
 
 /// The whole: white page, groups for edges (`drawing`), for sizes and leaders (`notes`) and for words.

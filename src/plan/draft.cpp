@@ -253,7 +253,7 @@ Part Draft::part_to_make(InstanceId id, bool as_built) const {
   if (!as_built || trued == trued_.end()) return part;
   if (const auto* flat = std::get_if<Flat>(&trued->second.anew)) {
     part.form = *flat;
-    part.size = flat_size_words(flat->profile.bounds().size(), flat->thickness_mm);
+    part.size = flat_size_words(*flat);
   } else if (const auto* member = std::get_if<Member>(&trued->second.anew)) {
     part.form = *member;
     part.size = fmt::format("{} x {} mm", member->section.designation, plain(member->length_mm));

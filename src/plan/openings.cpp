@@ -102,7 +102,7 @@ class Openings {
       if (drilled) {
         flat().drilled.push_back({in_panel(middle), width_mm(opening), *opening.why});
       } else {
-        flat().profile.holes.push_back(outline(opening, coat_in_hole_mm(build_.spec) / 2).moved(in_panel(middle)));
+        flat().profile.holes.push_back(outline(opening, coat_mm(opening) / 2).moved(in_panel(middle)));
       }
       keep_room(opening, middle);
       if (*opening.kind == OpeningKind::gland && !add_gland(opening, middle)) return;
@@ -117,6 +117,12 @@ class Openings {
   [[nodiscard]] static double width_mm(const OpeningSpec& opening) {
     const Vec2 size = outline(opening, 0).bounds().size();
     return std::min(size.x, size.y);
+  }
+
+  /// What goes through a hole asks for room for the coat; through a drain or a slot goes air or water.
+  [[nodiscard]] double coat_mm(const OpeningSpec& opening) const {
+    const bool free = *opening.kind == OpeningKind::drain || *opening.kind == OpeningKind::slot;
+    return free ? 0 : coat_in_hole_mm(build_.spec);
   }
 
   // What is round and smaller than the cutter can cut is marked and drilled.

@@ -19,6 +19,7 @@
 #include "plan/raised_landing.h"
 #include "plan/rule_steps.h"
 #include "plan/screw_row.h"
+#include "plan/size_words.h"
 
 namespace fitup::plan {
 
@@ -229,7 +230,9 @@ class OutwardCover {
                                     word_ + " cover seal", origin(word_ + " cover"));
     cut_to(id, {{-b, -b}, {far.x + b, -b}, {far.x + b, far.y + b}, {-b, far.y + b}},
            {{-a, -a}, {far.x + a, -a}, {far.x + a, far.y + a}, {-a, far.y + a}});
-    std::get<Flat>(build_.draft.part(id).form).free_mm = spec_.seal->thickness->mm();
+    Part& seal = build_.draft.part(id);
+    std::get<Flat>(seal.form).free_mm = spec_.seal->thickness->mm();
+    seal.size = flat_size_words(std::get<Flat>(seal.form));
     build_.draft.join(sheet_, id, JointKind::bearing, inward());
     for (const InstanceId bar : bars_) build_.draft.join(id, bar, JointKind::bearing, inward());
   }

@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "fitup/geometry.h"
+#include "fitup/part.h"
 
 namespace fitup::plan {
 
@@ -21,6 +21,12 @@ namespace fitup::plan {
 [[nodiscard]] inline std::string flat_size_words(Vec2 size, double thickness_mm) {
   return fmt::format("{} x {} x {} mm", plain(std::max(size.x, size.y)), plain(std::min(size.x, size.y)),
                      plain(thickness_mm));
+}
+
+/// Of what is squeezed when it is built in as it is bought, and to what: "992 x 400 x 6 mm, squeezed to 4.2 mm".
+[[nodiscard]] inline std::string flat_size_words(const Flat& flat) {
+  const std::string words = flat_size_words(flat.profile.bounds().size(), flat.bought_mm());
+  return flat.free_mm > 0 ? fmt::format("{}, squeezed to {} mm", words, plain(flat.thickness_mm)) : words;
 }
 
 }  // namespace fitup::plan
