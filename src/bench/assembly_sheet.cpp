@@ -82,8 +82,8 @@ class AssemblySheet {
     }
     const std::string cut = cut_holes_words(all);
     if (!cut.empty()) {
-      flow_.sentence(fmt::format(
-          "[  ] Cut already, nothing to drill: {}. Try each part on with its screws before what comes next.", cut));
+      flow_.sentence(
+          fmt::format("[  ] Cut already, nothing to drill: {}. Try each part on before what comes next.", cut));
     }
   }
 

@@ -125,7 +125,7 @@ std::string then_words(const Plan& plan, const std::string& purpose) {
 std::string cut_words(const HeldHoles& one) {
   if (one.purpose.starts_with("weld nut ")) return "their weld nuts are on";
   if (one.purpose.starts_with("rivet nut ")) return "for rivet nuts";
-  if (one.purpose.starts_with("clear ")) return "their nuts go behind";
+  if (one.purpose.starts_with("clear ")) return "what holds them goes behind";
   return one.purpose;
 }
 

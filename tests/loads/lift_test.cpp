@@ -8,12 +8,14 @@
 
 #include "checks/shapes.h"
 #include "loads/boss.h"
+#include "loads/weight_check.h"
 
 namespace fitup {
 namespace {
 
 using loads::check_balance;
 using loads::check_lift;
+using loads::check_weight;
 
 const std::vector<Vec3> corners{{0, 0, 300}, {800, 0, 300}, {800, 500, 300}, {0, 500, 300}};
 
@@ -48,8 +50,18 @@ double mass_with_eyes(double kg, const std::string& thread) { return kg - 4 * ta
 
 Weights weights_of(const Plan& plan) { return weigh(plan, {}); }
 
-// On two points 800 mm apart 20 kg that overhang one end by 200 mm relieve the other, beside which 90 kg of steel stand: 67.5
-// kg when it is empty, 62.5 loaded.
+// The eyes are said with their mass where there are some, and else no word of lifting.
+TEST(WeightCheck, SpeaksOfEyesOnlyWhereTheWholeIsLifted) {
+  Plan plan = hanging(mass_with_eyes(180, "M8"), middle, "M8");
+  EXPECT_THAT(check_weight(plan, weights_of(plan)).front().message,
+              testing::HasSubstr("; as lifted, with the eyes, 180.0 kg. Masses"));
+  plan.lift_points.clear();
+  EXPECT_THAT(check_weight(plan, weights_of(plan)).front().message,
+              testing::AllOf(testing::Not(testing::HasSubstr("eyes")), testing::HasSubstr("kg. Masses")));
+}
+
+// On two points 800 mm apart 20 kg that overhang one end by 200 mm relieve the other, beside which 90 kg of steel
+// stand: 67.5 kg when it is empty, 62.5 loaded.
 TEST(LiftCheck, CountsTheEmptyWholeWhereThatPullsMore) {
   const auto value = [](double overhanging_kg) {
     Plan plan = hanging(overhanging_kg, {1000, 250, 150}, "M10", {{0, 250, 300}, {800, 250, 300}});
@@ -145,8 +157,8 @@ TEST(BalanceCheck, OutsideThePointsItTips) {
   EXPECT_TRUE(check_lift(plan, weights_of(plan), {}).empty()) << "nothing is shared where nothing balances";
 }
 
-// By hand: the line is 50 mm beside the centre of mass and 150 mm above it: atan(50 / 150) = 18.43 degrees. Each eye takes
-// half. The eyes, 0.11 kg each, are of no account under ten tonnes.
+// By hand: the line is 50 mm beside the centre of mass and 150 mm above it: atan(50 / 150) = 18.43 degrees. Each eye
+// takes half. The eyes, 0.11 kg each, are of no account under ten tonnes.
 TEST(BalanceCheck, OnTwoPointsItTurnsUntilItsCentreIsBelowTheLine) {
   const std::vector<Vec3> two{{0, 200, 300}, {800, 200, 300}};
   const Plan plan = hanging(10000, middle, "M10", two);
@@ -166,8 +178,8 @@ TEST(BalanceCheck, OnTwoPointsItTurnsUntilItsCentreIsBelowTheLine) {
   EXPECT_NEAR(*tips[0].value, 50, 0.01);
 }
 
-// The circle through (0, 0), (800, 0) and (400, 500) has its centre at Y (500^2 - 400^2) / (2 x 500) = 90; over it three
-// legs are of equal length. There the third point takes 90 / 500 of the weight, the others half of the rest each.
+// The circle through (0, 0), (800, 0) and (400, 500) has its centre at Y (500^2 - 400^2) / (2 x 500) = 90; over it
+// three legs are of equal length. There the third point takes 90 / 500 of the weight, the others half of the rest each.
 TEST(BalanceCheck, OnThreePointsTheHookStandsOverTheirCircle) {
   const Plan plan = hanging(10000, {400, 90, 150}, "M10", {{0, 0, 300}, {800, 0, 300}, {400, 500, 300}});
   const auto found = check_balance(plan, weights_of(plan), {});

@@ -105,6 +105,56 @@ TEST(Picture, ShowsTheBareFrameWhereAPlateShutsTheFace) {
   EXPECT_EQ(count(*svg, ">From above, covers off<"), 1U);
 }
 
+/// How many ends of leaders lie under the white behind a size's words.
+std::size_t covered_ends(const std::string& svg) {
+  std::vector<Vec2> ends;
+  for (std::size_t at = svg.find("<circle "); at != std::string::npos; at = svg.find("<circle ", at + 1)) {
+    Vec2 end;
+    if (std::sscanf(svg.c_str() + at, "<circle cx=\"%lf\" cy=\"%lf\" r=\"2.2\"", &end.x, &end.y) == 2)
+      ends.push_back(end);
+  }
+  std::size_t covered = 0;
+  for (std::size_t at = svg.find("<rect "); at != std::string::npos; at = svg.find("<rect ", at + 1)) {
+    double x = 0, y = 0, width = 0;
+    const char* form = "<rect x=\"%lf\" y=\"%lf\" width=\"%lf\" height=\"16\"";
+    if (std::sscanf(svg.c_str() + at, form, &x, &y, &width) != 3) continue;
+    covered += static_cast<std::size_t>(std::count_if(ends.begin(), ends.end(), [&](Vec2 end) {
+      return end.x > x && end.x < x + width && end.y > y && end.y < y + 16;
+    }));
+  }
+  return covered;
+}
+
+/// Feet below the middle of the front, where the width's figure stands: alone one is covered at some height, and with
+/// another one aside the leader goes to that.
+TEST(Picture, LeadersEndWhereNoSizeCoversThemIfThePartStandsElsewhereToo) {
+  std::size_t alone = 0;
+  std::size_t beside = 0;
+  for (double down = 10; down < 100; down += 15) {
+    Plan plan = sample::plan();
+    Part foot = plan.parts[1];
+    foot.mark = "FOT01";
+    foot.role = Role::foot;
+    foot.form = Solidform{{{{Loop::rectangle({-20, -10}, {20, 10}), {}}, Pose{}, 8}}};
+    plan.parts.push_back(foot);
+    for (const bool two : {false, true}) {
+      Instance standing;
+      standing.part = plan.parts.size() - 1;
+      standing.name = two ? "foot 2" : "foot 1";
+      standing.group = "frame";
+      standing.pose = two ? Pose::at({-150, 100, -8}) : Pose::at({200, -5, -down});
+      plan.instances.push_back(standing);
+      const auto model = build_model(plan);
+      ASSERT_TRUE(model);
+      const auto svg = assembly_svg(plan, *model, sample::info());
+      ASSERT_TRUE(svg);
+      (two ? beside : alone) += covered_ends(*svg);
+    }
+  }
+  EXPECT_GT(alone, 0U);
+  EXPECT_EQ(beside, 0U);
+}
+
 TEST(Picture, LiesWhollyOnThePage) {
   const std::string svg = picture(sample::plan(), sample::info());
   double width = 0;

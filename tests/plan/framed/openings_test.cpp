@@ -1,4 +1,5 @@
 // Openings in plates and covers: where they come to stand, what they take, what goes in.
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -38,6 +39,24 @@ TEST(Openings, StandWhereTheSpecPutsThem) {
   ASSERT_EQ(holes.size(), 1U);
   EXPECT_NEAR(holes[0].y, 200, 1e-9);
   EXPECT_NEAR(holes[0].z, 150, 1e-9);
+}
+
+// A cable asks for room for the coat of both sides, 2 x 0.1; air and water go through a slot and a drain as they are.
+TEST(Openings, ThroughWhichNothingGoesKeepTheirSizeUnderACoat) {
+  const Planned p = plan_demo(
+      {{left,
+        "left = { closed_by = \"plate\", thickness = 2, openings = [{ kind = \"slot\", size = [60, 8], at = [150, 200] "
+        "}, "
+        "{ kind = \"round\", diameter = 20, at = [300, 150] }, { kind = \"drain\", diameter = 8, at = [400, 100] }] }"},
+       {"[lifting]", "[finish]\nkind = \"powder\"\nthickness = 0.1\n[lifting]"}});
+  ASSERT_TRUE(p.result.plan) << p.said();
+  std::vector<double> sizes;
+  for (const Loop& hole : plate_of(*p.result.plan, "left plate").profile.holes) {
+    sizes.push_back(hole.bounds().size().x);
+    sizes.push_back(hole.bounds().size().y);
+  }
+  std::sort(sizes.begin(), sizes.end());
+  EXPECT_THAT(sizes, testing::Pointwise(testing::DoubleNear(1e-6), {8.0, 8.0, 8.0, 20.2, 20.2, 60.0}));
 }
 
 TEST(Openings, OfTheSameTextAreMirroredOnTheOtherSideBecausePlacesAreTheFramesNotTheViewers) {
@@ -126,9 +145,10 @@ TEST(Openings, AGlandStandsInItsHoleLocknutInside) {
 /// Drains by rule in a bottom cover whose flanges are made so.
 std::vector<Vec3> drains(const std::string& flanges) {
   const Planned p = plan_demo(
-      {{left, std::string(left) + "\nbottom = { closed_by = \"cover\", style = \"flanged\", flanges = \"" + flanges +
-                  "\", flange_depth = 24, thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }, openings = [{ kind "
-                  "= \"drain\" }] }"},
+      {{left,
+        std::string(left) + "\nbottom = { closed_by = \"cover\", style = \"flanged\", flanges = \"" + flanges +
+            "\", flange_depth = 24, thickness = 2, screws = { thread = \"M4\", max_spacing = 120 }, openings = [{ kind "
+            "= \"drain\" }] }"},
        {"bottom_legs = \"down\"", "bottom_legs = \"up\""},
        {"top = 60", "top = 75"}});
   EXPECT_TRUE(p.result.plan) << p.said();
@@ -142,8 +162,8 @@ std::vector<Vec3> drains(const std::string& flanges) {
   return out;
 }
 
-// Beside legs of 40 mm that lie on it: 8 mm to the edge of a drain of 8 mm, so that its middle is 52 mm from the frame's
-// sides. Bent flanges stand outside the frame and move nothing.
+// Beside legs of 40 mm that lie on it: 8 mm to the edge of a drain of 8 mm, so that its middle is 52 mm from the
+// frame's sides. Bent flanges stand outside the frame and move nothing.
 TEST(Drains, OfABentBottomCoverStandWhereThoseOfAWeldedOneDo) {
   const std::vector<Vec3> bent = drains("bent"), flat = drains("flat");
   ASSERT_EQ(bent.size(), 4U);
