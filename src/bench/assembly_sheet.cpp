@@ -52,8 +52,7 @@ class AssemblySheet {
     flow_.sentence(
         "Steps in the order that was checked: each part has room on its way, and each screw has room for its tool, "
         "when its turn comes. In the pictures the new parts are bold; dots are screws and nuts. Tick each step when it "
-        "is "
-        "done.");
+        "is done.");
     bool welded = false;
     for (const AssemblyStep& step : assembly_steps(plan_, seams_)) {
       if (!welded && step.kind != StepKind::weld) {
@@ -87,17 +86,16 @@ class AssemblySheet {
     }
   }
 
-  /// Where the holes are cut, the part that goes on is the jig for what they are in.
   void hold_for_tacking(const AssemblyStep& step) {
     const std::string rows = rows_cut_in(held_holes(plan_), step.added);
-    if (rows.empty()) return;
-    flow_.sentence(fmt::format(
-        "Tack what has these holes with the part that goes on held to it through them, so that they meet (the findings "
-        "take their places as transferred): {}.",
-        rows));
+    if (!rows.empty())
+      flow_.sentence(
+          fmt::format("Tack what has these holes with the part that goes on held to it through them, so that they meet "
+                      "(the findings "
+                      "take their places as transferred): {}.",
+                      rows));
   }
 
-  /// After the last weld of the frame, before anything is put in.
   void coat() {
     if (output::finish_words(plan_, units_).empty()) return;
     flow_.lead(fmt::format(
