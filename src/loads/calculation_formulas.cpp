@@ -13,7 +13,7 @@ struct Row {
   CalculationFormula formula;
 };
 
-constexpr std::array<Row, 27> table{{
+constexpr std::array<Row, 28> table{{
     {"weight", {"mass", "m = sum of m_i, x = sum of m_i x_i / m"}},
     {"lift",
      {"eye", "m_v = m s f_dyn, s the largest share of any pair or triple of legs; m_v <= its rating at 45 degrees"}},
@@ -56,6 +56,8 @@ constexpr std::array<Row, 27> table{{
       "s_cr = k pi^2 E / (12 (1 - nu^2)) (t / b)^2, k = 4 pressed, 5.34 + 4 (b / a)^2 sheared; p_x / s_cr,x + p_y / s_cr,y "
       "+ (v / v_cr)^2, times the factor on yield"}},
     {"seams", {"joints", "|F / A + w x r|, A = sum of a l, M = J w, r from the middle of the throats"}},
+    {"seams",
+     {"doublers of feet and lugs", "|F / A + w x r| of what welds the doubler to the sheet, F all that the bolt pulls, at the bolt"}},
     {"seams",
      {"sheet's edges",
       "F / A + m / (A e) of seams apart, e = J / (A r); or m / (A d) of a seam and what bears d beside it; or 4 m / (A a) "

@@ -1,11 +1,12 @@
-// Forces of bolts to the seams of their feet.
-// Entry: worst_foot_seam.
+// Forces of bolts to the seams of their feet and of the doublers under them.
+// Entry: worst_foot_seams.
 #include "loads/foot_seams.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
+#include <optional>
 
 #include "loads/hold_down.h"
 #include "loads/thrown.h"
@@ -15,9 +16,9 @@ namespace fitup::loads {
 namespace {
 
 /// Feet and lugs: what the box does to each bolt goes through the seams of the foot that the bolt stands in.
-class FootSeams {
+class BoltsOfFeet {
  public:
-  FootSeams(const Plan& plan, const Seams& seams, const Weights& weights)
+  BoltsOfFeet(const Plan& plan, const Seams& seams, const Weights& weights)
       : plan_(plan), seams_(seams), whole_(weights.whole(LoadState::loaded)) {}
 
   void run() {
@@ -31,7 +32,7 @@ class FootSeams {
     }
   }
 
-  [[nodiscard]] const WorstSeam& worst() const { return worst_; }
+  [[nodiscard]] const FootSeams& worst() const { return worst_; }
 
  private:
   void look(const std::vector<const PatternHole*>& holes) {
@@ -59,32 +60,49 @@ class FootSeams {
     for (std::size_t i = 0; i < holes.size(); ++i) {
       // What presses the foot onto its base goes past the seams.
       const Vec3 pressed = std::min(0.0, dot(forces[i], normal)) * normal;
-      take(worst_, group_of(holes[i]->plate), plan_.load_rules, kind, words, forces[i] - pressed, at[i], {});
+      const Vec3 carried = forces[i] - pressed;
+      const InstanceId foot = holes[i]->plate;
+      take(worst_.mounts, group_of(foot, foot), plan_.load_rules, kind, words, carried, at[i], {});
+      const auto doubler = doubler_under(foot);
+      if (!doubler) continue;
+      take(worst_.doublers, group_of(*doubler, foot), plan_.load_rules, kind,
+           fmt::format("{}, with all that the bolt of {} does", words, plan_.instances[foot].name), carried, at[i], {});
     }
   }
 
-  [[nodiscard]] const JointGroup& group_of(InstanceId foot) {
-    const auto known = groups_.find(foot);
+  [[nodiscard]] std::optional<InstanceId> doubler_under(InstanceId foot) const {
+    for (const Joint& joint : plan_.joints) {
+      if (joint.kind != JointKind::weld || (joint.a != foot && joint.b != foot)) continue;
+      const InstanceId other = joint.a == foot ? joint.b : joint.a;
+      if (plan_.parts[plan_.instances[other].part].role == Role::doubler) return other;
+    }
+    return std::nullopt;
+  }
+
+  /// All that holds it; of a doubler all but the foot that it carries.
+  [[nodiscard]] const JointGroup& group_of(InstanceId held, InstanceId foot) {
+    const auto known = groups_.find(held);
     if (known != groups_.end()) return known->second;
     std::vector<std::size_t> joints;
     for (std::size_t j = 0; j < plan_.joints.size(); ++j) {
       const Joint& joint = plan_.joints[j];
-      if (joint.kind == JointKind::weld && (joint.a == foot || joint.b == foot)) joints.push_back(j);
+      if (joint.kind != JointKind::weld || (joint.a != held && joint.b != held)) continue;
+      if (held == foot || (joint.a != foot && joint.b != foot)) joints.push_back(j);
     }
-    return groups_.emplace(foot, joint_group(plan_, seams_, foot, joints)).first->second;
+    return groups_.emplace(held, joint_group(plan_, seams_, held, joints)).first->second;
   }
 
   const Plan& plan_;
   const Seams& seams_;
   const MassAt& whole_;
   std::map<InstanceId, JointGroup> groups_;
-  WorstSeam worst_;
+  FootSeams worst_;
 };
 
 }  // namespace
 
-WorstSeam worst_foot_seam(const Plan& plan, const Seams& seams, const Weights& weights) {
-  FootSeams feet(plan, seams, weights);
+FootSeams worst_foot_seams(const Plan& plan, const Seams& seams, const Weights& weights) {
+  BoltsOfFeet feet(plan, seams, weights);
   feet.run();
   return feet.worst();
 }

@@ -26,8 +26,9 @@ std::vector<Finding> check_seams(const Plan& plan, const Seams& seams, const Wei
       if (worst.utilisation >= 0) all.push_back(finding_of(plan, worst, words_of(kind.second)));
     }
   }
-  const WorstSeam feet = worst_foot_seam(plan, seams, weights);
-  if (feet.utilisation >= 0) all.push_back(finding_of(plan, feet, "feet and lugs"));
+  const FootSeams feet = worst_foot_seams(plan, seams, weights);
+  if (feet.mounts.utilisation >= 0) all.push_back(finding_of(plan, feet.mounts, "feet and lugs"));
+  if (feet.doublers.utilisation >= 0) all.push_back(finding_of(plan, feet.doublers, "doublers under feet and lugs"));
   if (auto covers = check_cover_seams(plan, seams)) all.push_back(std::move(*covers));
   for (Finding& f : check_seam_sizes(plan, seams)) all.push_back(std::move(f));
   return all;

@@ -1,5 +1,6 @@
 #pragma once
-// Check "seams": the stress in the throats of the frame's joints, of feet and of lugs, and the least size of fillets.
+// Check "seams": the stress in the throats of the frame's joints, of feet, of lugs and of their doublers, and the least
+// size of fillets.
 //
 // At each joint of the space frame every member is cut free in turn: what the joint does to it goes through all its
 // seams there, as elastic lines between rigid parts; so each panel of sheet at each node that holds it. A member that
