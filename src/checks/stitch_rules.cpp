@@ -60,7 +60,8 @@ class Stitches {
     const double thickness = thickness_mm(plan_, thin);
     const auto strength = tables::strength_of(plan_.parts[plan_.instances[thin].part].material, thickness);
     const ElementLimits limits = element_limits(plan_.load_rules.welds, throat, seam.size_mm,
-                                                {thickness, strength ? strength->yield_mpa : strongest_mpa});
+                                                {thickness, strength ? strength->yield_mpa : strongest_mpa,
+                                                 strength && strength->is_aluminium()});
     const std::string& key = weld_rule(plan_, joint).stitch_key;
     take(too_short_[key], seam, limits.least_mm, limits.least_mm - seam.stitch->element_mm, limits.least_of);
     take(too_wide_[key], seam, limits.largest_mm, seam.stitch->gap_mm - limits.largest_mm, limits.largest_of);
@@ -120,10 +121,16 @@ ElementLimits element_limits(WeldCode code, double throat_mm, double leg_mm, Thi
             "EN 1993-1-8, 4.3.2.2, figure 4.1, from memory: 12 thicknesses of the thinner part and 200 mm"};
   }
   constexpr double inch = 25.4;
-  constexpr double e_mpa = 200000;  // 29000 ksi
-  return {std::max(1.5 * inch, 4 * leg_mm), std::min(12 * inch, 0.75 * std::sqrt(e_mpa / thinner.yield_mpa) * thinner.thickness_mm),
+  constexpr double steel_mpa = 200000;     // 29000 ksi: AISC 360
+  constexpr double aluminium_mpa = 69600;  // 10100 ksi, the least of its alloys: Aluminum Design Manual, from memory
+  const double e_mpa = thinner.is_aluminium ? aluminium_mpa : steel_mpa;
+  return {std::max(1.5 * inch, 4 * leg_mm),
+          std::min(12 * inch, 0.75 * std::sqrt(e_mpa / thinner.yield_mpa) * thinner.thickness_mm),
           "AISC 360, J2.2b, from memory: 1 1/2 in and four legs",
-          "AISC 360, E6.2, from memory: 0.75 sqrt(E / Fy) thicknesses of the thinner part and 12 in"};
+          thinner.is_aluminium
+              ? "AISC 360, E6.2, from memory: 0.75 sqrt(E / Fy) thicknesses of the thinner part and 12 in; with E of "
+                "aluminium, 10100 ksi (Aluminum Design Manual, from memory)"
+              : "AISC 360, E6.2, from memory: 0.75 sqrt(E / Fy) thicknesses of the thinner part and 12 in"};
 }
 
 std::vector<Finding> check_stitches(const Scene& scene) { return Stitches(scene).findings(); }

@@ -15,6 +15,7 @@ namespace fitup::checks {
 struct ThinnerPart {
   double thickness_mm = 0;
   double yield_mpa = 0;
+  bool is_aluminium = false;
 };
 struct ElementLimits {
   double least_mm = 0;    // of an element
@@ -25,7 +26,8 @@ struct ElementLimits {
 /// Of a seam with that throat and leg on parts of which that is the thinner. EN 1993-1-8, 4.5.1 (2), for the
 /// element: 30 mm and six throats; 4.3.2.2, figure 4.1, for a gap in compression or shear: 12 thicknesses and 200 mm.
 /// With AWS D1.1 the steel's own rules, AISC 360: J2.2b, four legs and 1 1/2 in; E6.2, of a plate in compression that is
-/// welded along its edges, 0.75 sqrt(E / Fy) thicknesses and 12 in. All from memory.
+/// welded along its edges, 0.75 sqrt(E / Fy) thicknesses and 12 in; for aluminium with its own E, 10100 ksi (Aluminum
+/// Design Manual). All from memory.
 [[nodiscard]] ElementLimits element_limits(WeldCode code, double throat_mm, double leg_mm, ThinnerPart thinner);
 
 }  // namespace fitup::checks

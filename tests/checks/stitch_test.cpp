@@ -127,6 +127,10 @@ TEST(TheLeastElement, AndTheWidestGapAreThoseOfTheRulesThatSeamsAreJudgedBy) {
   EXPECT_NEAR(us.least_mm, 38.1, tiny);
   EXPECT_NEAR(us.largest_mm, 3 * 21.29, 0.01);
   EXPECT_NEAR(checks::element_limits(WeldCode::aws_d1_1, 2, 3, {3, 344.7}).largest_mm, 3 * 18.06, 0.02);
+  // 5083-H111 of 125 MPa: 0.75 sqrt(10100 ksi / 18.13 ksi) = 17.70, not the 30 of steel's 29000 ksi.
+  const auto aluminium = checks::element_limits(WeldCode::aws_d1_1, 2, 3, {3, 125, true});
+  EXPECT_NEAR(aluminium.largest_mm, 3 * 17.70, 0.02);
+  EXPECT_NE(std::string(aluminium.largest_of).find("Aluminum Design Manual"), std::string::npos);
   EXPECT_NEAR(checks::element_limits(WeldCode::aws_d1_1, 10, 12, {30, 248.2}).least_mm, 48, tiny);
   EXPECT_NEAR(checks::element_limits(WeldCode::aws_d1_1, 10, 12, {30, 248.2}).largest_mm, 304.8, tiny);
 }
