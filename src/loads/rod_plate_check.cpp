@@ -308,8 +308,12 @@ class RodPlates {
                          "uprights, or boxes of their own, mend it",
                          needed, tables::thickest_rod_plate_mm);
     }
-    return fmt::format("a plate of about {:.1f} mm (rod_plates.thickness), or fewer items between two uprights, mends it",
-                       std::ceil(2 * needed) / 2);
+    const std::string room =
+        w.meets() && w.gives_too_far()
+            ? fmt::format("{:.1f} mm more room before what hangs on it (clearance), ", std::ceil(10 * (w.sag_mm - w.room->mm)) / 10)
+            : std::string();
+    return fmt::format("a plate of about {:.1f} mm (rod_plates.thickness), {}or fewer items between two uprights, mends it",
+                       std::ceil(2 * needed) / 2, room);
   }
 
   [[nodiscard]] static std::string words_beyond(const Worst& w) {

@@ -18,6 +18,8 @@ struct Knob {
   double step_mm = 1;
   // A place: what overlaps may be freed across the way in which it is measured; or a limit, of which that is no part.
   bool sideways = false;
+  // Its rungs lie in an order by which what passes need not go on passing: each below one that does is tried.
+  bool scattered = false;
 };
 
 /// How fine values are said: whole millimetres or sixteenths of an inch, or half of that for what is small.

@@ -12,6 +12,7 @@
 #include "remedies/cut_knobs.h"
 #include "remedies/focus.h"
 #include "remedies/frame_knobs.h"
+#include "remedies/lift_knobs.h"
 #include "remedies/ring_knobs.h"
 #include "remedies/space_knobs.h"
 #include "remedies/stitch_knobs.h"
@@ -35,13 +36,14 @@ class Knobs {
 
   std::vector<Knob> all() {
     if (what_.check == "lift" || what_.check == "hole-fit") {
-      what_.check == "lift" ? eye_sizes() : holes();
+      if (what_.check == "lift") return eye_sizes(spec_);
+      holes();
       return std::move(knobs_);
     }
     if (auto stitches = stitch_knobs(what_, spec_); !stitches.empty()) return stitches;
     if (what_.check == "hold-down") {
       if (!what_.cause.empty()) return {};  // what nothing holds: no number makes a plate of its own
-      if (has(Role::rod_plate) || has(Role::wall)) return thicker_plates();  // no other number stiffens them
+      if (has(Role::rod_plate) || has(Role::wall)) return thicker_plates();
       // In quotes: as a bare word of --set it would be a number.
       knobs_.push_back(word_knob("loads.bolts", fmt::format("\"{}\"", spec_.load_rules.bolts.word),
                                  {R"("4.6")", R"("5.6")", R"("8.8")", R"("10.9")"}));
@@ -53,7 +55,7 @@ class Knobs {
       return std::move(knobs_);
     }
     if (what_.check == "cut-rules") return cut_knobs(what_, spec_);
-    if (has(Role::boss)) lift_places();
+    if (has(Role::boss)) knobs_ = boss_places(what_, spec_);
     for (const BoxSpec& box : spec_.boxes) {
       if (names_no_box() || is_about("box." + box.name)) of_box(box);
     }
@@ -94,10 +96,20 @@ class Knobs {
     for (const BoxSpec& box : spec_.boxes) {
       const std::string key = "box." + box.name;
       if (has(Role::wall)) sheets(box, key);
-      if (has(Role::rod_plate) && box.rod_plates && is_about(key + ".rod_plates"))
-        add(key + ".rod_plates.thickness", *box.rod_plates->thickness, Fineness::half);
+      if (!has(Role::rod_plate) || !box.rod_plates || !is_about(key + ".rod_plates")) continue;
+      add(key + ".rod_plates.thickness", *box.rod_plates->thickness, Fineness::half);
+      room_before_items(box, key + ".clearance");
     }
     return std::move(knobs_);
+  }
+
+  /// Where what hangs on the plate comes to something as it gives: away from where the plate is first.
+  void room_before_items(const BoxSpec& box, const std::string& key) {
+    const ClearanceSpec& c = box.clearance;
+    const bool front_first = is_named("back");
+    for (const bool front : {front_first, !front_first}) {
+      clearance(key + (front ? ".front" : ".back"), front ? c.front : c.back);
+    }
   }
 
   void sheets(const BoxSpec& box, const std::string& key) {  // what a boss or a foot stands on, and its doubler
@@ -360,31 +372,6 @@ class Knobs {
     if (what_.check != "seating") return;
     if (box.rails.outer_width) add(key + ".outer_width", **box.rails.outer_width);
     add(key + ".margin", *box.rails.margin);
-  }
-
-  void lift_places() {
-    if (!spec_.lifting || !spec_.lifting->at) return;
-    const auto& at = **spec_.lifting->at;
-    for (std::size_t i = 0; i < at.size(); ++i) {
-      if (!what_.names.contains(fmt::format("lift boss {}", i + 1))) continue;
-      for (std::size_t axis = 0; axis < 2; ++axis) {
-        knobs_.push_back(place_knob(fmt::format("lifting.at.{}.{}", i + 1, axis + 1), at[i][axis], spec_.units));
-      }
-    }
-  }
-
-  void eye_sizes() {
-    if (!spec_.lifting) return;
-    std::vector<const Eye*> eyes;
-    // Of the same family of threads.
-    for (const Eye& eye : tables::eyes()) {
-      if (eye.size.starts_with('M') == (*spec_.lifting->thread).starts_with('M')) eyes.push_back(&eye);
-    }
-    std::stable_sort(eyes.begin(), eyes.end(),
-                     [](const Eye* a, const Eye* b) { return a->at_45_degrees_kg < b->at_45_degrees_kg; });
-    std::vector<std::string> sizes;
-    for (const Eye* eye : eyes) sizes.push_back(eye->size);
-    knobs_.push_back(word_knob("lifting.thread", *spec_.lifting->thread, std::move(sizes)));
   }
 
   const Concerned& what_;

@@ -54,7 +54,9 @@ std::optional<Knob> heavier_sections(const std::string& key, const Section& now)
   });
   std::vector<std::string> words{quoted(now.designation)};
   for (const Section* s : heavier) words.push_back(quoted(s->designation));
-  return ladder(key, quoted(now.designation), std::move(words));
+  Knob knob = ladder(key, quoted(now.designation), std::move(words));
+  knob.scattered = true;  // a wide thin leg is lighter than a narrow thick one, and may be too slender
+  return knob;
 }
 
 std::vector<Knob> ring_knobs(const Concerned& what, const BoxSpec& box, const Spec& spec) {

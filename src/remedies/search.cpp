@@ -1,4 +1,4 @@
-// Strides away from what stands in the spec until the finding is gone, then halves the way back.
+// Strides away from what stands in the spec until the finding is gone, then halves the way back, or tries all of it.
 // Entry: mend_with.
 #include "remedies/search.h"
 
@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <set>
 
 namespace fitup::remedies {
 
@@ -32,11 +33,13 @@ class Way {
   std::optional<Mended> mend(int farthest) {
     const auto high = first_that_passes(farthest);
     if (!high) return std::nullopt;
-    const int least = halved(*high);
+    const int least = knob_.scattered ? first_of_all(*high) : halved(*high);
     for (int more = 0; more <= more_steps && std::abs(least) + more <= farthest; ++more) {
       const int rung = least + direction_ * more;
       const auto value = knob_.value(rung);
-      if (!value || trials_.spent() || !passes(rung)) return std::nullopt;
+      if (!value || trials_.spent()) return std::nullopt;
+      if (knob_.scattered && !passes(rung)) continue;
+      if (!passes(rung)) return std::nullopt;
       Whole whole = trials_.whole(knob_.key, *value, what_);
       if (whole.worse && why_not_.empty() && !whole.worse_check.empty()) {
         why_not_ = fmt::format("with {} it would be mended, but the check {} fails then", *value, whole.worse_check);
@@ -72,8 +75,17 @@ class Way {
       if (!look.planned) return before_refusal(rung, look);
       if (is_hopeless(look)) return std::nullopt;
       low_ = rung;
+      failed_.insert(rung);
     }
     return std::nullopt;
+  }
+
+  /// Where it is no matter of more or less: the nearest that passes, of all before that one.
+  int first_of_all(int high) {
+    for (int rung = direction_; rung != high && !trials_.spent(); rung += direction_) {
+      if (!failed_.contains(rung) && passes(rung)) return rung;
+    }
+    return high;
   }
 
   /// Between the last rung that the spec takes and the first that it refuses.
@@ -117,6 +129,7 @@ class Way {
   Trials& trials_;
   int direction_;
   int low_ = 0;
+  std::set<int> failed_;
   bool no_effect_ = false;
   std::string why_not_;
 };

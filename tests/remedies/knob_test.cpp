@@ -120,6 +120,25 @@ TEST(Knob, OfAFrameThatFailsClimbSectionsAndSheetByThickness) {
   EXPECT_EQ(knobs[0].value(-1), std::nullopt);
 }
 
+// Thrown to the front the back plate is pulled: what hangs on it comes to the front cover. The other side is tried last.
+TEST(Knob, OfARodPlateAreItsThicknessAndTheRoomBeforeItsItems) {
+  const auto box = test::planned("sound.toml", test::text_of(test::sound_box()), {});
+  Concerned what;
+  what.check = "hold-down";
+  what.keys = {"box.main.rod_plates"};
+  what.roles = {Role::rod_plate};
+  const auto keys = [&](const char* plate) {
+    what.names = {plate};
+    std::vector<std::string> all;
+    for (const Knob& knob : knobs_for(what, *box->spec)) all.push_back(knob.key);
+    return all;
+  };
+  EXPECT_THAT(keys("back rod plate"), testing::ElementsAre("box.main.rod_plates.thickness", "box.main.clearance.front",
+                                                           "box.main.clearance.back"));
+  EXPECT_THAT(keys("front rod plate"), testing::ElementsAre("box.main.rod_plates.thickness", "box.main.clearance.back",
+                                                            "box.main.clearance.front"));
+}
+
 TEST(Knob, WordsEndWhereTheTableEnds) {
   const Knob words = word_knob("k", "M10", {"M8", "M10", "M12"});
   EXPECT_EQ(words.value(1), "M12");

@@ -82,8 +82,21 @@ TEST(Remedies, OfABaseRingThatCarriesTooMuchNameAHeavierAngle) {
   const Findings mended = with_remedies({path.string(), text, over, file}, *box->spec, *box->plan, found);
   ASSERT_TRUE(mended.all.front().remedy) << mended.all.front().message;
   EXPECT_EQ(mended.all.front().remedy->key, "box.main.plates.base_ring");
-  // L 45x45x4 holds by its plastic section alone, and the legs of L 50x50x4 are too slender for that.
-  EXPECT_EQ(mended.all.front().remedy->value, "\"L 60x60x4\"");
+  // L 45x45x4 holds by its plastic section alone, and the legs of L 50x50x4 are too slender for that. Of those that pass,
+  // as L 60x60x4 does too, it is the lightest.
+  EXPECT_EQ(mended.all.front().remedy->value, "\"L 55x55x4\"");
+  const auto frame_fails = [&](const char* section) {
+    std::vector<Override> with = over;
+    with[1].value = section;
+    const auto other = test::planned(path.string(), text, with);
+    for (const Finding& f : loads::check_only(*other->plan, "frame")) {
+      if (f.verdict == Verdict::fail || f.verdict == Verdict::marginal) return true;
+    }
+    return false;
+  };
+  EXPECT_FALSE(frame_fails("L 55x55x4"));
+  EXPECT_FALSE(frame_fails("L 60x60x4"));
+  for (const char* lighter : {"L 45x45x4", "L 40x40x5", "L 50x50x4", "L 45x45x5"}) EXPECT_TRUE(frame_fails(lighter)) << lighter;
 }
 
 // Blocks of 46 kg in the demo, without its lifting: as it stands its back posts bend beyond the factor at rest; with
@@ -167,6 +180,23 @@ TEST(Remedies, OfANarrowWebNameASizeOfTheBoxBeforeWhatTheShopIsAskedFor) {
   ASSERT_TRUE(mended.all.front().remedy) << mended.all.front().message;
   EXPECT_EQ(mended.all.front().remedy->key, "box.main.rails.thickness");
   EXPECT_EQ(mended.all.front().remedy->value, "8 mm");
+}
+
+// 42 mm before the blocks and the ring's 4, less connectors of 40: 6 mm of room. Thrown with 3 g the back plate gives by
+// more, less than a millimetre, and its rods are too short for a thicker one: a millimetre more room mends it.
+TEST(Remedies, OfARodPlateThatGivesTooFarNameTheRoomBeforeItsItems) {
+  const std::vector<Override> over{{"loads.thrown.front", "3"}, {"box.main.clearance.front", "42"}};
+  const auto box = checked(over);
+  EXPECT_THAT(remedies(box), testing::Contains("box.main.clearance.front = 43 mm"));
+  const auto given = std::find_if(box.findings.all.begin(), box.findings.all.end(), [](const Finding& f) {
+    return f.check == "hold-down" && f.verdict == Verdict::fail;
+  });
+  ASSERT_NE(given, box.findings.all.end());
+  EXPECT_NEAR(given->limit.value_or(0), 6, 1e-6);
+  EXPECT_GT(given->value.value_or(0), 6);
+  EXPECT_LT(given->value.value_or(0), 7);
+  EXPECT_THAT(given->message, testing::HasSubstr("0.5 mm more room before what hangs on it"));
+  EXPECT_FALSE(checked({over[0], {"box.main.clearance.front", "43"}}).findings.failed());
 }
 
 // Its rods are as long as a plate of 3 mm asks for: a thicker one asks for longer ones too, and one key is not enough.
