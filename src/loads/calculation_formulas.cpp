@@ -13,7 +13,7 @@ struct Row {
   CalculationFormula formula;
 };
 
-constexpr std::array<Row, 28> table{{
+constexpr std::array<Row, 29> table{{
     {"weight", {"mass", "m = sum of m_i, x = sum of m_i x_i / m"}},
     {"lift",
      {"eye", "m_v = m s f_dyn, s the largest share of any pair or triple of legs; m_v <= its rating at 45 degrees"}},
@@ -64,6 +64,10 @@ constexpr std::array<Row, 28> table{{
       "of a throat alone"}},
     {"seams", {"covers' flanges", "q a b (a + b) / (max(a, b) A), q of the sheet's own mass"}},
     {"seams", {"limit", "f_u / (sqrt 3 beta_w gamma_M2), or 0.30 F_EXX"}},
+    {"seams",
+     {"thin sheet",
+      "below 4 mm EN 1993-1-3, 8.5, has 0.45 to 1 t f_u / gamma_M2 for each mm of a lap, below 1/8 in AISI S100 0.75 t F_u / "
+      "3.05 to t F_u / 2.35; beside them a / (sqrt 3 beta_w t), or 0.30 F_EXX a / (t F_u), a the mean throat"}},
     {"seam-size", {"leg", "z >= z_min(t)"}},
     {"hold-down",
      {"bolts and rods",

@@ -10,11 +10,13 @@ namespace fitup::loads {
 namespace {
 
 void take_weaker(JointGroup& group, const Part& part) {
-  const auto strength = strength_of(part.material, welded_thickness_mm(part));
+  const double thickness = welded_thickness_mm(part);
+  const auto strength = strength_of(part.material, thickness);
   if (!strength) {
     group.known = false;
     return;
   }
+  if (thickness > 0 && (!group.thinnest || thickness < group.thinnest->mm)) group.thinnest = {thickness, *strength};
   if (!group.weaker ||
       strength->tensile_mpa / strength->weld_beta < group.weaker->tensile_mpa / group.weaker->weld_beta)
     group.weaker = strength;

@@ -12,12 +12,17 @@
 
 namespace fitup::loads {
 
+struct ThinPart {
+  double mm = 0;
+  Strength strength;
+};
 struct JointGroup {
   InstanceId of = 0;                // what is cut free
   std::vector<std::size_t> joints;  // of Plan::joints
   std::vector<InstanceId> others;   // what it is welded to
   std::vector<WeldLine> lines;      // of all their seams that hold
   std::optional<Strength> weaker;   // of all the parts; nothing where one is in no table
+  std::optional<ThinPart> thinnest;  // of those that are sheet, legs or walls
   double pry_mm = 0;                // how far the parts bear on each other beside a seam that is alone; 0: nowhere
   bool known = true;                // else a seam of it is not worked out, or screws share what it carries
 };

@@ -43,7 +43,10 @@ const Instance* in_the_way(const Plan& plan, const Seam& seam, double least_mm) 
 SeamRemedy remedy_of_small(const Plan& plan, const Seam& seam, double least_mm) {
   const Joint& joint = plan.joints[seam.joint];
   const double stated = checks::weld_rule(plan, joint).leg_mm;
-  const std::string welds = key_of_welds(plan, {joint.a, {seam.joint}, {}, {}, {}, true});
+  JointGroup group;
+  group.of = joint.a;
+  group.joints = {seam.joint};
+  const std::string welds = key_of_welds(plan, group);
   if (stated > 0 && seam.size_mm >= stated - tolerance::contact_mm) {
     return {fmt::format("{}.leg = {:.1f} mm mends it where it has the room", welds, least_mm), welds};
   }

@@ -9,6 +9,7 @@
 
 #include "loads/amounts.h"
 #include "loads/lift.h"
+#include "loads/thin_seams.h"
 
 namespace fitup::loads {
 
@@ -138,6 +139,7 @@ Finding finding_of(const Plan& plan, const WorstSeam& w, const char* what) {
       100 * w.utilisation, w.words, how + words_of_elements(w.group.lines));
   say_one_line(f, w);
   say_nothing_pulls(f, plan, w);
+  say_thin_sheet(f, plan.load_rules, w);
   say_what_mends(f, w);
   return f;
 }

@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "loads/thin_seams.h"
 #include "loads/thrown.h"
 #include "lug_on_wall.h"
 
@@ -60,6 +61,49 @@ TEST(FootSeams, WithoutADoublerTheLugsOwnCarryAlone) {
   EXPECT_LT(worst.doublers.utilisation, 0);
   EXPECT_GT(worst.mounts.utilisation, 0);
   EXPECT_NEAR(worst.mounts.stress.length_mm, 50, 1e-9);
+}
+
+test::LugOnWall of_sheet(double mm) {
+  test::LugOnWall wall(0);
+  for (Part& part : wall.plan.parts) std::get<Flat>(part.form).thickness_mm = mm;
+  return wall;
+}
+
+// A leg of 3 mm on sheet of 3 mm: 1 / (sqrt 2 sqrt 3 0.8) = 0.510 of t f_u, between the 0.45 and the 1 of EN 1993-1-3, 8.5;
+// on 2 mm half as much again; on 4 mm EN 1993-1-8 holds. AWS D1.1, 2 mm of S235JR: 0.30 x 482.6 x 3 / sqrt 2 / (2 x 360) =
+// 0.427, between 0.75 / 3.05 = 0.246 and 1 / 2.35 = 0.4255 no more; from 3 mm (1/8 in) up it holds.
+TEST(ThinSeams, AreThoseOfSheetBelowWhereTheRulesBegin) {
+  const auto shares = [](double mm, WeldCode code) {
+    LoadRules rules;
+    rules.welds = code;
+    return thin_shares(rules, seams_of(of_sheet(mm), code).doublers);
+  };
+  const auto thick = shares(4, WeldCode::en_1993_1_8);
+  EXPECT_FALSE(thick);
+  const auto three = shares(3, WeldCode::en_1993_1_8);
+  ASSERT_TRUE(three);
+  EXPECT_NEAR(three->throat, 1 / (std::sqrt(6) * 0.8), 1e-9);
+  EXPECT_NEAR(shares(2, WeldCode::en_1993_1_8)->throat, 1.5 * three->throat, 1e-9);
+  EXPECT_FALSE(shares(3, WeldCode::aws_d1_1));
+  const auto aws = shares(2, WeldCode::aws_d1_1);
+  ASSERT_TRUE(aws);
+  EXPECT_NEAR(aws->throat, 0.3 * 482.6 * 3 * std::sqrt(0.5) / 720, 1e-6);
+  EXPECT_GT(aws->throat, aws->most);
+}
+
+TEST(ThinSeams, AreToldWithWhatTheyUseByTheLeastOfTheSheetsOwn) {
+  const auto worst = seams_of(of_sheet(3)).doublers;
+  Finding f;
+  say_thin_sheet(f, {}, worst);
+  const double percent = 100 * worst.utilisation / (std::sqrt(6) * 0.8) / 0.45;
+  EXPECT_NE(f.message.find("EN 1993-1-8 begins at 4 mm, and the thinnest part is 3 mm"), std::string::npos) << f.message;
+  EXPECT_NE(f.message.find("count with 0.51, more than the least of these, less than the largest: by the least of them " +
+                           std::to_string(std::lround(percent)) + " percent"),
+            std::string::npos)
+      << f.message;
+  Finding thick;
+  say_thin_sheet(thick, {}, seams_of(of_sheet(4)).doublers);
+  EXPECT_TRUE(thick.message.empty());
 }
 
 }  // namespace
