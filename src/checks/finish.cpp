@@ -1,4 +1,4 @@
-// Closed hollows before hot dipping; threads that stay bare.
+// Closed hollows and shut overlaps before hot dipping; threads that stay bare.
 // Entry: check_finish.
 #include "checks/finish.h"
 
@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "checks/order.h"
+#include "checks/shut_overlaps.h"
 
 namespace fitup::checks {
 
@@ -58,6 +59,50 @@ void add_hollows(const Plan& plan, const Coat& coat, std::vector<Finding>& findi
   }
 }
 
+constexpr double mm2_per_cm2 = 100;
+constexpr const char* of_overlaps = "ASTM A385, from memory: 16 in2 need no vent; ISO 14713-2 asks for one too";
+
+Finding about_overlap(const Scene& scene, const Coat& coat, const Overlap& overlap, Verdict verdict) {
+  Finding f = about_coat(coat, verdict);
+  for (const InstanceId id : overlap.parts) f.parts.push_back(label(scene.plan(), scene.plan().instances[id]));
+  f.at = overlap.at;
+  f.value = overlap.area_mm2 / mm2_per_cm2;
+  f.limit = free_overlap_mm2 / mm2_per_cm2;
+  f.unit = "cm2";
+  f.source = of_overlaps;
+  return f;
+}
+
+// Each by itself too.
+void add_overlaps(const Scene& scene, const Coat& coat, std::vector<Finding>& findings) {
+  const std::vector<Overlap> all = overlaps_of(scene);
+  const Overlap* largest = nullptr;
+  for (const Overlap& overlap : all) {
+    if (is_vented(overlap)) {
+      const bool shut = overlap.open_mm < overlap_vent(free_overlap_mm2 + 1).open_mm;
+      if (shut && (largest == nullptr || overlap.area_mm2 > largest->area_mm2)) largest = &overlap;
+      continue;
+    }
+    const OverlapVent vent = overlap_vent(overlap.area_mm2);
+    Finding f = about_overlap(scene, coat, overlap, Verdict::fail);
+    f.cause = "shut overlap";
+    f.message = fmt::format(
+        "{} and {} lie on each other over {:.0f} cm2 and are welded round that but for {:.0f} mm; in molten zinc the pickle "
+        "that is shut in bursts it, a danger to life, or weeps out later: {} of {:.0f} mm through one of them, or {:.0f} mm of "
+        "its edge without a seam (stitch, or welds.sides), lets it out",
+        f.parts[0], f.parts[1], *f.value, overlap.open_mm, vent.holes == 1 ? "a hole" : fmt::format("{} holes", vent.holes),
+        vent.hole_mm, vent.open_mm);
+    findings.push_back(std::move(f));
+  }
+  if (largest == nullptr) return;
+  Finding f = about_overlap(scene, coat, *largest, Verdict::pass);
+  f.message = fmt::format(
+      "{} and {} lie on each other over {:.1f} cm2, the most of what is welded round: that needs no vent in molten zinc, or has "
+      "one, its holes as large together as one of {:.0f} mm",
+      f.parts[0], f.parts[1], *f.value, largest->hole_mm);
+  findings.push_back(std::move(f));
+}
+
 void add_bare_threads(const Plan& plan, const Coat& coat, std::vector<Finding>& findings) {
   std::size_t threads = 0;
   Finding f = about_coat(coat, Verdict::pass);
@@ -79,10 +124,14 @@ void add_bare_threads(const Plan& plan, const Coat& coat, std::vector<Finding>& 
 
 }  // namespace
 
-std::vector<Finding> check_finish(const Plan& plan) {
+std::vector<Finding> check_finish(const Scene& scene) {
+  const Plan& plan = scene.plan();
   std::vector<Finding> findings;
   if (!plan.coat) return findings;
-  if (plan.coat->dipped) add_hollows(plan, *plan.coat, findings);
+  if (plan.coat->dipped) {
+    add_hollows(plan, *plan.coat, findings);
+    add_overlaps(scene, *plan.coat, findings);
+  }
   add_bare_threads(plan, *plan.coat, findings);
   return findings;
 }

@@ -1,5 +1,5 @@
 // The contact of a joint's parts, its edges, a bead for each; pieces of one line and one section become one seam.
-// Entry: straight_seams.
+// Entry: straight_seams, contact_outlines.
 #include "checks/joint_seams.h"
 
 #include <algorithm>
@@ -132,21 +132,64 @@ class StraightSeams {
   std::optional<Offered> find() {
     breaks_ = corners_of(low_, axis_);
     for (const Vec2 p : corners_of(high_, axis_)) breaks_.push_back(p);
-    for (const FacePlane& low : face_planes(low_, axis_)) {
-      for (const FacePlane& high : face_planes(high_, axis_)) add(low, high);
-    }
+    for_each_contact([this](const Facing& facing, const std::vector<Edge>& edges) { add(facing, edges); });
     if (round_mm_ == 0) return std::nullopt;
     drop_short();
     return Offered{std::move(seams_), round_mm_};
   }
 
+  std::vector<ContactOutline> outlines() {
+    std::vector<ContactOutline> found;
+    for_each_contact([&](const Facing& facing, const std::vector<Edge>& edges) {
+      ContactOutline outline = outline_of(facing, contact_edges(facing, edges, {}));
+      if (!outline.edges.empty()) found.push_back(std::move(outline));
+    });
+    return found;
+  }
+
  private:
-  void add(const FacePlane& low, const FacePlane& high) {
-    const double gap = high.at_mm - low.at_mm;
-    if (gap < -band || gap > task_.joint.largest_gap_mm + band) return;
-    const Facing facing(low_, high_, axis_, low.at_mm, std::abs(gap) <= band ? low.at_mm : high.at_mm);
+  template <class Work>
+  void for_each_contact(const Work& work) {
+    for (const FacePlane& low : face_planes(low_, axis_)) {
+      for (const FacePlane& high : face_planes(high_, axis_)) {
+        const double gap = high.at_mm - low.at_mm;
+        if (gap < -band || gap > task_.joint.largest_gap_mm + band) continue;
+        work(Facing(low_, high_, axis_, low.at_mm, std::abs(gap) <= band ? low.at_mm : high.at_mm),
+             edges_near(low, high));
+      }
+    }
+  }
+
+  [[nodiscard]] ContactOutline outline_of(const Facing& facing, std::vector<ContactEdge> edges) const {
+    ContactOutline outline;
+    outline.gap_mm = facing.gap_mm();
+    for (ContactEdge& e : edges) {
+      outline.edges.push_back({facing.point(e.from, 0), facing.point(e.to, 0), direction(e.out, axis_)});
+      if (cross(e.to - e.from, e.out) > 0) std::swap(e.from, e.to);  // the contact at its left
+    }
+    outline.area_mm2 = area_within(edges);
+    return outline;
+  }
+
+  // By the surveyor's formula; from where an edge ends to the nearest that begins, over a rounded corner, it goes straight.
+  static double area_within(const std::vector<ContactEdge>& edges) {
+    double twice = 0;
+    std::vector<bool> begun(edges.size(), false);
+    for (const ContactEdge& e : edges) {
+      std::size_t next = edges.size();
+      for (std::size_t i = 0; i < edges.size(); ++i) {
+        if (begun[i]) continue;
+        if (next == edges.size() || norm(edges[i].from - e.to) < norm(edges[next].from - e.to)) next = i;
+      }
+      begun[next] = true;
+      twice += cross(e.from, e.to) + cross(e.to, edges[next].from);
+    }
+    return twice / 2;
+  }
+
+  void add(const Facing& facing, const std::vector<Edge>& edges) {
     std::vector<Run> runs;
-    for (ContactEdge edge : contact_edges(facing, edges_near(low, high), breaks_)) {
+    for (ContactEdge edge : contact_edges(facing, edges, breaks_)) {
       round_mm_ += norm(edge.to - edge.from);
       turn_along(edge);
       if (const auto section = bead_section(facing, edge, task_.wanted_mm)) runs.push_back({edge, *section});
@@ -171,6 +214,11 @@ class StraightSeams {
 };
 
 }  // namespace
+
+std::vector<ContactOutline> contact_outlines(const WeldTask& task) {
+  const auto axis = axis_along(task.joint.normal);
+  return axis ? StraightSeams(task, *axis).outlines() : std::vector<ContactOutline>{};
+}
 
 std::optional<Offered> straight_seams(const WeldTask& task) {
   const auto axis = axis_along(task.joint.normal);

@@ -23,6 +23,19 @@ struct Offered {
   double round_mm = 0;  // length of the edge of the contact, all its pieces together
 };
 
+/// Where the two lie on each other, or face each other across a gap that the joint permits.
+struct OutlineEdge {
+  Vec3 from;
+  Vec3 to;
+  Vec3 out;  // unit, away from the contact
+};
+struct ContactOutline {
+  double gap_mm = 0;
+  std::vector<OutlineEdge> edges;  // straight ones
+  double area_mm2 = 0;             // within them, round corners as chamfers; of round holes nothing is taken away
+};
+[[nodiscard]] std::vector<ContactOutline> contact_outlines(const WeldTask& task);
+
 /// None where no faces of the two meet across an axis.
 [[nodiscard]] std::optional<Offered> straight_seams(const WeldTask& task);
 

@@ -97,7 +97,7 @@ Findings all_of(const checks::Scene& scene, int cores, const std::function<bool(
                                                        [&] { return checks::check_clearance(scene, findings.stats); },
                                                        [&] { return checks::check_held(scene); },
                                                        [&] { return checks::check_welds(scene); },
-                                                       [&] { return checks::check_finish(plan); },
+                                                       [&] { return checks::check_finish(scene); },
                                                        [&] { return checks::check_sealed(plan); },
                                                        [&] { return checks::check_standing(plan); },
                                                        [&] { return checks::check_space(scene); },
@@ -145,7 +145,7 @@ Findings check_by_rules(const Plan& plan) { return checks::check_by_rules(plan, 
 
 Findings checks::check_only(const Plan& plan, std::string_view check, int cores) {
   using OfPlan = std::vector<Finding> (*)(const Plan&);
-  static const std::map<std::string_view, OfPlan> of_plan{{"finish", check_finish},
+  static const std::map<std::string_view, OfPlan> of_plan{{"finish", [](const Plan& p) { return check_finish(Scene(p, {})); }},
                                                           {"as-built", check_fits},
                                                           {"hole-fit", [](const Plan& p) { return check_hole_fit(p); }},
                                                           {"stack", check_stack},
