@@ -59,16 +59,15 @@ void add_hollows(const Plan& plan, const Coat& coat, std::vector<Finding>& findi
   }
 }
 
-constexpr double mm2_per_cm2 = 100;
 constexpr const char* of_overlaps = "ASTM A385, from memory: 16 in2 need no vent; ISO 14713-2 asks for one too";
 
 Finding about_overlap(const Scene& scene, const Coat& coat, const Overlap& overlap, Verdict verdict) {
   Finding f = about_coat(coat, verdict);
   for (const InstanceId id : overlap.parts) f.parts.push_back(label(scene.plan(), scene.plan().instances[id]));
   f.at = overlap.at;
-  f.value = overlap.area_mm2 / mm2_per_cm2;
-  f.limit = free_overlap_mm2 / mm2_per_cm2;
-  f.unit = "cm2";
+  f.value = std::round(overlap.area_mm2);
+  f.limit = std::round(free_overlap_mm2);
+  f.unit = "mm2";
   f.source = of_overlaps;
   return f;
 }
@@ -87,19 +86,23 @@ void add_overlaps(const Scene& scene, const Coat& coat, std::vector<Finding>& fi
     Finding f = about_overlap(scene, coat, overlap, Verdict::fail);
     f.cause = "shut overlap";
     f.message = fmt::format(
-        "{} and {} lie on each other over {:.0f} cm2 and are welded round that but for {:.0f} mm; in molten zinc the pickle "
-        "that is shut in bursts it, a danger to life, or weeps out later: {} of {:.0f} mm through one of them, or {:.0f} mm of "
+        "{} and {} lie on each other over {:.0f} mm2 and are welded round that but for {:.0f} mm; in molten zinc the "
+        "pickle "
+        "that is shut in bursts it, a danger to life, or weeps out later: {} of {:.0f} mm through one of them, or "
+        "{:.0f} mm of "
         "its edge without a seam (stitch, or welds.sides), lets it out",
-        f.parts[0], f.parts[1], *f.value, overlap.open_mm, vent.holes == 1 ? "a hole" : fmt::format("{} holes", vent.holes),
-        vent.hole_mm, vent.open_mm);
+        f.parts[0], f.parts[1], *f.value, overlap.open_mm,
+        vent.holes == 1 ? "a hole" : fmt::format("{} holes", vent.holes), vent.hole_mm, vent.open_mm);
     findings.push_back(std::move(f));
   }
   if (largest == nullptr) return;
   Finding f = about_overlap(scene, coat, *largest, Verdict::pass);
-  f.message = fmt::format(
-      "{} and {} lie on each other over {:.1f} cm2, the most of what is welded round: that needs no vent in molten zinc, or has "
-      "one, its holes as large together as one of {:.0f} mm",
-      f.parts[0], f.parts[1], *f.value, largest->hole_mm);
+  f.message = fmt::format("{} and {} lie on each other over {:.0f} mm2, the most of what is welded round: {}",
+                          f.parts[0], f.parts[1], *f.value,
+                          largest->area_mm2 <= free_overlap_mm2
+                              ? std::string("that needs no vent in molten zinc")
+                              : fmt::format("a hole of {:.1f} mm vents it in molten zinc",
+                                            *std::max_element(largest->holes_mm.begin(), largest->holes_mm.end())));
   findings.push_back(std::move(f));
 }
 

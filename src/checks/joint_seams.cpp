@@ -141,8 +141,9 @@ class StraightSeams {
   std::vector<ContactOutline> outlines() {
     std::vector<ContactOutline> found;
     for_each_contact([&](const Facing& facing, const std::vector<Edge>& edges) {
-      ContactOutline outline = outline_of(facing, contact_edges(facing, edges, {}));
-      if (!outline.edges.empty()) found.push_back(std::move(outline));
+      for (const std::vector<ContactEdge>& patch : patches_of(contact_edges(facing, edges, {}))) {
+        found.push_back(outline_of(facing, patch));
+      }
     });
     return found;
   }
@@ -160,20 +161,28 @@ class StraightSeams {
     }
   }
 
-  [[nodiscard]] ContactOutline outline_of(const Facing& facing, std::vector<ContactEdge> edges) const {
+  [[nodiscard]] ContactOutline outline_of(const Facing& facing, const std::vector<ContactEdge>& edges) const {
     ContactOutline outline;
     outline.gap_mm = facing.gap_mm();
-    for (ContactEdge& e : edges) {
+    for (const ContactEdge& e : edges) {
       outline.edges.push_back({facing.point(e.from, 0), facing.point(e.to, 0), direction(e.out, axis_)});
-      if (cross(e.to - e.from, e.out) > 0) std::swap(e.from, e.to);  // the contact at its left
     }
     outline.area_mm2 = area_within(edges);
     return outline;
   }
 
-  // By the surveyor's formula; from where an edge ends to the nearest that begins, over a rounded corner, it goes straight.
+  // By the surveyor's formula; from where an edge ends to the nearest that begins, over a rounded corner, it goes
+  // straight.
   static double area_within(const std::vector<ContactEdge>& edges) {
+    const std::vector<std::size_t> next = next_of(edges);
     double twice = 0;
+    for (std::size_t i = 0; i < edges.size(); ++i)
+      twice += cross(edges[i].from, edges[i].to) + cross(edges[i].to, edges[next[i]].from);
+    return twice / 2;
+  }
+
+  static std::vector<std::size_t> next_of(const std::vector<ContactEdge>& edges) {
+    std::vector<std::size_t> out;
     std::vector<bool> begun(edges.size(), false);
     for (const ContactEdge& e : edges) {
       std::size_t next = edges.size();
@@ -182,9 +191,40 @@ class StraightSeams {
         if (next == edges.size() || norm(edges[i].from - e.to) < norm(edges[next].from - e.to)) next = i;
       }
       begun[next] = true;
-      twice += cross(e.from, e.to) + cross(e.to, edges[next].from);
+      out.push_back(next);
     }
-    return twice / 2;
+    return out;
+  }
+
+  /// What two planes share in several places, each with the contact at the left of its edges and with its own holes.
+  static std::vector<std::vector<ContactEdge>> patches_of(std::vector<ContactEdge> edges) {
+    for (ContactEdge& e : edges) {
+      if (cross(e.to - e.from, e.out) > 0) std::swap(e.from, e.to);
+    }
+    const std::vector<std::size_t> next = next_of(edges);
+    std::vector<bool> taken(edges.size(), false);
+    std::vector<std::vector<ContactEdge>> patches, holes;
+    for (std::size_t first = 0; first < edges.size(); ++first) {
+      std::vector<ContactEdge> loop;
+      for (std::size_t i = first; !taken[i]; i = next[i]) {
+        taken[i] = true;
+        loop.push_back(edges[i]);
+      }
+      if (!loop.empty()) (area_within(loop) > 0 ? patches : holes).push_back(std::move(loop));
+    }
+    for (const std::vector<ContactEdge>& hole : holes) {
+      const auto round = std::find_if(patches.begin(), patches.end(), [&](const auto& p) { return is_round(p, hole); });
+      if (round != patches.end()) round->insert(round->end(), hole.begin(), hole.end());
+    }
+    return patches;
+  }
+
+  /// By their extents: patches of two bodies' faces do not stand in each other's holes.
+  static bool is_round(const std::vector<ContactEdge>& patch, const std::vector<ContactEdge>& hole) {
+    Box2 box;
+    for (const ContactEdge& e : patch) box.add(e.from);
+    const Vec2 in = hole.front().from;
+    return in.x > box.low.x && in.x < box.high.x && in.y > box.low.y && in.y < box.high.y;
   }
 
   void add(const Facing& facing, const std::vector<Edge>& edges) {

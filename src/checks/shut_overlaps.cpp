@@ -158,8 +158,9 @@ class Overlaps {
     for (const InstanceId id : {joint.a, joint.b}) {
       if (std::find(one.parts.begin(), one.parts.end(), id) == one.parts.end()) one.parts.push_back(id);
     }
-    const double holes = std::max(holes_mm2(joint.a, c), holes_mm2(joint.b, c));  // one through both is one
-    one.hole_mm = std::sqrt(one.hole_mm * one.hole_mm + holes);
+    const auto of_a = holes_of(joint.a, c), of_b = holes_of(joint.b, c);
+    const auto& more = of_a.size() > of_b.size() ? of_a : of_b;  // one through both is one
+    one.holes_mm.insert(one.holes_mm.end(), more.begin(), more.end());
     if (c.outline.area_mm2 <= largest) return;
     largest = c.outline.area_mm2;
     one.joint = c.joint;
@@ -175,29 +176,29 @@ class Overlaps {
     return box.middle();
   }
 
-  /// Squares of the diameters of a sheet's holes that open into the contact.
-  [[nodiscard]] double holes_mm2(InstanceId id, const Contact& c) const {
+  /// A sheet's holes that open into the contact, across.
+  [[nodiscard]] std::vector<double> holes_of(InstanceId id, const Contact& c) const {
     const auto* flat = std::get_if<Flat>(&plan_.parts[plan_.instances[id].part].form);
-    if (flat == nullptr || !flat->bends.empty()) return 0;
-    double sum = 0;
+    if (flat == nullptr || !flat->bends.empty()) return {};
+    std::vector<double> found;
     const auto add = [&](Vec2 middle, double across) {
       const Vec3 at = plan_.instances[id].pose.point({middle.x, middle.y, 0});
-      if (is_within(c, at) && !is_welded_in(at)) sum += across * across;
+      if (is_within(c, at) && !is_welded_in(at)) found.push_back(across);
     };
     for (const Loop& hole : flat->profile.holes) {
       const Box2 box = hole.bounds();
       add(box.middle(), std::min(box.size().x, box.size().y));
     }
     for (const DrilledHole& d : flat->drilled) add(d.at, d.diameter_mm);
-    return sum;
+    return found;
   }
 
   /// Even and odd: how many edges lie to one side, seen along the contact's normal.
   [[nodiscard]] bool is_within(const Contact& c, Vec3 at) const {
-    const int axis = std::abs(plan_.joints[c.joint].normal.x) > 0.5 ? 0 : std::abs(plan_.joints[c.joint].normal.y) > 0.5 ? 1 : 2;
-    const auto in_plane = [axis](Vec3 p) {
-      return Vec2{component(p, (axis + 1) % 3), component(p, (axis + 2) % 3)};
-    };
+    const int axis = std::abs(plan_.joints[c.joint].normal.x) > 0.5   ? 0
+                     : std::abs(plan_.joints[c.joint].normal.y) > 0.5 ? 1
+                                                                      : 2;
+    const auto in_plane = [axis](Vec3 p) { return Vec2{component(p, (axis + 1) % 3), component(p, (axis + 2) % 3)}; };
     const Vec2 p = in_plane(at);
     bool within = false;
     for (const OutlineEdge& e : c.outline.edges) {
@@ -237,7 +238,9 @@ OverlapVent overlap_vent(double area_mm2) {
 
 bool is_vented(const Overlap& overlap) {
   const OverlapVent vent = overlap_vent(overlap.area_mm2);
-  return vent.holes == 0 || overlap.open_mm >= vent.open_mm || (vent.holes == 1 && overlap.hole_mm >= vent.hole_mm);
+  const auto large = std::count_if(overlap.holes_mm.begin(), overlap.holes_mm.end(),
+                                   [&](double across) { return across >= vent.hole_mm; });
+  return overlap.open_mm >= vent.open_mm || static_cast<std::size_t>(large) >= vent.holes;
 }
 
 }  // namespace fitup::checks

@@ -15,12 +15,22 @@ struct ThinRule {
   const char* begins;
   const char* instead;
 };
-constexpr ThinRule en{4, 1, 0.45, 1, "EN 1993-1-8 begins at 4 mm",
-                      "EN 1993-1-3, 8.5 (from memory), judges laps of thinner sheet by the sheet: for each mm of seam 0.45 (a "
-                      "side as long as the part is wide) to 1 (a short end) times t f_u / gamma_M2"};
-constexpr ThinRule aws{3, 2, 0.75 / 3.05, 1 / 2.35, "AWS D1.1 begins at 1/8 in",
-                       "AWS D1.3 and AISI S100, J2.5 (from memory), judge laps of thinner sheet by the sheet: for each mm of "
-                       "seam 0.25 (long sides) to 0.43 (across) times t F_u"};
+constexpr ThinRule en{
+    4,
+    1,
+    0.45,
+    1,
+    "EN 1993-1-8 begins at 4 mm",
+    "EN 1993-1-3, 8.5 (from memory), judges laps of thinner sheet by the sheet: for each mm of seam 0.45 (a "
+    "side as long as the part is wide) to 1 (a short end) times t f_u / gamma_M2"};
+constexpr ThinRule aws{
+    3,
+    2,
+    0.75 / 3.05,
+    1 / 2.35,
+    "AWS D1.1 begins at 3 mm (1/8 in)",
+    "AWS D1.3 and AISI S100, J2.5 (from memory), judge laps of thinner sheet by the sheet: for each mm of "
+    "seam 0.25 (long sides) to 0.43 (across) times t F_u"};
 
 const ThinRule& rule_of(const LoadRules& rules) { return rules.welds == WeldCode::en_1993_1_8 ? en : aws; }
 
@@ -44,11 +54,13 @@ void say_thin_sheet(Finding& finding, const LoadRules& rules, const WorstSeam& w
   const char* side = shares->throat <= shares->least  ? "less than all of these"
                      : shares->throat <= shares->most ? "more than the least of these, less than the largest"
                                                       : "more than all of these";
+  const double by_least = worst.utilisation * shares->throat / shares->least;
+  if (by_least > 1 && finding.verdict == Verdict::pass) finding.verdict = Verdict::marginal;  // not proved
   finding.message += fmt::format(
-      "; {}, and the thinnest part is {:.4g} mm: {}. These throats count with {:.2f}, {}: by the least of them {:.0f} percent "
+      "; {}, and the thinnest part is {:.4g} mm: {}. These throats count with {:.2f}, {}: by the least of them {:.0f} "
+      "percent "
       "would be used",
-      rule.begins, shares->thickness_mm, rule.instead, shares->throat, side,
-      100 * worst.utilisation * shares->throat / shares->least);
+      rule.begins, shares->thickness_mm, rule.instead, shares->throat, side, 100 * by_least);
 }
 
 }  // namespace fitup::loads

@@ -56,8 +56,40 @@ TEST(Overlap, WeldedRoundIsShutAndNeedsAVentBeyondSixteenSquareInches) {
 TEST(Overlap, IsVentedByAHoleThatIsLargeEnough) {
   EXPECT_FALSE(is_vented(overlap_of(lapped(100, 9))));
   const Overlap vented = overlap_of(lapped(100, 10));
-  EXPECT_NEAR(vented.hole_mm, 10, 1e-6);
+  ASSERT_EQ(vented.holes_mm.size(), 1U);
+  EXPECT_NEAR(vented.holes_mm.front(), 10, 1e-6);
   EXPECT_TRUE(is_vented(vented));
+}
+
+// Beyond 400 in2 it takes more than one hole, each large enough; many small ones are none.
+TEST(Overlap, OfManyHolesThoseCountThatAreLargeEnough) {
+  Overlap wide;
+  wide.area_mm2 = 801 * inch * inch;
+  wide.holes_mm = {19.1, 19.1};
+  EXPECT_FALSE(is_vented(wide));
+  wide.holes_mm.push_back(20);
+  EXPECT_TRUE(is_vented(wide));
+  wide.area_mm2 = 60 * inch * inch;
+  wide.holes_mm = std::vector<double>(25, 2.0);
+  EXPECT_FALSE(is_vented(wide));
+}
+
+// A strip across a window of 200 mm lies on 100 x 100 mm to either side of it: two overlaps, each within 16 in2, one of
+// them with a hole.
+TEST(Overlap, OfTwoPatchesIsTwo) {
+  Plan plan;
+  Profile frame = generated::box({0, 0}, {400, 600});
+  frame.holes.push_back(generated::box({100, 100}, {300, 500}).outer.reversed());
+  const InstanceId under = add_flat(plan, std::move(frame), {0, 0, 0});
+  Profile strip = generated::box({0, 0}, {400, 100});
+  strip.holes.push_back(Loop::circle({50, 50}, 6));
+  const InstanceId over = add_flat(plan, std::move(strip), {0, 250, t});
+  plan.joints.push_back({under, over, JointKind::weld, axis::z, 0});
+  plan.weld_rules = {WeldRule{}};
+  const auto all = overlaps_of(Scene(plan, {}));
+  ASSERT_EQ(all.size(), 2U);
+  for (const Overlap& one : all) EXPECT_NEAR(one.area_mm2, 10000, 1e-6);
+  EXPECT_EQ(all[0].holes_mm.size() + all[1].holes_mm.size(), 1U);
 }
 
 TEST(Overlap, IsVentedByTheGapsOfAnIntermittentSeam) {
