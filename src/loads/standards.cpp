@@ -11,11 +11,12 @@ namespace fitup {
 namespace {
 
 // Editions from memory, but ISO 13920 (found) and DIN 580 (found, as reprinted).
-constexpr std::array<StandardEdition, 25> table{{
+constexpr std::array<StandardEdition, 27> table{{
     {"AISC", "AISC 360-16"},
     {"ASME BTH-1", "ASME BTH-1-2020"},
     {"ASTM D1056", "ASTM D1056-20"},
     {"AWS D1.1", "AWS D1.1:2020"},
+    {"AWS D1.3", "AWS D1.3:2018"},
     {"DIN 580", "DIN 580:2003"},
     {"EN 10025-2", "EN 10025-2:2019"},
     {"EN 10088-2", "EN 10088-2:2014"},
@@ -24,6 +25,7 @@ constexpr std::array<StandardEdition, 25> table{{
     {"EN 13155", "EN 13155:2020"},
     {"EN 1990", "EN 1990:2002"},
     {"EN 1993-1-1", "EN 1993-1-1:2005"},
+    {"EN 1993-1-3", "EN 1993-1-3:2006"},
     {"EN 1993-1-5", "EN 1993-1-5:2006"},
     {"EN 1993-1-8", "EN 1993-1-8:2005"},
     {"EN 1999-1-1", "EN 1999-1-1:2007"},
@@ -45,7 +47,8 @@ bool is_digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0;
 bool names(std::string_view text, std::string_view standard) {
   for (std::size_t at = text.find(standard); at != std::string_view::npos; at = text.find(standard, at + 1)) {
     const std::string_view rest = text.substr(at + standard.size());
-    const bool goes_on = !rest.empty() && (is_digit(rest[0]) || (rest.size() > 1 && rest[0] == '-' && is_digit(rest[1])));
+    const bool goes_on =
+        !rest.empty() && (is_digit(rest[0]) || (rest.size() > 1 && rest[0] == '-' && is_digit(rest[1])));
     const bool is_tail = at > 0 && std::isalpha(static_cast<unsigned char>(text[at - 1])) != 0;
     if (!goes_on && !is_tail) return true;
   }

@@ -55,7 +55,6 @@ void say_thin_sheet(Finding& finding, const LoadRules& rules, const WorstSeam& w
                      : shares->throat <= shares->most ? "more than the least of these, less than the largest"
                                                       : "more than all of these";
   const double by_least = worst.utilisation * shares->throat / shares->least;
-  if (by_least > 1 && finding.verdict == Verdict::pass) finding.verdict = Verdict::marginal;  // not proved
   finding.message += fmt::format(
       "; {}, and the thinnest part is {:.4g} mm: {}. These throats count with {:.2f}, {}: by the least of them {:.0f} "
       "percent "
