@@ -90,7 +90,7 @@ void add_overlaps(const Scene& scene, const Coat& coat, std::vector<Finding>& fi
         "pickle "
         "that is shut in bursts it, a danger to life, or weeps out later: {} of {:.0f} mm through one of them, or "
         "{:.0f} mm of "
-        "its edge without a seam (stitch, or welds.sides), lets it out",
+        "its edge without a seam (stitch), lets it out",
         f.parts[0], f.parts[1], *f.value, overlap.open_mm,
         vent.holes == 1 ? "a hole" : fmt::format("{} holes", vent.holes), vent.hole_mm, vent.open_mm);
     findings.push_back(std::move(f));

@@ -7,7 +7,32 @@
 
 namespace fitup::remedies {
 
+namespace {
+
+// Elements of a welded plate that shuts something in, as the two parts' code allows their gaps for sheet of 2 mm and 1
+// mm.
+std::vector<Knob> opened(const Concerned& what, const Spec& spec) {
+  const bool inches = spec.units == UnitSystem::in_lb;
+  const std::vector<std::string> words{
+      "as it is", inches ? R"({ length = "1 1/2 in", gap = "3/4 in" })" : "{ length = 40, gap = 20 }",
+      inches ? R"({ length = "1 1/2 in", gap = "3/8 in" })" : "{ length = 40, gap = 10 }"};
+  std::vector<Knob> knobs;
+  for (const BoxSpec& box : spec.boxes) {
+    for (const Face face : all_faces) {
+      const std::string key = "box." + box.name + ".face." + std::string(to_text(face));
+      if (!what.keys.contains(key) || *box.face(face).closed_by != Closure::plate || box.face(face).stitch) continue;
+      Knob knob = word_knob(key + ".stitch", words.front(), words);
+      knob.change_mm = [](int rung) { return 1e6 * rung; };  // however much is shut in
+      knobs.push_back(std::move(knob));
+    }
+  }
+  return knobs;
+}
+
+}  // namespace
+
 std::vector<Knob> stitch_knobs(const Concerned& what, const Spec& spec) {
+  if (what.check == "finish" && what.cause == "shut overlap") return opened(what, spec);
   std::vector<Knob> knobs;
   const auto add = [&](const std::optional<StitchSpec>& stitch, const std::string& key) {
     if (!stitch || !what.keys.contains(key)) return;

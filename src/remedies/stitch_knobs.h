@@ -8,7 +8,7 @@
 namespace fitup::remedies {
 
 /// Where the finding is about the elements that a place of the spec asks for: their length, then the gap between them.
-/// Nothing of any other finding.
+/// Where a welded plate shuts something in: such elements. Nothing of any other finding.
 [[nodiscard]] std::vector<Knob> stitch_knobs(const Concerned& what, const Spec& spec);
 
 }  // namespace fitup::remedies

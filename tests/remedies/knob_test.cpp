@@ -120,7 +120,8 @@ TEST(Knob, OfAFrameThatFailsClimbSectionsAndSheetByThickness) {
   EXPECT_EQ(knobs[0].value(-1), std::nullopt);
 }
 
-// Thrown to the front the back plate is pulled: what hangs on it comes to the front cover. The other side is tried last.
+// Thrown to the front the back plate is pulled: what hangs on it comes to the front cover. The other side is tried
+// last.
 TEST(Knob, OfARodPlateAreItsThicknessAndTheRoomBeforeItsItems) {
   const auto box = test::planned("sound.toml", test::text_of(test::sound_box()), {});
   Concerned what;
@@ -137,6 +138,22 @@ TEST(Knob, OfARodPlateAreItsThicknessAndTheRoomBeforeItsItems) {
                                                            "box.main.clearance.back"));
   EXPECT_THAT(keys("front rod plate"), testing::ElementsAre("box.main.rod_plates.thickness", "box.main.clearance.back",
                                                             "box.main.clearance.front"));
+}
+
+TEST(Knob, OfAPlateThatShutsSomethingInIsAnIntermittentSeam) {
+  const auto path = std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box.toml";
+  const auto box = test::planned(path.string(), test::text_of(path), {});
+  Concerned what;
+  what.check = "finish";
+  what.cause = "shut overlap";
+  what.keys = {"box.main.face.left", "box.main.frame"};
+  const auto knobs = knobs_for(what, *box->spec);
+  ASSERT_EQ(knobs.size(), 1U);
+  EXPECT_EQ(knobs[0].key, "box.main.face.left.stitch");
+  EXPECT_EQ(knobs[0].value(1), "{ length = 40, gap = 20 }");
+  EXPECT_EQ(knobs[0].value(-1), std::nullopt);
+  what.keys = {"box.main.face.front"};  // a cover, which is not welded
+  for (const Knob& knob : knobs_for(what, *box->spec)) EXPECT_FALSE(knob.key.ends_with(".stitch")) << knob.key;
 }
 
 TEST(Knob, WordsEndWhereTheTableEnds) {
