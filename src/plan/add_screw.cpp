@@ -13,6 +13,7 @@
 #include "plan/hardware.h"
 #include "plan/hole_in_row.h"
 #include "plan/holes.h"
+#include "plan/mount_clearance.h"
 #include "plan/nut_strip.h"
 #include "plan/patterns.h"
 #include "plan/rule_steps.h"
@@ -102,7 +103,7 @@ bool room_for(Build& build, const ScrewPlace& place, InstanceId id, const RoundH
     say_no_room_for_slot(build, place, id, hole, *problem);
   } else {
     say_no_room(build, place.origin.place, hole.diameter_mm, place.name, id, *problem,
-                higher_sill(build, id) + other_places(place));
+                higher_sill(build, id) + clearance_for_mount(build, place, id, hole) + other_places(place));
   }
   return false;
 }

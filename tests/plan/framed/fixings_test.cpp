@@ -17,6 +17,7 @@ using test::box_of;
 using test::find_instance;
 using test::instances_of;
 using test::plan_demo;
+using test::plan_text;
 using test::Planned;
 
 constexpr const char* rods =
@@ -220,6 +221,34 @@ TEST(Mounts, that_neither_strip_nor_plate_holds_are_tapped_through_both_as_one) 
   std::size_t through = 0;
   for (const Fastener& f : plan.fasteners) through += f.thread == "M6" && std::abs(f.engagement_mm - 6) < 1e-9 ? 1 : 0;
   EXPECT_EQ(through, 12U);
+}
+
+// Blocks held from below by M8 (hole 9 mm, head 14 mm), 20 mm in from their sides and 10 mm from legs of 40 x 4 mm
+// whose toe is rounded by 3 mm (EN 10056-1): 34 mm from the outside the hole ends at 38.5 mm, 1.5 mm within the
+// rounding; and with the screw 48 mm from the outside its head passes the leg with 1 mm.
+TEST(Mounts, beside_a_legs_toe_name_the_clearances_that_have_room) {
+  const auto with = [](const char* clearance) {
+    const std::string text = R"(fitup = 1
+name = "held"
+units = "mm"
+[item.module]
+size = [175, 340, 215]
+mass = 17.5
+mounts = { face = "bottom", thread = "M8", depth = 16, at = [[20, 25], [155, 25], [20, 315], [155, 315]] }
+[box.main]
+row = [{ of = "module", count = 2, gap = 8 }]
+frame = { section = "L 40x40x4", bottom_legs = "down", uprights = "40x4" }
+clearance = { left = CLEAR, right = CLEAR, front = 60, back = 40, top = 100 }
+)";
+    std::string own = text;
+    for (std::size_t at = own.find("CLEAR"); at != std::string::npos; at = own.find("CLEAR"))
+      own.replace(at, 5, clearance);
+    return plan_text(own);
+  };
+  const Planned p = with("10");
+  EXPECT_THAT(p.said(), testing::HasSubstr("make box.main.clearance.left at most 8.5 mm or at least 24 mm"));
+  EXPECT_THAT(with("8.5").said(), testing::Not(testing::HasSubstr("no-room-for-hole")));
+  EXPECT_THAT(with("24").said(), testing::Not(testing::HasSubstr("no-room-for-hole")));
 }
 
 TEST(EarthStuds, stand_where_they_are_put) {
