@@ -249,6 +249,23 @@ void note_for_strip(Build& build, const ScrewPlace& place, const ScrewHold& hold
                                 hold.seat_mm, place.thread, place.name.substr(0, place.name.rfind(' ')), place.origin});
 }
 
+// The largest of those that are smaller whose own hold is long enough, as its key is written; empty where there is none,
+// or where the item's maker chose it.
+std::string thread_that_holds(const Build& build, const ScrewPlace& place, const Thread& thread, double engagement) {
+  if (place.fixing_key.empty() || holds_item(build, place)) return {};
+  const Thread* best = nullptr;
+  for (const Thread& other : tables::threads()) {
+    if (tables::is_unified(other) != tables::is_unified(thread)) continue;
+    const bool smaller = other.major_mm < thread.major_mm && tables::find_button_head(other.size) != nullptr;
+    const bool holds = least_engagement_mm(other, threaded_material(build, place)) <= engagement + tolerance::contact_mm;
+    if (smaller && holds && (best == nullptr || other.major_mm > best->major_mm)) best = &other;
+  }
+  if (best == nullptr) return {};
+  const std::string row = place.fixing_key.substr(0, place.fixing_key.rfind('.'));
+  const char* of_row = place.fixing_key.ends_with("screw_fixing") ? "screw" : "thread";
+  return fmt::format(", as {}.{} = \"{}\"", row, of_row, best->size);
+}
+
 bool threads_enough(Build& build, const ScrewPlace& place, const Thread& thread, double engagement) {
   const double needed = least_engagement_mm(thread, threaded_material(build, place));
   if (engagement >= needed - tolerance::contact_mm) return true;
@@ -261,7 +278,8 @@ bool threads_enough(Build& build, const ScrewPlace& place, const Thread& thread,
   const std::string thick = build.in_words(engagement) + " thick";
   if (is_said(build, "thread-too-short", place.thread_place, thick)) return false;
   const std::string made = place.fixing_key.empty() ? std::string() : fixings_that_hold(build, place);
-  const std::string others = made.empty() ? std::string() : fmt::format(", or {} = {}", place.fixing_key, made);
+  const std::string others = thread_that_holds(build, place, thread, engagement) +
+                             (made.empty() ? std::string() : fmt::format(", or {} = {}", place.fixing_key, made));
   const bool steel = threaded_material(build, place).steel;
   build.diagnostics.add(
       diag::say<"thread-too-short">(place.thread_place, build.draft.instance(place.layers.back().instance).name,

@@ -39,7 +39,7 @@ std::vector<BoxSpec> with_shallower_flanges(const BoxSpec& box) {
 
 bool leaves_no_room(const Diagnostics& said) {
   return std::any_of(said.all().begin(), said.all().end(),
-                     [](const Diagnostic& d) { return d.id == "cover-row-without-room"; });
+                     [](const Diagnostic& d) { return d.id == "cover-row-without-room" || d.id == "flange-too-deep"; });
 }
 
 bool leaves_room(const Diagnostics& said, const Diagnostics& before) {

@@ -12,7 +12,7 @@ const std::vector<Rule>& stiffening_rows() {
   // clang-format off
   static const std::vector<Rule> rows{
       {"box.NAME.frame.top_section", Type::ring, Need::may, "", none, "",
-       "angle of the top ring, its long side as the bottom's; without it the bottom ring's"},
+       "section of the top ring, angle over angle and tube over tube, its long side as the bottom's; without it the bottom ring's"},
       {"box.NAME.frame.cross_bars", Type::table, Need::may, "", none, "",
        "bars under the rails and across them, level with the legs that the rails lie on, from one member of the bottom ring "
        "to the other", Hand::place},

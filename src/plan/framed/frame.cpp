@@ -179,7 +179,7 @@ bool build_of_sections(Build& build) {
     return false;
   }
   if (!stiffens(build, *angle, *top, *flat)) return false;
-  if (angle->shape == SectionShape::tube) return build_tube_frame(build, *angle, *flat);
+  if (angle->shape == SectionShape::tube) return build_tube_frame(build, *angle, *top, *flat);
   return Frame(build, *angle, *top, *flat).run();
 }
 

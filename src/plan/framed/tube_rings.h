@@ -5,6 +5,6 @@
 
 namespace fitup::plan {
 
-bool build_tube_frame(Build& build, const Section& tube, const Section& upright);
+bool build_tube_frame(Build& build, const Section& bottom, const Section& top, const Section& upright);
 
 }  // namespace fitup::plan

@@ -218,9 +218,13 @@ bool stiffens(Build& build, const Section& bottom, const Section& top, const Sec
         "a flat bar or an angle, or rings of tube"));
     return false;
   }
-  const bool other_top = spec.top_section.given && *spec.top_section != *spec.section;
-  if (other_top && (tube || top.shape == SectionShape::tube))
-    return refuse("frame.top_section", spec.top_section.place);
+  if (bottom.shape != top.shape) {
+    const char* other = bottom.shape == SectionShape::tube ? "tube" : "angle";
+    build.diagnostics.add(diag::say<"tube-not-stiffened">(
+        spec.top_section.place, fmt::format("{} = \"{}\"", build.key("frame.top_section"), *spec.top_section),
+        fmt::format("over a bottom ring of {}", other), fmt::format("one of {}", other)));
+    return false;
+  }
   if (spec.braces && (tube || !flats)) return refuse("frame.braces", spec.braces->place);
   if (spec.gussets && !tube && !flats) return refuse("frame.gussets", spec.gussets->place);
   return true;

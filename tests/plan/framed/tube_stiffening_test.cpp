@@ -60,6 +60,39 @@ void expect_refused(const Planned& planned, const std::string& words) {
   EXPECT_NE(planned.said().find(words), std::string::npos) << planned.said();
 }
 
+const Replacements without_lifting{{"[lifting]\nthread = \"M10\"\npoints = 4\n", ""}};
+
+// Rings flush outside, the inside as wide as the wider leaves it: 55 + 220 + 60 high with a top of SHS 40x40x4. Side
+// members and uprights end 1 mm from what they meet.
+TEST(TopRingOfTube, MayBeOfAnotherTubeThanTheBottom) {
+  const Plan plan = stiffened("top_section = \"SHS 40x40x4\"", without_lifting);
+  expect_box(plan, "bottom ring member left", {0, 51, 0}, {50, 485, 50});
+  expect_box(plan, "top ring member front", {0, 0, 295}, {1076, 40, 335});
+  expect_box(plan, "top ring member left", {0, 41, 295}, {40, 495, 335});
+  expect_box(plan, "upright back right", {1036, 456, 50}, {1076, 536, 294});
+  const std::vector<std::string> met = joined(plan, "upright back right");
+  for (const char* ring : {"bottom ring member back", "bottom ring member right", "top ring member back",
+                           "top ring member right"})
+    EXPECT_NE(std::find(met.begin(), met.end(), ring), met.end()) << ring;
+}
+
+TEST(TopRingOfTube, HasCapsThatGoIntoItsOwnTubes) {
+  Replacements higher = without_lifting;
+  higher.emplace_back("top = 60", "top = 80");
+  const Plan plan = stiffened("top_section = \"RHS 60x40x4\", long_side = \"standing\"", higher);
+  expect_box(plan, "top ring member back", {0, 496, 295}, {1076, 536, 355});
+  // 4 mm of wall and half a millimetre of play all round.
+  expect_box(plan, "top cap back left", {4.5, 500.5, 299.5}, {8.5, 531.5, 350.5});
+  expect_box(plan, "bottom cap back left", {4.5, 490.5, 4.5}, {8.5, 531.5, 45.5});
+  EXPECT_NE(part_of(plan, "top cap back left").mark, part_of(plan, "bottom cap back left").mark);
+}
+
+TEST(TopRingOfTube, IsRefusedOverOneOfAngle) {
+  expect_refused(test::plan_demo({{"uprights = \"40x4\"", "uprights = \"40x4\", top_section = \"SHS 40x40x4\""}}),
+                 "box.main.frame.top_section = \"SHS 40x40x4\" is not built over a bottom ring of angle");
+  expect_refused(of_tube("top_section = \"L 50x50x5\""), "is not built over a bottom ring of tube");
+}
+
 // Sawn square 1 mm from the tubes, whose sides are 50 from the outside; 536 / 2 is its middle.
 TEST(CrossBarsOfTube, AreTheRingsOwnTubeBetweenItsSides) {
   const Plan plan = stiffened("cross_bars = { count = 1 }");
