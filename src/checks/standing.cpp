@@ -9,6 +9,7 @@
 
 #include "checks/order.h"
 #include "fitup/tolerances.h"
+#include "fitup/welded_sizes.h"
 
 namespace fitup::checks {
 
@@ -60,6 +61,23 @@ class Standing {
   [[nodiscard]] double underside_mm(InstanceId id) const { return box_of(id).low.z; }
 
   [[nodiscard]] bool is_of_box(InstanceId id) const { return plan_.instances[id].key.starts_with("box."); }
+  [[nodiscard]] bool is_line(InstanceId id) const { return role(id) == Role::gland || role(id) == Role::edge_strip; }
+  [[nodiscard]] bool is_steel_of_box(InstanceId id) const { return is_of_box(id) && !is_line(id); }
+
+  [[nodiscard]] bool are_plates(const std::vector<InstanceId>& feet) const {
+    return std::holds_alternative<Flat>(plan_.parts[plan_.instances[feet.front()].part].form);
+  }
+
+  [[nodiscard]] double underside_of_frame_mm(const std::string& box) const {
+    const auto frame = std::find_if(plan_.frames.begin(), plan_.frames.end(),
+                                    [&](const PlacedFrame& f) { return "box." + f.box == box; });
+    return frame == plan_.frames.end() ? 0 : frame->space.low.z;
+  }
+
+  // Of what reaches so far below the frame: lower than it is drawn; the frame itself is what the feet are welded to.
+  [[nodiscard]] static double may_hang_mm(double below_frame_mm) {
+    return below_frame_mm <= tolerance::contact_mm ? 0 : tables::welded_length_permits_mm(below_frame_mm);
+  }
 
   void of_box(const std::string& box, const std::vector<InstanceId>& feet, std::vector<Finding>& found) const {
     double floor_mm = -1e300;
@@ -67,20 +85,29 @@ class Standing {
     std::vector<Hanging> steel;
     std::vector<Hanging> lines;
     std::vector<Hanging> others;
+    std::vector<Hanging> near;
+    const double frame_mm = underside_of_frame_mm(box);
     for (InstanceId id = 0; id < plan_.instances.size(); ++id) {
       const bool own = plan_.instances[id].key.starts_with(box + ".");
       if (role(id) == Role::foot && own) continue;
       const double by = floor_mm - underside_mm(id);
-      if (by <= tolerance::contact_mm) continue;
+      if (by <= tolerance::contact_mm) {
+        const bool clear = -by >= may_hang_mm(frame_mm - underside_mm(id)) - tolerance::contact_mm;
+        if (!clear && is_steel_of_box(id)) near.push_back({id, by});
+        continue;
+      }
       if (!own) {
         if (is_of_box(id)) others.push_back({id, by});
         continue;
       }
-      (role(id) == Role::gland || role(id) == Role::edge_strip ? lines : steel).push_back({id, by});
+      (is_line(id) ? lines : steel).push_back({id, by});
     }
     if (!steel.empty()) found.push_back(on_steel(box, feet, std::move(steel)));
     if (!others.empty()) found.push_back(on_other(box, feet, std::move(others)));
     if (!lines.empty()) found.push_back(on_lines(box, feet, std::move(lines)));
+    // Cleats lie level with what they stand beside.
+    if (!near.empty() && steel.empty() && others.empty() && are_plates(feet))
+      found.push_back(barely(box, feet, std::move(near), frame_mm));
     if (found.empty() || found.back().key != box + std::string(feet_key)) found.push_back(lowest(box, feet));
   }
 
@@ -118,13 +145,12 @@ class Standing {
     const std::string& key = plan_.instances[lowest->id].key;
     const bool ring =
         std::any_of(hanging.begin(), hanging.end(), [&](const Hanging& h) { return role(h.id) == Role::landing; });
-    const bool plates = std::holds_alternative<Flat>(plan_.parts[plan_.instances[feet.front()].part].form);
     f.message = fmt::format(
         "{} hangs {} mm below the feet, so that the box stands on it and not on them. {} by at least that, {}, or set "
         "the box on packing higher than that, which is not looked at here",
         f.parts.front(), length_text(*f.value),
-        plates ? fmt::format("Make {}.thickness larger", f.key)
-               : fmt::format("Set {}.kind to plate and make it thicker", f.key),
+        are_plates(feet) ? fmt::format("Make {}.thickness larger", f.key)
+                         : fmt::format("Set {}.kind to plate and make it thicker", f.key),
         ring ? fmt::format("set {}.landing to inward", key) : fmt::format("change {}", key));
     return f;
   }
@@ -150,6 +176,24 @@ class Standing {
         "{} hangs {} mm below the feet, and what goes through it further: see that what the feet are bolted to leaves "
         "it room, make {}.thickness larger, or put it into another face",
         f.parts.front(), length_text(*f.value), f.key);
+    return f;
+  }
+
+  // What is drawn clear of what the feet stand on, by less than the welded frame may be off.
+  [[nodiscard]] Finding barely(const std::string& box, const std::vector<InstanceId>& feet,
+                               std::vector<Hanging> hanging, double frame_mm) const {
+    Finding f = below(box, feet, Verdict::marginal, hanging);
+    const auto lowest = std::max_element(hanging.begin(), hanging.end(),
+                                         [](const Hanging& a, const Hanging& b) { return a.by_mm < b.by_mm; });
+    const double below_frame = frame_mm - underside_mm(lowest->id);
+    f.value = std::max(0.0, -lowest->by_mm);
+    f.limit = may_hang_mm(below_frame);
+    f.source = "ISO 13920-B, of how far it reaches below the frame";
+    f.message = fmt::format(
+        "{} ends {} mm above what the feet stand on, {} mm below the frame, where a weldment may be {} mm off (ISO "
+        "13920-B): set the box on packing as high at least as that, or make {}.thickness larger by {} mm",
+        f.parts.front(), length_text(*f.value), length_text(below_frame), length_text(*f.limit), f.key,
+        length_text(*f.limit - *f.value));
     return f;
   }
 

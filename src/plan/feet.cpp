@@ -30,6 +30,7 @@ namespace {
 constexpr double from_corner_mm = 10;  // by rule, from the frame's corner or from a cover's flange
 constexpr double lap_mm = 25;          // of a plate under the frame
 constexpr double air_mm = 1;           // round a socket
+constexpr double beside_cover_mm = 10;  // by rule: what a cover that lies flat comes off by past it (common practice)
 
 // Where one stands, seen from the frame: at which side, where along it, how far beyond it the hole is.
 struct Spot {
@@ -54,7 +55,9 @@ class Mounts {
         section_(*tables::find_section(*spec.section)) {}
 
   void run() {
-    if (spec_.out && axis_of(**spec_.out) == square_) return say_out_of_face();
+    if (spec_.out && axis_of(**spec_.out) == square_)
+      return build_.diagnostics.add(
+          diag::say<"out-of-face">(spec_.out->place, key_, to_text(face_), words_at(square_), other_words_at(square_)));
     if (lies_on_cover(face_)) return;
     if (!is_wide_enough() || (!is_angle() && !cutter_makes_slot(build_, spec_, key_))) return;
     taken_ = taken_by_steel(build_.draft);
@@ -94,11 +97,6 @@ class Mounts {
     return true;
   }
 
-  void say_out_of_face() {
-    build_.diagnostics.add(
-        diag::say<"out-of-face">(spec_.out->place, key_, to_text(face_), words_at(square_), other_words_at(square_)));
-  }
-
   bool is_wide_enough() {
     const double needed = bolt_.slot_mm() + std::max(2 * bolt_.edge_mm(), bolt_.washer_mm());
     if (spec_.width->mm() >= needed - tolerance::contact_mm) return true;
@@ -109,12 +107,14 @@ class Mounts {
   }
 
   [[nodiscard]] bool covers_at(int axis) const { return is_cover(face_at(axis, low)) || is_cover(face_at(axis, high)); }
+  [[nodiscard]] bool lies_flat(Face face) const { return is_cover(face) && *spec_of(face).style == CoverStyle::flat; }
 
   // Not where covers come off, if there are none at the other two sides.
   [[nodiscard]] int rule_axis() const {
     if (spec_.out) return axis_of(**spec_.out);
     const int usual = square_ == 0 ? 1 : 0;
-    const bool in_the_way = is_angle() || face_ != Face::bottom;
+    const bool in_the_way = is_angle() || face_ != Face::bottom ||
+                            lies_flat(face_at(usual, low)) || lies_flat(face_at(usual, high));
     return in_the_way && covers_at(usual) && !covers_at(other_axis(usual)) ? other_axis(usual) : usual;
   }
 
@@ -210,8 +210,9 @@ class Mounts {
     return plate_mm(face_at(spot.out, spot.side)) + section_.leg_a_mm - toe - bolt_.washer_mm() / 2;
   }
 
+  // A cover that lies flat comes straight off, with room for fingers and a spanner between it and the nut.
   std::optional<double> rule_hole(const Spot& spot) {
-    const double least = least_hole_mm(spot);
+    const double least = least_hole_mm(spot) + (lies_flat(face_at(spot.out, spot.side)) ? beside_cover_mm : 0);
     if (!is_angle()) return steps_of(bolt_.thread()).place_up(least);
     const double most = most_hole_mm(spot);
     if (least <= most + tolerance::contact_mm) return std::min(steps_of(bolt_.thread()).place_up(least), most);

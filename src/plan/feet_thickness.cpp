@@ -8,6 +8,7 @@
 
 #include "fitup/sheet_fit.h"
 #include "fitup/tolerances.h"
+#include "fitup/welded_sizes.h"
 #include "plan/followed.h"
 #include "plan/plate/mount_doublers.h"
 #include "plan/plate/walls.h"
@@ -41,9 +42,10 @@ MountSpec thick_enough(Build& build, const MountSpec& feet) {
   MountSpec built = feet;
   if (feet.thickness.given || *feet.kind != MountKind::plate) return built;
   const double hangs = hangs_mm(build);
+  const double lowest = hangs > tolerance::contact_mm ? hangs + tables::welded_length_permits_mm(hangs) : 0;
   const auto reaches = [&](double t) {
     const double under = laid_on_mm(build.box_spec(), Face::bottom) + mount_doubler_mm(build, Face::bottom, t, false);
-    return under + t >= hangs - tolerance::contact_mm;
+    return under + t >= lowest - tolerance::contact_mm;
   };
   if (reaches(feet.thickness->mm())) return built;
   const std::vector<double> shelf = shelf_mm(build, feet);

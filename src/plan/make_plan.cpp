@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "fitup/plan.h"
+
 #include "plan/as_built.h"
 #include "plan/boss_places.h"
 #include "plan/boxes.h"
@@ -25,6 +26,7 @@
 #include "plan/notches.h"
 #include "plan/nut_strip.h"
 #include "plan/outside.h"
+#include "plan/past_flange.h"
 #include "plan/patterns.h"
 #include "plan/plate/corner_gussets.h"
 #include "plan/plate/doublers.h"
@@ -119,8 +121,7 @@ class Whole {
     const Spec& spec = *layout_.spec;
     const BoxLayout* sized = with_outside(as_read);
     if (sized == nullptr) return;
-    Trial usual = with_flanges_that_leave_room(plan_until_clear(*sized));
-    Trial trial = with_landings_that_let_in(with_fixings_that_hold(std::move(usual)));
+    Trial trial = told_ways_past_flanges(planned(*sized));
     for (const Diagnostic& d : trial.said.all()) diagnostics_.add(d);
     if (!trial.planned) return;
     const BoxLayout& box = *trial.box;
@@ -177,6 +178,11 @@ class Whole {
   }
 
  private:
+  // With what the spec leaves to be chosen.
+  [[nodiscard]] Trial planned(const BoxLayout& box) {
+    return with_landings_that_let_in(with_fixings_that_hold(with_flanges_that_leave_room(plan_until_clear(box))));
+  }
+
   // Once more with the gaps that rows of screws and the tabs that plates were found to need, until they need no further
   // ones. Only what is said of the last trial counts.
   [[nodiscard]] Trial plan_until_clear(const BoxLayout& box) const {
@@ -241,6 +247,32 @@ class Whole {
       if (plan::lets_in_more(trial.said, best.said)) best = std::move(trial);
     }
     return best;
+  }
+
+  // Of the ways past a flange that a landing stands over only those are named that leave the least to say.
+  Trial told_ways_past_flanges(Trial trial) {
+    Diagnostics told;
+    for (const Diagnostic& said : trial.said.all()) {
+      const auto meets = plan::landing_over_flange(*trial.box->spec, said);
+      if (!meets) {
+        told.add(said);
+        continue;
+      }
+      std::vector<plan::PastFlange> best;
+      std::ptrdiff_t least = plan::errors_in(trial.said) - 1;
+      for (plan::PastFlange& way : plan::ways_past_flange(*trial.box->spec, *meets)) {
+        specs_.push_back(way.box);
+        layouts_.push_back(lay_out_box(*layout_.spec, specs_.back()));
+        const std::ptrdiff_t errors = plan::errors_in(planned(layouts_.back()).said);
+        if (errors > least) continue;
+        if (errors < least) best.clear();
+        least = errors;
+        best.push_back(std::move(way));
+      }
+      told.add(best.empty() ? said : plan::told(said, best));
+    }
+    trial.said = std::move(told);
+    return trial;
   }
 
   // With the clearances that its outer size leaves; none if it cannot be that large.

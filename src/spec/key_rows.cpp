@@ -319,7 +319,8 @@ const std::vector<Rule> join_rows{
     {"box.NAME.feet.kind", Type::word, Need::filled, "plate", none, "plate, angle",
      "plate: a flat plate in the face's plane; angle: a cleat with one leg in that plane and the other against the side"},
     {"box.NAME.feet.out", Type::word, Need::may, "", none, "left right, front back",
-     "the sides beyond which the feet stand; without it left and right; cleats where no cover comes off"},
+     "the sides beyond which the feet stand; without it left and right, or front and back where a flat cover, beside cleats any cover, "
+     "comes off at these alone"},
     {"box.NAME.feet.thickness", Type::length, Need::filled, {"6 mm", "1/4 in"}, {2, 40}, "", "of a plate; feet by rule thicker, off the shelf, where steel hangs below"},
     {"box.NAME.feet.section", Type::angle, Need::filled, {"L 50x50x5", "L 2x2x3/16 in"}, none, "", "of an angle cleat"},
     {"box.NAME.feet.width", Type::length, Need::filled, {"50 mm", "2 in"}, {10, 500}, "", "of one, along the side"},

@@ -20,8 +20,8 @@ const std::vector<Rule>& weld_rows() {
        "whether all beads outside the frame are ground off, so that its faces are plain; a fillet that is ground off holds "
        "nothing"},
       {"box.NAME.welds.stitch", Type::table, Need::may, "", none, "",
-       "intermittent fillets (ISO 2553), so that sheet is pulled less, of the plates that close faces, on the frame and on each other; "
-       "butt and edge seams and all others, and without it these too, are continuous"},
+       "intermittent fillets (ISO 2553), so that sheet is pulled less, of the plates that close faces, on the frame and on each other, "
+       "and in a box of plates of its rails; butt and edge seams and all others, and without it these too, are continuous"},
       {"box.NAME.welds.stitch.length", Type::length, Need::must, "", {10, 1000}, "",
        "length of each element; a seam begins and ends with one, and is continuous where no two have room"},
       {"box.NAME.welds.stitch.gap", Type::length, Need::must, "", {0, 1000}, "",

@@ -54,7 +54,8 @@ class Slips {
     const bool none = std::none_of(all_faces.begin(), all_faces.end(),
                                    [&](Face f) { return *box.face(f).closed_by == Closure::plate; });
     const std::string key = fmt::format("box.{}.welds.", box.name);
-    if (none && box.welds.stitch) {
+    const bool of_rails = *box.build == BuildKind::plate;  // on its floor
+    if (none && !of_rails && box.welds.stitch) {
       diagnostics_.add(say<"no-effect">(box.welds.stitch->place, key + "stitch", "no face is closed by a plate"));
     }
     run_together(box.welds.stitch, key);

@@ -77,7 +77,7 @@ class Walk {
     if (value != nullptr && value->find("like") != nullptr && node.children.contains("like")) {
       cell.sound = false;
     } else if (!lacking.empty()) {
-      missing(std::move(lacking), path, cell);
+      missing(std::move(lacking), path, cell, value != nullptr && value->find("outside") != nullptr);
     }
     return cell;
   }
@@ -204,12 +204,15 @@ class Walk {
   }
 
   /// All that one table lacks in one diagnostic, in the order of the key table.
-  void missing(std::vector<const Rule*> lacking, const std::string& path, Cell& cell) {
+  void missing(std::vector<const Rule*> lacking, const std::string& path, Cell& cell, bool sized) {
     std::sort(lacking.begin(), lacking.end());  // they point into one vector
     std::string keys;
     for (const Rule* rule : lacking) {
       const std::string_view key = rule->key.substr(rule->key.rfind('.') + 1);
-      keys += fmt::format("{}{} ({})", keys.empty() ? "" : ", ", key, rule->meaning);
+      // An outer size that is whole leaves nothing to state, and yet it is said that nothing is.
+      const bool by_size = sized && rule->key == "box.NAME.clearance";
+      keys += fmt::format("{}{} ({}{})", keys.empty() ? "" : ", ", key, rule->meaning,
+                          by_size ? ": here, where outside gives all three sizes, clearance = {} is enough" : "");
     }
     diagnostics_.add(say<"missing-key">(cell.place, path.empty() ? "the spec" : path, keys));
     cell.sound = false;

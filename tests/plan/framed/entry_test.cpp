@@ -137,6 +137,26 @@ TEST(RodPlatePastStrips, IsToldOfNoStripsRoundTheFrameWhereACoverBesideItLapsThe
   EXPECT_THAT(beside_flange(R"(style = "flanged")").said(), Not(HasSubstr("does-not-pass")));
 }
 
+// Strips in the opening would shut the rod plate out, and screws of a flat cover at the left would meet its return
+// flange: neither is a way out of the other refusal.
+TEST(LandingOverAFlange, IsToldOnlyOfWhatPlans) {
+  const auto with = [](const std::string& front, const std::string& left) {
+    return plan_demo(
+        {{R"(style = "flanged")", front},
+         {R"(closed_by = "cover", style = "flat", thickness = 2, screws = { thread = "M4", max_spacing = 120 })",
+          R"(closed_by = "open")"},
+         {R"(left  = { closed_by = "plate", thickness = 2 })",
+          R"(left  = { closed_by = "cover", style = ")" + left + R"(", thickness = 2 })"}});
+  };
+  const std::string outward = R"(style = "flat", landing = "outward", landing_width = 35)";
+  EXPECT_THAT(with(outward, "flanged").said(),
+              HasSubstr("of the left cover laps the frame; choose style = \"flanged\" without a landing for the front "
+                        "cover, which holds no seal [landing-over-neighbour]"));
+  EXPECT_TRUE(with(R"(style = "flanged")", "flanged").result.plan);
+  EXPECT_FALSE(with(R"(style = "flat", landing = "inward")", "flanged").result.plan);
+  EXPECT_FALSE(with(outward, "flat").result.plan);
+}
+
 TEST(RodPlatePastStrips, PutsThemRoundTheFrameWhereTheSpecDoesNotSayWhereTheyLie) {
   Planned unsaid = plan_demo({{R"(style = "flanged")", R"(style = "flat")"}});
   const Planned said = plan_demo({{R"(style = "flanged")", R"(style = "flat", landing = "outward")"}});

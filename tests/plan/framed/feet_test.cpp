@@ -64,6 +64,44 @@ TEST(Feet, by_rule_are_alike_and_their_nuts_can_be_reached) {
   }
 }
 
+const std::vector<std::pair<std::string, std::string>> flat_at_the_sides{
+    {R"(left  = { closed_by = "plate", thickness = 2 })",
+     R"(left  = { closed_by = "cover", style = "flat", thickness = 2 })"},
+    {R"(right = { closed_by = "plate", thickness = 2 })",
+     R"(right = { closed_by = "cover", style = "flat", thickness = 2 })"},
+    {"[lifting]", "[box.main.feet]\n[lifting]"}};
+
+// A flat cover, 2 mm of sheet on the frame, comes straight off past the nuts: 10 mm beside their socket (common
+// practice).
+TEST(Feet, by_rule_leave_a_flat_cover_room_to_come_off) {
+  const Planned p = plan_demo(flat_at_the_sides);
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const auto feet = instances_of(*p.result.plan, Role::foot);
+  ASSERT_EQ(feet.size(), 4U);
+  for (const Instance* foot : feet) {
+    const Vec3 at = hole_of(*p.result.plan, *foot).at;
+    EXPECT_GE(std::max(-at.x, at.x - 984), 2 + 10 + 18.4 / 2) << foot->name;
+  }
+}
+
+TEST(Feet, by_rule_stand_where_no_flat_cover_comes_off) {
+  std::vector<std::pair<std::string, std::string>> all = flat_at_the_sides;
+  all.push_back(
+      {R"(closed_by = "cover", style = "flanged", thickness = 2, screws = { thread = "M4", max_spacing = 90 })",
+       R"(closed_by = "open")"});
+  all.push_back({R"(closed_by = "cover", style = "flat", thickness = 2, screws = { thread = "M4", max_spacing = 120 })",
+                 R"(closed_by = "open")"});
+  all.push_back({R"(front = "bolted", back = "welded", screw = "M4")", R"(front = "none", back = "none")"});
+  const Planned p = plan_demo(all);
+  ASSERT_TRUE(p.result.plan) << p.said();
+  const auto feet = instances_of(*p.result.plan, Role::foot);
+  ASSERT_EQ(feet.size(), 4U);
+  for (const Instance* foot : feet) {
+    const Vec3 at = hole_of(*p.result.plan, *foot).at;
+    EXPECT_TRUE(at.y < 0 || at.y > 518) << foot->name;
+  }
+}
+
 TEST(Feet, stand_where_the_vehicle_has_its_holes) {
   const Planned p = with_feet("at = [[-30, 60], [1014, 450], [492, 560]]");
   ASSERT_TRUE(p.result.plan) << p.said();
