@@ -8,6 +8,7 @@
 
 #include "fitup/cut_rules.h"
 #include "fitup/geometry.h"
+#include "fitup/quantity.h"
 
 namespace fitup::tables {
 
@@ -24,6 +25,8 @@ namespace fitup::tables {
 
 /// What the shop has of a material, ascending: what its rules say, else what is usual.
 [[nodiscard]] std::vector<double> on_shelf_mm(std::string_view material, const CutRules& rules);
+/// Likewise, but of a shop that has both kinds only the one of these units.
+[[nodiscard]] std::vector<double> on_shelf_mm(std::string_view material, CutRules rules, UnitSystem of_both);
 
 /// How a plate that fits on no sheet comes nearest to one.
 struct SheetFault {

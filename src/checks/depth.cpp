@@ -61,6 +61,63 @@ double extent_mm(const Box3& box, Vec3 way) {
   return std::abs(dot(s, {std::abs(way.x), std::abs(way.y), std::abs(way.z)}));
 }
 
+/// One thing that is moved towards another.
+class Approach {
+ public:
+  Approach(const Scene& scene, Thing a, Thing b, Vec3 direction) : scene_(scene), a_(a), b_(b), direction_(direction) {}
+
+  GapAlong until(double most_mm) {
+    if (meets(0)) return {0.0};
+    const auto high = within(most_mm);
+    return {high ? std::optional(rounded(narrowed(*high), gap_step_mm)) : std::nullopt, undecided_};
+  }
+
+ private:
+  bool meets(double t) {
+    const Looked at = look(scene_, a_, b_, t * direction_);
+    undecided_ = undecided_ || at.undecided;
+    if (!at.meets) {
+      low_ = std::max(t, t + at.apart_mm - band);
+      guess_ = t + at.apart_mm;
+    }
+    return at.meets;
+  }
+
+  /// A way after which they meet; none up to there.
+  std::optional<double> within(double most_mm) {
+    // Never longer than what the thinner of the two could hide in.
+    const double stride = std::max(first_step_mm, 0.5 * std::min(extent_mm(scene_.body(a_).outer.box, direction_),
+                                                                 extent_mm(scene_.body(b_).outer.box, direction_)));
+    double high = std::min(std::max(first_step_mm, guess_), most_mm);
+    while (!meets(high)) {
+      if (high >= most_mm) return std::nullopt;
+      high = std::min(std::max(std::min(2 * high, high + stride), guess_), most_mm);
+    }
+    return high;
+  }
+
+  /// The least such way: finer than the band nothing is known of a contact.
+  double narrowed(double high) {
+    constexpr double fine_enough = band * (1 + 1e-6);
+    bool guessed = false;           // what comes nearer slowly would be guessed often: every other time is enough
+    bool touches = high == guess_;  // there, and not a band before
+    while (high - low_ > fine_enough) {
+      guessed = !guessed && guess_ > low_ && guess_ < high;
+      const double next = guessed ? guess_ : (low_ + high) / 2;
+      if (!meets(next)) continue;
+      high = next;
+      touches = guessed;
+    }
+    return touches ? high : high + band;
+  }
+
+  const Scene& scene_;
+  Thing a_, b_;
+  Vec3 direction_;
+  bool undecided_ = false;
+  double low_ = 0, guess_ = 0;  // nothing meets up to `low`; where the kernel says how far it is, it is to be there
+};
+
 }  // namespace
 
 std::optional<Separation> least_separation(const Scene& scene, Thing a, Thing b) {
@@ -90,38 +147,7 @@ std::optional<Separation> least_separation(const Scene& scene, Thing a, Thing b)
 }
 
 GapAlong gap_along(const Scene& scene, Thing a, Thing b, Vec3 direction, double most_mm) {
-  bool undecided = false;
-  double low = 0, guess = 0;  // nothing meets up to `low`; where the kernel says how far it is, it is to be there
-  const auto meets = [&](double t) {
-    const Looked at = look(scene, a, b, t * direction);
-    undecided = undecided || at.undecided;
-    if (!at.meets) {
-      low = std::max(t, t + at.apart_mm - band);
-      guess = t + at.apart_mm;
-    }
-    return at.meets;
-  };
-  if (meets(0)) return {0.0};
-  // Never longer than what the thinner of the two could hide in.
-  const double stride = std::max(first_step_mm, 0.5 * std::min(extent_mm(scene.body(a).outer.box, direction),
-                                                               extent_mm(scene.body(b).outer.box, direction)));
-  double high = std::min(std::max(first_step_mm, guess), most_mm);
-  while (!meets(high)) {
-    if (high >= most_mm) return {std::nullopt, undecided};
-    high = std::min(std::max(std::min(2 * high, high + stride), guess), most_mm);
-  }
-  // Finer than the band nothing is known of a contact.
-  constexpr double fine_enough = band * (1 + 1e-6);
-  bool guessed = false;          // what comes nearer slowly would be guessed often: every other time is enough
-  bool touches = high == guess;  // there, and not a band before
-  while (high - low > fine_enough) {
-    guessed = !guessed && guess > low && guess < high;
-    const double next = guessed ? guess : (low + high) / 2;
-    if (!meets(next)) continue;
-    high = next;
-    touches = guessed;
-  }
-  return {rounded(touches ? high : high + band, gap_step_mm), undecided};
+  return Approach(scene, a, b, direction).until(most_mm);
 }
 
 }  // namespace fitup::checks

@@ -28,14 +28,6 @@ double hangs_mm(const Build& build) {
   return -lowest;
 }
 
-// Where the shop has both kinds, of the bolt's.
-std::vector<double> shelf_mm(const Build& build, const MountSpec& feet) {
-  CutRules rules = build.spec.cutter.rules;
-  const bool inch = tables::is_unified(*tables::find_thread(*feet.thread));
-  if (rules.shelf == ShelfKind::both) rules.shelf = inch ? ShelfKind::gauge : ShelfKind::metric;
-  return tables::on_shelf_mm(material_of(build), rules);
-}
-
 }  // namespace
 
 MountSpec thick_enough(Build& build, const MountSpec& feet) {
@@ -48,7 +40,10 @@ MountSpec thick_enough(Build& build, const MountSpec& feet) {
     return under + t >= lowest - tolerance::contact_mm;
   };
   if (reaches(feet.thickness->mm())) return built;
-  const std::vector<double> shelf = shelf_mm(build, feet);
+  // Where the shop has both kinds, of the bolt's.
+  const bool inch = tables::is_unified(*tables::find_thread(*feet.thread));
+  const std::vector<double> shelf =
+      tables::on_shelf_mm(material_of(build), build.spec.cutter.rules, inch ? UnitSystem::in_lb : UnitSystem::mm_kg);
   const auto thick = std::find_if(shelf.begin(), shelf.end(), reaches);
   if (thick == shelf.end()) return built;
   built.thickness.value = Length::mm(*thick);

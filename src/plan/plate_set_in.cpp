@@ -16,6 +16,7 @@
 #include "plan/holes.h"
 #include "plan/rails.h"
 #include "plan/rod_plate_place.h"
+#include "plan/tube_flats.h"
 
 namespace fitup::plan {
 
@@ -83,12 +84,9 @@ class PlateSetIn {
 
   // From the face of the frame: where the members' sides and the uprights' are flat.
   [[nodiscard]] Span flats() const {
-    const double round = shell_.bottom[low].round_mm;
-    const double ring_mm = along(shell_.bottom[low].box.size(), n_ == 2 ? 2 : 1);
-    if (n_ == 2) return {round, ring_mm - round};
-    const Host& upright = n_ == 0 ? shell_.upright[low][side()] : end_upright(low);
-    const double own = upright.round_mm;
-    return {std::max(round, own), std::min(ring_mm - round, along(upright.box.size(), n_) - own)};
+    const Host& ring = shell_.bottom[low];
+    if (n_ == 2) return {ring.round_mm, ring.box.size().z - ring.round_mm};
+    return shared_flats(shell_, n_, n_ == 0 ? shell_.upright[low][side()] : end_upright(low));
   }
 
   bool refuse(const std::string& why, const std::string& choice) {

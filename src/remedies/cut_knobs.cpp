@@ -7,8 +7,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "fitup/sheet_fit.h"
 #include "fitup/tables.h"
+#include "remedies/sheets.h"
 
 namespace fitup::remedies {
 
@@ -16,27 +16,14 @@ namespace {
 
 constexpr double same_mm = 0.02;
 
-/// As a spec says it: a gauge by its number, a fraction or decimal of an inch, else millimetres.
-std::string thickness_words(double mm, const std::string& material) {
-  const Material* known = tables::find_material(material);
-  if (known == nullptr || known->steel) {
-    for (const SheetGauge& g : tables::sheet_gauges()) {
-      if (std::abs(g.steel_mm - mm) < 1e-6) return fmt::format("{} ga", g.number);
-    }
-  }
-  const double in = mm / 25.4;
-  const bool metric = std::abs(mm * 20 - std::round(mm * 20)) < 1e-6;
-  if (!metric && std::abs(in * 1e4 - std::round(in * 1e4)) < 1e-6) return fmt::format("{:.6g} in", in);
-  return fmt::format("{:.6g} mm", mm);
-}
-
-Knob shelf_knob(std::string key, double now_mm, std::vector<double> shelf_mm, const std::string& material) {
+Knob shelf_knob(const Spec& spec, const std::string& material, std::string key, double now_mm,
+                std::vector<double> shelf_mm) {
   std::erase_if(shelf_mm, [&](double t) { return std::abs(t - now_mm) < same_mm; });
   shelf_mm.push_back(now_mm);
   std::sort(shelf_mm.begin(), shelf_mm.end());
   std::vector<std::string> words;
-  for (const double t : shelf_mm) words.push_back(thickness_words(t, material));
-  Knob knob = word_knob(std::move(key), thickness_words(now_mm, material), std::move(words));
+  for (const double t : shelf_mm) words.push_back(thickness_words(spec, material, t));
+  Knob knob = word_knob(std::move(key), thickness_words(spec, material, now_mm), std::move(words));
   const long at = std::find(shelf_mm.begin(), shelf_mm.end(), now_mm) - shelf_mm.begin();
   knob.change_mm = [shelf_mm = std::move(shelf_mm), at, now_mm](int rung) {
     const long wanted = std::clamp(at + rung, 0L, static_cast<long>(shelf_mm.size()) - 1);
@@ -44,14 +31,6 @@ Knob shelf_knob(std::string key, double now_mm, std::vector<double> shelf_mm, co
     return shelf_mm[static_cast<std::size_t>(wanted)] - now_mm + 1000 * beyond;
   };
   return knob;
-}
-
-/// Of what the shop has of a material; where it has both kinds, what is named in the spec's own units.
-std::vector<double> shelf_of(const std::string& material, const Spec& spec) {
-  CutRules rules = spec.cutter.rules;
-  const bool metric = spec.units == UnitSystem::mm_kg;
-  if (rules.shelf == ShelfKind::both) rules.shelf = metric ? ShelfKind::metric : ShelfKind::gauge;
-  return tables::on_shelf_mm(material, rules);
 }
 
 /// A number of times the thickness, in twentieths.
@@ -139,16 +118,17 @@ class CutKnobs {
   /// Where the part comes from; a name that is no key is refused when it is tried.
   void thicknesses() {
     if (what_.thickness_mm <= 0) return;
-    const auto shelf = shelf_of(what_.material, spec_);
+    const auto shelf = sheets_of(spec_, what_.material);
     for (const std::string& key : what_.keys) {
       for (const char* own : {".thickness", ".strip_thickness", ".screws.strip_thickness", ".edge_strip"}) {
-        knobs_.push_back(shelf_knob(key + own, what_.thickness_mm, shelf, what_.material));
+        knobs_.push_back(shelf_knob(spec_, what_.material, key + own, what_.thickness_mm, shelf));
       }
       const auto box = std::find_if(spec_.boxes.begin(), spec_.boxes.end(), [&](const BoxSpec& b) {
         return *b.build == BuildKind::plate && key.starts_with("box." + b.name);
       });
       if (box == spec_.boxes.end()) continue;
-      knobs_.push_back(shelf_knob("box." + box->name + ".plates.thickness", what_.thickness_mm, shelf, what_.material));
+      knobs_.push_back(
+          shelf_knob(spec_, what_.material, "box." + box->name + ".plates.thickness", what_.thickness_mm, shelf));
     }
   }
 
@@ -177,7 +157,8 @@ class CutKnobs {
       const std::string key = "box." + box.name;
       const bool ring = is_about(key + ".face.front") || is_about(key + ".face.back");
       if (*box.build != BuildKind::plate || !ring) continue;
-      knobs_.push_back(shelf_knob(key + ".rails.thickness", box.rails.thickness->mm(), shelf_of(what_.material, spec_), what_.material));
+      knobs_.push_back(shelf_knob(spec_, what_.material, key + ".rails.thickness", box.rails.thickness->mm(),
+                                  sheets_of(spec_, what_.material)));
     }
   }
 
@@ -189,11 +170,13 @@ class CutKnobs {
       std::vector<std::string> sizes;
       for (const Thread& t : tables::threads()) {
         const bool alike = tables::is_unified(t) == tables::is_unified(*known);
-        if (alike && t.major_mm >= known->major_mm && tables::find_button_head(t.size) != nullptr) sizes.push_back(t.size);
+        if (alike && t.major_mm >= known->major_mm && tables::find_button_head(t.size) != nullptr)
+          sizes.push_back(t.size);
       }
       knobs_.push_back(word_knob(key, now, std::move(sizes)));
     };
-    each_cover([&](const std::string& key, const FaceSpec& face) { thread(key + ".screws.thread", *face.screws.thread); });
+    each_cover(
+        [&](const std::string& key, const FaceSpec& face) { thread(key + ".screws.thread", *face.screws.thread); });
     for (const BoxSpec& box : spec_.boxes) {
       const std::string key = "box." + box.name + ".rod_plates";
       if (box.rod_plates && is_about(key)) thread(key + ".screw", *box.rod_plates->screw);
@@ -296,9 +279,9 @@ class CutKnobs {
 }  // namespace
 
 Knob thicker_sheet(std::string key, double now_mm, const std::string& material, const Spec& spec) {
-  std::vector<double> shelf = shelf_of(material, spec);
+  std::vector<double> shelf = sheets_of(spec, material);
   std::erase_if(shelf, [&](double t) { return t < now_mm; });
-  return shelf_knob(std::move(key), now_mm, std::move(shelf), material);
+  return shelf_knob(spec, material, std::move(key), now_mm, std::move(shelf));
 }
 
 std::vector<Knob> cut_knobs(const Concerned& what, const Spec& spec) { return CutKnobs(what, spec).all(); }

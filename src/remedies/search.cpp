@@ -38,8 +38,10 @@ class Way {
       const int rung = least + direction_ * more;
       const auto value = knob_.value(rung);
       if (!value || trials_.spent()) return std::nullopt;
-      if (knob_.scattered && !passes(rung)) continue;
-      if (!passes(rung)) return std::nullopt;
+      if (!passes(rung)) {
+        if (knob_.scattered) continue;
+        return std::nullopt;
+      }
       Whole whole = trials_.whole(knob_.key, *value, what_);
       if (whole.worse && why_not_.empty() && !whole.worse_check.empty()) {
         why_not_ = fmt::format("with {} it would be mended, but the check {} fails then", *value, whole.worse_check);

@@ -7,8 +7,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "fitup/sheet_fit.h"
 #include "fitup/tables.h"
+#include "remedies/sheets.h"
 
 namespace fitup::remedies {
 
@@ -23,32 +23,8 @@ constexpr Most most_either_way{4, 3, 1};  // where what is heavier is tried too
 
 using Choice = std::vector<Override>;
 
-/// What the cutter says that he has of the material, else what shops usually have; thinner than this closes no box.
-std::vector<double> sheets_of(const Spec& spec, const std::string& material) {
-  constexpr double thinnest_mm = 0.99;
-  for (const OnShelf& of : spec.cutter.rules.on_shelf) {
-    if (of.material == material) return of.thicknesses_mm;
-  }
-  const Material* known = tables::find_material(material);
-  std::vector<double> all = spec.units == UnitSystem::mm_kg
-                                ? tables::usual_metric_sheets_mm()
-                                : tables::usual_inch_sheets_mm(known == nullptr || known->steel);
-  std::erase_if(all, [](double t) { return t < thinnest_mm; });
-  return all;
-}
-
-/// As the spec's author would write it: sheet of steel by its gauge.
-std::string length_text(const Spec& spec, const std::string& material, double mm) {
-  constexpr double mm_per_in = 25.4;
-  if (spec.units == UnitSystem::mm_kg) return fmt::format("{} mm", std::round(mm * 1e4) / 1e4);
-  const Material* known = tables::find_material(material);
-  if (known == nullptr || known->steel) {
-    for (const SheetGauge& g : tables::sheet_gauges()) {
-      if (std::abs(g.steel_mm - mm) < 1e-6) return fmt::format("{} ga", g.number);
-    }
-  }
-  return fmt::format("{} in", std::round(mm / mm_per_in * 1e5) / 1e5);
-}
+/// Thinner than this closes no box.
+constexpr double thinnest_mm = 0.99;
 
 class Shelf {
  public:
@@ -95,7 +71,7 @@ class Shelf {
   }
 
  private:
-  [[nodiscard]] std::string text(double mm) const { return length_text(spec_, *box_.frame.material, mm); }
+  [[nodiscard]] std::string text(double mm) const { return thickness_words(spec_, *box_.frame.material, mm); }
 
   /// From what is next to it: `count` values lighter, and where it may be heavier as many above.
   template <class T, class Mass>
@@ -113,8 +89,12 @@ class Shelf {
   }
 
   [[nodiscard]] std::vector<double> thicknesses(double now, std::size_t count) const {
-    const auto& own = spec_.bench.stock.shelf_thicknesses_mm;
-    return near(own.empty() ? sheets_of(spec_, *box_.frame.material) : own, now, count, [](double t) { return t; });
+    std::vector<double> all = spec_.bench.stock.shelf_thicknesses_mm;
+    if (all.empty()) {
+      all = sheets_of(spec_, *box_.frame.material);
+      std::erase_if(all, [](double t) { return t < thinnest_mm; });
+    }
+    return near(std::move(all), now, count, [](double t) { return t; });
   }
 
   [[nodiscard]] bool is_on_shelf(const Section& s) const {

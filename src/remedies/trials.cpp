@@ -89,7 +89,7 @@ Trials::Planned Trials::plan_anew(const std::string& key, const std::string& val
   return {std::make_unique<const Plan>(*std::move(planned.plan)), {}};
 }
 
-const Trials::Planned& Trials::planned(const std::string& key, const std::string& value) {
+Trials::Planned& Trials::planned(const std::string& key, const std::string& value) {
   const auto [it, added] = plans_.try_emplace({key, value});
   if (added) {
     it->second = plan_anew(key, value);
@@ -98,23 +98,25 @@ const Trials::Planned& Trials::planned(const std::string& key, const std::string
   return it->second;
 }
 
-Findings Trials::found_by(const std::string& check, const Plan& plan) const {
-  if (!is_load_check(check)) return checks::check_only(plan, check, cores_);
-  Findings findings;
-  findings.all = loads::check_only(plan, check);
+const Findings& Trials::found_by(const std::string& check, Planned& anew) const {
+  const auto [it, added] = anew.found.try_emplace(check);
+  Findings& findings = it->second;
+  if (!added) return findings;
+  if (!is_load_check(check)) return findings = checks::check_only(*anew.plan, check, cores_);
+  findings.all = loads::check_only(*anew.plan, check);
   // What is said beside it of what nobody checks is no failure of the value that is tried.
   std::erase_if(findings.all, [](const Finding& f) { return f.verdict == Verdict::not_checked; });
   return findings;
 }
 
 Look Trials::look(const std::string& key, const std::string& value, const Concerned& what) {
-  const Planned& anew = planned(key, value);
+  Planned& anew = planned(key, value);
   const Plan* changed = anew.plan.get();
   if (changed == nullptr) return {false, false, std::nullopt, anew.refused};
   const bool pairs = is_about_pairs(what.check);
-  const Findings found = pairs ? check_by_rules(plan_of(*changed, what.names)) : found_by(what.check, *changed);
+  const Findings of_pair = pairs ? check_by_rules(plan_of(*changed, what.names)) : Findings{};
   Look look{true, true, std::nullopt, {}};
-  for (const Finding& f : found.all) {
+  for (const Finding& f : (pairs ? of_pair : found_by(what.check, anew)).all) {
     if (f.check != what.check || f.verdict == Verdict::pass) continue;
     if (!pairs && !concerns(f, *changed, what)) continue;
     const bool by_cause = what.check == "cut-rules" || what.check == "hold-down";
@@ -140,9 +142,14 @@ Trials::Said Trials::said_of(const Plan& plan, const Findings& findings) {
   return said;
 }
 
+const Trials::Said& Trials::said_of_all(Planned& anew) {
+  if (!anew.said) anew.said = said_of(*anew.plan, loads::judge_by_rules(*anew.plan, cores_, chances_));
+  return *anew.said;
+}
+
 Whole Trials::whole(const std::string& key, const std::string& value, const Concerned& what) {
-  const Plan* changed = planned(key, value).plan.get();
-  if (changed == nullptr) return {true, {}, {}};
+  Planned& anew = planned(key, value);
+  if (anew.plan == nullptr) return {true, {}, {}};
   const auto pair = std::pair(what.check, what.names);
   planned_ += whole_costs * before_.instances.size();
   if (!said_before_) {
@@ -153,7 +160,7 @@ Whole Trials::whole(const std::string& key, const std::string& value, const Conc
                                                   : loads::judge_by_rules(before_, std::move(loads)));
   }
   Whole whole;
-  for (const auto& [about, verdict] : said_of(*changed, loads::judge_by_rules(*changed, cores_, chances_))) {
+  for (const auto& [about, verdict] : said_of_all(anew)) {
     const bool will_do = what.marginal_will_do && verdict == Verdict::marginal;
     if (is_about_pairs(what.check) && about == pair && !will_do) return {true, {}, {}};
     const auto before = said_before_->find(about);

@@ -33,8 +33,8 @@ struct Whole {
 class Trials {
  public:
   /// `found`: what is known of `before`.
-  Trials(const SpecSource& source, const Plan& before, const std::vector<Finding>& found, const std::function<bool()>& stop,
-         int cores);
+  Trials(const SpecSource& source, const Plan& before, const std::vector<Finding>& found,
+         const std::function<bool()>& stop, int cores);
 
   /// No more may be planned: the budget is used up, or the search was stopped.
   [[nodiscard]] bool spent() const;
@@ -43,16 +43,20 @@ class Trials {
   [[nodiscard]] Whole whole(const std::string& key, const std::string& value, const Concerned& what);
 
  private:
-  [[nodiscard]] Findings found_by(const std::string& check, const Plan& plan) const;
-  /// A plan, or why there is none.
+  /// Verdict of each check and set of parts' names.
+  using Said = std::map<std::pair<std::string, std::set<std::string>>, Verdict>;
+  /// A plan, or why there is none, and what was asked of it: several findings try the same value.
   struct Planned {
     std::unique_ptr<const Plan> plan;
     std::string refused;
+    std::map<std::string, Findings> found{};  // by the check
+    std::optional<Said> said{};
   };
-  [[nodiscard]] const Planned& planned(const std::string& key, const std::string& value);
+  [[nodiscard]] Planned& planned(const std::string& key, const std::string& value);
   [[nodiscard]] Planned plan_anew(const std::string& key, const std::string& value) const;
-  /// Verdict of each check and set of parts' names.
-  using Said = std::map<std::pair<std::string, std::set<std::string>>, Verdict>;
+  /// Of the whole plan.
+  [[nodiscard]] const Findings& found_by(const std::string& check, Planned& anew) const;
+  [[nodiscard]] const Said& said_of_all(Planned& anew);
   [[nodiscard]] static Said said_of(const Plan& plan, const Findings& findings);
 
   const SpecSource& source_;

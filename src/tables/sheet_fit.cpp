@@ -95,6 +95,12 @@ std::vector<double> on_shelf_mm(std::string_view material, const CutRules& rules
   return all;
 }
 
+std::vector<double> on_shelf_mm(std::string_view material, CutRules rules, UnitSystem of_both) {
+  const bool metric = of_both == UnitSystem::mm_kg;
+  if (rules.shelf == ShelfKind::both) rules.shelf = metric ? ShelfKind::metric : ShelfKind::gauge;
+  return on_shelf_mm(material, rules);
+}
+
 std::optional<SheetFault> sheet_fault(Vec2 size_mm, const CutRules& rules) {
   const std::array<double, 2> plate{std::max(size_mm.x, size_mm.y), std::min(size_mm.x, size_mm.y)};
   std::optional<SheetFault> nearest;

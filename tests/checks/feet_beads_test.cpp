@@ -1,5 +1,5 @@
-// What a foot under the toe of a standing leg is welded with: a full fillet on either side of the leg, in a metric and an
-// inch shop. And how thick feet are that nothing is said of.
+// What a foot under the toe of a standing leg is welded with: a full fillet on either side of the leg, in a metric and
+// an inch shop. And how thick feet are that nothing is said of.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -72,14 +72,20 @@ void are_thick(double expected_mm, bool stands, double ring_mm, const std::vecto
   overrides.insert(overrides.end(), feet.begin(), feet.end());
   const auto box = sound_box_with(overrides);
   ASSERT_TRUE(box->plan);
+  int feet_seen = 0;
   for (const Part& part : box->plan->parts) {
     if (part.role != Role::foot) continue;
+    ++feet_seen;
     EXPECT_NEAR(std::get<Flat>(part.form).thickness_mm, expected_mm, 1e-9) << ring_mm;
   }
+  EXPECT_GT(feet_seen, 0);
+  int standing_seen = 0;
   for (const Finding& f : check_by_rules(*box->plan).all) {
     if (f.check != "standing") continue;
+    ++standing_seen;
     EXPECT_EQ(f.verdict, stands ? Verdict::pass : Verdict::fail) << f.message;
   }
+  EXPECT_GT(standing_seen, 0);
 }
 
 // The ring reaches as far below the frame as it is wide: 20 mm is on the shelf; of 22 mm it takes 25. What is stated

@@ -4,20 +4,15 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <map>
-#include <random>
-#include <set>
-
-#include "checks/planned.h"
-#include "fitup/findings.h"
+#include "checks/drawn_frames.h"
+#include "geometry/draws.h"
 
 namespace fitup::test {
 namespace {
 
-class Frames {
+class Frames : Draws {
  public:
-  explicit Frames(unsigned seed) : random_(seed) {}
+  using Draws::Draws;
 
   std::string text() {
     const std::string top = one_of({"L 30x30x4", "L 40x40x4", "L 50x50x5", "L 60x40x5", "L 60x60x6"});
@@ -45,45 +40,16 @@ class Frames {
         "clearance = {{ left = 40, right = 45, front = 70, back = 66, top = 130 }}\nframe = {{ {} }}\n{}",
         whole(1, 5), frame, faces);
   }
-
- private:
-  int whole(int low, int high) { return std::uniform_int_distribution<int>(low, high)(random_); }
-  bool flip() { return whole(0, 1) == 1; }
-  std::string one_of(const std::vector<std::string>& words) {
-    return words[static_cast<std::size_t>(whole(0, static_cast<int>(words.size()) - 1))];
-  }
-
-  std::mt19937 random_;
 };
 
 TEST(RandomFrames, AreRefusedOrMeetAndTouchOnlyAsStated) {
   const unsigned seed = 2468;
   SCOPED_TRACE(testing::Message() << "seed " << seed);
   Frames frames(seed);
-  std::map<Role, int> built;
-  std::map<std::string, int> refused;
-  for (int i = 0; i < 240; ++i) {
-    const std::string text = frames.text();
-    SCOPED_TRACE(testing::Message() << "frame " << i << ":\n" << text);
-    const auto made = planned("frame.toml", text);
-    if (!made->plan) {
-      EXPECT_FALSE(made->diagnostics.all().empty());
-      for (const Diagnostic& d : made->diagnostics.all()) ++refused[d.id];
-      continue;
-    }
-    for (const Instance& instance : made->plan->instances) ++built[made->plan->parts[instance.part].role];
-    for (const Finding& f : check_by_rules(*made->plan).all) {
-      const bool asked = f.check == "overlap" || f.check == "joints" || f.check == "held";
-      EXPECT_FALSE(asked && f.verdict == Verdict::fail) << f.message;
-    }
-  }
+  const DrawnFrames drawn = draw_frames(240, [&] { return frames.text(); }, {"overlap", "joints", "held"});
   // All kinds are built, and nothing is refused but for a reason that these frames may give.
-  for (const Role role : {Role::ring_member, Role::cross_bar, Role::gusset, Role::brace, Role::face_plate})
-    EXPECT_GT(built[role], 40) << to_text(role);
-  for (const auto& [id, count] : refused) {
-    const std::set<std::string> known{"cross-bar-below", "gusset-too-thick", "gusset-leg", "end-cut"};
-    EXPECT_TRUE(known.contains(id)) << id << " " << count << " times";
-  }
+  expect_all_kinds(drawn, {Role::ring_member, Role::cross_bar, Role::gusset, Role::brace, Role::face_plate},
+                   {"cross-bar-below", "gusset-too-thick", "gusset-leg", "end-cut"});
 }
 
 }  // namespace

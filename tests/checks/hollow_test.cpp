@@ -1,30 +1,27 @@
-// Frames of tube at random: what stiffens them neither overlaps nor hangs loose, and no seam is asked for where no torch
-// reaches, within a tube.
+// Frames of tube at random: what stiffens them neither overlaps nor hangs loose, and no seam is asked for where no
+// torch reaches, within a tube.
 #include <gtest/gtest.h>
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
-#include <random>
-#include <set>
+#include <optional>
 
-#include "checks/planned.h"
-#include "fitup/findings.h"
+#include "checks/drawn_frames.h"
 #include "fitup/seams.h"
+#include "geometry/draws.h"
 
 namespace fitup::test {
 namespace {
 
-class TubeFrames {
+class TubeFrames : Draws {
  public:
-  explicit TubeFrames(unsigned seed) : random_(seed) {}
+  using Draws::Draws;
 
   std::string text() {
-    std::string frame =
-        fmt::format("section = \"{}\", corners = \"{}\", long_side = \"{}\"",
-                    one_of({"SHS 40x40x3", "SHS 50x50x4", "SHS 60x60x5", "RHS 60x40x4", "RHS 80x60x4"}),
-                    one_of({"butted", "mitred"}), one_of({"standing", "flat"}));
+    std::string frame = fmt::format("section = \"{}\", corners = \"{}\", long_side = \"{}\"",
+                                    one_of({"SHS 40x40x3", "SHS 50x50x4", "SHS 60x60x5", "RHS 60x40x4", "RHS 80x60x4"}),
+                                    one_of({"butted", "mitred"}), one_of({"standing", "flat"}));
     frame += fmt::format(", uprights = \"{}\"", one_of({"SHS 40x40x3", "RHS 60x40x4", "RHS 80x40x4", "SHS 50x50x4"}));
     if (flip()) {
       frame += fmt::format(
@@ -49,13 +46,6 @@ class TubeFrames {
     if (side == "bottom" || !flip()) return "";
     return ", set = \"inset\"";
   }
-  int whole(int low, int high) { return std::uniform_int_distribution<int>(low, high)(random_); }
-  bool flip() { return whole(0, 1) == 1; }
-  std::string one_of(const std::vector<std::string>& words) {
-    return words[static_cast<std::size_t>(whole(0, static_cast<int>(words.size()) - 1))];
-  }
-
-  std::mt19937 random_;
 };
 
 /// How far the middle of the bead is from the nearer end of that one of its two parts between whose walls it lies; none
@@ -76,46 +66,34 @@ std::optional<double> depth_in_tube(const Plan& plan, const Seam& seam) {
   return std::nullopt;
 }
 
+/// Seams that lie within a tube: each of a cap, before the mouth that it closes. How many there are.
+int seams_before_caps(const Plan& plan) {
+  int before_caps = 0;
+  for (const Seam& seam : seams_of(plan).all) {
+    const auto depth = depth_in_tube(plan, seam);
+    if (!depth) continue;
+    const Joint& joint = plan.joints[seam.joint];
+    const Instance& a = plan.instances[joint.a];
+    EXPECT_EQ(plan.parts[a.part].role, Role::cap) << a.name << " to " << plan.instances[joint.b].name << " at X "
+                                                  << seam.from.x << " Y " << seam.from.y << " Z " << seam.from.z;
+    EXPECT_LT(*depth, 6);  // it reaches from the cap, a wall's thickness in, to the mouth
+    ++before_caps;
+  }
+  return before_caps;
+}
+
 TEST(RandomTubeFrames, AreRefusedOrMeetAsStatedAndHaveNoSeamInAHollow) {
   const unsigned seed = 8642;
   SCOPED_TRACE(testing::Message() << "seed " << seed);
   TubeFrames frames(seed);
-  std::map<Role, int> built;
-  std::map<std::string, int> refused;
   int before_caps = 0;
-  for (int i = 0; i < 160; ++i) {
-    const std::string text = frames.text();
-    SCOPED_TRACE(testing::Message() << "frame " << i << ":\n" << text);
-    const auto made = planned("frame.toml", text);
-    if (!made->plan) {
-      EXPECT_FALSE(made->diagnostics.all().empty());
-      for (const Diagnostic& d : made->diagnostics.all()) ++refused[d.id];
-      continue;
-    }
-    for (const Instance& instance : made->plan->instances) ++built[made->plan->parts[instance.part].role];
-    for (const Finding& f : check_by_rules(*made->plan).all) {
-      const bool asked = f.check == "overlap" || f.check == "joints" || f.check == "held" || f.check == "welds";
-      EXPECT_FALSE(asked && f.verdict == Verdict::fail) << f.message;
-    }
-    for (const Seam& seam : seams_of(*made->plan).all) {
-      const auto depth = depth_in_tube(*made->plan, seam);
-      if (!depth) continue;
-      const Joint& joint = made->plan->joints[seam.joint];
-      EXPECT_EQ(made->plan->parts[made->plan->instances[joint.a].part].role, Role::cap)
-          << made->plan->instances[joint.a].name << " to " << made->plan->instances[joint.b].name << " at X " << seam.from.x
-          << " Y " << seam.from.y << " Z " << seam.from.z;
-      EXPECT_LT(*depth, 6);  // it reaches from the cap, a wall's thickness in, to the mouth
-      ++before_caps;
-    }
-  }
+  const DrawnFrames drawn = draw_frames(
+      160, [&] { return frames.text(); }, {"overlap", "joints", "held", "welds"},
+      [&](const Plan& plan) { before_caps += seams_before_caps(plan); });
   EXPECT_GT(before_caps, 1000);
-  for (const Role role : {Role::ring_member, Role::cross_bar, Role::gusset, Role::face_plate})
-    EXPECT_GT(built[role], 40) << to_text(role);
-  for (const auto& [id, count] : refused) {
-    const std::set<std::string> known{"cross-bar-below", "tube-not-stiffened", "gusset-leg", "members-meet",
-                                      "uprights-meet",   "rail-off-frame"};
-    EXPECT_TRUE(known.contains(id)) << id << " " << count << " times";
-  }
+  expect_all_kinds(
+      drawn, {Role::ring_member, Role::cross_bar, Role::gusset, Role::face_plate},
+      {"cross-bar-below", "tube-not-stiffened", "gusset-leg", "members-meet", "uprights-meet", "rail-off-frame"});
 }
 
 }  // namespace

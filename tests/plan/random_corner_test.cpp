@@ -6,9 +6,9 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <random>
 
 #include "fitup/tolerances.h"
+#include "geometry/draws.h"
 #include "geometry/region.h"
 #include "plan/rules.h"
 #include "plan/sound.h"
@@ -25,9 +25,9 @@ struct Corner {
   CornerKind kind = CornerKind::chamfer;
 };
 
-class Maker {
+class Maker : Draws {
  public:
-  explicit Maker(unsigned seed) : random_(seed) {}
+  using Draws::Draws;
 
   // A bar along Y, and at each end one or two bars along X and Z that begin about the corner.
   Corner corner() {
@@ -45,13 +45,11 @@ class Maker {
   }
 
  private:
-  int whole(int low, int high) { return std::uniform_int_distribution<int>(low, high)(random_); }
-  bool flip() { return whole(0, 1) == 1; }
   int quarter() { return whole(0, 3); }
   // Mostly flush, else a few millimetres off.
   double offset() {
     if (whole(0, 2) > 0) return 0;
-    return flip() ? whole(-12, 12) : std::uniform_real_distribution<double>(-12, 12)(random_);
+    return flip() ? whole(-12, 12) : between(-12, 12);
   }
 
   const Section& pick(double widest) {
@@ -73,8 +71,6 @@ class Maker {
     bar.pose = bar.pose.moved(low - box.low);
     return bar;
   }
-
-  std::mt19937 random_;
 };
 
 double stub_of(const Section& s) { return std::max(2 * s.thickness_mm, 10.0); }

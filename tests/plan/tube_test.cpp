@@ -6,9 +6,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <random>
 
 #include "fitup/tolerances.h"
+#include "geometry/draws.h"
 #include "plan/end_cut.h"
 #include "plan/same_part.h"
 #include "plan/sound.h"
@@ -63,20 +63,18 @@ TEST(Tube, weighs_by_walls_and_corner_radii) {
   EXPECT_NEAR(volume_mm3(part_of(mitred)), by_hand_mm3(mitred), 1e-6);
 }
 
-class Maker {
+class Maker : Draws {
  public:
-  explicit Maker(unsigned seed) : random_(seed) {}
+  using Draws::Draws;
 
   Member member() {
     const Section s = any_section();
-    Member m = tube(s, real(250, 600), mitre(), mitre());
+    Member m = tube(s, between(250, 600), mitre(), mitre());
     for (int i = whole(0, 4); i > 0; --i) bore(m);
     return m;
   }
 
  private:
-  int whole(int low, int high) { return std::uniform_int_distribution<int>(low, high)(random_); }
-  double real(double low, double high) { return std::uniform_real_distribution<double>(low, high)(random_); }
   Mitre mitre() {
     const int kind = whole(0, 2);
     return kind == 0 ? Mitre{} : kind == 1 ? Mitre{Leg::a} : Mitre{Leg::b};
@@ -84,10 +82,10 @@ class Maker {
 
   Section any_section() {
     if (whole(0, 2) == 0) {
-      const double t = real(1, 8);
-      const double corner = whole(0, 3) == 0 ? 0 : real(t, 3 * t);
+      const double t = between(1, 8);
+      const double corner = whole(0, 3) == 0 ? 0 : between(t, 3 * t);
       const double least = 2 * std::max(t, corner) + 12;
-      return own_tube(real(least, 120), real(least, 120), t, corner);
+      return own_tube(between(least, 120), between(least, 120), t, corner);
     }
     std::vector<Section> all;
     for (const Section& s : tables::sections()) {
@@ -104,18 +102,16 @@ class Maker {
     const double round = std::max(s.corner_radius_mm, s.thickness_mm);
     const double width = a ? s.leg_a_mm : s.leg_b_mm;
     const double flat = width - 2 * round;
-    const double d = real(0.2, 0.9) * flat;
+    const double d = between(0.2, 0.9) * flat;
     const Leg leg = a ? Leg::a : Leg::b;
     for (const MemberHole& h : m.holes) {
       if (h.leg == leg && h.far_wall == far) return;
     }
     const double longest = std::max(s.leg_a_mm, s.leg_b_mm);
     if (m.length_mm < 2 * longest + 2 * d) return;
-    m.holes.push_back({leg, real(longest + d, m.length_mm - longest - d), real(round + d / 2, width - round - d / 2), d,
-                       HoleKind::clear, "hole", far});
+    m.holes.push_back({leg, between(longest + d, m.length_mm - longest - d),
+                       between(round + d / 2, width - round - d / 2), d, HoleKind::clear, "hole", far});
   }
-
-  std::mt19937 random_;
 };
 
 double volume_of(const Solid& solid) { return solid::measure(solid)->volume_mm3; }

@@ -90,7 +90,8 @@ TEST(Lighten, TakesWhatTheShelfHolds) {
   }
 }
 
-// The note that nothing throws its flanged cover off says nothing of its frame, whose plates become thinner with the rest.
+// The note that nothing throws its flanged cover off says nothing of its frame, whose plates become thinner with the
+// rest.
 TEST(Lighten, TriesWeldedPlatesBesideCovers) {
   const Lightened found = lightened({});
   const auto thins = [](const LightenTry& one, const char* face) {
@@ -130,6 +131,14 @@ TEST(Shelf, SpeaksOfGaugesAndInchesInASpecInInches) {
        values_of(std::filesystem::path(FITUP_EXAMPLES) / "orchard-sprayer/battery-box.toml", ".thickness")) {
     EXPECT_TRUE(value.ends_with(" ga") || value.ends_with(" in")) << value;
   }
+}
+
+// A shop of gauges, asked by a spec in millimetres: below 4 mm there are 9 ga (0.1495 in), 10 ga (0.1345 in), and
+// 1/8 in before 11 ga (0.1196 in).
+TEST(Shelf, IsTheKindThatTheCutterHas) {
+  EXPECT_EQ(values_of(std::filesystem::path(FITUP_EXAMPLES) / "park-locomotive/front-box.toml", ".plates.thickness",
+                      {{"box.main.build", "plate"}, {"cutter.shelf", "\"gauge\""}}),
+            (std::set<std::string>{"0.125 in", "10 ga", "9 ga"}));
 }
 
 TEST(Lighten, StopsWhenItIsTold) {

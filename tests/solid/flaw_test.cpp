@@ -10,17 +10,17 @@
 
 #include <fmt/format.h>
 #include <cmath>
-#include <random>
 
 #include "fitup/tolerances.h"
+#include "geometry/draws.h"
 #include "solid/face.h"
 
 namespace fitup {
 namespace {
 
-class Maker {
+class Maker : test::Draws {
  public:
-  explicit Maker(unsigned seed) : random_(seed) {}
+  using Draws::Draws;
 
   Profile with_holes() {
     Profile p{outline(), {}};
@@ -45,9 +45,6 @@ class Maker {
   }
 
  private:
-  int whole(int low, int high) { return std::uniform_int_distribution<int>(low, high)(random_); }
-  double between(double low, double high) { return std::uniform_real_distribution<double>(low, high)(random_); }
-
   Loop outline() {
     switch (whole(0, 4)) {
       case 0: return Loop::circle({50, 30}, 40);
@@ -86,8 +83,6 @@ class Maker {
     const Vec2 up = radius * out;
     return {{{back - up}, {front - up, 1}, {front + up}, {back + up, 1}}};
   }
-
-  std::mt19937 random_;
 };
 
 bool valid_to_the_kernel(const TopoDS_Face& face) { return BRepCheck_Analyzer(face).IsValid(); }

@@ -11,6 +11,7 @@
 #include "plan/framed/stiffening.h"
 #include "plan/gusset_part.h"
 #include "plan/rails.h"
+#include "plan/tube_flats.h"
 
 namespace fitup::plan {
 
@@ -58,19 +59,14 @@ class Gussets {
     return on_tube_ ? std::min(bones_.rings[low].thickness_mm(), wall > 0 ? wall : upright_.x) : upright_.x;
   }
 
-  // From the side's face: what is flat of the ring and of the uprights.
-  [[nodiscard]] Span shared_flats() const {
-    const Ring& ring = bones_.rings[low];
-    const double round = ring.section->corner_radius_mm;
-    const double post_round = build_.shell.upright[low][low].round_mm;
-    return {std::max(round, post_round), std::min(ring.lying_mm - round, upright_.x - post_round)};
-  }
+  // From the side's face, whatever plate is there.
+  [[nodiscard]] Span bare_flats() const { return shared_flats(build_.shell, 0, build_.shell.upright[low][low]); }
 
   // And where a gusset may be welded to them.
   [[nodiscard]] Span flats(Side side) const {
     if (!on_tube_) return {0, upright_.x};
     const double round = bones_.rings[low].section->corner_radius_mm;
-    Span span = shared_flats();
+    Span span = bare_flats();
     const FaceSpec& spec = build_.box_spec().face(face(side));
     if (*spec.closed_by != Closure::plate) return span;
     const double takes = spec.thickness->mm() + beads_mm(spec.thickness->mm());
@@ -114,7 +110,7 @@ class Gussets {
     // Where without the plate they share enough, it is the plate that takes it.
     const FaceSpec& spec = build_.box_spec().face(face(side));
     const bool set_in = *spec.closed_by == Closure::plate && *spec.set != PlateSet::outside &&
-                        thickness_ <= shared_flats().width() + tolerance::contact_mm;
+                        thickness_ <= bare_flats().width() + tolerance::contact_mm;
     build_.diagnostics.add(diag::say<"tube-not-stiffened">(
         spec_.thickness ? spec_.thickness->place : spec_.place,
         fmt::format("{} of {}", build_.key("frame.gussets"), build_.in_words(thickness_)), on,

@@ -14,6 +14,7 @@ namespace {
 
 using test::box_of;
 using test::find_instance;
+using test::part_of;
 using test::plan_demo;
 using test::Planned;
 using testing::HasSubstr;
@@ -34,12 +35,6 @@ Planned with_lower(const std::string& keys) {
 }
 
 void expect_near(Vec3 a, Vec3 b) { EXPECT_LT(norm(a - b), 1e-9) << a.x << " " << a.y << " " << a.z; }
-
-const Part& part_of(const Plan& plan, const std::string& name) {
-  const Instance* found = find_instance(plan, name);
-  if (found == nullptr) throw std::runtime_error("no instance " + name);
-  return plan.parts[found->part];
-}
 
 // By hand: 150 + 2 x 8 + 2 x 3 = 172 wide, 430 + 44 + 36 + 2 x 3 = 516 deep, 220 + 60 + 5 (rail) + 3 + 30 = 318 high;
 // centred in 984 x 518: X 406, Y 1; below a flat 8 thick: Z -8 - 318.

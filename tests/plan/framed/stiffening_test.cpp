@@ -15,8 +15,11 @@ namespace fitup {
 namespace {
 
 using test::box_of;
+using test::expect_box;
 using test::find_instance;
 using test::instances_of;
+using test::joined;
+using test::part_of;
 using test::plan_demo;
 using Replacements = std::vector<std::pair<std::string, std::string>>;
 
@@ -38,32 +41,12 @@ Box3 box(const Plan& plan, const std::string& name) {
   return instance != nullptr ? box_of(plan, *instance) : Box3{};
 }
 
-void expect_box(const Box3& is, Vec3 low, Vec3 high) {
-  EXPECT_LT(norm(is.low - low), 1e-6) << is.low.x << " " << is.low.y << " " << is.low.z;
-  EXPECT_LT(norm(is.high - high), 1e-6) << is.high.x << " " << is.high.y << " " << is.high.z;
-}
-
-/// Names of what an instance has joints with, sorted.
-std::vector<std::string> joined(const Plan& plan, const std::string& name) {
-  std::vector<std::string> out;
-  for (const Joint& joint : plan.joints) {
-    const std::string& a = plan.instances[joint.a].name;
-    const std::string& b = plan.instances[joint.b].name;
-    if (a == name) out.push_back(b);
-    if (b == name) out.push_back(a);
-  }
-  std::sort(out.begin(), out.end());
-  return out;
-}
-
-const Part& part_of(const Plan& plan, const std::string& name) { return plan.parts[find_instance(plan, name)->part]; }
-
 // Between the toes at Y 40 and Y 478 a bar 40 wide has 199 mm on either side; coped, its hanging leg goes under the
 // lying ones to 1 mm from the standing ones, which are 4 thick.
 TEST(CrossBars, OfTheRingsAngleReachUnderItsLegs) {
   const Plan plan = stiffened("cross_bars = {}");
   ASSERT_EQ(instances_of(plan, Role::cross_bar).size(), 1U);
-  expect_box(box(plan, "cross bar 1"), {5, 239, 0}, {979, 279, 40});
+  expect_box(plan, "cross bar 1", {5, 239, 0}, {979, 279, 40});
   EXPECT_EQ(part_of(plan, "cross bar 1").mark, "CRB01");
   EXPECT_EQ(part_of(plan, "cross bar 1").size, "L 40x40x4 x 974 mm");
   EXPECT_EQ(joined(plan, "cross bar 1"),
@@ -75,18 +58,18 @@ TEST(CrossBars, OfTheRingsAngleReachUnderItsLegs) {
 TEST(CrossBars, OfAButtedFrameEndSquareBetweenTheToes) {
   const Plan plan = stiffened("corners = \"butted\", cross_bars = { section = \"L 30x30x3\", at = [340, 180] }");
   ASSERT_EQ(instances_of(plan, Role::cross_bar).size(), 2U);
-  expect_box(box(plan, "cross bar 1"), {41, 165, 10}, {943, 195, 40});
-  expect_box(box(plan, "cross bar 2"), {41, 325, 10}, {943, 355, 40});
+  expect_box(plan, "cross bar 1", {41, 165, 10}, {943, 195, 40});
+  expect_box(plan, "cross bar 2", {41, 325, 10}, {943, 355, 40});
   EXPECT_NEAR(volume_mm3(part_of(plan, "cross bar 1")) / 902, 174, 0.9);
   EXPECT_EQ(find_instance(plan, "cross bar 1")->part, find_instance(plan, "cross bar 2")->part);
 }
 
 TEST(CrossBars, OfFlatBarLieOrStandOnEdge) {
   const Plan lying = stiffened("cross_bars = { section = \"40x5\", at = [200] }");
-  expect_box(box(lying, "cross bar 1"), {41, 180, 35}, {943, 220, 40});
+  expect_box(lying, "cross bar 1", {41, 180, 35}, {943, 220, 40});
   EXPECT_NEAR(volume_mm3(part_of(lying, "cross bar 1")), 902 * 40 * 5, 1e-6);
   const Plan standing = stiffened("cross_bars = { section = \"40x5\", long_side = \"standing\", at = [200] }");
-  expect_box(box(standing, "cross bar 1"), {5, 197.5, 0}, {979, 202.5, 40});
+  expect_box(standing, "cross bar 1", {5, 197.5, 0}, {979, 202.5, 40});
 }
 
 // Rails from left to right lie on bars from front to back.
@@ -94,14 +77,14 @@ TEST(CrossBars, RunAcrossTheRailsWhicheverWayTheseRun) {
   const Plan plan = stiffened("corners = \"butted\", cross_bars = { section = \"L 30x30x3\", at = [300] }",
                               {{"foot_strips = { width = 16 }", "foot_strips = { width = 16, sides = \"front back\" }"},
                                {", outer_width = 40", ""}});
-  expect_box(box(plan, "cross bar 1"), {285, 41, 10}, {315, 477, 40});
+  expect_box(plan, "cross bar 1", {285, 41, 10}, {315, 477, 40});
 }
 
 // On legs of 4 mm that point up the floor of the rails is at Z 4.
 TEST(CrossBars, OnLegsThatPointUpLieBetweenThem) {
   const Plan plan = stiffened("cross_bars = { count = 1 }",
                               {{"bottom_legs = \"down\"", "bottom_legs = \"up\""}, {"top = 60", "top = 96"}});
-  expect_box(box(plan, "cross bar 1"), {41, 239, 0}, {943, 279, 4});
+  expect_box(plan, "cross bar 1", {41, 239, 0}, {943, 279, 4});
 }
 
 /// Whether the brace reaches into its box's low corner along both axes.
@@ -165,8 +148,8 @@ TEST(Gussets, AreOnePlateInEightCorners) {
   EXPECT_EQ(part.mark, "GUS01");
   EXPECT_EQ(part.source, Source::cut);
   EXPECT_NEAR(volume_mm3(part), 1982 * 4, 1e-6);
-  expect_box(box(plan, "gusset bottom front left"), {0, 40, 40}, {4, 100, 100});
-  expect_box(box(plan, "gusset top back right"), {980, 418, 229}, {984, 478, 289});
+  expect_box(plan, "gusset bottom front left", {0, 40, 40}, {4, 100, 100});
+  expect_box(plan, "gusset top back right", {980, 418, 229}, {984, 478, 289});
   EXPECT_EQ(joined(plan, "gusset bottom front left"),
             (std::vector<std::string>{"bottom ring member left", "left plate", "upright front left"}));
 }
@@ -193,7 +176,7 @@ face.left = { entry = true }
 // along the diagonal of a rectangle cuts off two triangles, each ((d - h) / d)^2 of half the rectangle, d = W H / D.
 TEST(Braces, AreAStripFromCornerToCornerCutAlongTheMembers) {
   const Plan plan = stiffened("braces = { left = \"rising\" }", {{left_plate, "left = {}"}});
-  expect_box(box(plan, "brace left"), {-5, 32, 6}, {0, 512, 323});
+  expect_box(plan, "brace left", {-5, 32, 6}, {0, 512, 323});
   const double w = 480;
   const double h = 317;
   const double d = w * h / std::hypot(w, h);
@@ -219,8 +202,8 @@ TEST(TopSection, DecidesWallsHeightAndWhatHangsFromTheTop) {
                               {{"thickness = 2, screws = { thread = \"M4\", max_spacing = 90 }",
                                 "thickness = 2, flange_depth = 32, screws = { thread = \"M4\", max_spacing = 90 }"}});
   EXPECT_EQ(plan.frame_size, (Vec3{986, 520, 330}));
-  expect_box(box(plan, "top ring member front"), {0, 0, 280}, {986, 50, 330});
-  expect_box(box(plan, "bottom ring member front"), {0, 0, 0}, {986, 40, 40});
+  expect_box(plan, "top ring member front", {0, 0, 280}, {986, 50, 330});
+  expect_box(plan, "bottom ring member front", {0, 0, 0}, {986, 40, 40});
   // Its root ends 5 + 7 from the outside: an M10 boss of 25 in a hole of 25.5 stands clear of it.
   ASSERT_FALSE(plan.lift_points.empty());
   EXPECT_EQ(plan.lift_points.front().at.x, std::ceil(12 + 12.5 + 0.25));
@@ -299,8 +282,8 @@ TEST(Sag, CountsWhatStandsOnAnItem) {
   EXPECT_NEAR(two, 2 * one, 1e-9);
 }
 
-// The brace's lower edge passes 0.006 mm from the corner of the front upright's foot, at Y 40 and Z 40: too little for a
-// seam, so that it may touch there.
+// The brace's lower edge passes 0.006 mm from the corner of the front upright's foot, at Y 40 and Z 40: too little for
+// a seam, so that it may touch there.
 TEST(Braces, MayTouchAnUprightByACornerTooSmallForASeam) {
   const test::Planned planned = test::plan_text(R"(fitup = 1
 [item.block]

@@ -12,8 +12,11 @@ namespace fitup {
 namespace {
 
 using test::box_of;
+using test::expect_box;
 using test::find_instance;
 using test::instances_of;
+using test::joined;
+using test::part_of;
 using test::Planned;
 using Replacements = std::vector<std::pair<std::string, std::string>>;
 
@@ -32,28 +35,6 @@ Plan stiffened(const std::string& more, const Replacements& others = {}) {
   EXPECT_TRUE(planned.result.plan) << planned.said();
   return planned.result.plan.value_or(Plan{});
 }
-
-void expect_box(const Plan& plan, const std::string& name, Vec3 low, Vec3 high) {
-  const Instance* instance = find_instance(plan, name);
-  ASSERT_NE(instance, nullptr) << name;
-  const Box3 is = box_of(plan, *instance);
-  EXPECT_LT(norm(is.low - low), 1e-6) << is.low.x << " " << is.low.y << " " << is.low.z;
-  EXPECT_LT(norm(is.high - high), 1e-6) << is.high.x << " " << is.high.y << " " << is.high.z;
-}
-
-std::vector<std::string> joined(const Plan& plan, const std::string& name) {
-  std::vector<std::string> out;
-  for (const Joint& joint : plan.joints) {
-    const std::string& a = plan.instances[joint.a].name;
-    const std::string& b = plan.instances[joint.b].name;
-    if (a == name) out.push_back(b);
-    if (b == name) out.push_back(a);
-  }
-  std::sort(out.begin(), out.end());
-  return out;
-}
-
-const Part& part_of(const Plan& plan, const std::string& name) { return plan.parts[find_instance(plan, name)->part]; }
 
 void expect_refused(const Planned& planned, const std::string& words) {
   EXPECT_FALSE(planned.result.plan);

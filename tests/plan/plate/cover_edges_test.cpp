@@ -115,15 +115,8 @@ TEST(WallsOfPlates, SayThatWhereAPlateIsSetHasNoEffect) {
 
 // Ribs leave the sill a strip of 12.5 mm below the floor, as wide as a rivet nut of M6 is round.
 TEST(CoverEdges, RivetNutsOfASillKeepOffTheFloorsUnderside) {
-  const Planned box = plan_text(R"(fitup = 1
-name = "case"
-units = "mm"
-[item.block]
-size = [120, 200, 180]
-mass = 5
-foot_strips = { width = 25 }
-[box.main]
-build = "plate"
+  const Planned box =
+      plan_text(case_of("size = [120, 200, 180]\nmass = 5\nfoot_strips = { width = 25 }", R"(build = "plate"
 row = [{ of = "block" }]
 clearance = { left = 25, right = 30, front = 60, back = 50, top = 100 }
 frame = { section = "L 50x50x5" }
@@ -131,7 +124,7 @@ plates = { thickness = 5, border = 40 }
 rails = { thickness = 6 }
 [box.main.face]
 back = { closed_by = "cover", style = "flat", thickness = 2, screws = { thread = "M6", max_spacing = 80, fixing = "insert" } }
-)");
+)"));
   ASSERT_TRUE(box.result.plan) << box.said();
   const Plan& plan = *box.result.plan;
   const Instance* floor = find_instance(plan, "floor");
@@ -147,23 +140,16 @@ back = { closed_by = "cover", style = "flat", thickness = 2, screws = { thread =
 
 // A case whose sills stand between ribs and floor; its front cover is held as is said.
 std::string ribbed_case(const std::string& plates, const std::string& screws) {
-  return R"(fitup = 1
-name = "case"
-units = "mm"
-[item.block]
-size = [300, 200, 180]
-mass = 5
-foot_strips = { width = 25 }
-[box.main]
-build = "plate"
+  return case_of(
+      "size = [300, 200, 180]\nmass = 5\nfoot_strips = { width = 25 }",
+      R"(build = "plate"
 row = [{ of = "block", count = 2, gap = 10 }]
 clearance = { left = 25, right = 30, front = 60, back = 50, top = 130 }
 frame = { section = "L 50x50x5" }
 rails = { thickness = 5 }
 plates = )" +
-         plates +
-         "\n[box.main.face]\nfront = { closed_by = \"cover\", style = \"flanged\", thickness = 3, screws = " + screws +
-         " }\n";
+          plates + "\n[box.main.face]\nfront = { closed_by = \"cover\", style = \"flanged\", thickness = 3, screws = " +
+          screws + " }\n");
 }
 
 // Weld nuts of M6 need holes of 8 mm (DIN 929) and beside them the web that the shop cuts, 6 mm of 6 mm sheet, below
