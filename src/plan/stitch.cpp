@@ -82,7 +82,7 @@ class Stitching {
     for (const InstanceId id : {joint.a, joint.b}) {
       const InstanceId under = id == joint.a ? joint.b : joint.a;
       const auto found = of_rails_.find(plan_.instances[id].key);
-      const bool on_plate = std::holds_alternative<Flat>(plan_.parts[plan_.instances[under].part].form);
+      const bool on_plate = role(under) == Role::wall || role(under) == Role::face_plate;
       if (role(id) == Role::rail && on_plate && found != of_rails_.end()) return found->second;
     }
     return nullptr;

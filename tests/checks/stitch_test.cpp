@@ -189,11 +189,12 @@ TEST(SeamsOfABox, OfOneFaceFollowWhatThatFaceSays) {
   EXPECT_EQ(right.plates, (std::set<std::string>{"right plate"}));
 }
 
+// And where rails lie on the floor.
 TEST(SeamsOfABox, OfPlatesAreIntermittentWhereAWallClosesAFace) {
   const Stitched found =
       of_example("park-locomotive/front-box-plate.toml", {{"box.main.welds.stitch", "{ length = 30, gap = 24 }"}});
   EXPECT_GT(found.seams, 4U);
-  EXPECT_EQ(found.roles, (std::set{Role::wall}));
+  EXPECT_EQ(found.roles, (std::set{Role::rail, Role::wall}));
 }
 
 /// What `welds` says of an example.
