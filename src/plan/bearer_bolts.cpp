@@ -10,6 +10,7 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/bolt.h"
+#include "plan/raised_landing.h"
 
 namespace fitup::plan {
 
@@ -77,19 +78,21 @@ bool BearerBolts::clears_flange(const Section& leg, const Host& host, Side depth
   const FaceSpec& face = box_.spec().face(cover);
   const std::string key = fmt::format("box.{}.face.{}", box_.spec().name, to_text(cover));
   const double deep = face.flange_depth->mm() - (begins - may_begin);
-  const std::string shallower = *face.flanges == Flanges::angle
+  const std::string shallower = is_outward(face) ? fmt::format("choose {}.landing = \"inward\"", key)
+                                : *face.flanges == Flanges::angle
                                     ? fmt::format("choose a smaller {}.flange_section", key)
                                     : fmt::format("give {}.flange_depth at most {}", key, build_.at_most(deep));
+  const bool may_be = is_outward(face) || deep > 0;
   build_.diagnostics.add(diag::say<"bearers-no-face">(
       face.flange_depth.given ? face.flange_depth.place : spec_.screw.place, box_.spec().name,
       to_text(below_ ? Face::top : Face::bottom),
-      fmt::format("is taken by the flange of the {} cover for {} of the {} of {}, and what is left must hold a washer "
+      fmt::format("is taken by the {} of the {} cover for {} of the {} of {}, and what is left must hold a washer "
                   "({}) and a socket ({}) for {}",
-                  to_text(cover), build_.in_words(begins), build_.in_words(host.box.size().y),
-                  build_.draft.instance(host.id).name, build_.in_words(washer), build_.in_words(seat_mm(*spec_.screw)),
-                  *spec_.screw),
-      fmt::format("{}{}weld the bearers to both boxes (bolted_to = \"neither\")", deep > 0 ? shallower : "",
-                  deep > 0 ? ", or " : "")));
+                  is_outward(face) ? "landing" : "flange", to_text(cover), build_.in_words(begins),
+                  build_.in_words(host.box.size().y), build_.draft.instance(host.id).name, build_.in_words(washer),
+                  build_.in_words(seat_mm(*spec_.screw)), *spec_.screw),
+      fmt::format("{}{}weld the bearers to both boxes (bolted_to = \"neither\")", may_be ? shallower : "",
+                  may_be ? ", or " : "")));
   return false;
 }
 

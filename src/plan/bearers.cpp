@@ -10,8 +10,10 @@
 #include "fitup/tolerances.h"
 #include "plan/bearer_bolts.h"
 #include "plan/boxes.h"
+#include "plan/clear_rows.h"
 #include "plan/end_cut.h"
 #include "plan/hardware.h"
+#include "plan/raised_landing.h"
 #include "plan/room.h"
 #include "plan/size_words.h"
 
@@ -19,8 +21,9 @@ namespace fitup::plan {
 
 namespace {
 
-constexpr double least_lap_mm = 5;    // of a bearer on what it is welded to (common practice)
-constexpr double beside_leg_mm = 1;   // from a side member's leg
+constexpr double least_lap_mm = 5;   // of a bearer on what it is welded to (common practice)
+constexpr double beside_leg_mm = 1;  // from a side member's leg
+constexpr double beyond_landing_mm = 2;
 constexpr double step_mm = 5;         // by rule they move in by this much until their bolts can be reached,
 constexpr double most_steps = 200;    // or by so much more that these lead across the widest box
 constexpr double least_apart_mm = 1;  // from one bearer to the next
@@ -50,7 +53,7 @@ class Bearers {
   }
 
   void run() {
-    if (!offers_faces() || !is_over_other() || !spans_rings()) return;
+    if (!offers_faces() || !is_over_other() || !spans_rings() || !clears_landings()) return;
     if (bolted_ != nullptr) {
       bolts_.emplace(build_, spec_, section_, *bolted_, bolted_ == &low_seat_ ? lower_ : upper_);
       if (!bolts_->find_seats()) return;
@@ -111,13 +114,15 @@ class Bearers {
     return false;
   }
 
-  // From the foremost front to the hindmost back, behind the flanges of the lower box's covers.
+  // From the foremost front to the hindmost back, behind the flanges and landings of covers.
   bool spans_rings() {
     const Box3 a = lower_.space();
     const Box3 b = upper_.space();
     y_ = {std::min(a.low.y, b.low.y), std::max(a.high.y, b.high.y)};
-    if (low_seat_.begins_mm[low] > 0) y_.low = a.low.y + low_seat_.begins_mm[low];
-    if (low_seat_.begins_mm[high] > 0) y_.high = a.high.y - low_seat_.begins_mm[high];
+    for (const auto& [seat, box] : {std::pair(&low_seat_, a), std::pair(&high_seat_, b)}) {
+      if (seat->begins_mm[low] > 0) y_.low = std::max(y_.low, box.low.y + seat->begins_mm[low]);
+      if (seat->begins_mm[high] > 0) y_.high = std::min(y_.high, box.high.y - seat->begins_mm[high]);
+    }
     x_ = {std::max(a.low.x + low_seat_.side_mm, b.low.x + high_seat_.side_mm) + beside_leg_mm,
           std::min(a.high.x - low_seat_.side_mm, b.high.x - high_seat_.side_mm) - beside_leg_mm};
     return laps(low_seat_, lower_) && laps(high_seat_, upper_);
@@ -129,19 +134,69 @@ class Bearers {
     for (const Side depth : {low, high}) {
       const double past = depth == low ? space.low.y - y_.low : y_.high - space.high.y;
       const double lap = seat.flat ? past + seat.lying[depth].box.size().y : past;
-      if (lap >= (seat.flat ? least_lap_mm : 0) - tolerance::contact_mm) continue;
-      const Face face = depth == low ? Face::front : Face::back;
-      const Sourced<Length>& flange = lower_.spec().face(face).flange_depth;
-      const bool angle = *lower_.spec().face(face).flanges == Flanges::angle;
-      miss(flange.place,
-           fmt::format("they begin behind the flange of the {} cover of \"{}\" and are {} short of lying on the {} "
-                       "member of \"{}\"",
-                       to_text(face), lower_.spec().name, words((seat.flat ? least_lap_mm : 0) - lap), to_text(face),
-                       box.spec().name),
-           fmt::format("choose a flat cover, or a smaller {}", angle ? "flange_section" : "flange_depth"));
-      return false;
+      const double least = seat.flat ? least_lap_mm : 0;
+      if (lap < least - tolerance::contact_mm) return say_short(depth, least - lap, box);
     }
     return true;
+  }
+
+  // Of two covers there the one whose flange or landing is farther in.
+  bool say_short(Side depth, double short_mm, const StandingBox& met) {
+    const Face face = depth == low ? Face::front : Face::back;
+    const auto inner = [&](const Seat& seat, const Box3& box) {
+      const double begins = seat.begins_mm[depth];
+      if (begins == 0) return 1e9;
+      return depth == low ? -(box.low.y + begins) : box.high.y - begins;
+    };
+    const bool below = inner(low_seat_, lower_.space()) <= inner(high_seat_, upper_.space());
+    const BoxSpec& box = (below ? lower_ : upper_).spec();
+    const FaceSpec& cover = box.face(face);
+    const bool landing = is_outward(cover);
+    const bool angle = *cover.flanges == Flanges::angle;
+    miss(landing ? cover.landing.place : cover.flange_depth.place,
+         fmt::format("they begin behind the {} of the {} cover of \"{}\" and are {} short of lying on the {} "
+                     "member of \"{}\"",
+                     landing ? "outward landing" : "flange", to_text(face), box.name, words(short_mm), to_text(face),
+                     met.spec().name),
+         landing ? fmt::format("choose box.{}.face.{}.landing = \"inward\"{}", box.name, to_text(face), lying_legs(met))
+                 : fmt::format("choose a flat cover, or a smaller {}", angle ? "flange_section" : "flange_depth"));
+    return false;
+  }
+
+  // On lying legs they may end behind a landing.
+  [[nodiscard]] std::string lying_legs(const StandingBox& met) const {
+    if (&met != &upper_ || high_seat_.flat) return {};
+    return fmt::format(", or box.{}.frame.bottom_legs = \"up\" and bearers higher than the landing is wide",
+                       met.spec().name);
+  }
+
+  // What stands of one box beyond its ring may reach as far as the other as bearers are high.
+  bool clears_landings() {
+    const auto is_of = [this](InstanceId id, const StandingBox& box) {
+      return build_.draft.part(id).role == Role::landing &&
+             build_.draft.instance(id).key.starts_with(fmt::format("box.{}.", box.spec().name));
+    };
+    for (InstanceId id = 0; id < build_.draft.size(); ++id) {
+      const Box3 strip = box_around(build_.draft, id);
+      if (is_of(id, lower_) && !clears_landing(id, strip.high.z - low_z(), lower_, upper_)) return false;
+      if (is_of(id, upper_) && !clears_landing(id, high_z() - strip.low.z, upper_, lower_)) return false;
+    }
+    return true;
+  }
+
+  bool clears_landing(InstanceId id, double beyond_mm, const StandingBox& its, const StandingBox& other) {
+    const Box3 strip = box_around(build_.draft, id);
+    const Box3 there = other.space();
+    const bool past = strip.low.x >= there.high.x || strip.high.x <= there.low.x || strip.low.y >= there.high.y ||
+                      strip.high.y <= there.low.y;
+    const double high = high_z() - low_z();
+    if (past || beyond_mm <= 0 || beyond_mm + beyond_landing_mm <= high + tolerance::contact_mm) return true;
+    miss(spec_.section.place,
+         fmt::format("{} stands {} beyond \"{}\", and the bearers are {} high", build_.draft.instance(id).name,
+                     words(beyond_mm), its.spec().name, words(high)),
+         fmt::format("choose bearers at least {} high, or an inward landing there",
+                     build_.at_least(beyond_mm + beyond_landing_mm)));
+    return false;
   }
 
   // ---- where the bearers go

@@ -5,7 +5,9 @@
 #include <algorithm>
 
 #include "diag/catalogue.h"
+#include "plan/outward_landing.h"
 #include "plan/plate/walls.h"
+#include "plan/raised_landing.h"
 #include "plan/room.h"
 
 namespace fitup::plan {
@@ -13,11 +15,13 @@ namespace fitup::plan {
 namespace {
 
 constexpr double behind_flange_mm = 2;
+constexpr double behind_landing_mm = 8;  // beads, and nuts up to M5 with their washers and two threads
 constexpr double eye_room_mm =
     60;  // over a boss: an M10 eye is 45 high with its collar (DIN 580, from memory), and a hook
 
 bool has_plate(const BoxSpec& box, Face face) {
-  return *box.face(face).closed_by == Closure::plate && *box.face(face).set == PlateSet::outside && !is_shell_wall(box, face);
+  return *box.face(face).closed_by == Closure::plate && *box.face(face).set == PlateSet::outside &&
+         !is_shell_wall(box, face);
 }
 
 double plate_mm(const BoxSpec& box, Face face) { return has_plate(box, face) ? box.face(face).thickness->mm() : 0; }
@@ -29,6 +33,13 @@ std::vector<Host> all_in_whole(const StandingBox& box, Face face) {
   std::vector<Host> out;
   for (const Host& host : box.shell.beside[static_cast<std::size_t>(face)]) out.push_back(box.in_whole(host));
   return out;
+}
+
+// From the face of the frame to where bearers are free of its cover: of the flange that laps the ring, or of an outward
+// landing that stands beyond it.
+double begins_mm(const StandingBox& box, Face face, bool flanges_lap) {
+  if (flanges_lap && is_flanged(box.spec(), face)) return box.spec().face(face).flange_depth->mm() + behind_flange_mm;
+  return is_outward(box.spec().face(face)) ? landing_strip_mm(box.shell) + behind_landing_mm : 0;
 }
 
 void add_panel(Seat& seat, const StandingBox& box, Face face) {
@@ -68,11 +79,7 @@ Seat top_seat(const StandingBox& box) {
   seat.hosts = all_in_whole(box, Face::top);
   seat.lying = {box.in_whole(box.shell.top_face_deck[low]), box.in_whole(box.shell.top_face_deck[high])};
   add_panel(seat, box, Face::top);
-  for (const Side depth : {low, high}) {
-    const Face face = depth == low ? Face::front : Face::back;
-    if (is_flanged(box.spec(), face))
-      seat.begins_mm[depth] = box.spec().face(face).flange_depth->mm() + behind_flange_mm;
-  }
+  seat.begins_mm = {begins_mm(box, Face::front, true), begins_mm(box, Face::back, true)};
   seat.side_mm = box.shell.top_side_deck[low].box.size().x;
   return seat;
 }
@@ -83,6 +90,7 @@ Seat bottom_seat(const StandingBox& box) {
   seat.flat = !box.shell.toes_down;
   seat.hosts = all_in_whole(box, Face::bottom);
   if (seat.flat) seat.lying = {box.in_whole(box.shell.deck[0]), box.in_whole(box.shell.deck[1])};
+  seat.begins_mm = {begins_mm(box, Face::front, false), begins_mm(box, Face::back, false)};
   add_panel(seat, box, Face::bottom);
   seat.side_mm = seat.flat ? box.shell.deck[2].box.high.x + box.shell.deck[2].round_mm : box.shell.side_wall_mm;
   return seat;

@@ -40,7 +40,7 @@ struct Seat {
   std::optional<InstanceId> panel;    // covers the hosts
   double panel_mm = 0;                // its thickness
   std::array<Host, 2> lying;          // front and back: the legs that lie there, where it is flat
-  std::array<double, 2> begins_mm{};  // free of a cover's flange from here on, from the frame's front and from its back
+  std::array<double, 2> begins_mm{};  // free of a cover's flange or landing from here on, from the frame's front, back
   double side_mm = 0;                 // what the ring's sides take at the left and the right
   [[nodiscard]] bool is_face() const { return flat || panel; }
 };

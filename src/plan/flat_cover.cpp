@@ -220,9 +220,19 @@ class FlatCover {
     return rows > 1 ? std::string(to_text(beside_of(strip))) : build_.draft.instance(strip.host.id).name;
   }
 
+  // From the end of the face: beyond what is welded there, and beside a mitre that comes to the row at 45 degrees.
   [[nodiscard]] double seam_mm(const Strip& strip) const {
     const double hole = tables::find_thread(*spec_.screws.thread)->clear_medium_mm;
-    return clear_of_seam_mm(strip.host.depth_mm(unit(normal_, high)), hole);
+    const double leg = strip.host.depth_mm(unit(normal_, high));
+    const double square = clear_of_seam_mm(leg, hole);
+    if (!is_mitred(strip)) return square;
+    const double from_side = std::min(middle(strip), along(build_.shell.size, strip.across) - middle(strip));
+    return std::max(square, from_side + std::sqrt(2.0) * std::max(square - leg, edge_mm()));
+  }
+  // Along the face; a mitre through the legs that it does not lie on is a square end to it.
+  [[nodiscard]] bool is_mitred(const Strip& strip) const {
+    const auto* member = std::get_if<Member>(&build_.draft.part(strip.host.id).form);
+    return normal_ == 2 && member != nullptr && (member->start.mitre || member->end.mitre);
   }
 
   // A row that is moved for something else must not be moved into a boss.

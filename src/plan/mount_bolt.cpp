@@ -43,9 +43,16 @@ bool cutter_makes_slot(Build& build, const MountSpec& spec, const std::string& k
   const double smallest = build.spec.cutter.rules.smallest_slot * spec.thickness->mm();
   const double width = MountBolt(spec).hole_mm();
   if (!spec.slot || width >= smallest - tolerance::snap_mm) return true;
-  build.diagnostics.add(diag::say<"opening-too-narrow">(spec.slot->place, "slot", key, build.in_words(width),
-                                                        build.in_words(spec.thickness->mm()), build.in_words(smallest),
-                                                        "smallest_slot"));
+  const double thinnest = width / build.spec.cutter.rules.smallest_slot;
+  build.diagnostics.add(diag::say<"mount-misses">(
+      spec.slot->place, key,
+      fmt::format(
+          "its slots are {} wide; in plates of {}{} the cutter makes none narrower than {} (cutter.smallest_slot "
+          "times the thickness)",
+          build.in_words(width), build.in_words(spec.thickness->mm()),
+          spec.thickness.given ? "" : ", as thick as what hangs beside them asks for,", build.in_words(smallest)),
+      fmt::format("leave the slot out, as a round hole is drilled, or choose {}.thickness = {}{}", key,
+                  build.at_most(thinnest), spec.thickness.given ? "" : " and nothing that hangs lower")));
   return false;
 }
 

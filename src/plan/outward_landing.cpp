@@ -186,9 +186,17 @@ class OutwardCover {
     const Vec3 to_frame = unit(across, side == low ? high : low);
     Box3 foot = box(at(0, edge), at(size(run), outside), 0, deep_);
     for (const Host& host : hosts_at(beside)) {
-      if (face_each_other(foot, host.box, to_frame)) build_.draft.join(id, host.id, JointKind::weld, to_frame);
+      if (face_each_other(foot, host.box, to_frame))
+        build_.draft.join(id, host.id, JointKind::weld, to_frame);
+      else if (is_mitred(host.id))  // its point may touch
+        build_.draft.join(id, host.id, JointKind::slip, to_frame);
     }
     return id;
+  }
+
+  [[nodiscard]] bool is_mitred(InstanceId id) const {
+    const auto* member = std::get_if<Member>(&build_.draft.part(id).form);
+    return member != nullptr && (member->start.mitre || member->end.mitre);
   }
 
   // The mitre's normal from a bar along u to one along v.
@@ -286,9 +294,9 @@ class OutwardCover {
 
 double seal_end_mm(const FaceSpec& face) { return face.seal ? seal_begin_mm + face.seal->width->mm() : 0; }
 
-double landing_strip_mm(const Build& build) {
-  const Host& ring = build.shell.top_side_deck[low];
-  const double wall = build.shell.end_wall_mm;
+double landing_strip_mm(const Shell& shell) {
+  const Host& ring = shell.top_side_deck[low];
+  const double wall = shell.end_wall_mm;
   if (ring.wall_mm == 0) return wall;
   constexpr double least_flat_mm = 4;
   constexpr std::array<double, 8> usual_mm{5, 6, 8, 10, 12, 15, 20, 25};
@@ -296,6 +304,8 @@ double landing_strip_mm(const Build& build) {
   const auto* next = std::lower_bound(usual_mm.begin(), usual_mm.end(), needed - tolerance::contact_mm);
   return std::min(wall, next == usual_mm.end() ? needed : *next);
 }
+
+double landing_strip_mm(const Build& build) { return landing_strip_mm(build.shell); }
 
 void add_outward_cover(Build& build, Face face) { OutwardCover(build, face).run(); }
 

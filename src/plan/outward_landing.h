@@ -14,6 +14,7 @@ void add_outward_cover(Build& build, Face face);
 /// round corner by as much as its wall, at least 4 mm, so that a seam finds flat steel inside, in usual thicknesses of
 /// flat bar.
 [[nodiscard]] double landing_strip_mm(const Build& build);
+[[nodiscard]] double landing_strip_mm(const Shell& shell);
 
 /// From the frame's edge to the far side of the seal; 0 where there is none.
 [[nodiscard]] double seal_end_mm(const FaceSpec& face);

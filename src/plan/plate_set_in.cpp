@@ -78,13 +78,13 @@ class PlateSetIn {
   // From the face of the frame to a plate between its members: of tubes it stands where their sides are flat, and one
   // set inside as far inside as that.
   [[nodiscard]] double flush_mm() const {
-    const double round = shell_.bottom[low].round_mm;
-    return inside_ && n_ != 2 ? std::max(round, flats().high - t_) : round;
+    const Span flat = flats();
+    return inside_ && n_ != 2 ? std::max(flat.low, flat.high - t_) : tubes_ ? flat.low : 0;
   }
 
   // From the face of the frame: where the members' sides and the uprights' are flat.
   [[nodiscard]] Span flats() const {
-    const Host& ring = shell_.bottom[low];
+    const Host& ring = side() == low ? shell_.bottom[low] : shell_.top[low];
     if (n_ == 2) return {ring.round_mm, ring.box.size().z - ring.round_mm};
     return shared_flats(shell_, n_, n_ == 0 ? shell_.upright[low][side()] : end_upright(low));
   }
@@ -98,7 +98,9 @@ class PlateSetIn {
   bool offered() {
     if (face_ == Face::bottom && (inside_ || shell_.toes_down)) {
       return refuse(inside_ ? "the rails and the items stand there" : "its legs point down, and end in rounded toes",
-                    inside_ ? "set = \"outside\"" : "bottom_legs = \"up\", or set = \"outside\"");
+                    !inside_ ? "bottom_legs = \"up\", or set = \"outside\""
+                    : tubes_ ? "set = \"inset\" or \"outside\""
+                             : "set = \"outside\"");
     }
     if (tubes_) return offered_by_tubes();
     if (inside_ && n_ == 0 && rod_plates_meet()) return false;
@@ -177,12 +179,18 @@ class PlateSetIn {
       const Host& deck = axis == 0 ? shell_.top_side_deck[side] : shell_.top_face_deck[side];
       const Host& floor = shell_.deck[(axis == 0 ? 2U : 0U) + side];
       const Host& member = face_ == Face::top ? deck : floor;
-      return {member.id, axis, side, behind_ ? behind_mm(axis, side) : along(member.box.size(), axis) + gap_};
+      return {member.id, axis, side, behind_ ? behind_mm(axis, side) : inner_mm(member, axis, side) + gap_};
     }
     const Host& upright = n_ == 0 ? shell_.upright[side][this->side()] : end_upright(side);
     const double wide = along(upright.box.size(), axis);
     // A side plate lies behind the uprights, which stand between the front's legs and it.
     return {upright.id, axis, side, behind_ && n_ == 0 ? behind_rod_plate_mm(side) : wide + gap_};
+  }
+
+  // From the frame's edge to a member's inner side; of a floor of tubes only the flat is offered.
+  [[nodiscard]] double inner_mm(const Host& member, int axis, Side side) const {
+    const double flat = side == low ? along(member.box.high, axis) : size(axis) - along(member.box.low, axis);
+    return face_ == Face::bottom ? flat + member.round_mm : flat;
   }
 
   // What of it lies in the face of the front or the back.

@@ -53,26 +53,44 @@ double thickness_mm(const Part& part) {
 
 int axis_along(Vec3 direction) { return std::abs(direction.x) > 0.5 ? 0 : std::abs(direction.y) > 0.5 ? 1 : 2; }
 
-// Its legs as they are cut. What lies within a mitre is left out: seams there are at the ends of a row, which keep
-// their own distance.
+// Where a leg, or what of a tube lies on it, is whole. What lies within a mitre is left out: seams there are at the
+// ends of a row, which keep their own distance.
+Interval whole(const Member& member, Leg leg) {
+  const auto run = [&](const EndCut& end) { return end.mitre == leg ? mitre_run_mm(member.section, end) : 0; };
+  return {run(member.start), member.length_mm - run(member.end)};
+}
+
+// The wall at a mitre's heel is as long as the member.
+std::vector<Box3> walls_of_tube(const Member& tube) {
+  const Section& s = tube.section;
+  const Interval a = whole(tube, Leg::a);
+  const Interval b = whole(tube, Leg::b);
+  std::vector<Box3> out{{{0, 0, std::max(a.low, b.low)}, {s.leg_a_mm, s.leg_b_mm, std::min(a.high, b.high)}}};
+  if (tube.start.mitre == Leg::a || tube.end.mitre == Leg::a)
+    out.push_back({{0, 0, b.low}, {s.thickness_mm, s.leg_b_mm, b.high}});
+  if (tube.start.mitre == Leg::b || tube.end.mitre == Leg::b)
+    out.push_back({{0, 0, a.low}, {s.leg_a_mm, s.thickness_mm, a.high}});
+  return out;
+}
+
+// Its legs as they are cut.
 std::vector<Box3> legs_of(const Member& mitred) {
-  const double from = mitre_run_mm(mitred.section, mitred.start);
-  const double to = mitred.length_mm - mitre_run_mm(mitred.section, mitred.end);
+  if (mitred.section.shape == SectionShape::tube) return walls_of_tube(mitred);
+  const Interval whole_a = whole(mitred, Leg::a);
+  const Interval whole_b = whole(mitred, Leg::b);
   const Member m = without_mitres(mitred);
   const double t = m.section.thickness_mm;
-  if (m.section.shape == SectionShape::tube) return {{{0, 0, from}, {m.section.leg_a_mm, m.section.leg_b_mm, to}}};
   std::vector<Box3> out;
   const std::vector<double> points = breakpoints(m);
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-    const double low_z = std::max(points[i], from);
-    const double high_z = std::min(points[i + 1], to);
-    if (high_z - low_z <= tolerance::contact_mm) continue;
-    for (const Interval& a : kept_at(m, Leg::a, (low_z + high_z) / 2)) {
-      out.push_back({{a.low, 0, low_z}, {a.high, t, high_z}});
-    }
-    for (const Interval& b : kept_at(m, Leg::b, (low_z + high_z) / 2)) {
-      out.push_back({{0, b.low, low_z}, {t, b.high, high_z}});
-    }
+    const double middle = (points[i] + points[i + 1]) / 2;
+    const auto add = [&](Vec3 low, Vec3 high, const Interval& in) {
+      low.z = std::max(points[i], in.low);
+      high.z = std::min(points[i + 1], in.high);
+      if (high.z - low.z > tolerance::contact_mm) out.push_back({low, high});
+    };
+    for (const Interval& a : kept_at(m, Leg::a, middle)) add({a.low, 0, 0}, {a.high, t, 0}, whole_a);
+    for (const Interval& b : kept_at(m, Leg::b, middle)) add({0, b.low, 0}, {t, b.high, 0}, whole_b);
   }
   return out;
 }
@@ -283,14 +301,15 @@ class RowsInTheWay {
       if (joint->kind != JointKind::weld) continue;
       const InstanceId other = joint->a == screw.host ? joint->b : joint->a;
       if (is_of_row(other, screw.row)) continue;  // each weld nut moves with its own screw
-      for (const std::size_t piece : pieces_of(other)) clear_of_bead(screw, row, *wall, *joint, taken_[piece]);
+      std::vector<Interval> beads;
+      for (const std::size_t piece : pieces_of(other)) add_bead(screw, *wall, *joint, taken_[piece].box, beads);
+      for (const Interval& bead : beads) wish(screw, row, other, bead.low, bead.high);
     }
   }
 
-  // The bead lies beside what is welded on, as wide as the thinner of both is thick.
-  void clear_of_bead(const RowScrew& screw, const std::vector<RowScrew>& row, const Box3& wall, const Joint& joint,
-                     const Taken& other) {
-    const Box3& welded = other.box;
+  // The bead lies beside what is welded on, as wide as the thinner of both is thick; along pieces that meet it is one.
+  void add_bead(const RowScrew& screw, const Box3& wall, const Joint& joint, const Box3& welded,
+                std::vector<Interval>& beads) const {
     const double rule = draft_.weld_rules.empty() ? 0 : draft_.weld_rules.back().leg_mm;
     const double thinner = std::min({along(wall.size(), screw.axis), thinnest(welded),
                                      thickness_mm(draft_.part(joint.a)), thickness_mm(draft_.part(joint.b))});
@@ -306,8 +325,15 @@ class RowsInTheWay {
       }
       needed.add(corner);
     }
-    if (share_space(needed, welded))
-      wish(screw, row, other.id, along(welded.low, run_) - room, along(welded.high, run_) + room);
+    if (!share_space(needed, welded)) return;
+    Interval bead{along(welded.low, run_) - room, along(welded.high, run_) + room};
+    const auto met = [&](const Interval& other) { return other.low < bead.high && bead.low < other.high; };
+    for (auto other = std::find_if(beads.begin(), beads.end(), met); other != beads.end();
+         other = std::find_if(beads.begin(), beads.end(), met)) {
+      bead = {std::min(bead.low, other->low), std::max(bead.high, other->high)};
+      beads.erase(other);
+    }
+    beads.push_back(bead);
   }
 
   [[nodiscard]] bool is_of_row(InstanceId id, const std::string& row) const {

@@ -8,13 +8,16 @@
 
 namespace fitup::plan {
 
-/// From a face of the frame square to that axis, X or Y: where the ring members there and the upright are both flat, as
-/// seen along the face, so that a plate may stand between all of them.
+/// From a face of the frame square to that axis, X or Y: where the members of both rings there and the upright are
+/// flat, as seen along the face, so that a plate may stand between all of them.
 inline Span shared_flats(const Shell& shell, int square, const Host& upright) {
-  const Host& ring = shell.bottom[low];
-  const double round = std::max(ring.round_mm, upright.round_mm);
-  const double wide = along(ring.box.size(), 1);
-  return {round, std::min(wide - ring.round_mm, along(upright.box.size(), square) - upright.round_mm)};
+  const auto flat = [](const Host& host, int axis) {
+    return Span{host.round_mm, along(host.box.size(), axis) - host.round_mm};
+  };
+  const Span bottom = flat(shell.bottom[low], 1);
+  const Span top = flat(shell.top[low], 1);
+  const Span post = flat(upright, square);
+  return {std::max({bottom.low, top.low, post.low}), std::min({bottom.high, top.high, post.high})};
 }
 
 }  // namespace fitup::plan

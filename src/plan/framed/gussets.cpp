@@ -65,12 +65,11 @@ class Gussets {
   // And where a gusset may be welded to them.
   [[nodiscard]] Span flats(Side side) const {
     if (!on_tube_) return {0, upright_.x};
-    const double round = bones_.rings[low].section->corner_radius_mm;
     Span span = bare_flats();
     const FaceSpec& spec = build_.box_spec().face(face(side));
     if (*spec.closed_by != Closure::plate) return span;
     const double takes = spec.thickness->mm() + beads_mm(spec.thickness->mm());
-    if (*spec.set == PlateSet::inset) span.low = std::max(span.low, round + takes);
+    if (*spec.set == PlateSet::inset) span.low += takes;
     if (*spec.set == PlateSet::inside) span.high -= takes;
     return span;
   }
