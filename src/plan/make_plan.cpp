@@ -213,7 +213,7 @@ class Whole {
     for (BoxSpec& shallower : plan::with_shallower_flanges(*best.box->spec)) {
       specs_.push_back(std::move(shallower));
       layouts_.push_back(lay_out_box(*layout_.spec, specs_.back()));
-      Trial trial = plan_until_clear(layouts_.back());
+      Trial trial = with_fixings_that_hold(plan_until_clear(layouts_.back()));
       if (plan::leaves_room(trial.said, best.said)) return trial;
     }
     return best;
