@@ -73,6 +73,10 @@ std::string swelling_in_words(double mm) {
   return mm > 0 ? fmt::format("{} mm of swelling and ", length_text(mm)) : "";
 }
 
+bool is_measured(const Plan& plan) {
+  return std::any_of(plan.fits.begin(), plan.fits.end(), [](const Fit& fit) { return fit.check == "as-built"; });
+}
+
 // The frame's own tolerance comes to it: it is welded.
 Finding in_space(const Plan& built, const RowStack& stack) {
   std::vector<double> within;
@@ -94,6 +98,7 @@ Finding in_space(const Plan& built, const RowStack& stack) {
       length_text(growth.worst_mm), length_text(growth.statistical_mm), swelling_in_words(swelling_of(stack)),
       length_text(frame));
   if (things < stack.pieces.size()) f.message += ", and what the clearances were measured within";
+  if (is_measured(built)) f.message += "; as drawn: what is left in the frame as it was measured, as-built says";
   if (unsaid > 0) {
     f.message += fmt::format("; {} of them do not say what they were measured within: {} mm is taken (common practice)",
                              unsaid, length_text(unsaid_mm));

@@ -24,9 +24,10 @@ namespace {
 constexpr double least_lap_mm = 5;   // of a bearer on what it is welded to (common practice)
 constexpr double beside_leg_mm = 1;  // from a side member's leg
 constexpr double beyond_landing_mm = 2;
-constexpr double step_mm = 5;         // by rule they move in by this much until their bolts can be reached,
-constexpr double most_steps = 200;    // or by so much more that these lead across the widest box
-constexpr double least_apart_mm = 1;  // from one bearer to the next
+constexpr double least_flange_mm = 18;  // with its screws clear of the root of a small angle (common practice)
+constexpr double step_mm = 5;           // by rule they move in by this much until their bolts can be reached,
+constexpr double most_steps = 200;      // or by so much more that these lead across the widest box
+constexpr double least_apart_mm = 1;    // from one bearer to the next
 
 // Along X.
 struct Range {
@@ -151,23 +152,35 @@ class Bearers {
     const bool below = inner(low_seat_, lower_.space()) <= inner(high_seat_, upper_.space());
     const BoxSpec& box = (below ? lower_ : upper_).spec();
     const FaceSpec& cover = box.face(face);
-    const bool landing = is_outward(cover);
-    const bool angle = *cover.flanges == Flanges::angle;
-    miss(landing ? cover.landing.place : cover.flange_depth.place,
+    miss(is_outward(cover) ? cover.landing.place : cover.flange_depth.place,
          fmt::format("they begin behind the {} of the {} cover of \"{}\" and are {} short of lying on the {} "
                      "member of \"{}\"",
-                     landing ? "outward landing" : "flange", to_text(face), box.name, words(short_mm), to_text(face),
-                     met.spec().name),
-         landing ? fmt::format("choose box.{}.face.{}.landing = \"inward\"{}", box.name, to_text(face), lying_legs(met))
-                 : fmt::format("choose a flat cover, or a smaller {}", angle ? "flange_section" : "flange_depth"));
+                     is_outward(cover) ? "outward landing" : "flange", to_text(face), box.name, words(short_mm),
+                     to_text(face), met.spec().name),
+         ways_to_reach(box, face, short_mm, met));
     return false;
   }
 
-  // On lying legs they may end behind a landing.
-  [[nodiscard]] std::string lying_legs(const StandingBox& met) const {
-    if (&met != &upper_ || high_seat_.flat) return {};
-    return fmt::format(", or box.{}.frame.bottom_legs = \"up\" and bearers higher than the landing is wide",
-                       met.spec().name);
+  // Another cover, or of the lower box another place before the upper one; on lying legs bearers may end behind a
+  // landing.
+  [[nodiscard]] std::string ways_to_reach(const BoxSpec& box, Face face, double short_mm,
+                                          const StandingBox& met) const {
+    const std::string key = fmt::format("box.{}.face.{}", box.name, to_text(face));
+    const FaceSpec& cover = box.face(face);
+    const bool angle = *cover.flanges == Flanges::angle;
+    const double less = cover.flange_depth->mm() - short_mm;
+    std::string ways = fmt::format("choose {}.landing = \"inward\"", key);
+    if (!is_outward(cover)) ways = fmt::format("choose {}.style = \"flat\" with landing = \"inward\"", key);
+    if (!is_outward(cover) && !angle && less >= least_flange_mm)
+      ways += fmt::format(", {}.flange_depth = {}", key, build_.at_most(less));
+    if (!is_outward(cover) && angle) ways += ", a smaller flange_section";
+    if (is_outward(cover) && &met == &upper_ && !high_seat_.flat)
+      ways += fmt::format(", box.{}.frame.bottom_legs = \"up\" and bearers higher than the landing is wide",
+                          met.spec().name);
+    if (box.name != lower_.spec().name) return ways;
+    const Face towards = (&own_ == &lower_) == (face == Face::front) ? Face::front : Face::back;
+    return ways + fmt::format(", or move \"{}\" by {} towards the {} (box.{}.at)", own_.spec().name,
+                              build_.at_least(short_mm), to_text(towards), own_.spec().name);
   }
 
   // What stands of one box beyond its ring may reach as far as the other as bearers are high.

@@ -74,6 +74,16 @@ TEST(Stack, CountsWhatAClearanceWasMeasuredWithin) {
   EXPECT_NE(f.message.find("what the clearances were measured within"), std::string::npos) << f.message;
 }
 
+TEST(Stack, LeavesTheFrameThatWasMeasuredToAsBuilt) {
+  Plan plan = in_holes({piece({}, 0, 0, 0), piece({}, 0, 0, 0)});
+  EXPECT_EQ(check_stack(plan).front().message.find("as-built"), std::string::npos);
+  Fit fit;
+  fit.check = "as-built";
+  plan.fits.push_back(fit);
+  EXPECT_NE(check_stack(plan).front().message.find("as drawn: what is left in the frame as it was measured"),
+            std::string::npos);
+}
+
 // A gap beside those in holes takes nothing up, nor does one that is beyond the tightest pair.
 TEST(Stack, OnlyGapsBetweenTakeTheGrowthUp) {
   EXPECT_NEAR(left_on_holes({piece(0.6, 0, 0, 1), piece(0.6, 0, 0.2, 1)}), 1 - (std::sqrt(2 * 0.3 * 0.3) - 0.2), 1e-12);
