@@ -195,9 +195,8 @@ const std::vector<Rule> box_rows{
     {"box.NAME.row.gap", Type::length, Need::may, "", clearance_range, "",
      "an empty gap between them, in place of an item"},
     {"box.NAME.row.at", Type::three_lengths, Need::may, "", any_place, "",
-     "front left bottom corner of the first, from the frame's corner; then it is only checked, never moved; the inside is "
-     "still as wide as if it stood in the row of its line and level: with another level what stands on others takes no width",
-     Hand::place},
+     "front left bottom corner of the first, from the frame's corner; then it is only checked, never moved; its width still "
+     "counts in its line and level: what stands on others has another level", Hand::place},
     {"box.NAME.row.turned", Type::count, Need::filled, "0", {0, 270}, "",
      "turned about the vertical by 0, 90, 180 or 270 degrees, counter-clockwise seen from above: at 90 its front looks to "
      "the right; its rods, foot strips and zones turn with it; what stands between is not turned", Hand::turn},
