@@ -1,6 +1,5 @@
 // The rows of the key table.
 // Entry: rules.
-
 #include "spec/keys.h"
 #include "tables/rod_plates.h"
 
