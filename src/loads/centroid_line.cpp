@@ -7,6 +7,33 @@
 
 namespace fitup::loads {
 
+namespace {
+
+/// In the plane of its outline.
+struct Strip {
+  Vec2 from;
+  Vec2 to;
+  double wide_mm = 0;
+};
+
+// Along its longest edge, from end to end through the middle of its width: a brace lies across its bounds.
+Strip strip_of(const Loop& outline) {
+  const auto& corners = outline.vertices;
+  Vec2 longest;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Vec2 edge = corners[(i + 1) % corners.size()].at - corners[i].at;
+    if (norm(edge) > norm(longest)) longest = edge;
+  }
+  const Vec2 way = (1 / norm(longest)) * longest;
+  const Vec2 side{-way.y, way.x};
+  Box2 turned;
+  for (const Vertex& v : corners) turned.add(Vec2{dot(v.at, way), dot(v.at, side)});
+  const double middle = turned.middle().y;
+  return {turned.low.x * way + middle * side, turned.high.x * way + middle * side, turned.size().y};
+}
+
+}  // namespace
+
 double CentroidLine::along(Vec3 at) const { return dot(at - from, to - from) / length_mm(); }
 
 Vec3 CentroidLine::at(double along_mm) const { return from + (along_mm / length_mm()) * (to - from); }
@@ -16,10 +43,11 @@ std::optional<Section> section_of(const Part& part) {
   const auto* flat = std::get_if<Flat>(&part.form);
   if (flat == nullptr) return std::nullopt;
   const Vec2 size = flat->profile.bounds().size();
+  const bool across = part.role == Role::brace;
   Section strip;
   strip.shape = SectionShape::flat;
   strip.designation = part.size;
-  strip.leg_a_mm = std::min(size.x, size.y);
+  strip.leg_a_mm = across ? strip_of(flat->profile.outer).wide_mm : std::min(size.x, size.y);
   strip.thickness_mm = flat->thickness_mm;
   return strip;
 }
@@ -36,6 +64,12 @@ std::optional<CentroidLine> centroid_line(const Plan& plan, InstanceId id) {
   // A strip as a section: its width along the beam's y, its thickness along z = x cross y.
   const Box2 box = flat->profile.bounds();
   const double up = flat->thickness_mm / 2;
+  if (part.role == Role::brace) {
+    const Strip strip = strip_of(flat->profile.outer);
+    const Vec2 way = (1 / norm(strip.to - strip.from)) * (strip.to - strip.from);
+    return CentroidLine{pose.point({strip.from.x, strip.from.y, up}), pose.point({strip.to.x, strip.to.y, up}),
+                        way.x * pose.y() - way.y * pose.x()};
+  }
   const Vec2 mid = box.middle();
   if (box.size().x >= box.size().y) {
     return CentroidLine{pose.point({box.low.x, mid.y, up}), pose.point({box.high.x, mid.y, up}), pose.y()};

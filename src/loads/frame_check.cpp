@@ -158,6 +158,13 @@ class Looking {
 
   [[nodiscard]] static bool is_of_base_ring(const Finding& f) { return f.key.ends_with(".plates.base_ring"); }
 
+  [[nodiscard]] static std::string what_mends(const Finding& f) {
+    if (is_of_base_ring(f)) return "a heavier section (plates.base_ring) or thicker plates (plates.thickness) mend it";
+    if (f.key.ends_with(".frame.braces")) return "a thicker brace (frame.braces.thickness), or a plate there, mends it";
+    return "a heavier section or thicker uprights (frame.section, frame.uprights), or a plate or brace where a side is "
+           "open, mends it";
+  }
+
   /// What a frame bends along with it, but does not need.
   void judge_bending_along(Finding& f, const Worst& w, std::size_t order) const {
     MemberStress most;
@@ -166,11 +173,7 @@ class Looking {
       const Relieved* soft = reliefs_[i].soft.get();
       if (soft == nullptr) {
         f.message += "; " + why_not_relieved(reliefs_[i]);
-        f.message +=
-            is_of_base_ring(f)
-                ? "; a heavier section (plates.base_ring) or thicker plates (plates.thickness) mend it"
-                : "; a heavier section or thicker uprights (frame.section, frame.uprights), or a plate or brace "
-                  "where a side is open, mends it";
+        f.message += "; " + what_mends(f);
         return;
       }
       for (const auto& [id, stress] : member_stresses(plan_, model_, soft->solved, YieldAt::depth)) {

@@ -1,5 +1,5 @@
 // Places of lift bosses by rule against the rooms that are kept clear.
-// Entry: places_of_two, place_of_four, keep_lift_points_clear.
+// Entry: places_of_two, place_of_four, beyond_gussets_mm, keep_lift_points_clear.
 #include "plan/boss_places.h"
 
 #include <algorithm>
@@ -7,6 +7,7 @@
 #include "fitup/tolerances.h"
 #include "plan/clear_rows.h"
 #include "plan/face_axes.h"
+#include "plan/plate/walls.h"
 
 namespace fitup::plan {
 
@@ -53,6 +54,21 @@ std::optional<double> place_of_four(const Build& build, double from_mm, double s
     if (free(low) && free(high)) return y;
   }
   return std::nullopt;
+}
+
+double beyond_gussets_mm(const Build& build, Side side) {
+  const Host& leg = build.shell.top_side_deck[side];
+  if (leg.wall_mm > 0 || is_of_plates(build.box_spec())) return 0;
+  double end = 0;
+  for (InstanceId id = 0; id < build.draft.size(); ++id) {
+    if (build.draft.part(id).role != Role::gusset) continue;
+    const Box3 box = box_around(build.draft, id);
+    const bool beside = box.high.x <= leg.box.low.x || box.low.x >= leg.box.high.x;
+    const bool below = box.high.z < leg.box.low.z - tolerance::contact_mm;
+    if (beside || below || box.middle().y > build.shell.size.y / 2) continue;
+    end = std::max(end, box.high.y + 2 * box.size().x);
+  }
+  return end;
 }
 
 void keep_lift_points_clear(Build& build) {

@@ -19,6 +19,10 @@ namespace fitup::plan {
 [[nodiscard]] std::optional<double> place_of_four(const Build& build, double from_mm, double step_mm,
                                                   double least_apart_mm);
 
+/// From the front along a side of a frame: where gussets end that go up to the leg that bosses stand in, with their bead
+/// and that of a boss. 0 where there are none.
+[[nodiscard]] double beyond_gussets_mm(const Build& build, Side side);
+
 /// Which bosses by rule stand in a room that is kept clear, for another trial.
 void keep_lift_points_clear(Build& build);
 

@@ -87,7 +87,8 @@ class LiftPoints {
     Places places;
     for (const Side side : {low, high}) {
       const double begins = build_.shell.top_side_deck[side].box.low.y;
-      const double from = rounded_up(std::max(from_end_mm, begins + from_cut_mm) + diameter_ / 2, steps_.size_mm);
+      const double first = std::max({from_end_mm, begins + from_cut_mm, beyond_gussets_mm(build_, side)});
+      const double from = rounded_up(first + diameter_ / 2, steps_.size_mm);
       if (*spec_.points == 2) {
         // Where nothing is free the check says what is in the way.
         const auto two = places_of_two(build_, from, steps_.place_mm);

@@ -21,6 +21,10 @@ void add_section(std::vector<Knob>& knobs, const std::string& key, const Section
 
 void add_members(std::vector<Knob>& knobs, const Concerned& what, const BoxSpec& box, const Spec& spec) {
   const std::string key = fmt::format("box.{}.frame.", box.name);
+  if (what.roles.contains(Role::brace) && box.frame.braces) {
+    knobs.push_back(
+        thicker_sheet(key + "braces.thickness", box.frame.braces->thickness->mm(), *box.frame.material, spec));
+  }
   if (what.roles.contains(Role::upright)) add_section(knobs, key + "uprights", spec.section(*box.frame.uprights));
   if (!what.roles.contains(Role::ring_member)) return;
   const bool own_top = box.frame.top_section.given;

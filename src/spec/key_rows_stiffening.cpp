@@ -28,7 +28,7 @@ const std::vector<Rule>& stiffening_rows() {
       {"box.NAME.frame.cross_bars.at", Type::lengths, Need::may, "", any_place, "",
        "middle of each along Y, under rails from left to right along X, from the frame's corner", Hand::place},
       {"box.NAME.frame.braces", Type::table, Need::may, "", none, "",
-       "flat diagonals, lapped on the frame outside and welded, one in each face that is named: an open one, not an entry"},
+       "flat diagonals, lapped on the frame outside (on tubes, on their flats) and welded, one in each face that is named: an open one, not an entry"},
       {"box.NAME.frame.braces.width", Type::length, Need::filled, {"40 mm", "1 1/2 in"}, {10, 300}, "", "width of a brace"},
       {"box.NAME.frame.braces.thickness", Type::length, Need::filled, {"5 mm", "3/16 in"}, {1, 50}, "", "thickness of a brace"},
       {"box.NAME.frame.braces.front", Type::word, Need::may, "", none, "rising, falling",
@@ -40,14 +40,14 @@ const std::vector<Rule>& stiffening_rows() {
       {"box.NAME.frame.braces.right", Type::word, Need::may, "", none, "rising, falling",
        "in the right face, likewise along Y", Hand::place},
       {"box.NAME.frame.gussets", Type::table, Need::may, "", none, "",
-       "triangular plates in corners: of a frame between uprights and rings, in the left and the right side, flush in it or, of "
-       "tubes, in their middle, none in an entry; of a box of plates two at either side, between its wall and the top, the nearest to the front and the back that "
+       "triangular plates in corners: of a frame between uprights and rings, in the left and the right side, flush in it or, beside "
+       "uprights of tube or on rings of tube, where the flats of both lie over each other, none in an entry; of a box of plates two at either side, between its wall and the top, the nearest to the front and the back that "
        "have room there"},
       {"box.NAME.frame.gussets.leg", Type::length, Need::filled, {"60 mm", "2 1/2 in"}, {20, 500}, "",
        "length along either of the two that it stands between; the corner is cut off for the weld"},
       {"box.NAME.frame.gussets.thickness", Type::length, Need::may, "", {1, 50}, "",
-       "thickness, not more than the uprights' or, of tubes, than their flats are wide; without it as thick as the uprights or "
-       "the thinner of the tubes' walls, in a box of plates as its walls"},
+       "thickness, not more than the uprights' or, of tubes, than their flats are wide; without it as thick as the uprights or, of "
+       "tubes, as the thinner of the ring's wall and theirs, in a box of plates as its walls"},
   };
   // clang-format on
   return rows;

@@ -30,9 +30,15 @@ class TubeFrames : Draws {
     }
     if (flip()) frame += fmt::format(", gussets = {{ leg = {}, thickness = {} }}", whole(40, 70), whole(3, 6));
     std::string faces;
+    std::string braces;
     for (const char* side : {"left", "right", "back", "bottom"}) {
-      if (flip()) faces += fmt::format("face.{} = {{ closed_by = \"plate\", thickness = 3{} }}\n", side, set_of(side));
+      if (flip()) {
+        faces += fmt::format("face.{} = {{ closed_by = \"plate\", thickness = 3{} }}\n", side, set_of(side));
+      } else if (std::string(side) != "bottom" && flip()) {
+        braces += fmt::format(", {} = \"{}\"", side, one_of({"rising", "falling"}));
+      }
     }
+    if (!braces.empty()) frame += fmt::format(", braces = {{ width = {}{} }}", whole(20, 60), braces);
     const char* strips = flip() ? "{ width = 16 }" : "{ width = 16, sides = \"front back\" }";
     return fmt::format(
         "fitup = 1\n[item.block]\nsize = [150, 430, 220]\nmass = 23\nfoot_strips = {}\n[box.main]\n"
@@ -92,7 +98,7 @@ TEST(RandomTubeFrames, AreRefusedOrMeetAsStatedAndHaveNoSeamInAHollow) {
       [&](const Plan& plan) { before_caps += seams_before_caps(plan); });
   EXPECT_GT(before_caps, 1000);
   expect_all_kinds(
-      drawn, {Role::ring_member, Role::cross_bar, Role::gusset, Role::face_plate},
+      drawn, {Role::ring_member, Role::cross_bar, Role::gusset, Role::brace, Role::face_plate},
       {"cross-bar-below", "tube-not-stiffened", "gusset-leg", "members-meet", "uprights-meet", "rail-off-frame"});
 }
 

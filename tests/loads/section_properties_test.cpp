@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "loads/frame_model.h"
+
 namespace fitup::loads {
 namespace {
 
@@ -82,6 +84,31 @@ TEST(Stress, OfAnAngleBentAboutALegsAxisIsThatOfItsPrincipalAxes) {
     worst = std::max(worst, std::abs(100000 * root * u / p.iv_mm4 + 100000 * root * v / p.iu_mm4));
   }
   EXPECT_NEAR(stress_mpa(p, inner), worst, 1e-6 * worst);
+}
+
+// In a rectangle of 300 x 400 mm a strip 40 wide along the diagonal of 500 mm leaves by (25, 0) and (0, 100 / 3).
+TEST(CentroidLine, OfABraceRunsAlongItsStripAndNotAlongItsBounds) {
+  Flat flat;
+  flat.profile.outer = Loop::polygon({{0, 0}, {25, 0}, {300, 400 - 100 / 3.0}, {300, 400}, {275, 400}, {0, 100 / 3.0}});
+  flat.thickness_mm = 5;
+  Plan plan;
+  Part part;
+  part.role = Role::brace;
+  part.form = flat;
+  plan.parts.push_back(part);
+  Instance instance;
+  instance.pose = Pose::at({10, 0, 0}, axis::y, axis::z);
+  plan.instances.push_back(instance);
+  const auto section = section_of(plan.parts[0]);
+  ASSERT_TRUE(section);
+  EXPECT_NEAR(section->leg_a_mm, 40, 1e-9);
+  EXPECT_NEAR(section->thickness_mm, 5, 1e-9);
+  const auto line = centroid_line(plan, 0);
+  ASSERT_TRUE(line);
+  EXPECT_NEAR(line->length_mm(), 500, 1e-9);
+  EXPECT_LT(norm(line->from - Vec3{12.5, 0, 0}), 1e-9);
+  EXPECT_LT(norm(line->to - Vec3{12.5, 300, 400}), 1e-9);
+  EXPECT_LT(norm(line->y - Vec3{0, -0.8, 0.6}), 1e-9);
 }
 
 }  // namespace

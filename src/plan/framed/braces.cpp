@@ -1,4 +1,4 @@
-// Flat diagonals on the outside of open faces: clipped to the frame, welded to what they lie on.
+// Flat diagonals outside on open faces: clipped to the frame, welded to what they lie on, of tubes to their flats.
 // Entry: add_braces.
 #include <algorithm>
 #include <cmath>
@@ -10,6 +10,7 @@
 #include "fitup/tolerances.h"
 #include "plan/face_axes.h"
 #include "plan/framed/stiffening.h"
+#include "plan/rails.h"
 #include "plan/size_words.h"
 
 namespace fitup::plan {
@@ -19,6 +20,7 @@ namespace {
 // Of the shorter way across: a wider one is a plate.
 constexpr double widest_part = 0.5;
 constexpr double beyond_wall_mm = 1;
+constexpr double falls_off_mm = 0.1;
 
 double signed_distance(Vec2 p, Vec2 on, Vec2 normal) { return dot(p - on, normal); }
 
@@ -71,6 +73,18 @@ bool meets(const std::vector<Vec2>& brace, const Flush& flush) {
   });
 }
 
+// By what a rounding takes to fall off from the plane.
+std::vector<Vec2> widened(std::vector<Vec2> outline) {
+  Box2 box;
+  for (const Vec2 p : outline) box.add(p);
+  const Vec2 middle = box.middle();
+  for (Vec2& p : outline) {
+    p.x += p.x < middle.x ? -falls_off_mm : falls_off_mm;
+    p.y += p.y < middle.y ? -falls_off_mm : falls_off_mm;
+  }
+  return outline;
+}
+
 class Brace {
  public:
   Brace(Build& build, const Bones& bones, Face face)
@@ -94,9 +108,9 @@ class Brace {
       if (meets(outline, flush) && met.insert(flush.id).second)
         build_.draft.join(id, flush.id, JointKind::weld, inward());
     }
-    // By a corner too small for a seam it may touch.
+    // By a corner too small for a seam it may touch, or where a tube's rounding has hardly begun.
     for (const Flush& flush : flush_with) {
-      const bool touches = !flush.without && !clipped(outline, flush.outline).empty();
+      const bool touches = !flush.without && !clipped(outline, widened(flush.outline)).empty();
       if (touches && met.insert(flush.id).second) build_.draft.join(id, flush.id, JointKind::slip, inward());
     }
   }
@@ -120,15 +134,42 @@ class Brace {
     return false;
   }
 
-  // Of the face, as far from its edges as the weld needs, clear of the edges of legs and uprights that end there, and
-  // behind the flanges of covers beside it.
+  // From an edge of the face: as far as the weld needs, clear of the edges of legs and uprights that end there. On
+  // tubes beyond their rounding, and no farther than that, since their flats are narrow.
+  [[nodiscard]] double land_mm() const {
+    const Host& upright = build_.shell.upright[low][low];
+    double wall = upright.wall_mm > 0 ? upright.wall_mm : upright.box.size().x;
+    double round = upright.round_mm;
+    for (const Ring& ring : bones_.rings) {
+      wall = std::max(wall, ring.thickness_mm());
+      round = std::max(round, ring.section->corner_radius_mm);
+    }
+    if (round > 0) return round + bead_mm(wall) + beyond_wall_mm;
+    return std::max(thickness(), wall) + beyond_wall_mm;
+  }
+
+  // A fillet between two is as thick as the thinner.
+  [[nodiscard]] double bead_mm(double wall_mm) const { return std::min(thickness(), wall_mm); }
+
+  // Behind the flanges of covers beside it, and off the open ends of tubes that are butted in it: over one it would
+  // shut in the hollow before the cap.
   [[nodiscard]] Box2 room_of_face() const {
     const Box3 panel = panel_box(build_, face_);
-    const double land = std::max(thickness(), build_.shell.side_wall_mm) + beyond_wall_mm;
+    const double land = land_mm();
+    const bool sawn_ends = !ends_ && bones_.of_tube() && bones_.corners != Corners::mitred;
+    double beside = land;
+    for (const Ring& ring : bones_.rings) {
+      if (sawn_ends) beside = std::max(beside, begins_mm(ring) + bead_mm(ring.thickness_mm()) + beyond_wall_mm);
+    }
     const int axis = ends_ ? 0 : 1;
     const double high_z = build_.shell.size.z;
-    return {{std::max(land, along(panel.low, axis)), std::max(land, panel.low.z)},
-            {std::min(wide_mm_ - land, along(panel.high, axis)), std::min(high_z - land, panel.high.z)}};
+    return {{std::max(beside, along(panel.low, axis)), std::max(land, panel.low.z)},
+            {std::min(wide_mm_ - beside, along(panel.high, axis)), std::min(high_z - land, panel.high.z)}};
+  }
+
+  // Of a side member's flat, from the frame's face: coped, its heel begins behind the lying legs of those.
+  [[nodiscard]] double begins_mm(const Ring& ring) const {
+    return bones_.options.gap_mm + (bones_.corners == Corners::mitred ? 0 : ring.lying_mm);
   }
 
   bool fits(const Box2& room) {
@@ -185,17 +226,29 @@ class Brace {
   [[nodiscard]] std::vector<Flush> flush_parts() const {
     std::vector<Flush> out;
     for (const Side level : {low, high}) ends_ ? of_end(bones_.rings[level], out) : of_side(level, out);
-    const int axis = ends_ ? 0 : 1;
-    for (const Side i : {low, high}) {
-      const Host& upright = ends_ ? build_.shell.upright[side_of(face_)][i] : build_.shell.upright[i][side_of(face_)];
-      // All of it, not only what shows between the rings.
-      const double foot = build_.draft.pose(upright.id).origin().z;
-      const double head = foot + std::get<Member>(build_.draft.part(upright.id).form).length_mm;
-      out.push_back(
-          {upright.id, corners_of({{along(upright.box.low, axis), foot}, {along(upright.box.high, axis), head}})});
-    }
+    for (const Side i : {low, high}) out.push_back(of_upright(i));
     if (!ends_) of_gussets(out);
     return out;
+  }
+
+  // All of it, not only what shows between the rings, but for the rounding of a tube.
+  [[nodiscard]] Flush of_upright(Side i) const {
+    const Side depth = ends_ ? side_of(face_) : i;
+    const Side side = ends_ ? i : side_of(face_);
+    const auto& facing = build_.shell.upright_face[depth][side];
+    const Host& upright = ends_ && facing ? *facing : build_.shell.upright[depth][side];
+    const int axis = ends_ ? 0 : 1;
+    const double a = build_.draft.pose(upright.id).origin().z;
+    const double length = std::get<Member>(build_.draft.part(upright.id).form).length_mm;
+    const double b = a + length * build_.draft.pose(upright.id).z().z;
+    return {upright.id, corners_of({{along(upright.box.low, axis) + upright.round_mm, std::min(a, b)},
+                                    {along(upright.box.high, axis) - upright.round_mm, std::max(a, b)}})};
+  }
+
+  // Of a ring's members as they face the side, from below: a tube's flat, an angle's standing leg.
+  [[nodiscard]] static Span flat_z(const Ring& ring) {
+    const double round = ring.section->shape == SectionShape::tube ? ring.section->corner_radius_mm : 0;
+    return {ring.low_z + round, ring.low_z + ring.standing_mm - round};
   }
 
   void of_gussets(std::vector<Flush>& out) const {
@@ -203,8 +256,10 @@ class Brace {
       const Part& part = build_.draft.part(id);
       if (part.role != Role::gusset) continue;
       const Pose& pose = build_.draft.pose(id);
-      const bool at_left = pose.point({0, 0, std::get<Flat>(part.form).thickness_mm / 2}).x < build_.shell.size.x / 2;
-      if (at_left != (face_ == Face::left)) continue;
+      const double plane = face_ == Face::left ? 0 : build_.shell.size.x;
+      const double other = pose.point({0, 0, std::get<Flat>(part.form).thickness_mm}).x;
+      // Flush on that side; beside uprights of tube they stand farther in.
+      if (std::min(std::abs(pose.origin().x - plane), std::abs(other - plane)) > tolerance::contact_mm) continue;
       std::vector<Vec2> outline;
       for (const Vertex& v : std::get<Flat>(part.form).profile.outer.vertices) {
         const Vec3 at = pose.point({v.at.x, v.at.y, 0});
@@ -217,18 +272,17 @@ class Brace {
 
   // The front's and the back's members run from side to side.
   void of_end(const Ring& ring, std::vector<Flush>& out) const {
-    out.push_back({ring.ids[side_of(face_)], corners_of({{0, ring.low_z}, {wide_mm_, ring.low_z + ring.standing_mm}})});
+    const Span z = flat_z(ring);
+    out.push_back({ring.ids[side_of(face_)], corners_of({{0, z.low}, {wide_mm_, z.high}})});
   }
 
-  // A side member's standing leg between the ends of the front's and the back's, sawn square in the side's plane.
+  // A side member between the ends of the front's and the back's, which, of angle, are sawn square in the side's plane.
   void of_side(Side level, std::vector<Flush>& out) const {
     const Ring& ring = bones_.rings[level];
-    const bool mitred = bones_.corners == Corners::mitred;
-    // Coped, its heel begins behind the lying legs of those.
-    const double begin = bones_.options.gap_mm + (mitred ? 0 : ring.lying_mm);
-    out.push_back({ring.ids[2U + side_of(face_)],
-                   corners_of({{begin, ring.low_z}, {wide_mm_ - begin, ring.low_z + ring.standing_mm}})});
-    if (mitred) return;
+    const double begin = begins_mm(ring);
+    const Span z = flat_z(ring);
+    out.push_back({ring.ids[2U + side_of(face_)], corners_of({{begin, z.low}, {wide_mm_ - begin, z.high}})});
+    if (bones_.corners == Corners::mitred || bones_.of_tube()) return;
     for (const Side end : {low, high}) of_sawn_end(ring, end, level == low && bones_.up, out);
   }
 

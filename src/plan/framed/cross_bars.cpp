@@ -57,7 +57,7 @@ class CrossBars {
   }
 
   void run() {
-    if (!fits_below() || !meets_flat()) return;
+    if (!fits_below() || !meets_legs() || !meets_flat()) return;
     const auto middles = places();
     if (!middles) return;
     for (std::size_t i = 0; i < middles->size(); ++i) add(i, (*middles)[i]);
@@ -81,6 +81,17 @@ class CrossBars {
         spec_.section.place, *spec_.section, build_.in_words(attitude_.high_mm), build_.in_words(below),
         on_tube_ ? "tubes" : bones_.up ? "lying legs" : "standing legs", build_.in_words(room), build_.at_most(room),
         section_.shape == SectionShape::flat ? ", or lay it flat by long_side" : ""));
+    return false;
+  }
+
+  // Of a tube between toes only its upper wall meets them: a line of weld that it would turn about.
+  bool meets_legs() {
+    if (on_tube_ || !is_tube()) return true;
+    build_.diagnostics.add(diag::say<"tube-not-stiffened">(
+        spec_.section.place, fmt::format("{} of {}", build_.key("frame.cross_bars"), *spec_.section),
+        fmt::format("on rings of angle, whose legs, {} thick, it would meet by its upper wall alone",
+                    build_.in_words(ring_.thickness_mm())),
+        "a flat bar or an angle, which reach under the legs, or rings of tube"));
     return false;
   }
 

@@ -178,7 +178,7 @@ bool build_of_sections(Build& build) {
         diag::say<"gap-too-wide">(spec.cope_gap.place, build.in_words(spec.cope_gap->mm()), build.in_words(thinner)));
     return false;
   }
-  if (!stiffens(build, *angle, *top, *flat)) return false;
+  if (!takes_top_section(build, *angle, *top)) return false;
   if (angle->shape == SectionShape::tube) return build_tube_frame(build, *angle, *top, *flat);
   return Frame(build, *angle, *top, *flat).run();
 }

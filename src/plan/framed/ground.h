@@ -53,9 +53,8 @@ struct AngleCorners {
 /// How much of the inside a corner's upright takes from the side and from the front.
 [[nodiscard]] Vec2 upright_walls(const Section& upright);
 
-/// False, and said, where a top ring of its own, cross bars, braces or gussets are asked for that are never built with
-/// these sections, whatever their sizes.
-[[nodiscard]] bool stiffens(Build& build, const Section& bottom, const Section& top, const Section& upright);
+/// False, and said, where one ring is to be of tube and the other of angle.
+[[nodiscard]] bool takes_top_section(Build& build, const Section& bottom, const Section& top);
 
 /// False, and said, where uprights of the front and the back, or of both sides, meet.
 [[nodiscard]] bool square_uprights_apart(Build& build, const Section& upright);

@@ -1,5 +1,5 @@
-// Triangular plates in the corners between uprights and rings, in the side planes: of angles and flats flush, of tubes
-// where their flats lie over each other.
+// Triangular plates in the corners between uprights and rings, in the side planes: of angles and flats flush, beside
+// uprights of tube where these and the ring's members or their lying legs are flat over each other.
 // Entry: add_gussets.
 #include <algorithm>
 #include <cmath>
@@ -31,13 +31,14 @@ class Gussets {
         upright_(build.shell.upright[low][low].box.size()),
         leg_(spec_.leg->mm()),
         on_tube_(bones.of_tube()),
+        flush_(!on_tube_ && build.shell.upright[low][low].round_mm <= 0),
         thickness_(spec_.thickness ? (*spec_.thickness)->mm() : usual_thickness_mm()) {}
 
   void run() {
     if (!has_faces() || !is_thin_enough() || !has_room()) return;
     for (const Side side : {low, high}) {
       if (is_entry(side)) continue;
-      if (on_tube_ && rails_across(build_)) keep_rails_off(side);
+      if (!flush_ && rails_across(build_)) keep_rails_off(side);
       for (const Side depth : {low, high}) {
         for (const Side level : {low, high}) add(side, depth, level);
       }
@@ -56,21 +57,35 @@ class Gussets {
 
   [[nodiscard]] double usual_thickness_mm() const {
     const double wall = build_.shell.upright[low][low].wall_mm;
-    return on_tube_ ? std::min(bones_.rings[low].thickness_mm(), wall > 0 ? wall : upright_.x) : upright_.x;
+    return flush_ ? upright_.x : std::min(bones_.rings[low].thickness_mm(), wall > 0 ? wall : upright_.x);
   }
 
-  // From the side's face, whatever plate is there.
-  [[nodiscard]] Span bare_flats() const { return shared_flats(build_.shell, 0, build_.shell.upright[low][low]); }
+  // Of an angle's lying leg, from its face, between root and toe.
+  [[nodiscard]] static Span leg_flat(const Ring& ring) {
+    return {ring.root_mm(), ring.lying_mm - std::min(ring.section->toe_radius_mm, ring.thickness_mm())};
+  }
+
+  // From the side's face, whatever plate is there: what is flat of both rings and of the uprights.
+  [[nodiscard]] Span bare_flats() const {
+    const Host& upright = build_.shell.upright[low][low];
+    if (on_tube_) return shared_flats(build_.shell, 0, upright);
+    Span span{upright.round_mm, upright_.x - upright.round_mm};
+    for (const Ring& ring : bones_.rings) {
+      const Span flat = leg_flat(ring);
+      span = {std::max(span.low, flat.low), std::min(span.high, flat.high)};
+    }
+    return span;
+  }
 
   // And where a gusset may be welded to them.
   [[nodiscard]] Span flats(Side side) const {
-    if (!on_tube_) return {0, upright_.x};
+    if (flush_) return {0, upright_.x};
     Span span = bare_flats();
     const FaceSpec& spec = build_.box_spec().face(face(side));
     if (*spec.closed_by != Closure::plate) return span;
     const double takes = spec.thickness->mm() + beads_mm(spec.thickness->mm());
-    if (*spec.set == PlateSet::inset) span.low += takes;
-    if (*spec.set == PlateSet::inside) span.high -= takes;
+    if (*spec.set == PlateSet::inset) span.low = on_tube_ ? span.low + takes : std::max(span.low, takes);
+    if (*spec.set == PlateSet::inside && on_tube_) span.high -= takes;
     return span;
   }
 
@@ -78,11 +93,13 @@ class Gussets {
   [[nodiscard]] double beads_mm(double other_mm) const { return other_mm + thickness_; }
 
   // From the side's face to the gusset: in the middle of the flats, or before the ends of the rails that lie there too.
+  // Under a lying leg as far from the standing one as its other bead lets it: between the two a torch must come in.
   [[nodiscard]] double inset_mm(Side side) const {
-    if (!on_tube_) return 0;
+    if (flush_) return 0;
     const Span span = flats(side);
     const double middle = span.middle() - thickness_ / 2;
-    return rails_across(build_) ? std::min(middle, span.low + thickness_) : middle;
+    if (rails_across(build_)) return std::min(middle, span.low + thickness_);
+    return on_tube_ ? middle : std::max(middle, span.high - 2 * thickness_);
   }
 
   void keep_rails_off(Side side) {
@@ -91,7 +108,7 @@ class Gussets {
   }
 
   bool is_thin_enough() {
-    if (on_tube_) return is_on(low) && is_on(high);
+    if (!flush_) return is_on(low) && is_on(high);
     if (thickness_ <= upright_.x + tolerance::contact_mm) return true;
     const Sourced<Length>& given = *spec_.thickness;
     build_.diagnostics.add(diag::say<"gusset-too-thick">(given.place, build_.in_words(thickness_),
@@ -104,8 +121,8 @@ class Gussets {
     if (is_entry(side) || thickness_ <= wide + tolerance::contact_mm) return true;
     const bool none = wide < least_plate_mm;
     const std::string on =
-        fmt::format("where the flats of the {} ring members and of the uprights share {} of their width",
-                    to_text(face(side)), wide > 0 ? build_.in_words(wide) : "none");
+        fmt::format("where the flats of the {} ring members{} and of the uprights share {} of their width",
+                    to_text(face(side)), on_tube_ ? "" : "' lying legs", wide > 0 ? build_.in_words(wide) : "none");
     // Where without the plate they share enough, it is the plate that takes it.
     const FaceSpec& spec = build_.box_spec().face(face(side));
     const bool set_in = *spec.closed_by == Closure::plate && *spec.set != PlateSet::outside &&
@@ -114,19 +131,27 @@ class Gussets {
         spec_.thickness ? spec_.thickness->place : spec_.place,
         fmt::format("{} of {}", build_.key("frame.gussets"), build_.in_words(thickness_)), on,
         set_in ? fmt::format("{} = \"outside\"", build_.key(fmt::format("face.{}.set", to_text(face(side)))))
-        : none ? fmt::format("{} = \"{}\"", build_.key("frame.uprights"), *build_.box_spec().frame.section)
+        : none ? no_flats_remedy()
                : fmt::format("{} of at most {}", build_.key("frame.gussets.thickness"), build_.at_most(wide))));
     return false;
   }
 
-  // From the corner: along the side member, and up or down the upright.
+  [[nodiscard]] std::string no_flats_remedy() const {
+    if (!on_tube_) return "uprights of flat bar or angle, or a wider section";
+    return fmt::format("{} = \"{}\"", build_.key("frame.uprights"), *build_.box_spec().frame.section);
+  }
+
+  // From the corner: along the side member, and up or down the upright, of which the free length counts.
   bool has_room() {
     const Vec3 s = build_.shell.size;
     const double deep = s.y - 2 * upright_.y;
     const double high_mm = bones_.rings[high].low_z - bones_.rings[low].standing_mm;
     const double most = std::min(deep, high_mm) / 2 - bones_.options.gap_mm;
     double least = 0;
-    for (const Ring& ring : bones_.rings) least = std::max(least, begins_mm(ring) - upright_.y + least_weld_mm);
+    for (const Side level : {low, high}) {
+      const double begins = flush_ ? begins_mm(bones_.rings[level]) : side_from_mm(level);
+      least = std::max(least, begins - upright_.y + least_weld_mm);
+    }
     const bool long_enough = leg_ >= least - tolerance::contact_mm;
     if (long_enough && leg_ <= most + tolerance::contact_mm) return true;
     const std::string why =
@@ -146,6 +171,16 @@ class Gussets {
     return (bones_.corners == Corners::butted ? ring.lying_mm : ring.thickness_mm()) + bones_.options.gap_mm;
   }
 
+  // On the toe of a standing leg, or on a tube or a lying leg, which a mitre does not end.
+  [[nodiscard]] bool on_lying(Side level) const { return !flush_ || (level == low && !bones_.up); }
+  [[nodiscard]] bool mitred() const { return bones_.corners == Corners::mitred; }
+
+  // Where what a gusset lies on of a side member begins, from the frame's face.
+  [[nodiscard]] double side_from_mm(Side level) const {
+    const Ring& ring = bones_.rings[level];
+    return on_lying(level) && !mitred() ? ring.lying_mm + bones_.options.gap_mm : begins_mm(ring);
+  }
+
   // Where it would begin at the very edge of the front's lying leg or flat, it begins behind it.
   [[nodiscard]] double snipe_mm() const {
     const double snipe = gusset_snipe_mm(leg_, thickness_);
@@ -155,14 +190,32 @@ class Gussets {
 
   // Of the front's or the back's member, from its face.
   [[nodiscard]] double front_flat_mm(const Ring& ring) const {
-    return ring.lying_mm - (on_tube_ ? ring.section->corner_radius_mm : 0);
+    if (flush_) return ring.lying_mm;
+    return on_tube_ ? ring.lying_mm - ring.section->corner_radius_mm : leg_flat(ring).high;
   }
 
-  // The right angle at the origin.
-  [[nodiscard]] Profile profile() const {
+  // Where it meets a ring: on it or under it, or of standing legs on their toes.
+  [[nodiscard]] double corner_z(Side level) const {
+    const Ring& ring = bones_.rings[level];
+    const double t = ring.thickness_mm();
+    if (flush_ || on_tube_) return level == low ? ring.standing_mm : ring.low_z;
+    if (level == high) return ring.low_z + ring.standing_mm - t;
+    return bones_.up ? t : ring.standing_mm;
+  }
+
+  // From there to where the upright ends: beside a standing leg it goes up past that to the lying one.
+  [[nodiscard]] double beyond_upright_mm(Side level) const {
+    if (flush_ || on_tube_) return 0;
+    const Box3& upright = build_.shell.upright[low][low].box;
+    return level == low ? upright.low.z - corner_z(low) : corner_z(high) - upright.high.z;
+  }
+
+  // The right angle at the origin, the upright along Y.
+  [[nodiscard]] Profile profile(Side level) const {
     const double s = snipe_mm();
     const double nose = gusset_nose_mm(leg_, thickness_);
-    return {Loop::polygon({{s, 0}, {leg_, 0}, {leg_, nose}, {nose, leg_}, {0, leg_}, {0, s}}), {}};
+    const double up = leg_ + beyond_upright_mm(level);
+    return {Loop::polygon({{s, 0}, {leg_, 0}, {leg_, nose}, {nose, up}, {0, up}, {0, s}}), {}};
   }
 
   void add(Side side, Side depth, Side level) {
@@ -177,15 +230,15 @@ class Gussets {
     const double outer = side == low ? inset : shell.size.x - inset;
     const double low_x = std::min(inner, outer);
     const Vec3 corner{normal.x > 0 ? low_x : low_x + thickness_, depth == low ? upright.box.high.y : upright.box.low.y,
-                      level == low ? ring.standing_mm : ring.low_z};
-    Part part = gusset_part(profile(), thickness_, material_of(build_));
+                      corner_z(level)};
+    Part part = gusset_part(profile(level), thickness_, material_of(build_));
     const std::string name = fmt::format("gusset {} {} {}", level == low ? "bottom" : "top",
                                          depth == low ? "front" : "back", side == low ? "left" : "right");
     const InstanceId id = build_.draft.add(std::move(part), Pose::at(corner, along, up), name,
                                            {build_.key("frame.gussets"), spec_.place, "frame"});
     build_.draft.join(id, upright.id, JointKind::weld, Vec3{} - along);
     weld_to_ring(id, ring, side, depth, level);
-    if (on_tube_) return;  // behind what closes the side
+    if (!flush_) return;  // behind what closes the side
     Host host{id, {}};
     host.row = false;
     host.box.add(Vec3{outer, corner.y, corner.z});
@@ -193,17 +246,14 @@ class Gussets {
     build_.shell.beside[static_cast<std::size_t>(face(side))].push_back(host);
   }
 
-  // On the toe of the side member's standing leg, or on lying legs: there the front's or the back's may reach beyond
-  // the upright.
+  // Of lying legs the front's or the back's may reach beyond the upright.
   void weld_to_ring(InstanceId id, const Ring& ring, Side side, Side depth, Side level) {
     const Vec3 normal = level == low ? axis::minus_z : axis::z;
     const double from = upright_.y + snipe_mm();
     const double to = upright_.y + leg_;
-    const bool on_lying = on_tube_ || (level == low && !bones_.up);
-    const bool mitred = bones_.corners == Corners::mitred;
-    const double side_from = on_lying && !mitred ? ring.lying_mm + bones_.options.gap_mm : begins_mm(ring);
-    if (to > side_from + tolerance::contact_mm) build_.draft.join(id, ring.ids[2U + side], JointKind::weld, normal);
-    if (on_lying && !mitred && from < front_flat_mm(ring) - tolerance::contact_mm)
+    if (to > side_from_mm(level) + tolerance::contact_mm)
+      build_.draft.join(id, ring.ids[2U + side], JointKind::weld, normal);
+    if (on_lying(level) && !mitred() && from < front_flat_mm(ring) - tolerance::contact_mm)
       build_.draft.join(id, ring.ids[depth], JointKind::weld, normal);
   }
 
@@ -213,6 +263,7 @@ class Gussets {
   Vec3 upright_;
   double leg_ = 0;
   bool on_tube_;
+  bool flush_;  // in the side's face
   double thickness_ = 0;
 };
 

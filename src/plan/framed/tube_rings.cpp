@@ -79,6 +79,7 @@ class TubeFrame {
     const FrameSpec& spec = build_.box_spec().frame;
     if (spec.gussets) add_gussets(build_, bones);
     if (spec.cross_bars) add_cross_bars(build_, bones);
+    if (spec.braces) add_braces(build_, bones);
   }
 
   [[nodiscard]] Ring ring(const Ids& ids, Side level) const {

@@ -117,8 +117,8 @@ TEST(CrossBarsOfTube, AreRefusedHigherThanTheRingAndOnRingsOfAngle) {
                  "60 mm high and reach 10 mm below the bottom ring, whose tubes leave 50 mm under the rails");
   expect_refused(
       test::plan_demo({{"uprights = \"40x4\"", "uprights = \"40x4\", cross_bars = { section = \"SHS 40x40x4\" }"}}),
-      "frame.cross_bars of SHS 40x40x4 is not built on rings of angle; leave it out, or choose a flat bar or an "
-      "angle, or rings of tube");
+      "frame.cross_bars of SHS 40x40x4 is not built on rings of angle, whose legs, 4 mm thick, it would meet by its "
+      "upper wall alone; leave it out, or choose a flat bar or an angle");
 }
 
 // EN 10219-2 (from memory): 50x50x4 has I = 23.7 cm4, 40x40x3 9.32 cm4.
@@ -192,6 +192,110 @@ TEST(GussetsOfTube, AreRefusedWhereNoFlatsTakeThem) {
       of_tube("gussets = { thickness = 12 }", {{"left  = { closed_by = \"plate\", thickness = 2 }",
                                                 "left  = { closed_by = \"plate\", thickness = 3, set = \"inset\" }"}}),
       "or choose box.main.face.left.set = \"outside\"");
+}
+
+/// The demo's rings of L 40x40x4 with other uprights: 976 and the walls wide, 512 deep, 329 high.
+Plan on_angle(const std::string& uprights_and_more, const Replacements& others = {}) {
+  Replacements all{{"uprights = \"40x4\"", "uprights = " + uprights_and_more}, {"back = 36", "back = 30"}};
+  all.insert(all.end(), others.begin(), others.end());
+  const Planned planned = test::plan_demo(all);
+  EXPECT_TRUE(planned.result.plan) << planned.said();
+  return planned.result.plan.value_or(Plan{});
+}
+
+// The lying legs are flat from 4 + 6 to 40 - 3, the uprights from 8 to 32; two beads' width from there. Under the top's it
+// begins 4 below the frame's top, 40 + 1 - 4 above the upright's end: 60 x 97 - 56 x 93 / 2 - 10^2 / 2 = 3166 mm2.
+TEST(GussetsOfTube, StandUnderTheLyingLegsOfAngles) {
+  const Plan plan = on_angle("\"SHS 40x40x4\", gussets = {}");
+  expect_box(plan, "gusset bottom front left", {24, 40, 40}, {28, 100, 100});
+  expect_box(plan, "gusset top back right", {1056 - 28, 412, 228}, {1056 - 24, 472, 325});
+  EXPECT_NEAR(volume_mm3(part_of(plan, "gusset bottom front left")), 1982 * 4, 1e-6);
+  EXPECT_NEAR(volume_mm3(part_of(plan, "gusset top back right")), 3166 * 4, 1e-6);
+  EXPECT_EQ(joined(plan, "gusset top back right"),
+            (std::vector<std::string>{"top ring member right", "upright back right"}));
+}
+
+// Flush, between a ring's toe or lying leg and the toe of the corner's angle.
+TEST(GussetsOfAngle, StandFlushBesideCornerPosts) {
+  const Plan plan = on_angle("\"L 40x40x4\", gussets = {}",
+                             {{"left = 8, right = 8", "left = 38, right = 38"},
+                              {"front = \"bolted\", back = \"welded\"", "front = \"none\", back = \"none\""}});
+  expect_box(plan, "gusset bottom front left", {0, 40, 40}, {4, 100, 100});
+  expect_box(plan, "gusset top front left", {0, 40, 229}, {4, 100, 289});
+}
+
+constexpr const char* left_plate = "left  = { closed_by = \"plate\", thickness = 2 }";
+
+// From the sawn ends of the front's and the back's members at 50, and the gap of 1, a bead of 4 and 1 more: 536 - 2 x
+// 56; from below the rounding of 8 and as much: 335 - 2 x 13. A strip of half width h along the diagonal of a rectangle
+// cuts off two triangles, each ((d - h) / d)^2 of half the rectangle, d = W H / D.
+TEST(BracesOfTube, LieOnTheFlatsBetweenTheSawnEndsOfTheOthers) {
+  const Plan plan = stiffened("braces = { left = \"rising\" }", {{left_plate, "left = {}"}});
+  expect_box(plan, "brace left", {-5, 56, 13}, {0, 480, 322});
+  const double w = 424;
+  const double h = 309;
+  const double d = w * h / std::hypot(w, h);
+  EXPECT_NEAR(volume_mm3(part_of(plan, "brace left")), 5 * w * h * (1 - std::pow((d - 20) / d, 2)), 1e-3);
+  // Where the upright's flat ends at Y 72 its upper edge is at 37.7 + 16 x 309 / 424, below the upright's foot.
+  EXPECT_EQ(joined(plan, "brace left"), (std::vector<std::string>{"bottom ring member left", "top ring member left"}));
+}
+
+// Mitred, the side members are closed to their corners: from the front cover's flange at 32, and to 536 - 13. Where the
+// front upright's flat ends, at Y 72, the upper edge is at 13 + 40 x 309 / 491 + 20 x 580 / 491 = 61.8, above its foot
+// at 50.
+TEST(BracesOfTube, ReachTheUprightsOnMitredRings) {
+  const Plan plan = stiffened("corners = \"mitred\", braces = { left = \"rising\" }", {{left_plate, "left = {}"}});
+  expect_box(plan, "brace left", {-5, 32, 13}, {0, 523, 322});
+  EXPECT_EQ(joined(plan, "brace left"), (std::vector<std::string>{"bottom ring member left", "top ring member left",
+                                                                  "upright back left", "upright front left"}));
+}
+
+// The back's member runs through, so that the brace begins beside the corner of the frame.
+TEST(BracesOfTube, InTheBackRunFromCornerToCorner) {
+  const Plan plan = stiffened("braces = { back = \"falling\" }",
+                              {{"back  = { closed_by = \"cover\", style = \"flat\", thickness = 2, screws = { "
+                                "thread = \"M4\", max_spacing = 120 } }",
+                                "back = {}"}});
+  expect_box(plan, "brace back", {13, 536, 13}, {1063, 541, 322});
+  EXPECT_EQ(joined(plan, "brace back"), (std::vector<std::string>{"bottom ring member back", "top ring member back"}));
+}
+
+// Beyond the tubes' rounding of 6, a bead of 4 and 1 more: 512 deep, of which the front cover's flange takes 32, 329 high.
+TEST(BracesOfTube, LieOnAnglesAndUprightsOfTube) {
+  const Planned planned = test::plan_demo(
+      {{"uprights = \"40x4\"", "uprights = \"SHS 40x40x3\", braces = { left = \"rising\" }"},
+       {"back = 36", "back = 30"},
+       {left_plate, "left = {}"}});
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  expect_box(*planned.result.plan, "brace left", {-5, 32, 11}, {0, 501, 318});
+  EXPECT_EQ(joined(*planned.result.plan, "brace left"),
+            (std::vector<std::string>{"bottom ring member front", "bottom ring member left", "top ring member left",
+                                      "upright back left"}));
+}
+
+// An angle of 40 on tubes rounded by 4 has its side leg of 4 over the rounding of the side member, which begins at 31.
+TEST(UprightsOnTube, MayTouchWhatTheyStandOnByAnEdgeAlone) {
+  const test::Planned planned = test::plan_text(R"(fitup = 1
+[item.block]
+size = [120, 260, 150]
+mass = 6
+foot_strips = { width = 16 }
+[box.main]
+row = [{ of = "block", count = 3, gap = 6 }]
+clearance = { left = 12, right = 12, front = 30, back = 30, top = 80 }
+frame = { section = "SHS 30x30x2", uprights = "L 40x40x4" }
+)");
+  ASSERT_TRUE(planned.result.plan) << planned.said();
+  const Plan& plan = *planned.result.plan;
+  const auto between = [&](const std::string& ring) {
+    return std::find_if(plan.joints.begin(), plan.joints.end(), [&](const Joint& joint) {
+      return plan.instances[joint.a].name == "upright front left" && plan.instances[joint.b].name == ring;
+    });
+  };
+  ASSERT_NE(between("bottom ring member left"), plan.joints.end());
+  EXPECT_EQ(between("bottom ring member left")->kind, JointKind::slip);
+  ASSERT_NE(between("bottom ring member front"), plan.joints.end());
+  EXPECT_EQ(between("bottom ring member front")->kind, JointKind::weld);
 }
 
 }  // namespace
