@@ -124,7 +124,7 @@ class CutKnobs {
         knobs_.push_back(shelf_knob(spec_, what_.material, key + own, what_.thickness_mm, shelf));
       }
       const auto box = std::find_if(spec_.boxes.begin(), spec_.boxes.end(), [&](const BoxSpec& b) {
-        return *b.build == BuildKind::plate && key.starts_with("box." + b.name);
+        return *b.build == BuildKind::plate && (key.starts_with("box." + b.name) || key == "lifting");
       });
       if (box == spec_.boxes.end()) continue;
       knobs_.push_back(
@@ -198,10 +198,11 @@ class CutKnobs {
     }
   }
 
-  /// Of a box of plates: what stays round its openings.
+  /// Of a box of plates: what stays round its openings, and beside the lift bosses on them.
   void borders() {
     for (const BoxSpec& box : spec_.boxes) {
-      if (*box.build != BuildKind::plate || !is_about("box." + box.name)) continue;
+      const bool about = is_about("box." + box.name) || is_about("lifting");
+      if (*box.build != BuildKind::plate || !about) continue;
       const Section& section = *spec_.section(*box.frame.section);
       const Length usual = Length::mm(std::max(section.leg_a_mm, section.leg_b_mm));
       add("box." + box.name + ".plates.border", box.plates.border ? **box.plates.border : usual);
