@@ -198,7 +198,7 @@ class AssemblySheet {
   }
 
   void welds(const AssemblyStep& step) {
-    const auto order = weld_order(plan_, seams_, step.added, step.there);
+    const auto order = weld_order(plan_, seams_, step.at_once, step.there);
     if (order.empty()) return;
     set_out(step);
     set_up(step);
@@ -218,9 +218,7 @@ class AssemblySheet {
 
   /// Where each part stands that is welded in its place.
   void set_out(const AssemblyStep& step) {
-    std::vector<InstanceId> ids = step.added;
-    std::erase_if(ids, [&](InstanceId id) { return plan_.parts[plan_.instances[id].part].role == Role::insert; });
-    for (const SetOut& one : set_out_in_frames(plan_, ids)) put_set_out(one, "of " + one.datum);
+    for (const SetOut& one : set_out_in_frames(plan_, step.at_once)) put_set_out(one, "of " + one.datum);
   }
 
   void put_set_out(const SetOut& what, const std::string& of) {

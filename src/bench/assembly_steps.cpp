@@ -9,6 +9,8 @@
 #include <map>
 #include <set>
 
+#include "bench/held_holes.h"
+
 namespace fitup::bench {
 namespace {
 
@@ -45,15 +47,23 @@ bool is_like(const Plan& plan, const Step& a, const Step& b) {
   return a.ways.front() == b.ways.front() && adds_role(plan, a.adds, Role::item) && adds_role(plan, b.adds, Role::item);
 }
 
-void list_parts(const Plan& plan, AssemblyStep& step) {
+void list_parts(const Plan& plan, const std::set<InstanceId>& after_drilling, AssemblyStep& step) {
   std::map<std::string, std::size_t> counts;
   std::map<std::string, std::size_t> set_later;
+  std::map<std::string, std::size_t> welded_later;
   for (const InstanceId id : step.added) {
     const Part& part = part_of(plan, id);
-    const bool later = step.kind == StepKind::weld && part.role == Role::insert;
-    ++(later ? set_later : counts)[fmt::format("{} {}", part.mark, part.name)];
+    const bool welding = step.kind == StepKind::weld;
+    const bool drilled = welding && after_drilling.contains(id);
+    const bool insert = welding && part.role == Role::insert;
+    ++(drilled ? welded_later : insert ? set_later : counts)[fmt::format("{} {}", part.mark, part.name)];
+    if (!drilled && !insert) step.at_once.push_back(id);
   }
   step.parts.assign(counts.begin(), counts.end());
+  for (const auto& [what, count] : welded_later) {
+    step.minds.push_back(
+        fmt::format("Not yet: {} x {}, each welded on once its hole is marked through and drilled.", count, what));
+  }
   for (const auto& [what, count] : set_later) {
     step.minds.push_back(fmt::format("Not yet: {} x {} is set after welding{}, with its tool.", count, what,
                                      plan.coat ? " and coating" : ""));
@@ -250,9 +260,10 @@ std::vector<AssemblyStep> assembly_steps(const Plan& plan, const Seams& seams) {
     }
     there.insert(there.end(), step.adds.begin(), step.adds.end());
   }
+  const std::set<InstanceId> after_drilling = nuts_after_drilling(plan);
   bool item_seen = false;
   for (AssemblyStep& step : all) {
-    list_parts(plan, step);
+    list_parts(plan, after_drilling, step);
     list_aids(plan, step);
     list_cautions(plan, seams, step, !item_seen);
     item_seen = item_seen || adds_role(plan, step.added, Role::item);

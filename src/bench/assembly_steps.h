@@ -18,6 +18,7 @@ struct AssemblyStep {
   StepKind kind = StepKind::place;
   std::vector<InstanceId> added;                           // ascending
   std::vector<InstanceId> there;                           // before it
+  std::vector<InstanceId> at_once{};                       // of added: not what comes on once the frame is welded
   std::vector<InstanceId> drawn_bold;                      // added, or moved as one that was made before
   std::vector<InstanceId> drawn_light;                     // there and seen in its picture
   std::string moved;                                       // "what steps 3 and 4 made"; empty where nothing is

@@ -18,6 +18,8 @@
 namespace fitup::bench {
 namespace {
 
+constexpr std::string_view weld_nut = "weld nut ";  // as purposes begin
+
 const Part& part_of(const Plan& plan, InstanceId id) { return plan.parts[plan.instances[id].part]; }
 
 bool near(double a, double b) { return std::abs(a - b) < tolerance::contact_mm; }
@@ -60,7 +62,7 @@ std::string held_by(const Plan& plan, const Fastener& fastener) {
       const bool welded = std::any_of(plan.joints.begin(), plan.joints.end(), [&](const Joint& joint) {
         return joint.kind == JointKind::weld && (joint.a == last || joint.b == last);
       });
-      return (welded ? "weld nut " : "clear ") + fastener.thread;
+      return std::string(welded ? weld_nut : "clear ") + fastener.thread;
     }
     case Role::nut_strip: return "clear " + fastener.thread;
     default: return "tap " + fastener.thread;
@@ -97,6 +99,20 @@ std::set<InstanceId> transferred_in(const Pattern& pattern) {
   return screws;
 }
 
+/// Of screws that hold something, each with the pattern that it is of.
+template <class Use>
+void each_transferred(const Plan& plan, const Use& use) {
+  std::map<InstanceId, const Fastener*> by_screw;
+  for (const Fastener& fastener : plan.fasteners) by_screw[fastener.screw] = &fastener;
+  for (const Pattern& pattern : plan.patterns) {
+    if (pattern.key.ends_with(".feet") || pattern.key.ends_with(".lugs")) continue;
+    for (const InstanceId screw : transferred_in(pattern)) {
+      const auto found = by_screw.find(screw);
+      if (found != by_screw.end() && !found->second->stack.empty()) use(pattern, *found->second);
+    }
+  }
+}
+
 void add_screw(const Plan& plan, std::vector<HeldHoles>& all, const std::string& row, const Fastener& fastener) {
   const InstanceId host = holding(plan, fastener);
   const auto hole = hole_of(plan, fastener, host);
@@ -117,13 +133,13 @@ std::string then_words(const Plan& plan, const std::string& purpose) {
   const std::string thread = purpose.substr(purpose.rfind(' ') + 1);
   if (purpose.starts_with("rivet nut "))
     return fmt::format("{}: set after {}", purpose, plan.coat ? "coating" : "welding");
-  if (purpose.starts_with("weld nut ")) return "weld its nut on behind: " + thread;
+  if (purpose.starts_with(weld_nut)) return "weld its nut on behind: " + thread;
   if (purpose.starts_with("clear ")) return fmt::format("nothing: {} passes", thread);
   return purpose;
 }
 
 std::string cut_words(const HeldHoles& one) {
-  if (one.purpose.starts_with("weld nut ")) return "their weld nuts are on";
+  if (one.purpose.starts_with(weld_nut)) return "their weld nuts are on";
   if (one.purpose.starts_with("rivet nut ")) return "for rivet nuts";
   if (one.purpose.starts_with("clear ")) return "what holds them goes behind";
   return one.purpose;
@@ -132,17 +148,19 @@ std::string cut_words(const HeldHoles& one) {
 }  // namespace
 
 std::vector<HeldHoles> held_holes(const Plan& plan) {
-  std::map<InstanceId, const Fastener*> by_screw;
-  for (const Fastener& fastener : plan.fasteners) by_screw[fastener.screw] = &fastener;
   std::vector<HeldHoles> all;
-  for (const Pattern& pattern : plan.patterns) {
-    if (pattern.key.ends_with(".feet") || pattern.key.ends_with(".lugs")) continue;
-    for (const InstanceId screw : transferred_in(pattern)) {
-      const auto found = by_screw.find(screw);
-      if (found != by_screw.end() && !found->second->stack.empty()) add_screw(plan, all, pattern.name, *found->second);
-    }
-  }
+  each_transferred(
+      plan, [&](const Pattern& pattern, const Fastener& fastener) { add_screw(plan, all, pattern.name, fastener); });
   return all;
+}
+
+std::set<InstanceId> nuts_after_drilling(const Plan& plan) {
+  std::set<InstanceId> nuts;
+  each_transferred(plan, [&](const Pattern&, const Fastener& fastener) {
+    const auto hole = hole_of(plan, fastener, holding(plan, fastener));
+    if (hole && !hole->cut && hole->purpose.starts_with(weld_nut)) nuts.insert(fastener.stack.back());
+  });
+  return nuts;
 }
 
 Table drilled_holes_table(const Plan& plan, const std::vector<HeldHoles>& all, const output::PaperUnits& units) {

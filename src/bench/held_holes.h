@@ -3,6 +3,7 @@
 // cut already, and the rivet nuts that are set after that.
 
 #include <cstddef>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,9 @@ struct HeldHoles {
 
 /// In the order of the plan's patterns. Bolts of feet and lugs go into what the box stands on and are none of them.
 [[nodiscard]] std::vector<HeldHoles> held_holes(const Plan& plan);
+
+/// Weld nuts that come on once their holes are marked through and drilled.
+[[nodiscard]] std::set<InstanceId> nuts_after_drilling(const Plan& plan);
 
 /// What is to be drilled: "[  ]", the row, how many, the drill, and what is done in each then.
 [[nodiscard]] Table drilled_holes_table(const Plan& plan, const std::vector<HeldHoles>& all,

@@ -1,5 +1,5 @@
 // Tries places round it, the nearest first, and shortens the way to the first that does.
-// Entry: short_move.
+// Entry: short_move, GlandSeat.
 #include "checks/gland_move.h"
 
 #include <algorithm>
@@ -66,6 +66,66 @@ std::optional<Vec3> short_move(Vec3 gland_axis, const std::function<bool(Vec3)>&
     }
   }
   return std::nullopt;
+}
+
+GlandSeat::GlandSeat(const Scene& scene, InstanceId gland) : scene_(scene), gland_(gland), joined_{gland} {
+  const Plan& plan = scene.plan();
+  for (const Joint& joint : plan.joints) {
+    if (joint.a != gland && joint.b != gland) continue;
+    joined_.push_back(joint.a == gland ? joint.b : joint.a);
+    find_sheet(joined_.back());
+  }
+  const Vec3 at = plan.instances[gland].pose.origin();
+  for (std::size_t z = 0; z < plan.zones.size(); ++z) {
+    const Zone& zone = plan.zones[z];
+    const bool of_sheet = std::find(joined_.begin(), joined_.end(), zone.owner) != joined_.end();
+    bool behind = true;
+    for (int axis = 0; axis < 3; ++axis) {
+      const bool along = std::abs(component(plan.instances[gland].pose.z(), axis)) > 0.5;
+      behind = behind && (along || (component(zone.box.low, axis) < component(at, axis) &&
+                                    component(zone.box.high, axis) > component(at, axis)));
+    }
+    if (of_sheet && behind) rooms_.push_back(plan.instances.size() + z);
+  }
+}
+
+void GlandSeat::find_sheet(InstanceId host) {
+  const Plan& plan = scene_.plan();
+  const auto* flat = std::get_if<Flat>(&plan.parts[plan.instances[host].part].form);
+  if (flat == nullptr || !flat->bends.empty()) return;
+  const Vec3 at = plan.instances[host].pose.local(plan.instances[gland_].pose.origin());
+  Profile rest = flat->profile;
+  for (std::size_t i = 0; i < rest.holes.size(); ++i) {
+    const auto circle = rest.holes[i].as_circle();
+    if (!circle || norm(circle->centre - Vec2{at.x, at.y}) > tolerance::contact_mm) continue;
+    hole_mm_ = 2 * circle->radius;
+    rest.holes.erase(rest.holes.begin() + static_cast<std::ptrdiff_t>(i));
+    pose_ = plan.instances[host].pose;
+    web_mm_ = std::max(plan.cut_rules.smallest_web, plan.cut_rules.asked_below) * flat->thickness_mm;
+    sheet_.emplace(std::move(rest));
+    return;
+  }
+}
+
+bool GlandSeat::is_good(Vec3 by) const {
+  if (!takes_hole(by) || !is_free(scene_.body(gland_), by)) return false;
+  return std::all_of(rooms_.begin(), rooms_.end(), [&](Thing room) { return is_free(scene_.body(room), by); });
+}
+
+bool GlandSeat::takes_hole(Vec3 by) const {
+  if (!sheet_) return true;
+  const Vec3 at = pose_.local(scene_.plan().instances[gland_].pose.origin() + by);
+  const double needed = hole_mm_ / 2 + web_mm_ - tolerance::contact_mm;
+  return sheet_->contains({at.x, at.y}) && sheet_->distance_to_outline_mm({at.x, at.y}) >= needed;
+}
+
+bool GlandSeat::is_free(const PlacedBody& body, Vec3 by) const {
+  const PlacedBody there = moved(body, by);
+  for (InstanceId id = 0; id < scene_.plan().instances.size(); ++id) {
+    if (std::find(joined_.begin(), joined_.end(), id) != joined_.end()) continue;
+    if (decide(there, scene_.body(id)) == Decision::overlap) return false;
+  }
+  return true;
 }
 
 ToolRoom moved_room(ToolRoom room, Vec3 by) {

@@ -107,7 +107,7 @@ class Reach {
       tool = &turned.tools[i];
     }
     if (!least->sure) return words_.not_decided(turned.id, *tool, *least);
-    if (role(turned.id) == Role::gland) return words_.by_pliers(turned.id, *tool, *least, move_of_gland(turned.id));
+    if (role(turned.id) == Role::gland) return words_.by_pliers(turned.id, *tool, *least, moves_of_gland(turned.id));
     for (std::size_t i = 0; i < turned.tools.size(); ++i) {
       const ToolRoom& room = turned.tools[i];
       if (room.ball_end && leans_past(room, beside[i])) return words_.leaning(turned.id, room, *least);
@@ -115,17 +115,19 @@ class Reach {
     return words_.not_reached(turned.id, *tool, *least);
   }
 
-  /// Until spanners find room on both sides of the sheet.
-  [[nodiscard]] std::optional<Vec3> move_of_gland(InstanceId id) const {
+  [[nodiscard]] GlandMoves moves_of_gland(InstanceId id) const {
     const auto sides = turned_by_hand(scene_, id);
-    return short_move(plan_.instances[id].pose.z(), [&](Vec3 by) {
+    const GlandSeat seat(scene_, id);
+    const auto turns = [&](Vec3 by) {
       return std::all_of(sides.begin(), sides.end(), [&](const Turned& side) {
         return std::any_of(side.tools.begin(), side.tools.end(), [&](const ToolRoom& tool) {
           const ToolRoom there = moved_room(tool, by);
           return finds_room(there, near(there, side));
         });
       });
-    });
+    };
+    const auto all = [&](Vec3 by) { return seat.is_good(by) && turns(by); };
+    return {short_move(plan_.instances[id].pose.z(), turns), short_move(plan_.instances[id].pose.z(), all)};
   }
 
   /// Of those that find room in the box, the one that asks for least of the bay's.

@@ -116,17 +116,18 @@ Finding ReachWords::leaning(InstanceId id, const ToolRoom& tool, const Taken& ta
   return f;
 }
 
-Finding ReachWords::by_pliers(InstanceId id, const ToolRoom& tool, const Taken& taken,
-                              const std::optional<Vec3>& move) const {
+Finding ReachWords::by_pliers(InstanceId id, const ToolRoom& tool, const Taken& taken, const GlandMoves& moves) const {
   Finding f = not_reached(id, tool, taken);
   f.verdict = Verdict::marginal;
   f.key = plan_.instances[id].key;
   f.place = plan_.instances[id].place;
   const std::string mend =
-      move ? fmt::format("it does where the gland is moved {}", move_text(*move))
-           : fmt::format("nor within {} mm of there; a smaller gland, or another face, may leave it some",
-                         length_text(farthest_move_mm));
-  f.value = move ? norm(*move) : taken.by_mm;
+      moves.all ? fmt::format("it does where the gland is moved {}", move_text(*moves.all))
+                : fmt::format(
+                      "nor within {} mm of there, with its hole and its cable; a smaller gland, or another "
+                      "face, may leave it some",
+                      length_text(farthest_move_mm));
+  f.value = moves.all ? norm(*moves.all) : moves.spanners ? norm(*moves.spanners) : taken.by_mm;
   f.message = fmt::format(
       "{}: {} finds no room beside {}; {} (the at of the opening in {}). Where it stands it must be held with the "
       "fingers or with pliers",

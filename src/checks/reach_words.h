@@ -41,9 +41,9 @@ class ReachWords {
   [[nodiscard]] Finding beyond_the_bay(InstanceId id, const ToolRoom& tool, const Lacking& lacking) const;
   /// Only a ball end does.
   [[nodiscard]] Finding leaning(InstanceId id, const ToolRoom& tool, const Taken& taken) const;
-  /// Glands are tightened by hand and a little more: what holds is the seal, not the torque. `move`: what mends it.
+  /// Glands are tightened by hand and a little more: what holds is the seal, not the torque. `moves`: what mends it.
   [[nodiscard]] Finding by_pliers(InstanceId id, const ToolRoom& tool, const Taken& taken,
-                                  const std::optional<Vec3>& move) const;
+                                  const GlandMoves& moves) const;
   [[nodiscard]] Finding not_decided(InstanceId id, const ToolRoom& tool, const Taken& taken) const;
   /// The tables have none.
   [[nodiscard]] Finding no_tool(InstanceId id) const;

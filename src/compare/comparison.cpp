@@ -132,6 +132,17 @@ bool Comparison::nothing_differs() const {
          std::none_of(totals.begin(), totals.end(), [](const Total& total) { return total.differs(); });
 }
 
+bool Comparison::opposite_hands() const {
+  bool some = false;
+  for (const Change& change : changes) {
+    if (change.kind != ChangeKind::other_hand && change.kind != ChangeKind::elsewhere) return false;
+    const bool as_many = change.a->quantity == change.b->quantity;
+    if (!as_many) return false;
+    some = some || change.kind == ChangeKind::other_hand;
+  }
+  return some && !sizes_differ && !finish_differs;
+}
+
 Comparison compared(const Side& a, const Side& b) {
   Comparison out;
   out.changes = changes_between(a.parts.parts, b.parts.parts);

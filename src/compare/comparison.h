@@ -60,6 +60,9 @@ struct Comparison {
   bool sizes_differ = false;  // of a frame, or of the whole with everything on
   bool finish_differs = false;
   [[nodiscard]] bool nothing_differs() const;
+  /// Some parts are the other hand, and nothing differs but that and where parts stand: read from the parts, so that it is
+  /// told of folders too, which keep no hand.
+  [[nodiscard]] bool opposite_hands() const;
 };
 
 /// Parts are matched by their role: first those of one shape, however they are marked, called or turned; then mirror

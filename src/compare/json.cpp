@@ -45,6 +45,7 @@ std::string comparison_json(const Comparison& comparison, const Side& a, const S
   }
   json["sizes_differ"] = comparison.sizes_differ;
   json["finish_differs"] = comparison.finish_differs;
+  json["opposite_hands"] = comparison.opposite_hands();
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 

@@ -88,8 +88,9 @@ std::string headings(const Side& a, const Side& b) {
   Table table;
   for (const auto& [letter, side] : {std::pair{"A", &a}, std::pair{"B", &b}}) {
     const std::string revision = side->revision.empty() ? "" : ", revision " + side->revision;
-    table.add({letter, side->path,
-               fmt::format("{}{}, spec {}{}", side->name, revision, output::short_hash(side->spec_hash), hand_words(*side))});
+    table.add(
+        {letter, side->path,
+         fmt::format("{}{}, spec {}{}", side->name, revision, output::short_hash(side->spec_hash), hand_words(*side))});
   }
   return table.text();
 }
@@ -206,6 +207,11 @@ std::string comparison_text(const Comparison& comparison, const Side& a, const S
   const PaperUnits paper(units);
   if (comparison.nothing_differs()) return quiet ? std::string{} : headings(a, b) + "\nnothing differs\n";
   std::string text = headings(a, b);
+  if (comparison.opposite_hands()) {
+    Table table;
+    table.add({"B is A in the opposite hand, by its parts: what has a hand has the other one, the rest is the same"});
+    text += "\n" + table.text();
+  }
   for (const ChangeKind kind :
        {ChangeKind::changed, ChangeKind::other_hand, ChangeKind::count, ChangeKind::gone, ChangeKind::added}) {
     text += section(comparison, kind, units);

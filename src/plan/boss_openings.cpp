@@ -17,6 +17,7 @@
 #include "plan/holes.h"
 #include "plan/plate/walls.h"
 #include "plan/raised_landing.h"
+#include "plan/shop_steps.h"
 
 namespace fitup::plan {
 
@@ -154,15 +155,16 @@ class BossOpenings {
     const double apart = radius(point) + std::max(edge_distance * hole, hole / 2 + web_);
     const std::string screw = cover ? nearest_screw(point, apart) : std::string();
     if (!screw.empty()) {
-      return fmt::format("give {} a place at least {} from its middle ({}.screws.at)", screw, build_.at_least(apart),
-                         key);
+      return fmt::format("give {} a place at least {} from its middle ({}.screws.at)", screw,
+                         at_least_on_steps(build_, apart), key);
     }
     const std::vector<Face> edges = edges_at(point);
     if (edges.empty()) return "move it or choose another size";
     const std::string named(to_text(edges.front()));
     const double off = clear_of_sheet_mm(build_, edges.front(), boss_cut_out_mm(build_, point) - 2 * boss_room_mm);
-    return fmt::format("give it a place in lifting.at, at least {} from the {} of the frame{}", build_.at_least(off),
-                       named, cover ? "" : fmt::format(", or set {}.closed_by to \"cover\", which is notched", key));
+    return fmt::format("give it a place in lifting.at, at least {} from the {} of the frame{}",
+                       at_least_on_steps(build_, off), named,
+                       cover ? "" : fmt::format(", or set {}.closed_by to \"cover\", which is notched", key));
   }
 
   void say(const LiftPoint& point, const std::string& problem) {

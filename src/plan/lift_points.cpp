@@ -287,13 +287,23 @@ class LiftPoints {
     return across_of(host).has(run == 0 ? at.y : at.x) && ends.has(run == 0 ? at.x : at.y);
   }
 
+  // Of an inch thread sixteenths or thirty-seconds, where one has room.
+  [[nodiscard]] double step_across_mm(const Between& across) const {
+    for (const double step : {inch_steps.place_mm, inch_steps.place_mm / 2}) {
+      const bool has_one = rounded_up(across.low, step) <= across.high + tolerance::contact_mm;
+      if (steps_.place_mm == inch_steps.place_mm && has_one) return step;
+    }
+    return place_step_mm;
+  }
+
   // On that leg: step by step along it.
   [[nodiscard]] std::optional<Vec2> nearest_on(const Host& host, Vec2 at) {
     if (host.wall_mm > 0 && !is_in_wall(host)) return std::nullopt;
     const int run = run_of(host);
     const Between across = across_of(host);
-    const double low_mm = rounded_up(across.low, place_step_mm);
-    const double high_mm = -rounded_up(-across.high, place_step_mm);
+    const double step = step_across_mm(across);
+    const double low_mm = rounded_up(across.low, step);
+    const double high_mm = -rounded_up(-across.high, step);
     if (low_mm > high_mm) return std::nullopt;
     const double given = run == 0 ? at.x : at.y;
     const double on = std::clamp(given, along(host.box.low, run), along(host.box.high, run));

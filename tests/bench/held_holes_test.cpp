@@ -78,6 +78,24 @@ TEST(HeldHoles, OfSawnMembersAreDrilledForWhatHoldsTheScrew) {
   EXPECT_TRUE(tapped);
 }
 
+// Of 12 weld nuts behind the back cover 8 sit on ring members, which are sawn, and 4 on landing strips, which are cut.
+TEST(WeldNuts, OnSawnMembersComeOnOnceTheirHolesAreDrilled) {
+  const Planned made = planned("../fixtures/cases/sound.toml", {{"box.main.face.back.screws.fixing", "\"weld nut\""}});
+  ASSERT_TRUE(made.plan);
+  const std::set<InstanceId> later = nuts_after_drilling(*made.plan);
+  EXPECT_EQ(later.size(), 8U);
+  std::size_t drilled = 0;
+  for (const HeldHoles& one : held_holes(*made.plan))
+    if (one.purpose == "weld nut M4" && !one.cut) drilled += one.count;
+  EXPECT_EQ(drilled, later.size());
+  const std::vector<AssemblyStep> steps = assembly_steps(*made.plan, {});
+  const auto& now = steps.front().at_once;
+  std::size_t nuts = 0;
+  for (const InstanceId id : now) nuts += made.plan->parts[made.plan->instances[id].part].mark == "WLN-M4" ? 1 : 0;
+  EXPECT_EQ(nuts, 4U);
+  EXPECT_THAT(steps.front().minds, testing::Contains(HasSubstr("Not yet: 8 x WLN-M4 weld nut")));
+}
+
 /// What is set in the frame is counted once more from the instances, and set after the coat.
 TEST(RivetNuts, AreSetOnceTheFrameIsWeldedAndCoated) {
   const auto& [made, model] = modelled("workboat-locker/locker.toml");

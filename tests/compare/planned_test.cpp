@@ -14,6 +14,7 @@ namespace {
 
 using testing::Contains;
 using testing::ElementsAre;
+using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 
@@ -146,6 +147,14 @@ TEST(PlannedComparison, OfOppositeHandsTellsWhichMembersChangedHand) {
   EXPECT_THAT(of_kind(both, ChangeKind::added), IsEmpty());
   EXPECT_THAT(of_kind(both, ChangeKind::gone), IsEmpty());
   for (const Total& total : both.totals) EXPECT_FALSE(total.differs()) << total.key;
+  // A folder keeps no hand: what its parts say is told all the same, from either side, and of nothing else.
+  EXPECT_TRUE(both.opposite_hands());
+  EXPECT_TRUE(compared(b, a).opposite_hands());
+  EXPECT_FALSE(compared(a, a).opposite_hands());
+  EXPECT_THAT(comparison_text(both, a, b, UnitSystem::mm_kg, false), HasSubstr("B is A in the opposite hand"));
+  const auto wider = test::planned("box.toml", lopsided_demo(), {{"box.main.clearance.left", "20"}});
+  ASSERT_TRUE(wider->plan);
+  EXPECT_FALSE(compared(b, side_of(*wider->plan, JobInfo{}, "wider")).opposite_hands());
 }
 
 // Of plates, with items that stand out of the middle both ways: all that is marked with an arrow has it too in the

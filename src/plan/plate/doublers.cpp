@@ -10,6 +10,7 @@
 #include "plan/boss_fit.h"
 #include "plan/holes.h"
 #include "plan/plate/shell.h"
+#include "plan/shop_steps.h"
 #include "plan/support.h"
 
 namespace fitup::plan {
@@ -122,7 +123,7 @@ bool is_apart(Build& build, const Doubler& a, const Doubler& b) {
               fmt::format("would have its doubler {} from that of {}, and their beads need {}",
                           build.in_words(std::max(0.0, -std::min(x, y))), name(a), build.in_words(between_doublers_mm)),
               fmt::format("move {} at least {} away along its edge (lifting.at)", name(moved),
-                          build.at_least(over(moved) + between_doublers_mm)));
+                          at_least_on_steps(build, over(moved) + between_doublers_mm)));
   return false;
 }
 
