@@ -8,6 +8,7 @@
 #include "checks/bores.h"
 #include "fitup/tolerances.h"
 #include "geometry/facets.h"
+#include "geometry/shadow_within.h"
 
 namespace fitup::checks {
 
@@ -22,13 +23,15 @@ int axis_along(Vec3 way) { return way.x != 0 ? 0 : way.y != 0 ? 1 : 2; }
 
 Interval shrunk(Interval i) { return {i.low + band, i.high - band}; }
 
+Axis2 in_plane(const PlacedPrism& p, int axis) { return (p.axis + 1) % 3 == axis ? Axis2::x : Axis2::y; }
+
 // Coordinates along the way, whichever way it points.
 struct Way {
   int axis = 0;
   bool up = true;
 
   [[nodiscard]] Interval turned(Interval i) const { return up ? i : Interval{-i.high, -i.low}; }
-  [[nodiscard]] Axis2 in_plane_of(const PlacedPrism& p) const { return (p.axis + 1) % 3 == axis ? Axis2::x : Axis2::y; }
+  [[nodiscard]] Axis2 in_plane_of(const PlacedPrism& p) const { return in_plane(p, axis); }
   // Where the mover ends, and where the other begins, as functions across the way.
   [[nodiscard]] std::vector<Facet> fronts(const PlacedPrism& p) const {
     auto all = geometry::facets(*p.region, in_plane_of(p));
@@ -42,7 +45,15 @@ struct Way {
 
 // The prism's region, clipped to a span along one axis of its plane, cast onto the other.
 std::vector<Interval> cast(const PlacedPrism& p, int strip_axis, Interval strip, const Rules& rules) {
-  return rules.shadow(*p.region, (p.axis + 1) % 3 == strip_axis ? Axis2::x : Axis2::y, shrunk(strip));
+  return rules.shadow(*p.region, in_plane(p, strip_axis), shrunk(strip));
+}
+
+// The same, as far as it is before `seen`. Other rules than ours have no window.
+std::vector<Interval> cast_before(const PlacedPrism& p, const PlacedPrism& seen, const Rules& rules) {
+  if (rules.shadow != Rules{}.shadow) return cast(p, seen.axis, seen.span, rules);
+  const int onto = 3 - p.axis - seen.axis;
+  const Interval within{component(seen.box.low, onto), component(seen.box.high, onto)};
+  return geometry::shadow_within(*p.region, in_plane(p, seen.axis), shrunk(seen.span), within);
 }
 
 bool planes_overlap(const PlacedPrism& a, const PlacedPrism& b, const Rules& rules) {
@@ -96,12 +107,12 @@ std::optional<double> stop_mm(const PlacedPrism& mover, const PlacedPrism& other
   const Way way{axis_along(along), component(along, axis_along(along)) > 0};
   if (mover.axis == other.axis) return parallel(mover, other, way, from_mm, rules);
   if (mover.axis == way.axis) {
-    const auto shared = cast(mover, other.axis, other.span, rules);
+    const auto shared = cast_before(mover, other, rules);
     return geometry::most_beyond(geometry::level_facets(way.turned(mover.span).high, shared), way.rears(other), band,
                                  from_mm + band);
   }
   if (other.axis == way.axis) {
-    const auto shared = cast(other, mover.axis, mover.span, rules);
+    const auto shared = cast_before(other, mover, rules);
     return geometry::most_beyond(way.fronts(mover), geometry::level_facets(way.turned(other.span).low, shared), band,
                                  from_mm + band);
   }

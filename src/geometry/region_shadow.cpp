@@ -1,10 +1,12 @@
 // The shadow of a region clipped to a strip, and what two shadows share.
-// Entry: shadow, shared_length.
+// Entry: shadow, shadow_within, shared_length.
+#include "geometry/shadow_within.h"
+
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "geometry/crossings.h"
-#include "geometry/region.h"
 
 namespace fitup::geometry {
 
@@ -66,17 +68,33 @@ void add_arc(const Stretch& s, Axis2 across, Interval strip, std::vector<Interva
   }
 }
 
-void add_outline(const Region& region, Axis2 across, Interval strip, std::vector<Interval>& out) {
-  const Axis2 onto = other(across);
-  for (const Stretch& s : region.outline()) {
-    if (!reaches(s, across, strip)) continue;
-    if (s.straight) {
-      add_straight(s.edge, across, strip, out);
-    } else if (along(across, s.box.low) >= strip.low && along(across, s.box.high) <= strip.high) {
-      out.push_back({along(onto, s.box.low), along(onto, s.box.high)});
-    } else {
-      add_arc(s, across, strip, out);
+// Closed pieces of the outline that are not beside the window as a whole: a line crosses the others an even number of
+// times on one side of it, so that inside stays inside.
+template <class Each>
+void each_near(const Region& region, Axis2 onto, Interval within, const Each& each) {
+  const std::vector<Stretch>& all = region.outline();
+  for (std::size_t begin = 0, end = 0; begin < all.size(); begin = end) {
+    const Vec2 start = all[begin].edge.from;
+    Box2 box;
+    bool closed = false;
+    for (; end < all.size() && !closed; ++end) {
+      box.add(all[end].box.low);
+      box.add(all[end].box.high);
+      closed = all[end].edge.to == start;
     }
+    if (along(onto, box.high) < within.low || along(onto, box.low) > within.high) continue;
+    for (std::size_t i = begin; i < end; ++i) each(all[i]);
+  }
+}
+
+void add_piece(const Stretch& s, Axis2 across, Interval strip, std::vector<Interval>& out) {
+  const Axis2 onto = other(across);
+  if (s.straight) {
+    add_straight(s.edge, across, strip, out);
+  } else if (along(across, s.box.low) >= strip.low && along(across, s.box.high) <= strip.high) {
+    out.push_back({along(onto, s.box.low), along(onto, s.box.high)});
+  } else {
+    add_arc(s, across, strip, out);
   }
 }
 
@@ -112,11 +130,7 @@ void add_crossings(const Stretch& s, Axis2 across, double side, std::vector<doub
 
 // The strip's lower side where it runs inside the region: with the outline it holds, for every place of the
 // shadow, the clipped region's lowest point.
-void add_side(const Region& region, Axis2 across, double side, std::vector<Interval>& out) {
-  std::vector<double> at;
-  for (const Stretch& s : region.outline()) {
-    if (reaches(s, across, {side, side})) add_crossings(s, across, side, at);
-  }
+void add_side(std::vector<double> at, std::vector<Interval>& out) {
   std::sort(at.begin(), at.end());
   for (std::size_t i = 0; i + 1 < at.size(); i += 2) out.push_back({at[i], at[i + 1]});
 }
@@ -124,10 +138,20 @@ void add_side(const Region& region, Axis2 across, double side, std::vector<Inter
 }  // namespace
 
 std::vector<Interval> shadow(const Region& region, Axis2 across, Interval strip) {
+  constexpr double far = std::numeric_limits<double>::infinity();
+  return shadow_within(region, across, strip, {-far, far});
+}
+
+std::vector<Interval> shadow_within(const Region& region, Axis2 across, Interval strip, Interval within) {
   if (strip.high <= strip.low) return {};
+  const Interval side{strip.low, strip.low};
   std::vector<Interval> pieces;
-  add_outline(region, across, strip, pieces);
-  add_side(region, across, strip.low, pieces);
+  std::vector<double> crossings;
+  each_near(region, other(across), within, [&](const Stretch& s) {
+    if (reaches(s, across, strip) && reaches(s, other(across), within)) add_piece(s, across, strip, pieces);
+    if (reaches(s, across, side)) add_crossings(s, across, side.low, crossings);
+  });
+  add_side(std::move(crossings), pieces);
   std::sort(pieces.begin(), pieces.end(), [](const Interval& a, const Interval& b) { return a.low < b.low; });
   std::vector<Interval> merged;
   for (const Interval& piece : pieces) {

@@ -17,6 +17,8 @@ namespace fitup::loads {
 
 /// What check_loads says under one check's name.
 [[nodiscard]] std::vector<Finding> check_only(const Plan& plan, std::string_view check);
+/// Likewise, where it counts what fails or passes and by what value: of a frame that fails no more than shows it.
+[[nodiscard]] std::vector<Finding> verdicts_only(const Plan& plan, std::string_view check);
 /// What costs least first, and no more once something fails: where nothing does, all that check_loads says, in another
 /// order.
 [[nodiscard]] std::vector<Finding> check_until_failure(const Plan& plan);

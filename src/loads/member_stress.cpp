@@ -99,8 +99,8 @@ class Members {
         if (stress / limit <= worst.utilisation) continue;
         const FramePiece& piece = model_.pieces[p];
         const Vec3 at = centroid_line(plan_, id)->at(piece.from_mm + along * (piece.to_mm - piece.from_mm));
-        worst = {stress / limit, stress, limit, strut.keeps, strut.with_sheet, p, at, strength->source, whole, beam,
-                 plastic, push};
+        worst = {stress / limit, stress, limit,   strut.keeps, strut.with_sheet, p, at, strength->source,
+                 whole,          beam,   plastic, push};
       }
     }
   }
@@ -301,7 +301,8 @@ std::string in_words(const MemberStress& s) {
   const InnerForces& in = s.inner;
   const auto nm = [](double nmm) { return in_words(nmm / 1000, 1) + " Nm"; };
   std::string words = fmt::format(
-      "N {} N, M_y {}, M_z {}, torsion {}, V_y {} N, V_z {} N; at the section's corner y {} mm, z {} mm{} {} along it and "
+      "N {} N, M_y {}, M_z {}, torsion {}, V_y {} N, V_z {} N; at the section's corner y {} mm, z {} mm{} {} along it "
+      "and "
       "{} of shear",
       in_words(in.force.x, 0), nm(in.moment.y), nm(in.moment.z), nm(in.moment.x), in_words(in.force.y, 0),
       in_words(in.force.z, 0), in_words(s.beam.corner.x, 1), in_words(s.beam.corner.y, 1),
@@ -331,9 +332,13 @@ std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model, const std
   }
   std::sort(over.begin(), over.end());
   std::vector<Relief> all(cases.size());
+  bool known = false;
   for (const auto& [most, i] : over) {
+    all[i].over = true;
+    if (known) continue;
     all[i] = Softening(plan, model, limits, cases[i]).run();
     if (until == Until::one_fails && !all[i].soft) break;
+    known = until == Until::verdicts_are_known && !all[i].soft;
   }
   return all;
 }

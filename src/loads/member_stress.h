@@ -84,8 +84,9 @@ struct Relief {
 /// there is none: it fails on the safe side.
 [[nodiscard]] std::string why_not_relieved(const Relief& relief);
 /// Whether it is enough to know that a case has none: the one that is most over its limit is asked first, and those
-/// after one without are left as if they were not over.
-enum class Until { all_are_known, one_fails };
+/// after one without are left as if they were not over. Or taken to have none either, where only verdicts count, and
+/// one that fails is enough.
+enum class Until { all_are_known, one_fails, verdicts_are_known };
 /// Of each case, in their order.
 [[nodiscard]] std::vector<Relief> reliefs(const Plan& plan, const FrameModel& model,
                                           const std::vector<SolvedCase>& cases, Until until = Until::all_are_known);

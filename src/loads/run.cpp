@@ -91,11 +91,12 @@ class Checks {
       : plan_(plan), seams_(seams), weights_(weigh(plan, seams)), statics_(plan, seams, weights_) {}
 
   /// In their order; nothing is worked out for others.
-  std::vector<Finding> only(const std::function<bool(std::string_view)>& wanted) {
+  std::vector<Finding> only(const std::function<bool(std::string_view)>& wanted,
+                            loads::Until until = loads::Until::all_are_known) {
     std::vector<Finding> all;
     for (std::size_t i = 0; i < count; ++i) {
       if (std::any_of(names[i].begin(), names[i].end(), [&](std::string_view n) { return !n.empty() && wanted(n); })) {
-        append(all, run(i, loads::Until::all_are_known));
+        append(all, run(i, until));
       }
     }
     return all;
@@ -170,6 +171,11 @@ std::vector<Finding> check_loads(const Plan& plan) { return loads_with(plan, sea
 std::vector<Finding> loads::check_only(const Plan& plan, std::string_view check) {
   const Seams seams = seams_of(plan);
   return Checks(plan, seams).only([&](std::string_view name) { return name == check; });
+}
+
+std::vector<Finding> loads::verdicts_only(const Plan& plan, std::string_view check) {
+  const Seams seams = seams_of(plan);
+  return Checks(plan, seams).only([&](std::string_view name) { return name == check; }, Until::verdicts_are_known);
 }
 
 std::vector<Finding> loads::check_until_failure(const Plan& plan) {

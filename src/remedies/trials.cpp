@@ -103,7 +103,7 @@ const Findings& Trials::found_by(const std::string& check, Planned& anew) const 
   Findings& findings = it->second;
   if (!added) return findings;
   if (!is_load_check(check)) return findings = checks::check_only(*anew.plan, check, cores_);
-  findings.all = loads::check_only(*anew.plan, check);
+  findings.all = loads::verdicts_only(*anew.plan, check);
   // What is said beside it of what nobody checks is no failure of the value that is tried.
   std::erase_if(findings.all, [](const Finding& f) { return f.verdict == Verdict::not_checked; });
   return findings;

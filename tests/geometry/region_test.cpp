@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include "geometry/shadow_within.h"
+
 namespace fitup::geometry {
 namespace {
 
@@ -217,6 +219,36 @@ TEST(Shadow, SplitsWhereAStripRunsThroughHoles) {
   expect_intervals(shadow(plate, Axis2::x, {9, 11}), {{0, 5}, {10, 20 - std::sqrt(15.0)}, {20 + std::sqrt(15.0), 30}});
   expect_intervals(shadow(plate, Axis2::x, {1, 11}), {{0, 30}});
   expect_intervals(shadow(plate, Axis2::y, {6, 9}), {{0, 2}, {18, 20}});
+}
+
+std::vector<Interval> clipped(const std::vector<Interval>& pieces, Interval to) {
+  std::vector<Interval> all;
+  for (const Interval& p : pieces) {
+    const Interval one{std::max(p.low, to.low), std::min(p.high, to.high)};
+    if (one.high > one.low) all.push_back(one);
+  }
+  return all;
+}
+
+// A plate of 200 x 30 with a slot, a row of ten holes and one that strips cut in any way: in each window the same as
+// the whole shadow, and beside the holes that it leaves out still inside or outside.
+TEST(Shadow, WithinAWindowIsTheWholeOneThere) {
+  std::vector<Loop> holes{Loop::rectangle({2, 5}, {14, 25}), Loop::circle({185, 15}, 12)};
+  for (int i = 0; i < 10; ++i) holes.push_back(Loop::circle({25 + 15.0 * i, 15.0 + i % 3}, 5));
+  const Region plate = box_with(0, 0, 200, 30, holes);
+  std::size_t compared = 0;
+  for (const Interval strip : {Interval{14, 16}, {-1, 31}, {19, 40}, {10, 11}, {3, 4}, {-5, 9.5}, {29, 31}}) {
+    const auto whole = shadow(plate, Axis2::y, strip);
+    for (double low = -20; low < 210; low += 7) {
+      for (const double wide : {0.5, 4.0, 23.0, 150.0}) {
+        const Interval window{low, low + wide};
+        SCOPED_TRACE(testing::Message() << strip.low << " to " << strip.high << " in " << low << " and " << wide);
+        expect_intervals(clipped(shadow_within(plate, Axis2::y, strip, window), window), clipped(whole, window));
+        compared += clipped(whole, window).size();
+      }
+    }
+  }
+  EXPECT_GT(compared, 500U);
 }
 
 TEST(Shadow, SharedLengthIsTheLongestSharedOrTheLeastGap) {

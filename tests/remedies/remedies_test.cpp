@@ -134,6 +134,25 @@ TEST(Remedies, OfAnUprightThatCarriesTooMuchNameAThickerBar) {
   EXPECT_TRUE(failed->remedy->marginal.empty());
 }
 
+// What they ask of a frame is cut short once it fails: its values and whether anything fails are those of the whole
+// check.
+TEST(Remedies, AskOfAFrameWhatTheWholeCheckSaysOfIt) {
+  for (const char* mass : {"20", "46", "400"}) {
+    SCOPED_TRACE(mass);
+    const auto box = Demo(std::vector<Override>{{"item.block.mass", mass}}).planned();
+    ASSERT_TRUE(box->plan);
+    const auto whole = loads::check_only(*box->plan, "frame"), cut_short = loads::verdicts_only(*box->plan, "frame");
+    ASSERT_EQ(cut_short.size(), whole.size());
+    ASSERT_FALSE(whole.empty());
+    for (std::size_t i = 0; i < whole.size(); ++i) {
+      EXPECT_EQ(cut_short[i].value, whole[i].value);
+      EXPECT_EQ(cut_short[i].verdict == Verdict::pass, whole[i].verdict == Verdict::pass);
+    }
+    EXPECT_EQ(std::any_of(cut_short.begin(), cut_short.end(), is_failure),
+              std::any_of(whole.begin(), whole.end(), is_failure));
+  }
+}
+
 // The sound box thrown to the front: its back plate of 3 mm, held along two lines 326 mm apart, lets go.
 TEST(Remedies, OfARodPlateThatIsPulledTooHardNameAThickerOne) {
   const auto box = checked({{"loads.thrown.front", "12"}, {"item.block.rods.projection", "24"}});
