@@ -184,14 +184,18 @@ class Gussets {
   // Where it would begin at the very edge of the front's lying leg or flat, it begins behind it.
   [[nodiscard]] double snipe_mm() const {
     const double snipe = gusset_snipe_mm(leg_, thickness_);
-    const bool at_edge = std::abs(upright_.y + snipe - front_flat_mm(bones_.rings[low])) <= tolerance::contact_mm;
-    return at_edge ? snipe + beyond_edge_mm : snipe;
+    const auto at_edge = [&](Side level) {
+      return std::abs(upright_.y + snipe - front_flat_mm(level)) <= tolerance::contact_mm;
+    };
+    return at_edge(low) || (!flush_ && at_edge(high)) ? snipe + beyond_edge_mm : snipe;
   }
 
-  // Of the front's or the back's member, from its face.
-  [[nodiscard]] double front_flat_mm(const Ring& ring) const {
-    if (flush_) return ring.lying_mm;
-    return on_tube_ ? ring.lying_mm - ring.section->corner_radius_mm : leg_flat(ring).high;
+  // Of the front's or the back's member, from its face: an angle's heel side is flat to the toe's edge.
+  [[nodiscard]] double front_flat_mm(Side level) const {
+    const Ring& ring = bones_.rings[level];
+    if (on_tube_) return ring.lying_mm - ring.section->corner_radius_mm;
+    const bool on_heel_side = level == low && !bones_.up;
+    return flush_ || on_heel_side ? ring.lying_mm : leg_flat(ring).high;
   }
 
   // Where it meets a ring: on it or under it, or of standing legs on their toes.
@@ -253,7 +257,7 @@ class Gussets {
     const double to = upright_.y + leg_;
     if (to > side_from_mm(level) + tolerance::contact_mm)
       build_.draft.join(id, ring.ids[2U + side], JointKind::weld, normal);
-    if (on_lying(level) && !mitred() && from < front_flat_mm(ring) - tolerance::contact_mm)
+    if (on_lying(level) && !mitred() && from < front_flat_mm(level) - tolerance::contact_mm)
       build_.draft.join(id, ring.ids[depth], JointKind::weld, normal);
   }
 

@@ -215,6 +215,15 @@ TEST(GussetsOfTube, StandUnderTheLyingLegsOfAngles) {
             (std::vector<std::string>{"top ring member right", "upright back right"}));
 }
 
+// From the upright's face at 40 it would begin at 50, the very edge of the front's lying leg of 50: it begins 1 behind it.
+TEST(GussetsOfTube, BeginBehindTheEdgeOfTheFrontsLyingLeg) {
+  const Plan plan = on_angle("\"SHS 40x40x4\", gussets = {}", {{"section = \"L 40x40x4\"", "section = \"L 50x50x5\""}});
+  EXPECT_EQ(joined(plan, "gusset bottom front left"),
+            (std::vector<std::string>{"bottom ring member left", "upright front left"}));
+  const auto& corners = std::get<Flat>(part_of(plan, "gusset bottom front left").form).profile.outer.vertices;
+  EXPECT_NEAR(corners.front().at.x, 11, 1e-9);
+}
+
 // Flush, between a ring's toe or lying leg and the toe of the corner's angle.
 TEST(GussetsOfAngle, StandFlushBesideCornerPosts) {
   const Plan plan = on_angle("\"L 40x40x4\", gussets = {}",
