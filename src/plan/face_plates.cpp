@@ -88,7 +88,7 @@ struct Outside {
 // the bead along their edge too.
 double land_mm(const Build& build, Face face, Face neighbour) {
   const bool welded = *build.box_spec().face(face).closed_by == Closure::plate;
-  const double round = welded ? build.shell.bottom[low].round_mm : 0;
+  const double round = welded ? std::max(build.shell.bottom[low].round_mm, build.shell.top[low].round_mm) : 0;
   if (axis_of(face) == 0 && axis_of(neighbour) == 1) return round > 0 ? weld_land_mm + round : 0;
   if (face == Face::bottom && build.shell.toes_down) return 0;
   return weld_land_mm + round + (welded && neighbour == Face::bottom ? kept_for_feet_mm(build, face) : 0);

@@ -35,16 +35,19 @@ MountSpec thick_enough(Build& build, const MountSpec& feet) {
   if (feet.thickness.given || *feet.kind != MountKind::plate) return built;
   const double hangs = hangs_mm(build);
   const double lowest = hangs > tolerance::contact_mm ? hangs + tables::welded_length_permits_mm(hangs) : 0;
-  const auto reaches = [&](double t) {
+  const auto clears = [&](double t, double depth) {
     const double under = laid_on_mm(build.box_spec(), Face::bottom) + mount_doubler_mm(build, Face::bottom, t, false);
-    return under + t >= lowest - tolerance::contact_mm;
+    return under + t >= depth - tolerance::contact_mm;
   };
+  const auto reaches = [&](double t) { return clears(t, lowest); };
   if (reaches(feet.thickness->mm())) return built;
   // Where the shop has both kinds, of the bolt's.
   const bool inch = tables::is_unified(*tables::find_thread(*feet.thread));
   const std::vector<double> shelf =
       tables::on_shelf_mm(material_of(build), build.spec.cutter.rules, inch ? UnitSystem::in_lb : UnitSystem::mm_kg);
-  const auto thick = std::find_if(shelf.begin(), shelf.end(), reaches);
+  auto thick = std::find_if(shelf.begin(), shelf.end(), reaches);
+  // What only reaches past what hangs is better than nothing: how near it is, the check says.
+  if (thick == shelf.end()) thick = std::find_if(shelf.begin(), shelf.end(), [&](double t) { return clears(t, hangs); });
   if (thick == shelf.end()) return built;
   built.thickness.value = Length::mm(*thick);
   note_feet_thickness(

@@ -124,6 +124,8 @@ std::string more_room_for_row(const Build& build, Face cover, Face neighbour, do
   const std::string other = smaller_or_wider(build, cover, neighbour, lacking_mm);
   if (lapped_mm(build.box_spec(), cover, neighbour) <= 0) return other;
   const FaceSpec& beside = build.box_spec().face(neighbour);
+  // One that is not stated follows, where a shallower one leaves room.
+  if (*beside.flanges != Flanges::angle && !beside.flange_depth.given) return other;
   const std::string flange = shallower_flange(build, neighbour, beside.flange_depth->mm() - lacking_mm);
   if (flange.empty()) return other;
   return fmt::format("give the {} cover {}, or {}", to_text(neighbour), flange, other);

@@ -295,12 +295,13 @@ class OutwardCover {
 double seal_end_mm(const FaceSpec& face) { return face.seal ? seal_begin_mm + face.seal->width->mm() : 0; }
 
 double landing_strip_mm(const Shell& shell) {
-  const Host& ring = shell.top_side_deck[low];
   const double wall = shell.end_wall_mm;
-  if (ring.wall_mm == 0) return wall;
+  const std::array rings{&shell.bottom[low], &shell.top_side_deck[low]};
+  if (rings[high]->wall_mm == 0) return wall;
   constexpr double least_flat_mm = 4;
   constexpr std::array<double, 8> usual_mm{5, 6, 8, 10, 12, 15, 20, 25};
-  const double needed = ring.round_mm + std::max(ring.wall_mm, least_flat_mm);
+  double needed = 0;
+  for (const Host* ring : rings) needed = std::max(needed, ring->round_mm + std::max(ring->wall_mm, least_flat_mm));
   const auto* next = std::lower_bound(usual_mm.begin(), usual_mm.end(), needed - tolerance::contact_mm);
   return std::min(wall, next == usual_mm.end() ? needed : *next);
 }

@@ -11,8 +11,12 @@ import sys
 import time
 
 AIM_S = 10
+SOUND = ["box.main.frame.section=L 60x60x6", "box.main.frame.uprights=60x6", "box.main.frame.gussets.leg=80",
+         "box.main.clearance.front=64", "box.main.clearance.back=56", "box.main.clearance.top=80",
+         "box.main.face.left.thickness=3", "box.main.face.right.thickness=3"]
 FAULTS = {
-    "as it is": [],
+    "sound, of L 60x60x6 with gussets": SOUND,
+    "as it is: too weak for its load": [],
     "narrower by 12 mm: nuts that no tool reaches": ["box.main.clearance.left=2"],
     "rails of 3 mm": ["box.main.rails.thickness=3"],
     "rods that reach the back cover": ["item.block.rods.projection=40"],
@@ -41,8 +45,8 @@ def main():
     for words, sets in FAULTS.items():
         clock, processor, status = run(sys.argv[1], spec, sets)
         print(f"{words:45} {clock:6.2f} s, {processor:6.2f} s of processor time, status {status}", flush=True)
-        # A spec that is refused takes no time: that measures nothing.
-        slow += processor > AIM_S or status not in (0, 1)
+        # A spec that is refused takes no time, and a sound one other time than one with faults.
+        slow += processor > AIM_S or status != (0 if sets is SOUND else 1)
     return 1 if slow else 0
 
 

@@ -57,7 +57,7 @@ class Gussets {
 
   [[nodiscard]] double usual_thickness_mm() const {
     const double wall = build_.shell.upright[low][low].wall_mm;
-    return flush_ ? upright_.x : std::min(bones_.rings[low].thickness_mm(), wall > 0 ? wall : upright_.x);
+    return flush_ ? upright_.x : std::min({bones_.rings[low].thickness_mm(), bones_.rings[high].thickness_mm(), wall > 0 ? wall : upright_.x});
   }
 
   // Of an angle's lying leg, from its face, between root and toe.

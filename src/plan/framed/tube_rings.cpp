@@ -137,8 +137,7 @@ class TubeFrame {
     const double least = 2 * is.wide + stub_mm(*is.tube) + 2 * gap_;
     const bool wide = size.x >= least - tolerance::contact_mm;
     if (wide && size.y >= least - tolerance::contact_mm) return true;
-    const FrameSpec& frame = build_.box_spec().frame;
-    const Sourced<std::string>& section = level == low ? frame.section : frame.top_section;
+    const Sourced<std::string>& section = section_of(level);
     build_.diagnostics.add(diag::say<"members-meet">(section.place, build_.in_words(wide ? size.y : size.x),
                                                      wide ? "deep" : "wide", *section, build_.at_least(least)));
     return false;
@@ -177,6 +176,11 @@ class TubeFrame {
   // Along the front and the back run two members from side to side, the others stand square between them.
   [[nodiscard]] double side_begins_mm(Side level) const { return mitred_ ? 0 : lying_[level].wide + gap_; }
 
+  [[nodiscard]] const Sourced<std::string>& section_of(Side level) const {
+    const FrameSpec& frame = build_.box_spec().frame;
+    return level == high && frame.top_section.given ? frame.top_section : frame.section;
+  }
+
   static const char* word(Side level) { return level == low ? "bottom" : "top"; }
 
   std::optional<Ids> add_ring(Side level) {
@@ -191,7 +195,7 @@ class TubeFrame {
         const EndCutOptions options{gap_, CornerKind::chamfer, build_.spec.units};
         const EndCutResult cut = mitre_ends(member, pose, lying_leg(lying_[level]), options);
         if (!cut.ok) {
-          build_.diagnostics.add(diag::say<"end-cut">(build_.box_spec().frame.section.place, instance, cut.problem));
+          build_.diagnostics.add(diag::say<"end-cut">(section_of(level).place, instance, cut.problem));
           return std::nullopt;
         }
       }
@@ -231,7 +235,7 @@ class TubeFrame {
         const InstanceId id = add_plate(
             build_, {"PLT05", "tube cap", Role::cap, material_of(build_)}, box, axis::x,
             fmt::format("{} cap {} {}", word(level), face == low ? "front" : "back", side == low ? "left" : "right"),
-            {build_.key("frame"), build_.box_spec().frame.section.place, "frame"});
+            {build_.key("frame"), section_of(level).place, "frame"});
         Profile& profile = std::get<Flat>(build_.draft.part(id).form).profile;
         profile.outer = Loop::rounded_rectangle({0, 0}, profile.bounds().size(), std::max(0.0, is.round - in));
         for (const Vec3 wall : {axis::z, axis::minus_z, axis::y, axis::minus_y}) {
