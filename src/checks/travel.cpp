@@ -188,6 +188,11 @@ std::optional<double> stop_of(const PlacedPrism& p, const Stack& a, const Placed
                  along, from_mm, options.rules);
 }
 
+// Of two prisms one of which stands askew.
+std::optional<double> stop_of_askew(const PlacedPrism& p, const PlacedPrism& q, Vec3 way, double from_mm) {
+  return stop_mm(p.axis < 0 ? as_box(p) : p, q.axis < 0 ? as_box(q) : q, way, from_mm);
+}
+
 std::optional<double> stop_of(const Stack& a, const Stack& b, Vec3 way, double from_mm, const PairOptions& options,
                               bool sure) {
   std::optional<double> most;
@@ -197,8 +202,7 @@ std::optional<double> stop_of(const Stack& a, const Stack& b, Vec3 way, double f
       if (!may_meet(p.box, q.box, way)) continue;
       const bool askew = p.axis < 0 || q.axis < 0;
       if (askew && sure) continue;
-      most = larger(most, askew ? stop_mm(p.axis < 0 ? as_box(p) : p, q.axis < 0 ? as_box(q) : q, way, from_mm)
-                                : stop_of(p, a, q, b, way, from_mm, options));
+      most = larger(most, askew ? stop_of_askew(p, q, way, from_mm) : stop_of(p, a, q, b, way, from_mm, options));
     }
   }
   return most;

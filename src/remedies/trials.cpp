@@ -63,6 +63,15 @@ bool concerns(const Finding& finding, const Plan& plan, const Concerned& what) {
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) { return what.names.contains(name); });
 }
 
+/// Whether it is what was to be mended that still does not pass.
+bool speaks_against(const Finding& f, const Plan& plan, const Concerned& what) {
+  if (f.check != what.check || f.verdict == Verdict::pass) return false;
+  if (what.marginal_will_do && f.verdict == Verdict::marginal) return false;
+  const bool by_cause = what.check == "cut-rules" || what.check == "hold-down";
+  if (by_cause && f.cause != what.cause) return false;
+  return is_about_pairs(what.check) || concerns(f, plan, what);
+}
+
 }  // namespace
 
 Trials::Trials(const SpecSource& source, const Plan& before, const std::vector<Finding>& found,
@@ -117,11 +126,7 @@ Look Trials::look(const std::string& key, const std::string& value, const Concer
   const Findings of_pair = pairs ? check_by_rules(plan_of(*changed, what.names)) : Findings{};
   Look look{true, true, std::nullopt, {}};
   for (const Finding& f : (pairs ? of_pair : found_by(what.check, anew)).all) {
-    if (f.check != what.check || f.verdict == Verdict::pass) continue;
-    if (!pairs && !concerns(f, *changed, what)) continue;
-    const bool by_cause = what.check == "cut-rules" || what.check == "hold-down";
-    if (by_cause && f.cause != what.cause) continue;
-    if (what.marginal_will_do && f.verdict == Verdict::marginal) continue;
+    if (!speaks_against(f, *changed, what)) continue;
     look.passes = false;
     if (f.value && (!look.worst || *f.value > *look.worst)) look.worst = f.value;
   }
