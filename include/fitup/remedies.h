@@ -37,8 +37,8 @@ struct SpecSource {
 
 /// The findings, with what may be measured a little wrong and then breaks something: each measured size of an item and
 /// place of a rod is moved by its tolerance, with all that is made left as it is planned, and what would meet is
-/// checked by the exact rules. Of a large plan only the first measurements are tried, which a finding then says. The
-/// result does not depend on `cores`.
+/// checked by the exact rules. Of a large plan only the first measurements are tried, and where the spec moved so far has
+/// no plan smaller parts of the tolerance are: a finding says what was not asked. The result does not depend on `cores`.
 [[nodiscard]] Findings with_what_if(const SpecSource& source, const Spec& spec, const Plan& plan, Findings findings,
                                     const std::function<bool()>& stop = {}, int cores = 1);
 

@@ -28,8 +28,11 @@ class FrameSeams {
     }
     for (const auto& [where, all] : joints) groups_.emplace(where, joint_group(plan, seams, where.first, all));
     std::set<Where> own;
-    for (const auto& [where, group] : groups_) own.insert(where);
+    for (const auto& [where, group] : groups_) {
+      if (!is_of_braces(group)) own.insert(where);
+    }
     at_corner_ = joints_beside(model, own, shared_over_mm);
+    take_braces_beside(plan, seams);
     for (const PanelTie& tie : model.ties) {
       const auto corner = at_corner_.find({tie.member, tie.node});
       if (corner != at_corner_.end()) add_stretch(plan, groups_.at(corner->second), tie.joint, tie.seam);
@@ -64,6 +67,31 @@ class FrameSeams {
   struct Net {
     Vec3 force, moment;  // about the node
   };
+
+  [[nodiscard]] bool is_of_braces(const JointGroup& group) const {
+    const auto is_brace = [this](InstanceId id) { return part_of(plan_, id).role == Role::brace; };
+    return std::all_of(group.others.begin(), group.others.end(), is_brace);
+  }
+
+  // A brace lies over a corner as a gusset does, and its seams carry together with those of the corner; farther along a
+  // member they are a joint of their own.
+  void take_braces_beside(const Plan& plan, const Seams& seams) {
+    for (auto group = groups_.begin(); group != groups_.end();) {
+      const auto corner = at_corner_.find(group->first);
+      if (!is_of_braces(group->second) || part_of(plan, group->first.first).role == Role::brace) {
+        ++group;
+      } else if (corner == at_corner_.end()) {
+        at_corner_.emplace(group->first, group->first);
+        ++group;
+      } else {
+        JointGroup& whole = groups_.at(corner->second);
+        std::vector<std::size_t> joints = whole.joints;
+        joints.insert(joints.end(), group->second.joints.begin(), group->second.joints.end());
+        whole = joint_group(plan, seams, corner->second.first, joints);
+        group = groups_.erase(group);
+      }
+    }
+  }
 
   // A short stretch carries together with the nearest of the same sheet: a peak at a corner is shared.
   void gather_short_stretches() {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <string_view>
 
 #include "checks/clearance.h"
 #include "checks/contacts.h"
@@ -116,15 +117,20 @@ bool AsPlanned::comes_with_an_item(InstanceId id) const {
 }
 
 std::optional<Plan> AsPlanned::with_items_of(const Plan& other) const {
-  if (other.instances.size() != plan_.instances.size()) return std::nullopt;
+  // Another size may take another number of screws or rails: what comes with an item is found by its name.
+  std::map<std::string_view, InstanceId> named;
+  for (InstanceId i = 0; i < other.instances.size(); ++i) named.emplace(other.instances[i].name, i);
   Plan out = plan_;
   const Vec3 larger = other.frame_size - plan_.frame_size;
   const Vec3 back{-larger.x / 2, -larger.y / 2, 0};
   std::map<PartId, PartId> taken;
   for (InstanceId i = 0; i < out.instances.size(); ++i) {
     Instance& instance = out.instances[i];
-    const Instance& moved = other.instances[i];
-    if (instance.name != moved.name || !comes_with_an_item(i)) continue;
+    if (!comes_with_an_item(i)) continue;
+    const bool in_order = i < other.instances.size() && other.instances[i].name == instance.name;
+    const auto known = named.find(instance.name);
+    if (!in_order && known == named.end()) return std::nullopt;
+    const Instance& moved = other.instances[in_order ? i : known->second];
     const auto [part, added] = taken.try_emplace(moved.part, out.parts.size());
     if (added) out.parts.push_back(other.parts[moved.part]);
     instance.part = part->second;

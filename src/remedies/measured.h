@@ -25,7 +25,7 @@ class AsPlanned {
   AsPlanned& operator=(const AsPlanned&) = delete;
 
   /// All that is made as it is planned; items, rods and what is on these from `other`, their row about the middle that
-  /// it has. Nothing where `other` has other instances.
+  /// it has. Nothing where `other` lacks one of these.
   [[nodiscard]] std::optional<Plan> with_items_of(const Plan& other) const;
 
   /// Only pairs of which one has moved against the other, or has another shape, are asked, by the exact rules.

@@ -2,9 +2,11 @@
 // longer comes to its place, or stands too near.
 // Entry: with_what_if.
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <utility>
 
 #include "checks/contacts.h"
@@ -25,6 +27,8 @@ constexpr std::size_t least_asked = 6;
 constexpr std::size_t most_asked_of_any = 40;
 // The list is short.
 constexpr std::size_t most_listed = 5;
+// The least part of a tolerance that is tried.
+constexpr double least_part = 0.25;
 
 /// A number of the spec that was measured.
 struct Measurement {
@@ -95,6 +99,13 @@ std::vector<Measurement> measurements(const Spec& spec, const Plan& plan) {
   return all;
 }
 
+/// What a measurement would break is known up to `known_mm` off, with which nothing does, and not to all of `off_mm`.
+struct Unasked {
+  std::string key;
+  double known_mm = 0;
+  double off_mm = 0;
+};
+
 class WhatIf {
  public:
   WhatIf(const SpecSource& source, const Plan& plan, const std::function<bool()>& stop)
@@ -102,19 +113,25 @@ class WhatIf {
 
   [[nodiscard]] bool stopped() const { return stop_ && stop_(); }
 
-  /// Off by all of its tolerance, either way; then the least quarter of it with which something breaks.
-  [[nodiscard]] std::optional<Delicate> ask(const Measurement& m) const {
+  struct Answer {
+    std::optional<Delicate> delicate;
+    std::vector<Unasked> unasked{};
+  };
+
+  /// Off by all of its tolerance, either way, or by as large a part of it as there is a plan for; then the least quarter
+  /// of it with which something breaks.
+  [[nodiscard]] Answer ask(const Measurement& m) const {
+    Answer answer;
     for (const double sign : {1.0, -1.0}) {
-      if (stopped()) return std::nullopt;
-      std::optional<Broke> least = breaks(m, sign * m.within_mm);
+      const auto least = least_that_breaks(m, sign, answer.unasked);
+      if (stopped()) return {};
       if (!least) continue;
-      const bool by_half = closer(m, sign * 0.5 * m.within_mm, least);
-      closer(m, sign * (by_half ? 0.25 : 0.75) * m.within_mm, least);
       const auto worst = least->otherwise ? least->otherwise : as_planned_.worst(least->plan, least->pairs);
       if (!worst) continue;
-      return Delicate{m.key, least->off_mm, m.within_mm, m.given, worst->check, words_of(*worst), worst->parts};
+      answer.delicate = Delicate{m.key, least->off_mm, m.within_mm, m.given, worst->check, words_of(*worst), worst->parts};
+      return answer;
     }
-    return std::nullopt;
+    return answer;
   }
 
  private:
@@ -134,22 +151,49 @@ class WhatIf {
     return fmt::format("{} runs {:.2f} mm into {}", f.parts[0], *f.value, f.parts[1]);
   }
 
-  bool closer(const Measurement& m, double off_mm, std::optional<Broke>& least) const {
-    if (stopped()) return false;
-    auto nearer = breaks(m, off_mm);
-    if (!nearer) return false;
-    least = std::move(nearer);
-    return true;
+  struct Tried {
+    bool planned = false;
+    std::optional<Broke> broke{};
+  };
+
+  /// What cannot be planned moved by all of its tolerance may be so moved by a half or a quarter.
+  std::optional<Broke> least_that_breaks(const Measurement& m, double sign, std::vector<Unasked>& unasked) const {
+    double part = 1;
+    Tried tried = moved_by(m, sign * m.within_mm);
+    while (!tried.planned && part > least_part && !stopped()) tried = moved_by(m, sign * (part /= 2) * m.within_mm);
+    if (tried.broke) return nearer(m, sign, part, *std::move(tried.broke));
+    if (!tried.planned) part = 0;
+    if (part == 0.5) {
+      Tried more = moved_by(m, sign * 0.75 * m.within_mm);
+      if (more.broke) return std::move(more.broke);
+      if (more.planned) part = 0.75;
+    }
+    if (part < 1) unasked.push_back({m.key, sign * part * m.within_mm, sign * m.within_mm});
+    return std::nullopt;
   }
 
-  [[nodiscard]] std::optional<Broke> breaks(const Measurement& m, double off_mm) const {
+  [[nodiscard]] std::optional<Broke> nearer(const Measurement& m, double sign, double part, Broke least) const {
+    const auto closer = [&](double quarters) {
+      Tried tried = stopped() ? Tried{} : moved_by(m, sign * quarters / 4 * m.within_mm);
+      if (tried.broke) least = *std::move(tried.broke);
+      return tried.broke.has_value();
+    };
+    if (part == 1) {
+      closer(closer(2) ? 1 : 3);
+    } else if (part == 0.5) {
+      closer(1);
+    }
+    return least;
+  }
+
+  [[nodiscard]] Tried moved_by(const Measurement& m, double off_mm) const {
     auto measured = as_measured(m, off_mm);
-    if (!measured || stopped()) return std::nullopt;
+    if (!measured || stopped()) return {measured.has_value()};
     auto pairs = as_planned_.broken(*measured, stop_);
-    if (!pairs.empty()) return Broke{off_mm, *std::move(measured), std::move(pairs)};
+    if (!pairs.empty()) return {true, Broke{off_mm, *std::move(measured), std::move(pairs)}};
     auto otherwise = as_planned_.fails_otherwise(*measured, stop_);
-    if (!otherwise || stopped()) return std::nullopt;
-    return Broke{off_mm, *std::move(measured), {}, std::move(otherwise)};
+    if (!otherwise || stopped()) return {true};
+    return {true, Broke{off_mm, *std::move(measured), {}, std::move(otherwise)}};
   }
 
   [[nodiscard]] std::optional<Plan> as_measured(const Measurement& m, double off_mm) const {
@@ -190,6 +234,23 @@ Finding not_tried(std::size_t tried, std::size_t all) {
   return f;
 }
 
+/// What is said of the measurements that cannot be planned moved so far.
+Finding not_planned(const std::vector<Unasked>& all) {
+  std::vector<std::string> words;
+  for (const Unasked& u : all) {
+    words.push_back(u.known_mm == 0
+                        ? fmt::format("{} off by {:+.2f} mm, or by a half or a quarter of that", u.key, u.off_mm)
+                        : fmt::format("{} off by {:+.2f} mm (by {:+.2f} mm nothing breaks)", u.key, u.off_mm, u.known_mm));
+  }
+  Finding f;
+  f.check = "what-if";
+  f.verdict = Verdict::not_checked;
+  f.message = fmt::format(
+      "what is measured so loosely that, moved so far, the spec has no plan was not asked what it would break: {}",
+      fmt::join(words, "; "));
+  return f;
+}
+
 std::vector<Delicate> most_delicate_first(std::vector<Delicate> all) {
   const auto share = [](const Delicate& d) { return std::abs(d.off_mm) / d.within_mm; };
   std::stable_sort(all.begin(), all.end(), [&](const Delicate& a, const Delicate& b) {
@@ -208,11 +269,17 @@ Findings with_what_if(const SpecSource& source, const Spec& spec, const Plan& pl
   const std::size_t tried = std::min(all.size(), most_asked(plan.instances.size()));
   if (tried < all.size()) findings.all.push_back(not_tried(tried, all.size()));
   const WhatIf what_if(source, plan, stop);
-  std::vector<std::optional<Delicate>> answers(tried);
+  std::vector<WhatIf::Answer> answers(tried);
   checks::for_each_index(tried, cores, [&](std::size_t i) { answers[i] = what_if.ask(all[i]); });
+  std::vector<Unasked> unasked;
   for (auto& answer : answers) {
-    if (answer) findings.delicate.push_back(*std::move(answer));
+    if (answer.delicate) {
+      findings.delicate.push_back(*std::move(answer.delicate));
+    } else {
+      std::move(answer.unasked.begin(), answer.unasked.end(), std::back_inserter(unasked));
+    }
   }
+  if (!unasked.empty()) findings.all.push_back(not_planned(unasked));
   findings.delicate = most_delicate_first(std::move(findings.delicate));
   return findings;
 }

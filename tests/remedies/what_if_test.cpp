@@ -108,6 +108,45 @@ TEST(WhatIf, MovesAllItemsByWhatAClearanceAtTheFrontOrTheBackWasMeasuredWithin) 
             nullptr);
 }
 
+const Finding* not_asked(const Findings& findings) {
+  for (const Finding& f : findings.all) {
+    if (f.check == "what-if" && f.verdict == Verdict::not_checked) return &f;
+  }
+  return nullptr;
+}
+
+// The rod plates go with the blocks' height and need steel round the upper rods, 196 mm up: 20 mm lower, and all the more
+// 40, the blocks end 4 mm above these, where there is no plan. 10 mm lower nothing breaks.
+TEST(WhatIf, SaysHowFarNothingBreaksWhereTheRestHasNoPlan) {
+  const Findings findings = asked({{"item.block.size", "[150, 430, { value = 220, within = 40 }]"},
+                                   {"box.main.clearance.top", "120"}});
+  EXPECT_EQ(about(findings, "item.block.size.3"), nullptr);
+  const Finding* f = not_asked(findings);
+  ASSERT_NE(f, nullptr);
+  EXPECT_THAT(f->message, testing::HasSubstr("item.block.size.3 off by -40.00 mm (by -10.00 mm nothing breaks)"));
+}
+
+// By the same, 203 mm up: a quarter of 48 mm leaves blocks of 208 mm.
+TEST(WhatIf, SaysWhichMeasurementHasNoPlanByAnyPartOfItsTolerance) {
+  const std::vector<Override> high{{"item.block.rods.at", "[[16, 24], [134, 24], [16, 203], [134, 203]]"},
+                                   {"box.main.clearance.top", "120"}};
+  std::vector<Override> loose = high;
+  loose.push_back({"item.block.size", "[150, 430, { value = 220, within = 48 }]"});
+  const Finding* f = not_asked(asked(loose));
+  ASSERT_NE(f, nullptr);
+  EXPECT_THAT(f->message, testing::HasSubstr("item.block.size.3 off by -48.00 mm, or by a half or a quarter of that"));
+  EXPECT_EQ(not_asked(asked(high)), nullptr) << "0.5 mm lower has its plan";
+}
+
+// The back has 36 mm: by 43 mm the items would stand in its cover.
+TEST(WhatIf, TriesTheHalfWhereAllOfAToleranceIsTooMuch) {
+  const Findings findings = asked({{"box.main.clearance.front", "{ value = 44, within = 43 }"}});
+  const Delicate* front = about(findings, "box.main.clearance.front");
+  ASSERT_NE(front, nullptr);
+  EXPECT_EQ(front->check, "overlap");
+  EXPECT_LE(front->off_mm, 21.5);
+}
+
 TEST(WhatIf, PutsTheMostDelicateFirstAndEndsWhenItIsAskedTo) {
   const std::vector<Override> rough{{"item.block.size", "[{ value = 150, within = 2.4 }, 430, 220]"},
                                     {"item.block.rods.within", "0.6"}};
