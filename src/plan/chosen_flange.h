@@ -8,8 +8,8 @@
 
 namespace fitup::plan {
 
-/// The box with flanges less deep, each by a step of its screws more than the one before: those whose depth the spec
-/// does not state. Empty where there is none.
+/// The box with flanges less deep, each by a step of its screws more than the one before, or of the next smaller angle:
+/// those whose depth or section the spec does not state. Empty where there is none.
 [[nodiscard]] std::vector<BoxSpec> with_shallower_flanges(const BoxSpec& box);
 
 /// Whether it was said of a cover that flanges leave its rows no room.

@@ -36,7 +36,11 @@ void note_face(Build& build, const FaceSpec& stated, Face which) {
   const std::string key = build.key(fmt::format("face.{}.", to_text(which)));
   if (*face.screws.fixing != *stated.screws.fixing)
     note(build, key + "screws.fixing", spec::words(*face.screws.fixing), no_thread);
-  if (std::abs(face.flange_depth->mm() - stated.flange_depth->mm()) > tolerance::contact_mm)
+  if (*face.flanges == Flanges::angle) {
+    if (*face.flange_section != *stated.flange_section)
+      note(build, key + "flange_section", *face.flange_section,
+           fmt::format("{} would leave the screws of a cover beside it no room", *stated.flange_section));
+  } else if (std::abs(face.flange_depth->mm() - stated.flange_depth->mm()) > tolerance::contact_mm)
     note(build, key + "flange_depth", spec::words(*face.flange_depth),
          fmt::format("{} would leave the screws of a cover beside it no room",
                      build.in_words(stated.flange_depth->mm())));

@@ -18,7 +18,8 @@ const std::vector<Rule>& closing_rows() {
        "of a flanged cover: flat, strips welded to the sheet; angle, lengths of angle, one leg welded on the sheet, the other "
        "over the frame; bent, the sheet itself bent up"},
       {"box.NAME.face.FACE.flange_section", Type::angle, Need::filled, {"L 30x30x3", "L 1-1/4x1-1/4x1/8 in"}, none, "",
-       "angle that flanges of angle are cut from; how far they reach follows from it"},
+       "angle that flanges of angle are cut from; how far they reach follows from it; not stated, a smaller one "
+       "where that leaves the rows of a cover beside it no room"},
       {"box.NAME.face.FACE.flange_corners", Type::word, Need::filled, "mitred", none, "mitred, butted, coped",
        "how flanges of angle meet: sawn off at 45 degrees; square, the sides' before the legs of those that run whole; or the sides' "
        "cut to the profile of those and relieved for their root (frame.cope_gap)"},

@@ -184,6 +184,22 @@ TEST(FlangesThatAreNotStated, are_less_deep_where_their_depth_would_take_a_row_s
   EXPECT_EQ(mm_behind(stated.said(), "flange_depth of at most"), "27.2");
 }
 
+// As above a flange may reach 22.95 mm; the sheets are 2 mm thick and the angles 3: legs of 27.95 mm at most. Of equal
+// ones (EN 10056-1) the next below L 30x30x3 is L 25x25x3. What is stated stays.
+TEST(FlangesThatAreNotStated, are_of_a_smaller_angle_where_they_would_take_a_row_s_room) {
+  const std::string angle = ", flanges = \"angle\"";
+  const Planned tube = plan_text(tube_box(angle, angle));
+  ASSERT_TRUE(tube.result.plan) << tube.said();
+  const Instance& flange = *test::find_instance(*tube.result.plan, "top cover flange left");
+  EXPECT_NEAR(box_of(*tube.result.plan, flange).size().z, 25, 1e-9);
+  const auto& followed = tube.result.plan->followed;
+  EXPECT_TRUE(std::any_of(followed.begin(), followed.end(), [](const Followed& f) {
+    return f.key == "box.main.face.top.flange_section" && f.value == "L 25x25x3";
+  }));
+  const std::string stated = angle + ", flange_section = \"L 30x30x3\"";
+  EXPECT_FALSE(plan_text(tube_box(stated, stated)).result.plan);
+}
+
 // Of the 40 mm of the leg its toe is round for 3 mm (EN 10056-1); washer 16 (ISO 7089), a socket for 13 across flats is
 // 18.4 wide. The seat begins 2 mm behind the flange: 40 - 3 - 16 / 2 - 18.4 / 2 - 2 = 17.8 mm.
 TEST(Bearers, bolted_under_a_flange_are_told_how_deep_it_may_be) {
