@@ -1,9 +1,12 @@
 // How wide what a flat cover is screwed to stands beside an opening.
-// Entry: landing_width_mm.
+// Entry: landing_width_mm, landing_thickness_mm.
 #include "plan/landing_width.h"
 
 #include <algorithm>
+#include <cmath>
+#include <vector>
 
+#include "fitup/sheet_fit.h"
 #include "plan/nut_strip.h"
 #include "plan/outward_landing.h"
 #include "plan/plate/joints.h"
@@ -56,6 +59,21 @@ double landing_width_mm(const Build& build, Face face) {
   const double cut = hole + 2 * web + (relieved ? 2 * kept : 0);
   const double needed = std::max({seat > 0 ? seat + 2 * kept : 0, hole > 0 ? cut : 0, beside_seal});
   return std::max(stated, steps_of(thread).place_up(needed + seal_end_mm(spec)));
+}
+
+double landing_thickness_mm(const Build& build, double member_mm) {
+  constexpr double same_thickness_mm = 0.02;  // of sheet, as checks/cut_judge.cpp has it
+  CutRules rules = build.spec.cutter.rules;
+  // Where the shop has both kinds, of the spec's own; what stands there as the other kind is as good.
+  const std::vector<double> any = tables::on_shelf_mm(material_of(build), rules);
+  const auto is_it = [&](double t) { return std::abs(t - member_mm) <= same_thickness_mm; };
+  if (any.empty() || std::any_of(any.begin(), any.end(), is_it)) return member_mm;
+  if (rules.shelf == ShelfKind::both)
+    rules.shelf = build.spec.units == UnitSystem::in_lb ? ShelfKind::gauge : ShelfKind::metric;
+  for (const double t : tables::on_shelf_mm(material_of(build), rules)) {
+    if (t > member_mm) return t;
+  }
+  return member_mm;
 }
 
 }  // namespace fitup::plan

@@ -10,4 +10,8 @@ namespace fitup::plan {
 /// their holes with the web that the shop cuts on either side.
 [[nodiscard]] double landing_width_mm(const Build& build, Face face);
 
+/// Thickness of the strips that are welded in beside members of this thickness, flush with them outside: the same, or
+/// if the shop has no such sheet the next thicker one that it has.
+[[nodiscard]] double landing_thickness_mm(const Build& build, double member_mm);
+
 }  // namespace fitup::plan

@@ -13,6 +13,7 @@
 #include "plan/framed/angle_rings.h"
 #include "plan/framed/stiffening.h"
 #include "plan/framed/tube_rings.h"
+#include "plan/landing_width.h"
 
 namespace fitup::plan {
 
@@ -61,7 +62,7 @@ class Frame {
     const bool flat = flat_.shape == SectionShape::flat;
     shell.rail_inset_mm = up_ ? bottom().root_mm() + options_.gap_mm : (flat ? shell.side_wall_mm : thicker) + 2;
     shell.rail_beside_mm = rail_beside_mm(flat_, shell.rail_inset_mm, options_.gap_mm);
-    shell.landing_mm = t;
+    shell.landing_mm = landing_thickness_mm(build_, t);
     shell.deck_root_mm = bottom().root_mm();
     shell.deck_toe_mm = up_ ? std::min(bottom().section->toe_radius_mm, t) : 0;
     shell.top_root_mm = top().root_mm();

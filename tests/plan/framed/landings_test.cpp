@@ -146,6 +146,22 @@ TEST(LandingWidths, follow_from_what_holds_the_screws) {
               1e-9);
 }
 
+// Shops have sheet of 4 and 5 mm, not of 4.5 (common practice): beside legs of 4.5 mm the strips are 5, flush with them
+// outside. A shop that says it has 4.5 cuts them of that.
+TEST(LandingStrips, are_of_a_sheet_that_the_shop_has) {
+  const auto strip_of = [](const std::string& shop) {
+    const Planned p = plan_demo(
+        {{"section = \"L 40x40x4\"", "section = \"L 45x45x4.5\""}, {"[lifting]", shop + "[lifting]"}});
+    EXPECT_TRUE(p.result.plan) << p.said();
+    return p.result.plan ? box_of(*p.result.plan, *find_instance(*p.result.plan, "back landing left")) : Box3{};
+  };
+  const Box3 as_usual = strip_of("");
+  EXPECT_NEAR(as_usual.size().y, 5, 1e-9);
+  const Box3 as_stated = strip_of("[cutter]\non_shelf = [{ material = \"S235JR\", thickness = [2, 3, 4, 4.5, 5] }]\n");
+  EXPECT_NEAR(as_stated.size().y, 4.5, 1e-9);
+  EXPECT_NEAR(as_usual.high.y, as_stated.high.y, 1e-9);
+}
+
 // The web that the shop states counts: twice the thickness on either side of the same hole.
 TEST(LandingWidths, follow_the_shop) {
   const Planned p =
