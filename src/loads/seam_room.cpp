@@ -54,17 +54,27 @@ SeamRemedy remedy_of_small(const Plan& plan, const Seam& seam, double least_mm) 
   const std::string why = other == nullptr ? "the two parts leave it no more room"
                                            : fmt::format("{} leaves it no more room", other->name);
   const double lacks = least_mm - seam.size_mm;
+  const std::string lack = fmt::format("{:.{}f} mm", lacks, lacks < 0.1 ? 3 : 1);
+  for (const InstanceId id : {joint.a, joint.b}) {
+    if (other != nullptr || plan.parts[plan.instances[id].part].role != Role::rail) continue;
+    const std::string& rails = plan.instances[id].key;
+    return {fmt::format(
+                "It lacks {}, as {}; rails that end elsewhere beside that edge mend it: wider or narrower ({}.margin, "
+                "{}.outer_width) or moved ({}.at)",
+                lack, why, rails, rails, rails),
+            rails};
+  }
   if (!is_mount(plan, joint.a) && !is_mount(plan, joint.b)) {
     const std::string& own = plan.instances[joint.a].key;
-    return {fmt::format("It lacks {:.1f} mm, as {}; {} mends it", lacks, why,
+    return {fmt::format("It lacks {}, as {}; {} mends it", lack, why,
                         other == nullptr ? "letting one reach that much further beyond the other"
                                          : fmt::format("as much more between the two ({} or {})", own, other->key)),
             other == nullptr ? welds : own};
   }
   const std::string& key = plan.instances[is_mount(plan, joint.a) ? joint.a : joint.b].key;
-  return {fmt::format("It lacks {:.1f} mm, as {}; feet or lugs at the other sides ({}.out), where that does not reach "
+  return {fmt::format("It lacks {}, as {}; feet or lugs at the other sides ({}.out), where that does not reach "
                       "({}.at), or {} mends it",
-                      lacks, why, key, key,
+                      lack, why, key, key,
                       other == nullptr ? fmt::format("a width ({}.width) that reaches past it", key)
                                        : fmt::format("moving that away by as much ({})", other->key)),
           key};

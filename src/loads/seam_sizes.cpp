@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <map>
+#include <string>
+#include <utility>
 
 #include "loads/joint_groups.h"
 #include "loads/lift.h"
@@ -50,13 +52,22 @@ class LeastSizes {
     const auto strength = strength_of(a.material, thinner);
     if (strength && strength->is_aluminium()) return;
     const LeastSize least = least_size(plan_.load_rules, thinner);
-    constexpr double slack_mm = 1e-6;
-    if (seam.size_mm >= least.leg_mm - slack_mm) return;
+    // A leg is gauged to a tenth of a millimetre at best (common practice): what only should be is not missed by less.
+    const double slack_mm = least.shall ? 1e-6 : 0.1;
+    if (seam.size_mm > least.leg_mm - slack_mm) return;
     Small& worst = worst_[least.shall];
     ++worst.count;
     if (worst.seam != nullptr && seam.size_mm / least.leg_mm >= worst.seam->size_mm / worst.least.leg_mm) return;
     worst.seam = &seam;
     worst.least = least;
+  }
+
+  /// The two with so many decimals that they are told apart.
+  [[nodiscard]] static std::pair<std::string, std::string> told_apart(double a, double b) {
+    for (int decimals = 1;; ++decimals) {
+      std::pair both{fmt::format("{:.{}f} mm", a, decimals), fmt::format("{:.{}f} mm", b, decimals)};
+      if (both.first != both.second || decimals == 4) return both;
+    }
   }
 
   [[nodiscard]] Finding finding(const Small& worst, bool shall) const {
@@ -73,11 +84,11 @@ class LeastSizes {
     const SeamRemedy remedy = remedy_of_small(plan_, *worst.seam, worst.least.leg_mm);
     f.key = remedy.key;
     f.place = plan_.instances[joint.a].place;
+    const auto [is, least] = told_apart(worst.seam->size_mm, worst.least.leg_mm);
     f.message = fmt::format(
-        "{} and {} are joined by a fillet with a leg of {:.1f} mm, less than the {:.1f} mm for their thickness; {} "
+        "{} and {} are joined by a fillet with a leg of {}, less than the {} for their thickness; {} "
         "seams are as small or smaller. {}",
-        plan_.instances[joint.a].name, plan_.instances[joint.b].name, worst.seam->size_mm, worst.least.leg_mm,
-        worst.count, remedy.words);
+        plan_.instances[joint.a].name, plan_.instances[joint.b].name, is, least, worst.count, remedy.words);
     return f;
   }
 

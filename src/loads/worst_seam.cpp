@@ -77,10 +77,15 @@ void say_nothing_pulls(Finding& f, const Plan& plan, const WorstSeam& w) {
                            stated ? "" : ", and what it may be thrown with is not stated (loads.thrown)");
 }
 
-void say_what_mends(Finding& f, const WorstSeam& w) {
+void say_what_mends(Finding& f, const Plan& plan, const WorstSeam& w) {
   if (w.utilisation <= 1) return;
   if (!root_opens(w)) {
-    f.message += "; a longer seam (a wider part) or a larger leg (welds.leg) mends it";
+    const Role role = plan.parts[plan.instances[w.group.of].part].role;
+    const bool frame = role == Role::upright || role == Role::ring_member;
+    f.message += frame ? "; a longer seam (a wider part), a larger leg (welds.leg) or a stiffer frame may mend it: "
+                         "gussets (frame.gussets), uprights of angle or thicker ones (frame.uprights), plates that close "
+                         "its sides"
+                       : "; a longer seam (a wider part) or a larger leg (welds.leg) may mend it";
     return;
   }
   f.message += fmt::format(
@@ -140,7 +145,7 @@ Finding finding_of(const Plan& plan, const WorstSeam& w, const char* what) {
   say_one_line(f, w);
   say_nothing_pulls(f, plan, w);
   say_thin_sheet(f, plan.load_rules, w);
-  say_what_mends(f, w);
+  say_what_mends(f, plan, w);
   return f;
 }
 

@@ -1,5 +1,5 @@
-// Sections and sheets of a frame as ladders of what is heavier.
-// Entry: frame_knobs.
+// Sections and sheets of a frame as ladders of what is heavier, and what else stiffens it.
+// Entry: frame_knobs, stiffer_frames.
 #include "remedies/frame_knobs.h"
 
 #include <fmt/format.h>
@@ -55,6 +55,28 @@ std::vector<Knob> frame_knobs(const Concerned& what, const BoxSpec& box, const S
     if (what.keys.contains(key))
       knobs.push_back(thicker_sheet(key + ".thickness", what.thickness_mm, what.material, spec));
   }
+  return knobs;
+}
+
+std::vector<Knob> stiffer_frames(const Concerned& what, const BoxSpec& box, const Spec& spec) {
+  const bool of_frame = what.roles.contains(Role::upright) || what.roles.contains(Role::ring_member);
+  if (what.check != "seams" || !of_frame || what.roles.contains(Role::rail) || *box.build == BuildKind::plate) return {};
+  const std::string key = fmt::format("box.{}.frame.", box.name);
+  const auto instead = [&](const std::string& of, const std::string& now, const std::string& other) {
+    Knob knob = word_knob(key + of, now, {now, other});
+    knob.change_mm = [](int rung) { return 1e6 * rung; };  // whatever the seams carry
+    return knob;
+  };
+  std::vector<Knob> knobs;
+  if (!box.frame.gussets) knobs.push_back(instead("gussets", "none", "{}"));
+  const Section* uprights = spec.section(*box.frame.uprights);
+  const Section* ring = spec.section(*box.frame.section);
+  add_section(knobs, key + "uprights", uprights);
+  const bool flat_on_angle = uprights != nullptr && ring != nullptr && uprights->shape == SectionShape::flat &&
+                             ring->shape == SectionShape::angle;
+  if (flat_on_angle)
+    knobs.push_back(instead("uprights", fmt::format("\"{}\"", uprights->designation),
+                            fmt::format("\"{}\"", ring->designation)));
   return knobs;
 }
 

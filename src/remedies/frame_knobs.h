@@ -11,4 +11,8 @@ namespace fitup::remedies {
 /// what is marginal yields a little as the frame bends along, and more steel is the user's choice.
 [[nodiscard]] std::vector<Knob> frame_knobs(const Concerned& what, const BoxSpec& box, const Spec& spec);
 
+/// Of a frame's joints whose seams carry too much: gussets where there are none, thicker uprights of the same width,
+/// and uprights of the rings' own angle in place of flat bar.
+[[nodiscard]] std::vector<Knob> stiffer_frames(const Concerned& what, const BoxSpec& box, const Spec& spec);
+
 }  // namespace fitup::remedies

@@ -167,6 +167,15 @@ class Knobs {
     for (const FaceSpec& face : box.faces) rooms_of_openings(face, key);
   }
 
+  /// Where a rail's edge ends beside a leg's: any other place of it may leave the bead its room, or need none.
+  void rail_edges(const BoxSpec& box, const std::string& key) {
+    if (what_.check != "seam-size" || !has(Role::rail) || !is_about(key) || box.rails.at) return;
+    Knob margin = length_knob(key + ".margin", *box.rails.margin, spec_.units, Fineness::whole);
+    margin.sideways = true;
+    margin.scattered = true;
+    knobs_.push_back(std::move(margin));
+  }
+
   /// A larger leg where the spec says one; else wider feet and lugs, whose seams are then longer.
   void of_seams(const BoxSpec& box, const std::string& key) {
     if (box.welds.leg && what_.keys.contains(key + ".welds")) add(key + ".welds.leg", **box.welds.leg, Fineness::half);
@@ -177,6 +186,8 @@ class Knobs {
       if (face.lugs && is_about(face_key + ".lugs")) add(face_key + ".lugs.width", *face.lugs->width);
     }
     if (box.rails.outer_width && is_about(key + ".rails")) add(key + ".rails.outer_width", **box.rails.outer_width);
+    rail_edges(box, key + ".rails");
+    put(stiffer_frames(what_, box, spec_));
     put(ring_knobs(what_, box, spec_));
   }
 
