@@ -347,7 +347,10 @@ double kept_for_landing_mm(const Build& build, Face face, Face neighbour) {
   const FaceSpec& own = build.box_spec().face(face);
   const bool past_screws = *own.closed_by == Closure::cover || reaches_over(build, neighbour, own.thickness->mm());
   const double bead = *own.closed_by == Closure::cover ? 0 : plate_bead_mm(build, face);
-  return landing_strip_mm(build) + std::max({weld_room_mm, bead, past_screws ? behind_ring_mm(build, neighbour) : 0});
+  // On tubes its seam is the one outside, beside the plate's own.
+  const double seams = bead > 0 && build.shell.bottom[low].wall_mm > 0 ? build.shell.bottom[low].wall_mm + bead : 0;
+  return landing_strip_mm(build) +
+         std::max({weld_room_mm, bead, seams, past_screws ? behind_ring_mm(build, neighbour) : 0});
 }
 
 bool laps_strips_of(const BoxSpec& box, Face face, Face other) {
