@@ -216,23 +216,24 @@ double clear_of_sheet_mm(Build& build, Face edge, double boss_diameter_mm) {
   return std::max(0.0, *begins + cut_web_mm(build, t) + hole / 2);
 }
 
-std::optional<double> clear_of_reliefs_mm(const Build& build, Face edge, std::array<double, 2> between,
-                                          const std::vector<double>& ys, double needed_mm) {
+double clear_of_reliefs_mm(const Build& build, Face edge, std::array<double, 2> between, const std::vector<double>& ys,
+                           double hole_radius_mm) {
   const Side side = side_of(edge);
   const InstanceId top = build.shell.top_side_deck[side].id;
   const Flat& flat = std::get<Flat>(build.draft.part(top).form);
+  const double needed = hole_radius_mm + build.spec.cutter.rules.smallest_web * flat.thickness_mm;
   const std::vector<Edge> outline = flat.profile.outer.edges();
   const auto is_clear = [&](double from_side, double y) {
     const Vec3 at =
         build.draft.pose(top).local({side == low ? from_side : build.shell.size.x - from_side, y, build.shell.size.z});
     return std::all_of(outline.begin(), outline.end(), [&](const Edge& e) {
-      return geometry::distance_mm(e, {at.x, at.y}) >= needed_mm - tolerance::contact_mm;
+      return geometry::distance_mm(e, {at.x, at.y}) >= needed - tolerance::contact_mm;
     });
   };
   for (double place = between[0]; place <= between[1] + tolerance::contact_mm; place += relief_step_mm) {
     if (std::all_of(ys.begin(), ys.end(), [&](double y) { return is_clear(place, y); })) return place;
   }
-  return std::nullopt;
+  return between[0];
 }
 
 void clear_bosses(Build& build, InstanceId panel, const std::vector<Face>& held) {

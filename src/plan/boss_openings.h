@@ -2,7 +2,6 @@
 // What lift bosses need in the sheet or plate that closes the top. Private to the plan.
 
 #include <array>
-#include <optional>
 #include <vector>
 
 #include "plan/build.h"
@@ -17,10 +16,10 @@ namespace fitup::plan {
 [[nodiscard]] double clear_of_sheet_mm(Build& build, Face edge, double boss_diameter_mm);
 
 /// From the side of a box of plates at `edge` to the middle of bosses at `ys` along it, so that their holes in the top
-/// stand so far at least from the top's outline, which is relieved beside its tabs. `between` are the least place and the
-/// most; none where there is none between.
-[[nodiscard]] std::optional<double> clear_of_reliefs_mm(const Build& build, Face edge, std::array<double, 2> between,
-                                                        const std::vector<double>& ys, double needed_mm);
+/// keep the web that the shop cuts beside the top's outline, which is relieved beside its tabs. `between` are the least
+/// place and the most; the least where there is none between.
+[[nodiscard]] double clear_of_reliefs_mm(const Build& build, Face edge, std::array<double, 2> between,
+                                         const std::vector<double>& ys, double hole_radius_mm);
 
 /// Cuts them into the panel that closes the top. In a flat sheet that is screwed on, one that would leave no web at an
 /// edge is a notch there, its corners rounded; not at those in `held`, where a flange is.

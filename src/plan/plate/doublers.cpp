@@ -19,7 +19,7 @@ namespace {
 
 constexpr double beside_boss = 1.0;  // to either side of a boss along the border, in its diameters (common practice)
 constexpr double edge_land_mm = 3;   // the border's edge stays free for the weld,
-constexpr double least_land_mm = 1;  // or as much less as the cutter asks for beside the boss
+constexpr double least_land_mm = 1;  // or as much less as the cutter needs beside the boss
 constexpr double between_doublers_mm = 10;  // room for the beads of both (common practice)
 
 // What of the border's underside lies between the walls and its edge.
@@ -47,7 +47,7 @@ double land_mm(const Build& build, const LiftPoint& point, const Box3& strip, do
   const double high_edge = along_y ? strip.high.x : strip.high.y;
   const double low_edge = along_y ? strip.low.x : strip.low.y;
   const double beside = (low_side ? high_edge - at : at - low_edge) - hole_mm / 2;
-  return std::clamp(beside - unasked_web_mm(build, t_mm), least_land_mm, edge_land_mm);
+  return std::clamp(beside - build.spec.cutter.rules.smallest_web * t_mm, least_land_mm, edge_land_mm);
 }
 
 // One or several bosses on one strip, and what their doubler covers of it.
@@ -74,7 +74,7 @@ Doubler doubler_of(const Build& build, const LiftPoint& point, const Host& strip
   const bool along_y = runs_along_y(strip);
   const double half = (0.5 + beside_boss) * diameter;
   const double at = along_y ? point.at.y : point.at.x;
-  const double web = hole / 2 + unasked_web_mm(build, t_mm);
+  const double web = hole / 2 + std::max(web_mm(t_mm), build.spec.cutter.rules.smallest_web * t_mm);
   double& from = along_y ? made.area.low.y : made.area.low.x;
   double& to = along_y ? made.area.high.y : made.area.high.x;
   const double end = (along_y ? build.shell.size.y : build.shell.size.x) - t_mm;
@@ -164,7 +164,9 @@ const Host* strip_under(const Build& build, const LiftPoint& point) {
 
 }  // namespace
 
-double doubler_rim_mm(double web_mm) { return least_land_mm + web_mm; }
+double doubler_rim_mm(const Build& build) {
+  return least_land_mm + build.spec.cutter.rules.smallest_web * plate::sheets_of(build).t_mm;
+}
 
 void add_doublers(Build& build) {
   if (*build.box_spec().build != BuildKind::plate) return;

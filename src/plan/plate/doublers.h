@@ -5,8 +5,8 @@
 
 namespace fitup::plan {
 
-/// Between a boss's hole and the border's edge, so that doubler and border keep such a web.
-[[nodiscard]] double doubler_rim_mm(double web_mm);
+/// Between a boss's hole and the border's edge, so that doubler and border keep the web that the shop asks for.
+[[nodiscard]] double doubler_rim_mm(const Build& build);
 
 /// In a box of plates, of each lift boss, one of several whose doublers would meet; in a framed one nothing. Says so
 /// where doublers at different edges would overlap.
