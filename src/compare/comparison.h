@@ -60,8 +60,8 @@ struct Comparison {
   bool sizes_differ = false;  // of a frame, or of the whole with everything on
   bool finish_differs = false;
   [[nodiscard]] bool nothing_differs() const;
-  /// Some parts are the other hand, and nothing differs but that and where parts stand: read from the parts, so that it is
-  /// told of folders too, which keep no hand.
+  /// Some parts are the other hand, and nothing differs but that and where parts stand: read from what changed, so that
+  /// it is told of folders too, which keep no hand. Whether a part that did not change has a hand is not asked.
   [[nodiscard]] bool opposite_hands() const;
 };
 

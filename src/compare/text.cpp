@@ -209,7 +209,9 @@ std::string comparison_text(const Comparison& comparison, const Side& a, const S
   std::string text = headings(a, b);
   if (comparison.opposite_hands()) {
     Table table;
-    table.add({"B is A in the opposite hand, by its parts: what has a hand has the other one, the rest is the same"});
+    table.add(
+        {"by what changed B is A in the opposite hand: the parts below are the other hand, and nothing else differs; "
+         "whether a part that is the same in both has a hand is not asked"});
     text += "\n" + table.text();
   }
   for (const ChangeKind kind :

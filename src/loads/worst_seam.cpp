@@ -77,13 +77,18 @@ void say_nothing_pulls(Finding& f, const Plan& plan, const WorstSeam& w) {
                            stated ? "" : ", and what it may be thrown with is not stated (loads.thrown)");
 }
 
+// A base ring under plates has none.
+bool has_uprights(const Plan& plan) {
+  return std::any_of(plan.parts.begin(), plan.parts.end(), [](const Part& p) { return p.role == Role::upright; });
+}
+
 void say_what_mends(Finding& f, const Plan& plan, const WorstSeam& w) {
   if (w.utilisation <= 1) return;
   if (!root_opens(w)) {
     const Role role = plan.parts[plan.instances[w.group.of].part].role;
-    const bool frame = role == Role::upright || role == Role::ring_member;
+    const bool frame = (role == Role::upright || role == Role::ring_member) && has_uprights(plan);
     f.message += frame ? "; a longer seam (a wider part), a larger leg (welds.leg) or a stiffer frame may mend it: "
-                         "gussets (frame.gussets), uprights of angle or thicker ones (frame.uprights), plates that close "
+                         "gussets or larger ones (frame.gussets), uprights of angle or thicker ones (frame.uprights), plates that close "
                          "its sides"
                        : "; a longer seam (a wider part) or a larger leg (welds.leg) may mend it";
     return;

@@ -15,7 +15,7 @@ namespace fitup::plan {
 namespace {
 
 constexpr double behind_flange_mm = 2;
-constexpr double behind_landing_mm = 8;  // beads, and nuts up to M5 with their washers and two threads
+constexpr double behind_landing_mm = 12;  // beads, and nuts up to M8 with washers and two threads (ISO 4032, ISO 7089)
 constexpr double eye_room_mm =
     60;  // over a boss: an M10 eye is 45 high with its collar (DIN 580, from memory), and a hook
 

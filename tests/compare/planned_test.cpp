@@ -151,7 +151,7 @@ TEST(PlannedComparison, OfOppositeHandsTellsWhichMembersChangedHand) {
   EXPECT_TRUE(both.opposite_hands());
   EXPECT_TRUE(compared(b, a).opposite_hands());
   EXPECT_FALSE(compared(a, a).opposite_hands());
-  EXPECT_THAT(comparison_text(both, a, b, UnitSystem::mm_kg, false), HasSubstr("B is A in the opposite hand"));
+  EXPECT_THAT(comparison_text(both, a, b, UnitSystem::mm_kg, false), HasSubstr("by what changed B is A in the opposite hand"));
   const auto wider = test::planned("box.toml", lopsided_demo(), {{"box.main.clearance.left", "20"}});
   ASSERT_TRUE(wider->plan);
   EXPECT_FALSE(compared(b, side_of(*wider->plan, JobInfo{}, "wider")).opposite_hands());
