@@ -92,9 +92,10 @@ Finding in_space(const Plan& built, const RowStack& stack) {
   const Growth growth = growth_of(within, swelling_of(stack));
   Finding f = finding_of(built, stack, growth, stack.free_mm);
   f.message = fmt::format(
-      "{}: {} things in {} mm leave {} mm; they may be longer by {} mm at worst and {} mm "
+      "{}: {} in {} mm leave {} mm; they may be longer by {} mm at worst and {} mm "
       "statistically, {}the welded frame's {} mm (ISO 13920-B) included",
-      stack.name, things, length_text(stack.space_mm), length_text(stack.free_mm),
+      stack.name, things == 1 ? "1 thing" : fmt::format("{} things", things), length_text(stack.space_mm),
+      length_text(stack.free_mm),
       length_text(growth.worst_mm), length_text(growth.statistical_mm), swelling_in_words(swelling_of(stack)),
       length_text(frame));
   if (things < stack.pieces.size()) f.message += ", and what the clearances were measured within";

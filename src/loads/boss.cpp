@@ -176,7 +176,9 @@ class Boss {
         "section is plastic; {} are allowed",
         arm_mm(), section.thickness_mm, pulled_words(arm_mm()), mpa_words(*f.value), diameter_mm() + 2 * arm_mm(),
         diameter_mm(), mpa_words(plastic), mpa_words(*f.limit));
-    f.message += bent_words(f.verdict, "a wider boss (lifting.boss_diameter), a thicker section (frame.section)");
+    f.message += bent_words(f.verdict,
+                            "a wider boss (lifting.boss_diameter), a thicker section (frame.section, or "
+                            "frame.top_section where one is stated)");
     all.push_back(std::move(f));
   }
 
@@ -232,7 +234,8 @@ class Boss {
   }
 
   [[nodiscard]] static std::string pressed_words(std::optional<double> pressed, double limit_mpa) {
-    const char* const mend = "a tube with a thicker wall (frame.section) or more lift points mend it";
+    const char* const mend =
+        "a tube with a thicker wall (frame.section, or frame.top_section where one is stated) or more lift points mend it";
     if (!pressed) return fmt::format(", even were the tube itself not pressed; {}", mend);
     if (*pressed >= 1) return ", the tube itself counted as pressed with all that it bears";
     return fmt::format(

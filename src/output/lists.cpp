@@ -83,7 +83,7 @@ CsvRow order_row(const Plan& plan, PartId id, std::size_t quantity, const JobInf
 std::string print_purpose(Role role) {
   switch (role) {
     case Role::spacer: return "stands in for an item while things are fitted";
-    case Role::drill_guide: return "guides the drill to the pattern of the rods";
+    case Role::drill_guide: return "guides the drill to the pattern of the item's rods or mounting holes";
     case Role::row_guide: return "guides the drill from hole to hole along a row, its lip against the edge";
     case Role::rod_bush: return "holds a rod in the middle of its hole while the plate is fixed";
     case Role::nut_gauge: return "flush with the rod's end, it shows where the inner nut's outer face belongs";

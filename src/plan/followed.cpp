@@ -39,10 +39,11 @@ void note_face(Build& build, const FaceSpec& stated, Face which) {
   if (*face.flanges == Flanges::angle) {
     if (*face.flange_section != *stated.flange_section)
       note(build, key + "flange_section", *face.flange_section,
-           fmt::format("{} would leave the screws of a cover beside it no room", *stated.flange_section));
+           fmt::format("{} would leave the screws of a cover or the edge of a plate beside it no room",
+                       *stated.flange_section));
   } else if (std::abs(face.flange_depth->mm() - stated.flange_depth->mm()) > tolerance::contact_mm)
     note(build, key + "flange_depth", spec::words(*face.flange_depth),
-         fmt::format("{} would leave the screws of a cover beside it no room",
+         fmt::format("{} would leave the screws of a cover or the edge of a plate beside it no room",
                      build.in_words(stated.flange_depth->mm())));
   if (*face.landing != *stated.landing)
     note(build, key + "landing", spec::words(*face.landing), "strips in the opening would not let all in");

@@ -188,17 +188,24 @@ Part cable_gland(const Gland& gland, double sheet_mm) {
   return part;
 }
 
-Part edge_strip(double hose_mm, double strip_mm, double sheet_mm) {
+Part edge_strip(double hose_mm, double strip_mm, double sheet_mm, UnitSystem units) {
   constexpr double rubber_kg_per_mm3 = 1.15e-6;  // from memory: EPDM that is not cellular
   constexpr double lip_mm = 5;                   // beyond the hole's edge, on either face (common practice)
   const double hole = hose_mm + 2 * strip_mm;
   const Profile lip = ring(hole + 2 * lip_mm, hose_mm);
-  Part part = bought(fmt::format("EDG-{:g}x{:g}x{:g}", hose_mm, strip_mm, sheet_mm), "edge strip", Role::edge_strip,
-                     fmt::format("rubber edge strip {:g} mm thick, for a sheet of {:g} mm, {:.0f} mm long", strip_mm,
-                                 sheet_mm, std::ceil(std::numbers::pi * hole)),
-                     {{ring(hole, hose_mm), Pose{}, sheet_mm},
-                      {lip, Pose::at({0, 0, -edge_lip_thickness_mm}), edge_lip_thickness_mm},
-                      {lip, Pose::at({0, 0, sheet_mm}), edge_lip_thickness_mm}});
+  const bool inch = units == UnitSystem::in_lb;
+  const double unit = inch ? 25.4 : 1;
+  const double step = inch ? 0.25 : 1;  // it is cut to length
+  const double length = step * std::ceil(std::numbers::pi * hole / unit / step);
+  const char* word = inch ? "in" : "mm";
+  Part part = bought(
+      fmt::format("EDG-{:.4g}x{:.4g}x{:.3g}{}", hose_mm / unit, strip_mm / unit, sheet_mm / unit, inch ? "in" : ""),
+      "edge strip", Role::edge_strip,
+      fmt::format("rubber edge strip {:.4g} {} thick, for a sheet of {:.3g} {}, {:g} {} long", strip_mm / unit, word,
+                  sheet_mm / unit, word, length, word),
+      {{ring(hole, hose_mm), Pose{}, sheet_mm},
+       {lip, Pose::at({0, 0, -edge_lip_thickness_mm}), edge_lip_thickness_mm},
+       {lip, Pose::at({0, 0, sheet_mm}), edge_lip_thickness_mm}});
   part.mass_kg = volume_mm3(part) * rubber_kg_per_mm3;
   return part;
 }

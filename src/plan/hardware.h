@@ -44,7 +44,7 @@ namespace fitup::plan {
 [[nodiscard]] Part cable_gland(const Gland& gland, double sheet_mm);
 inline constexpr double edge_lip_thickness_mm = 2;  // common practice
 /// A rubber strip round the hole of a hose, its lips on both faces of the sheet; Z = 0 is the sheet's outer face.
-[[nodiscard]] Part edge_strip(double hose_mm, double strip_mm, double sheet_mm);
+[[nodiscard]] Part edge_strip(double hose_mm, double strip_mm, double sheet_mm, UnitSystem units);
 
 /// "a thread of M3, M4, M5 or 1/4-20": those that have it.
 [[nodiscard]] std::string threads_in_words(const std::function<bool(const Thread&)>& has_it);

@@ -314,7 +314,7 @@ class Openings {
     if (opening.edge_strip->mm() <= tolerance::contact_mm) return;
     const Instance& panel = build_.draft.instance(panel_);
     const InstanceId id = build_.draft.add(
-        edge_strip((*opening.diameter)->mm(), opening.edge_strip->mm(), flat().thickness_mm),
+        edge_strip((*opening.diameter)->mm(), opening.edge_strip->mm(), flat().thickness_mm, build_.spec.units),
         along(in_world(middle), inward()), fmt::format("{} edge strip {}", to_text(face_), ++edge_strips_),
         {panel.key + ".openings", opening.place, panel.group});
     build_.draft.join(id, panel_, JointKind::bearing, inward());

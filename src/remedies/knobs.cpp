@@ -289,10 +289,12 @@ class Knobs {
   /// Another bar under what sags, unless their places are given.
   void cross_bars(const BoxSpec& box, const std::string& key) {
     const auto& bars = box.frame.cross_bars;
-    if (what_.check != "rails" || (bars && bars->at)) return;
-    std::vector<std::string> counts{"none"};
+    const bool in_the_way = bars && has(Role::cross_bar);  // of the screws of items, which stay where they are
+    if ((what_.check != "rails" && !in_the_way) || (bars && bars->at)) return;
+    std::vector<std::string> counts;
+    if (!in_the_way) counts.emplace_back("none");
     for (int count = 1; count <= 20; ++count) counts.push_back(fmt::format("{}", count));
-    std::string now = counts.front();
+    std::string now = "none";
     if (bars) now = fmt::format("{}", bars->count ? **bars->count : 1);
     Knob knob = word_knob(key, now, std::move(counts));
     knob.change_mm = [](int rung) { return 1e6 * rung; };  // one more may be enough, whatever it sags

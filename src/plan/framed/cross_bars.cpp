@@ -80,8 +80,13 @@ class CrossBars {
     build_.diagnostics.add(diag::say<"cross-bar-below">(
         spec_.section.place, *spec_.section, build_.in_words(attitude_.high_mm), build_.in_words(below),
         on_tube_ ? "tubes" : bones_.up ? "lying legs" : "standing legs", build_.in_words(room), build_.at_most(room),
-        section_.shape == SectionShape::flat ? ", or lay it flat by long_side" : ""));
+        lies_lower() ? ", or lay it flat by long_side" : ""));
     return false;
+  }
+
+  [[nodiscard]] bool lies_lower() const {
+    return std::min(section_.leg_a_mm, section_.leg_b_mm) < attitude_.high_mm - tolerance::contact_mm ||
+           section_.shape == SectionShape::flat;
   }
 
   // Of a tube between toes only its upper wall meets them: a line of weld that it would turn about.
