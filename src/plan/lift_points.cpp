@@ -9,13 +9,13 @@
 #include "diag/catalogue.h"
 #include "fitup/tolerances.h"
 #include "plan/boss_fit.h"
+#include "plan/boss_from_side.h"
 #include "plan/boss_openings.h"
 #include "plan/boss_places.h"
 #include "plan/face_axes.h"
 #include "plan/hardware.h"
 #include "plan/holes.h"
 #include "plan/loose_hardware.h"
-#include "plan/plate/doublers.h"
 #include "plan/plate/walls.h"
 #include "plan/rule_steps.h"
 #include "plan/wider_sections.h"
@@ -27,7 +27,6 @@ namespace {
 constexpr double from_end_mm = 60;     // by rule: a boss's edge from the frame's end, clear of seams and flanges
 constexpr double from_cut_mm = 20;     // and from the member's cut end, clear of its weld
 constexpr double above_leg_mm = 4;     // stands proud for a fillet weld above
-constexpr double least_rim_mm = 3;     // steel that stays between the hole and the leg's toe
 constexpr double place_step_mm = 0.1;  // a place across a leg is named to this
 
 class LiftPoints {
@@ -60,7 +59,7 @@ class LiftPoints {
  private:
   [[nodiscard]] bool in_aluminium() const { return !tables::find_material(material_of(build_))->steel; }
 
-  using Places = std::array<std::vector<double>, 2>;  // along the left and the right top member
+  using Places = BossRows::Places;  // along the left and the right top member
 
   void add_by_rule() {
     for (const Side side : {low, high}) {
@@ -75,7 +74,7 @@ class LiftPoints {
       const Host& host = build_.shell.top_side_deck[side];
       const double leg = host.box.size().x;
       // In the middle of a tube's wall.
-      const double from_heel = host.wall_mm > 0 ? leg / 2 : from_side_mm(side, leg, *places);
+      const double from_heel = host.wall_mm > 0 ? leg / 2 : boss_from_side_mm(build_, side, {leg, diameter_, *places}, steps_);
       const double x = side == low ? from_heel : build_.shell.size.x - from_heel;
       for (const double y : (*places)[side]) add(host.id, {x, y});
     }
@@ -95,7 +94,7 @@ class LiftPoints {
         places[side] = {two ? (*two)[side] : wide / 2};
         continue;
       }
-      const double apart = diameter_ + 2 * boss_fit_mm + least_rim_mm;
+      const double apart = diameter_ + 2 * boss_fit_mm + least_boss_rim_mm;
       const double y = place_of_four(build_, from, steps_.place_mm, apart).value_or(from);
       const double needed = 2 * y + apart;
       if (wide < needed) {
@@ -120,30 +119,8 @@ class LiftPoints {
   [[nodiscard]] bool fits_on_leg(double leg_mm, double diameter_mm) const {
     return width_for(build_.shell.top_root_mm, diameter_mm) <= leg_mm + tolerance::contact_mm;
   }
-  // Steel that stays between the hole and the strip's inner edge.
-  [[nodiscard]] double rim_mm() const {
-    return in_plates() ? std::max(least_rim_mm, doubler_rim_mm(build_)) : least_rim_mm;
-  }
+  [[nodiscard]] double rim_mm() const { return boss_rim_mm(build_); }
   [[nodiscard]] bool in_plates() const { return is_of_plates(build_.box_spec()); }
-
-  // At the root, or as far from it as the sheet over it needs for a whole hole, and reliefs of the top's tabs beside it
-  // for a web, where the leg is as wide; in the rule's steps, if these leave room.
-  [[nodiscard]] double from_side_mm(Side side, double leg_mm, const Places& places) {
-    const double half = diameter_ / 2 + boss_fit_mm;
-    const double nearest = build_.shell.top_root_mm + half;
-    const Face edge = side == low ? Face::left : Face::right;
-    double beside = nearest;
-    for (const Side s : {low, high}) {  // both alike, so that it hangs level
-      if (!in_plates()) break;
-      beside = std::max(
-          beside, clear_of_reliefs_mm(build_, face_at(0, s), {nearest, leg_mm - half - rim_mm()}, places[s], half));
-    }
-    const double clear = std::max(beside, clear_of_sheet_mm(build_, edge, diameter_));
-    for (const double place : {steps_.place_up(clear), clear, beside, steps_.place_up(nearest)}) {
-      if (place + half + rim_mm() <= leg_mm + tolerance::contact_mm) return place;
-    }
-    return nearest;
-  }
 
   // The strongest eye of the same kind of thread whose collar stands on the leg.
   [[nodiscard]] const Eye* largest_eye_on(double leg) const {
