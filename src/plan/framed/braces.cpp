@@ -19,6 +19,7 @@ namespace {
 
 // Of the shorter way across: a wider one is a plate.
 constexpr double widest_part = 0.5;
+constexpr double least_seam_mm = 10;  // a shorter one holds nothing to speak of (common practice)
 constexpr double beyond_wall_mm = 1;
 constexpr double falls_off_mm = 0.1;
 
@@ -65,12 +66,36 @@ struct Flush {
 };
 
 // Convex as well, what is shared is all within the round if its corners are.
-bool meets(const std::vector<Vec2>& brace, const Flush& flush) {
+bool lies_on(const std::vector<Vec2>& brace, const Flush& flush) {
   const std::vector<Vec2> shared = clipped(brace, flush.outline);
   if (area_mm2(shared) <= tolerance::contact_mm) return false;
   return !flush.without || std::any_of(shared.begin(), shared.end(), [&](Vec2 p) {
     return norm(p - flush.without->centre) > flush.without->radius + tolerance::contact_mm;
   });
+}
+
+// How much of a line runs within a convex polygon, counter-clockwise, its edges left out.
+double within_mm(Vec2 from, Vec2 to, const std::vector<Vec2>& polygon) {
+  double begins = 0;
+  double ends = 1;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Vec2 way = polygon[(i + 1) % polygon.size()] - polygon[i];
+    const Vec2 out = (1 / norm(way)) * Vec2{way.y, -way.x};
+    const double da = signed_distance(from, polygon[i], out) + tolerance::contact_mm;
+    const double db = signed_distance(to, polygon[i], out) + tolerance::contact_mm;
+    if (da > 0 && db > 0) return 0;
+    if (da > 0) begins = std::max(begins, da / (da - db));
+    if (db > 0) ends = std::min(ends, da / (da - db));
+  }
+  return std::max(0.0, ends - begins) * norm(to - from);
+}
+
+// Where an edge of the brace lies on it there is a seam; what the brace covers to its edges has none.
+bool is_welded(const std::vector<Vec2>& brace, const Flush& flush) {
+  double seam = 0;
+  for (std::size_t i = 0; i < brace.size(); ++i)
+    seam += within_mm(brace[i], brace[(i + 1) % brace.size()], flush.outline);
+  return lies_on(brace, flush) && seam >= least_seam_mm;
 }
 
 // By what a rounding takes to fall off from the plane.
@@ -105,12 +130,13 @@ class Brace {
     std::set<InstanceId> met;
     const std::vector<Flush> flush_with = flush_parts();
     for (const Flush& flush : flush_with) {
-      if (meets(outline, flush) && met.insert(flush.id).second)
+      if (is_welded(outline, flush) && met.insert(flush.id).second)
         build_.draft.join(id, flush.id, JointKind::weld, inward());
     }
     // By a corner too small for a seam it may touch, or where a tube's rounding has hardly begun.
     for (const Flush& flush : flush_with) {
-      const bool touches = !flush.without && !clipped(outline, widened(flush.outline)).empty();
+      const bool beside = !flush.without && !clipped(outline, widened(flush.outline)).empty();
+      const bool touches = beside || lies_on(outline, flush);
       if (touches && met.insert(flush.id).second) build_.draft.join(id, flush.id, JointKind::slip, inward());
     }
   }
