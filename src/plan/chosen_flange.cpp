@@ -59,6 +59,12 @@ bool take_less_depth(FaceSpec& face) {
   return true;
 }
 
+// For its own screws.
+bool is_too_shallow(const Diagnostics& said) {
+  return std::any_of(said.all().begin(), said.all().end(),
+                     [](const Diagnostic& d) { return d.id == "flange-too-shallow"; });
+}
+
 }  // namespace
 
 std::vector<BoxSpec> with_shallower_flanges(const BoxSpec& box) {
@@ -78,7 +84,7 @@ bool leaves_no_room(const Diagnostics& said) {
 }
 
 bool leaves_room(const Diagnostics& said, const Diagnostics& before) {
-  return !leaves_no_room(said) && errors_in(said) < errors_in(before);
+  return !leaves_no_room(said) && !is_too_shallow(said) && errors_in(said) < errors_in(before);
 }
 
 }  // namespace fitup::plan
