@@ -228,9 +228,9 @@ const std::vector<Rule> box_rows{
     {"box.NAME.face.FACE.screws.max_spacing", Type::length, Need::filled, {"120 mm", "5 in"}, {10, 2000}, "",
      "largest distance from one screw to the next"},
     {"box.NAME.face.FACE.screws.fixing", Type::word, Need::filled, "tapped", none, cover_fixing_words,
-     "what holds a screw: a thread in the frame; a washer and a nut behind it (locknut: ISO 7040); a weld nut (DIN 929); a "
-     "rivet nut set in it; a tapped strip for the whole row, welded on behind. Not stated, and the frame too thin for a "
-     "thread: a weld nut, a rivet nut, a nut or a strip, whichever first leaves no more to be said"},
+     "what holds a screw: a thread in the frame; a washer and a nut behind it (locknut: ISO 7040); a weld nut (DIN "
+     "929); a rivet nut; a tapped strip for the row, welded on behind where the frame holds no thread. Not stated, and "
+     "it holds none: a weld nut, a rivet nut, a nut or a strip, whichever first leaves no more to be said"},
     {"box.NAME.face.FACE.screws.hole", Type::word, Need::filled, "round", none, "round, slot",
      "hole in the cover; a slot runs along the row, and a washer comes under the head"},
     {"box.NAME.face.FACE.screws.slot", Type::length, Need::may, "", {0.5, 100}, "",
